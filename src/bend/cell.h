@@ -1,0 +1,70 @@
+#pragma once
+// One kerf with the wood around it: stiffness, strain and hinge of a board with evenly spaced kerfs.
+
+#include "bend/material.h"
+#include "measure/length.h"
+
+namespace kerfpacket::bend {
+
+using measure::Angle;
+using measure::Length;
+
+/// Which side of the bend the kerfs are on: inside they close, outside they open.
+enum class KerfsOn { inside, outside };
+
+struct Cell {
+    Length thickness;   ///< T
+    Length depth;       ///< d
+    Length kerf;        ///< k
+    Length spacing;     ///< s
+
+    Length web() const { return thickness - depth; }   ///< t
+};
+
+/// Effective hinge length L. Source: design formula "Stiffness and strain", fitted to finite elements.
+Length hinge_length(const Cell& cell, double softness);
+
+/// r: bending stiffness of the kerfed board over that of the solid one.
+double stiffness_ratio(const Cell& cell, double softness);
+
+/// Nominal strain in the web at the radius of the length-keeping line.
+double web_strain(const Cell& cell, double softness, Length radius);
+
+/// Least radius of the length-keeping line at which the web strain stays at `allowed`.
+Length least_radius(const Cell& cell, double softness, double allowed);
+
+/// Strain at which opening kerfs peel the web from the uncut part.
+double peel_strain(const Cell& cell, const Material& material);
+
+/// Strain at which this board breaks, with the kerfs on that side.
+double break_strain(const Cell& cell, const Material& material, KerfsOn side);
+
+/// Distance of the line that keeps its length from the plain (uncut) face: y_n.
+Length length_keeping_depth(const Cell& cell, double softness);
+
+/// Angle at which one kerf is closed, about a hinge in the middle of the web.
+Angle closing_angle(const Cell& cell);
+
+/// Radius of the length-keeping line at which kerfs inside the bend close (elastic bend).
+Length close_radius(const Cell& cell, double softness);
+
+/// Radius of the circle of hinges, for a plain face of the given radius.
+Length hinge_radius(const Cell& cell, KerfsOn side, Length plain_radius);
+
+/// Width of an opened kerf's mouth after turning by `turn`.
+Length opened_mouth(const Cell& cell, Angle turn);
+
+/// Largest depth of a facet on the plain face at radius `radius`.
+Length facet(const Cell& cell, double softness, Length radius);
+
+/// Whether the ratios lie in the range for which the stiffness formula was checked.
+struct Range {
+    bool depth = true;    ///< d/T in 0.3..0.9
+    bool kerf = true;     ///< k/T in 0.08..0.25
+    bool spacing = true;  ///< s/T in 0.2..4
+    bool land = true;     ///< k <= 0.85 s
+    bool all() const { return depth && kerf && spacing && land; }
+};
+Range checked_range(const Cell& cell);
+
+}  // namespace kerfpacket::bend

@@ -1,0 +1,36 @@
+#include "bend/material.h"
+
+namespace kerfpacket::bend {
+namespace {
+
+/// Factor on the break strain where grain can split as the kerfs open. Judgement, no source.
+constexpr double split_factor = 0.7;
+
+/// Wood and plywood: break strain is bending strength over modulus, from memory, and wants a coupon.
+Material wood(std::string_view name, double break_strain, double softness) {
+    return {name, break_strain, break_strain * split_factor, softness, std::nullopt, true};
+}
+
+}  // namespace
+
+const std::vector<Material>& materials() {
+    // Softness is known for MDF and yellow-poplar alone. The others take 1, as for an isotropic board: a softer board
+    // spreads its bend over a longer hinge, so 1 gives the greater strain and errs to the careful side.
+    static const std::vector<Material> known{
+        {"mdf", 0.010, 0.008, 2.3, Peel{45, 2700}, false},
+        wood("yellow-poplar", 0.0064, 2.25),
+        wood("red-oak", 0.0079, 1),
+        wood("white-pine", 0.0069, 1),
+        wood("hard-maple", 0.0087, 1),
+        wood("plywood", 0.0055, 1),
+    };
+    return known;
+}
+
+const Material* find_material(std::string_view name) {
+    for (const Material& material : materials())
+        if (material.name == name) return &material;
+    return nullptr;
+}
+
+}  // namespace kerfpacket::bend

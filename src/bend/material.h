@@ -1,0 +1,29 @@
+#pragma once
+// What is known of the boards that are bent. Every figure is a starting value that a coupon replaces.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace kerfpacket::bend {
+
+/// Peeling of the web from the uncut part when kerfs open.
+struct Peel {
+    double fracture_energy_j_m2 = 0;   ///< Gc
+    double modulus_mpa = 0;            ///< E
+};
+
+struct Material {
+    std::string_view name;             ///< as the job file writes it
+    double break_strain_inside = 0;    ///< kerfs inside the bend (closing)
+    double break_strain_outside = 0;   ///< kerfs outside (opening), before peel
+    double softness = 1;               ///< the factor O: 1 for an isotropic board
+    std::optional<Peel> peel;
+    bool may_split = false;            ///< grain that can split when kerfs open: always at least a caution
+};
+
+const std::vector<Material>& materials();
+const Material* find_material(std::string_view name);
+
+}  // namespace kerfpacket::bend

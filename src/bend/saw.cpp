@@ -1,0 +1,25 @@
+#include "bend/saw.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/require.h"
+
+namespace kerfpacket::bend {
+
+Length groove_ramp(Length blade_diameter, Length depth) {
+    measure::require(depth <= blade_diameter / 2, "a kerf is at most half a blade deep");
+    return Length::mm(std::sqrt(depth.mm() * (blade_diameter - depth).mm()));
+}
+
+Length spacer(Length rear_limit) { return std::max(Length(), rear_limit); }
+
+Length travel_needed(Length board_width, Length spacer, Length rear_limit) { return board_width + spacer - rear_limit; }
+
+Length rear_limit_from_trial(Length blade_diameter, Length depth, Length at_fence) {
+    const double r = blade_diameter.mm() / 2;
+    const double below_centre = r - (depth - at_fence).mm();
+    return Length::mm(std::sqrt(r * r - below_centre * below_centre));
+}
+
+}  // namespace kerfpacket::bend

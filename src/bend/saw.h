@@ -1,0 +1,22 @@
+#pragma once
+// Setting up a sliding saw for part-depth cuts: ramp at the fence, spacer, travel.
+
+#include "measure/length.h"
+
+namespace kerfpacket::bend {
+
+using measure::Length;
+
+/// How far in front of the blade's centre the bottom of the groove curves up: sqrt(D d - d^2).
+Length groove_ramp(Length blade_diameter, Length depth);
+
+/// Spacer that gives full depth at the back edge: max(0, rear limit of the blade centre).
+Length spacer(Length rear_limit);
+
+/// Slide travel that a board needs with that spacer: W + w - x_c.
+Length travel_needed(Length board_width, Length spacer, Length rear_limit);
+
+/// Rear limit of the blade centre from a trial groove that meets the fence at depth `at_fence`.
+Length rear_limit_from_trial(Length blade_diameter, Length depth, Length at_fence);
+
+}  // namespace kerfpacket::bend

@@ -1,0 +1,61 @@
+#include "cli/build.h"
+
+#include <fmt/format.h>
+
+#include "cli/resources.h"
+#include "cli/target.h"
+#include "cli/trouble.h"
+#include "job/read.h"
+#include "output/file.h"
+#include "output/pdf.h"
+
+namespace kerfpacket::cli {
+
+Status build(const BuildChoice& choice, Console& console, const std::filesystem::path& home) {
+    const std::optional<Planned> job = planned(choice.job, console);
+    if (!job) return Status::errors;
+    const std::filesystem::path target = packet_target(choice.out, choice.job.file, choice.force);
+
+    const Resources resources(home, job->plan.header.language);
+    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), console);
+    if (!packet) return Status::errors;
+
+    console.doing("writing the PDF");
+    const std::string bytes = output::pdf(*packet, resources.faces());
+    output::write_whole(target, bytes);
+    console.result(fmt::format("{}: {}\n", target.string(), counted(packet->pages.size(), "page")));
+    return job->status;
+}
+
+std::optional<Planned> planned(const JobChoice& choice, Console& console) {
+    console.doing("reading the job");
+    tl::expected<job::Source, job::Diagnostic> source = job::load(choice.file);
+    if (!source) {
+        console.message(job::render({source.error()}, {choice.file.string(), ""}));
+        return {};
+    }
+    job::Reading reading = job::read_job(*source);
+    if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
+
+    console.doing("working out the bends");
+    tl::expected<plan::Plan, job::Diagnostics> plan;
+    if (reading.complete) plan = plan::make_plan(reading.job);
+    if (!plan) append(reading.diagnostics, plan.error());
+    console.message(job::render(reading.diagnostics, *source));
+    if (!reading.complete || has_error(reading.diagnostics)) return {};
+
+    const bool cautions = plan->cautions() || !reading.diagnostics.empty();
+    return Planned{std::move(*source), std::move(*plan), cautions ? Status::cautions : Status::done};
+}
+
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, Console& console) {
+    console.doing("laying out the sheets");
+    try {
+        return sheets::make_packet(planned.plan, kit);
+    } catch (const fonts::MissingCharacter& missing) {
+        console.message(job::render({unprintable(missing, planned.source)}, planned.source));
+        return {};
+    }
+}
+
+}  // namespace kerfpacket::cli

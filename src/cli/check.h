@@ -1,0 +1,15 @@
+#pragma once
+// The job computed and reported; nothing is written.
+
+#include "cli/build.h"
+
+namespace kerfpacket::cli {
+
+struct CheckChoice {
+    JobChoice job;
+    bool json = false;
+};
+
+Status check(const CheckChoice& choice, Console& console, const std::filesystem::path& home);
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,53 @@
+#pragma once
+// Where results and messages go, and what is being done just now.
+
+#include <chrono>
+#include <condition_variable>
+#include <mutex>
+#include <ostream>
+#include <string>
+#include <string_view>
+#include <thread>
+
+namespace kerfpacket::cli {
+
+/// How a command ended; the program's exit status.
+enum class Status { done = 0, errors = 2, cautions = 3 };
+
+/// Results go to one stream, messages to another. When a person watches the messages, what is being done is shown
+/// there once the work has lasted `patience`, and erased before anything else is written.
+class Console {
+public:
+    using Patience = std::chrono::milliseconds;
+
+    Console(std::ostream& results, std::ostream& messages, bool watched, Patience patience = std::chrono::seconds(1));
+    ~Console();
+    Console(const Console&) = delete;
+    Console& operator=(const Console&) = delete;
+
+    /// What is being done from now on, as in "laying out the sheets".
+    void doing(std::string what);
+    std::string doing() const;
+
+    void result(std::string_view text);
+    void message(std::string_view text);
+
+    /// Hands the results to the system; throws std::runtime_error when they could not all be written.
+    void flush();
+
+private:
+    void watch(const std::stop_token& stop);
+    void show();
+    void erase();
+
+    std::ostream& results_;
+    std::ostream& messages_;
+    Patience patience_;
+    mutable std::mutex mutex_;
+    std::condition_variable_any changed_;
+    std::string doing_;
+    bool shown_ = false;
+    std::jthread watcher_;  ///< last: it uses the members above
+};
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,10 @@
+#include <unistd.h>
+
+#include <iostream>
+
+#include "cli/run.h"
+
+int main(int argc, char** argv) {
+    kerfpacket::cli::Console console(std::cout, std::cerr, isatty(STDERR_FILENO) != 0);
+    return kerfpacket::cli::run({argv + (argc > 0 ? 1 : 0), argv + argc}, console, kerfpacket::cli::program_folder());
+}

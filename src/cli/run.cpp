@@ -1,0 +1,119 @@
+#include "cli/run.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <new>
+#include <sstream>
+
+#include "cli/build.h"
+#include "cli/check.h"
+#include "cli/preview.h"
+#include "job/media.h"
+#include "measure/require.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Everything the command line can ask for; one command is chosen.
+struct Choices {
+    BuildChoice build;
+    CheckChoice check;
+    PreviewChoice preview;
+};
+
+void add_job(CLI::App& command, JobChoice& job) {
+    command.add_option("JOB", job.file, "the job file")->required();
+    command.add_option("--media", job.media, "print on this paper instead of the job's own");
+}
+
+void add_build(CLI::App& app, BuildChoice& choice) {
+    CLI::App* command = app.add_subcommand("build", "write the job packet as a PDF");
+    add_job(*command, choice.job);
+    command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it");
+    command->add_flag("--force", choice.force, "replace a file that is not a packet of ours");
+}
+
+void add_check(CLI::App& app, CheckChoice& choice) {
+    CLI::App* command = app.add_subcommand("check", "compute and report; write nothing");
+    add_job(*command, choice.job);
+    command->add_flag("--json", choice.json, "report for scripts: JSON, lengths in mm, angles in degrees");
+}
+
+void add_preview(CLI::App& app, PreviewChoice& choice) {
+    CLI::App* command = app.add_subcommand("preview", "draw one picture a page");
+    add_job(*command, choice.job);
+    command->add_option("--out", choice.out, "folder for the pictures; else the job file's name with -pages, beside it");
+    command->add_flag("--svg", choice.svg, "SVG instead of PNG");
+    command->add_option("--dpi", choice.dpi, "dots per inch of a PNG")->check(CLI::Range(10, 2400))->capture_default_str();
+    command->add_flag("--force", choice.force, "replace pictures that are there already");
+}
+
+Status list_media(Console& console) {
+    for (const job::Media& media : job::all_media())
+        console.result(fmt::format("{:<28} {}\n", media.name, media.plain_name));
+    return Status::done;
+}
+
+Status dispatch(const CLI::App& app, const Choices& choices, Console& console, const fs::path& home) {
+    if (app.got_subcommand("build")) return build(choices.build, console, home);
+    if (app.got_subcommand("check")) return check(choices.check, console, home);
+    if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
+    return list_media(console);
+}
+
+Status parse_and_run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) {
+    CLI::App app("kerfpacket: from a job file to the packet that a kerf-bent board is cut by", "kerfpacket");
+    app.set_version_flag("--version", "kerfpacket " KERFPACKET_VERSION);
+    app.require_subcommand(1);
+    Choices choices;
+    add_build(app, choices.build);
+    add_check(app, choices.check);
+    add_preview(app, choices.preview);
+    app.add_subcommand("media", "list the paper sizes that are known");
+    try {
+        app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+    } catch (const CLI::ParseError& stop) {
+        // Help and version come this way too, with code 0.
+        std::ostringstream out, err;
+        const bool answered = app.exit(stop, out, err) == 0;
+        console.result(out.str());
+        console.message(err.str());
+        return answered ? Status::done : Status::errors;
+    }
+    return dispatch(app, choices, console, home);
+}
+
+/// "while laying out the sheets: ", or nothing before anything was begun.
+std::string where(const Console& console) {
+    const std::string doing = console.doing();
+    return doing.empty() ? "" : "while " + doing + ": ";
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) {
+    try {
+        const Status status = parse_and_run(arguments, console, home);
+        console.flush();
+        return static_cast<int>(status);
+    } catch (const measure::Bug& bug) {
+        console.message(fmt::format("kerfpacket: {}{}\nThis is a mistake in kerfpacket, not in the job. Please report "
+                                    "it, with the job file.\n", where(console), bug.what()));
+    } catch (const std::bad_alloc&) {
+        console.message(fmt::format("kerfpacket: {}out of memory; close other programs or split the job\n",
+                                    where(console)));
+    } catch (const std::exception& failure) {
+        console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
+    }
+    return static_cast<int>(Status::errors);
+}
+
+fs::path program_folder() {
+    std::error_code unknown;
+    return fs::read_symlink("/proc/self/exe", unknown).parent_path();
+}
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,69 @@
+#include "cli/trouble.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "job/media.h"
+#include "job/read.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+std::string utf8(char32_t c) {
+    const auto byte = [](char32_t bits) { return static_cast<char>(static_cast<unsigned char>(bits)); };
+    const auto tail = [&](int shift) { return byte(0x80U | ((static_cast<unsigned>(c) >> shift) & 0x3FU)); };
+    if (c < 0x80) return {byte(c)};
+    if (c < 0x800) return {byte(0xC0U | (c >> 6U)), tail(0)};
+    if (c < 0x10000) return {byte(0xE0U | (c >> 12U)), tail(6), tail(0)};
+    return {byte(0xF0U | (c >> 18U)), tail(12), tail(6), tail(0)};
+}
+
+/// Line and column of a byte of the text, the column in characters; line 0 when there is no such byte.
+job::Position position_of(std::size_t offset, std::string_view text) {
+    if (offset >= text.size()) return {};
+    const std::string_view before = text.substr(0, offset);
+    const std::size_t last_break = before.rfind('\n');
+    const std::string_view line = last_break == std::string_view::npos ? before : before.substr(last_break + 1);
+    const auto starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+    return {static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
+            static_cast<int>(std::count_if(line.begin(), line.end(), starts_character)) + 1};
+}
+
+}  // namespace
+
+bool has_error(const job::Diagnostics& diagnostics) {
+    return std::any_of(diagnostics.begin(), diagnostics.end(),
+                       [](const job::Diagnostic& one) { return one.severity == job::Severity::error; });
+}
+
+void append(job::Diagnostics& to, const job::Diagnostics& more) { to.insert(to.end(), more.begin(), more.end()); }
+
+job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::Source& source) {
+    const std::string character = utf8(missing.character());
+    return {job::Severity::error, position_of(source.text.find(character), source.text),
+            fmt::format("the character {} (U+{:04X}) cannot be printed: no font of the packet has it", character,
+                        static_cast<unsigned>(missing.character())),
+            fmt::format("write \"{}\" another way", missing.text())};
+}
+
+void use_media(job::Job& job, const std::string& name) {
+    const std::optional<job::Media> media = job::find_media(name);
+    if (!media) {
+        std::vector<std::string_view> known;
+        for (const job::Media& one : job::all_media()) known.push_back(one.name);
+        const std::string near = job::near_miss(name, known);
+        throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name,
+                                             near.empty() ? "\"kerfpacket media\" lists what is"
+                                                          : fmt::format("did you mean {}?", near)));
+    }
+    job.printer.media = *media;
+    job.fingerprint = job::fingerprint(job);
+}
+
+std::string counted(std::size_t number, const std::string& noun) {
+    return fmt::format("{} {}{}", number, noun, number == 1 ? "" : "s");
+}
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,24 @@
+#pragma once
+// Small helpers for telling what is wrong, and with how many.
+
+#include <cstddef>
+#include <string>
+
+#include "fonts/faces.h"
+#include "job/job.h"
+
+namespace kerfpacket::cli {
+
+bool has_error(const job::Diagnostics& diagnostics);
+void append(job::Diagnostics& to, const job::Diagnostics& more);
+
+/// Where in the job file a character stands that no face can print, and what to do about it.
+job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::Source& source);
+
+/// Prints the job on other paper than it says; throws std::runtime_error for paper that is not known.
+void use_media(job::Job& job, const std::string& name);
+
+/// "1 page", "12 pages".
+std::string counted(std::size_t number, const std::string& noun);
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,132 @@
+#include "geom/path.h"
+
+#include <algorithm>
+
+#include "measure/require.h"
+
+namespace kerfpacket::geom {
+
+Path::Path(std::vector<Segment> segments, bool closed) : segments_(std::move(segments)), closed_(closed) {}
+
+Path Path::polyline(const std::vector<Point>& points, bool closed) {
+    std::vector<Segment> segments;
+    for (std::size_t i = 0; i + 1 < points.size(); ++i) segments.push_back({points[i], points[i + 1], {}});
+    if (closed && points.size() > 2) segments.push_back({points.back(), points.front(), {}});
+    return Path(std::move(segments), closed);
+}
+
+Path Path::rectangle(const Rect& r) {
+    return polyline({r.low, {r.high.x, r.low.y}, r.high, {r.low.x, r.high.y}}, true);
+}
+
+Path Path::circle(Point centre, Length radius) {
+    const Point east{centre.x + radius, centre.y};
+    const Point west{centre.x - radius, centre.y};
+    return Path({{east, west, Angle::degrees(180)}, {west, east, Angle::degrees(180)}}, true);
+}
+
+Length Path::length() const {
+    Length total;
+    for (const Segment& s : segments_) total += s.length();
+    return total;
+}
+
+Angle Path::turn() const {
+    Angle total;
+    for (const Segment& s : segments_) total = total + s.turn;
+    return total;
+}
+
+namespace {
+
+/// The segment at a distance along the path and the fraction within it.
+std::pair<const Segment*, double> locate(const std::vector<Segment>& segments, Length distance) {
+    measure::require(!segments.empty(), "a path that is asked for a position has segments");
+    for (const Segment& s : segments) {
+        const Length length = s.length();
+        if (distance <= length || &s == &segments.back())
+            return {&s, length.mm() > 0 ? std::clamp(distance / length, 0.0, 1.0) : 0.0};
+        distance -= length;
+    }
+    return {&segments.back(), 1.0};
+}
+
+template <class Change>
+Path changed(const Path& path, Change change) {
+    std::vector<Segment> segments = path.segments();
+    for (Segment& s : segments) s = change(s);
+    return Path(std::move(segments), path.closed());
+}
+
+}  // namespace
+
+Station Path::at(Length distance) const {
+    const auto [segment, fraction] = locate(segments_, distance);
+    return {segment->point(fraction), segment->direction_at(fraction)};
+}
+
+double Path::curvature_at(Length distance) const {
+    const auto [segment, fraction] = locate(segments_, distance);
+    return segment->turn.radians() / segment->length().mm();
+}
+
+Rect Path::bounds() const {
+    measure::require(!segments_.empty(), "a path that is asked for its bounds has segments");
+    Rect box = segments_.front().bounds();
+    for (const Segment& s : segments_) box = united(box, s.bounds());
+    return box;
+}
+
+Path Path::offset_left(Length by) const {
+    return changed(*this, [by](const Segment& s) {
+        measure::require(s.turn.radians() * by.mm() <= 0 || measure::abs(by) / s.radius() < 1,
+                         "an offset is smaller than the radius it shrinks");
+        return Segment{s.from + s.start_direction().left() * by, s.to + s.end_direction().left() * by, s.turn};
+    });
+}
+
+Path Path::reversed() const {
+    std::vector<Segment> segments(segments_.rbegin(), segments_.rend());
+    for (Segment& s : segments) s = s.reversed();
+    return Path(std::move(segments), closed_);
+}
+
+Path Path::moved(Point by) const {
+    return changed(*this, [by](const Segment& s) { return Segment{s.from + by, s.to + by, s.turn}; });
+}
+
+Path Path::turned(Angle by) const {
+    return changed(*this, [by](const Segment& s) {
+        return Segment{geom::turned(s.from, by), geom::turned(s.to, by), s.turn};
+    });
+}
+
+std::vector<Path> clip(const Path& path, const Rect& window) {
+    std::vector<std::vector<Segment>> runs;
+    bool open = false;
+    const auto keep = [&](const Segment& piece) {
+        if (!open) runs.emplace_back();
+        runs.back().push_back(piece);
+        open = true;
+    };
+    for (const Segment& s : path.segments()) {
+        const Rect box = s.bounds();
+        if (window.contains(box.low) && window.contains(box.high)) { keep(s); continue; }
+        std::vector<double> cuts{0, 1};
+        for (const Point corner : {window.low, window.high})
+            for (const Direction along : {Direction{1, 0}, Direction{0, 1}})
+                for (const double f : crossings(s, corner, along)) cuts.push_back(f);
+        std::sort(cuts.begin(), cuts.end());
+        for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+            if (cuts[i + 1] - cuts[i] < 1e-12) continue;
+            if (window.contains(s.point((cuts[i] + cuts[i + 1]) / 2))) keep(s.part(cuts[i], cuts[i + 1]));
+            else open = false;
+        }
+    }
+    std::vector<Path> paths;
+    paths.reserve(runs.size());
+    for (auto& run : runs) paths.emplace_back(std::move(run));
+    return paths;
+}
+
+}  // namespace kerfpacket::geom

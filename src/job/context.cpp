@@ -1,0 +1,157 @@
+#include "job/context.h"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include "job/text.h"
+
+namespace kerfpacket::job {
+namespace {
+
+constexpr std::string_view how_to_write = R"(lengths look like "4 ft 2-1/2 in", "0.118 in" or "1880 mm")";
+
+std::string kind_of(const toml::node& node) {
+    if (node.is_string()) return "words";
+    if (node.is_boolean()) return "true or false";
+    if (node.is_array()) return "a list";
+    if (node.is_table()) return "a table";
+    if (node.is_number()) return "a number";
+    return "a date or time";
+}
+
+/// The number of a length or an angle that is written without quotes.
+std::optional<double> bare_number(const toml::node& node) {
+    if (!node.is_number()) return std::nullopt;
+    return node.value<double>();
+}
+
+struct AngleWords {
+    std::optional<double> degrees;
+    std::size_t stopped_at = 0;
+};
+
+/// "65.123 deg", "30 degrees", "30°" or "30".
+AngleWords read_degrees(std::string_view words) {
+    double value = 0;
+    const std::size_t start = std::min(words.find_first_not_of(' '), words.size());
+    const char* end = words.data() + words.size();
+    const auto [stop, failed] = std::from_chars(words.data() + start, end, value);
+    if (failed != std::errc{} || !std::isfinite(value)) return {std::nullopt, start};
+    auto rest = words.substr(static_cast<std::size_t>(stop - words.data()));
+    rest.remove_prefix(std::min(rest.find_first_not_of(' '), rest.size()));
+    for (const std::string_view unit : {"degrees", "degree", "deg", "\xC2\xB0", ""})
+        if (rest == unit) return {value, 0};
+    return {std::nullopt, words.size() - rest.size()};
+}
+
+}  // namespace
+
+Position position(const toml::node& node) {
+    const auto begin = node.source().begin;
+    return {static_cast<int>(begin.line), static_cast<int>(begin.column)};
+}
+
+Context::Context(std::string_view text, std::set<int> broken_lines)
+    : lines_(split_lines(text)), broken_lines_(std::move(broken_lines)) {}
+
+void Context::error(Position at, std::string message, std::string hint) {
+    found_.push_back({Severity::error, at, std::move(message), std::move(hint)});
+}
+
+bool Context::pass_over(const toml::node& value) {
+    const bool broken = broken_lines_.contains(position(value).line);
+    if (broken) ++passed_over_;
+    return broken;
+}
+
+std::string Context::shown(Length value) const {
+    if (unit != Unit::millimetre) return measure::inch_text(value) + " in";
+    const bool whole = std::abs(value.mm() - std::round(value.mm())) < 0.005;
+    return measure::mm_text(value, whole ? 0 : 2) + " mm";
+}
+
+/// Where in the file the words of a string go wrong. Only a string of one line without escapes before that point can
+/// be followed; otherwise the value's beginning has to do.
+Position Context::within(const toml::node& node, std::string_view words, std::size_t offset) const {
+    Position at = position(node);
+    const auto index = static_cast<std::size_t>(at.line - 1);
+    if (index >= lines_.size()) return at;
+    const auto raw = lines_[index].substr(byte_of_character(lines_[index], static_cast<std::size_t>(at.column - 1)));
+    const bool multi_line = raw.starts_with(R"(""")") || raw.starts_with("'''");
+    const auto before = words.substr(0, offset);
+    if (!multi_line && raw.size() > offset && raw.substr(1, offset) == before)
+        at.column += 1 + static_cast<int>(characters(before));
+    return at;
+}
+
+std::optional<Length> Context::length_in(const toml::node& node, const LengthKey& key) {
+    const std::string name(key.name);
+    if (const auto* words = node.as_string()) {
+        const auto read = measure::parse_length(words->get(), unit.value_or(Unit::inch));
+        if (read) return *read;
+        error(within(node, words->get(), read.error().offset), name + ": " + read.error().message,
+              std::string(how_to_write));
+        return std::nullopt;
+    }
+    const auto number = bare_number(node);
+    if (!number) {
+        error(position(node), name + " must be a length, not " + kind_of(node), std::string(how_to_write));
+        return std::nullopt;
+    }
+    if (!std::isfinite(*number)) {
+        error(position(node), name + (std::isnan(*number) ? " is not a number" : " has no end"),
+              std::string(how_to_write));
+        return std::nullopt;
+    }
+    // Without the job's unit a bare number means nothing yet; that mistake is told elsewhere.
+    if (!unit) return std::nullopt;
+    return *unit == Unit::inch ? Length::inches(*number) : Length::mm(*number);
+}
+
+std::optional<Sourced<Length>> Context::length(const toml::node& node, const LengthKey& key) {
+    if (pass_over(node)) return std::nullopt;
+    const auto value = length_in(node, key);
+    if (!value) return std::nullopt;
+    const Position at = position(node);
+    const std::string name(key.name);
+    const std::string more =
+        "expected " + std::string(key.zero ? "0 or more" : "more than 0") + ", for example " + std::string(key.example);
+    if (abs(*value) > longest) {
+        error(at, name + " is longer than any board or wall this program takes",
+              "expected at most 1000 ft, which is 304.8 m");
+    } else if (*value < Length() && key.least >= Length()) {
+        error(at, name + " is negative: " + shown(*value), more);
+    } else if (*value == Length() && !key.zero) {
+        error(at, name + " is 0", more);
+    } else if (*value < key.least && *value != Length()) {
+        error(at, name + " is too small: " + shown(*value), "expected at least " + shown(key.least));
+    } else if (*value > key.most) {
+        error(at, name + " is too large: " + shown(*value), "expected at most " + shown(key.most));
+    } else {
+        return Sourced<Length>{*value, at};
+    }
+    return std::nullopt;
+}
+
+std::optional<Sourced<Angle>> Context::angle(const toml::node& node, std::string_view name) {
+    constexpr double least = 0.1;
+    constexpr double most = 180;
+    const std::string key(name);
+    const std::string expected = "expected more than 0 and at most 180 degrees, for example 90 or \"65.123 deg\"";
+    Position at = position(node);
+    std::optional<double> degrees = bare_number(node);
+    if (const auto* words = node.as_string()) {
+        const AngleWords read = read_degrees(words->get());
+        degrees = read.degrees;
+        if (!degrees) at = within(node, words->get(), read.stopped_at);
+    }
+    if (!degrees || !std::isfinite(*degrees)) error(at, key + " must be an angle in degrees", expected);
+    else if (*degrees <= 0) error(at, key + (*degrees < 0 ? " is negative" : " is 0"), expected);
+    else if (*degrees > most) error(at, key + " is more than a half circle", expected);
+    else if (*degrees < least) error(at, key + " is too small to be bent", "expected at least 0.1 degrees");
+    else return Sourced<Angle>{Angle::degrees(*degrees), at};
+    return std::nullopt;
+}
+
+}  // namespace kerfpacket::job

@@ -1,0 +1,70 @@
+#pragma once
+// What the reading of one job file shares: its lines, its unit, the mistakes found; and how a value becomes a length.
+
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <toml++/toml.h>
+
+#include "job/job.h"
+
+namespace kerfpacket::job {
+
+/// A key that takes a length: the lengths it accepts, and an example to show.
+struct LengthKey {
+    std::string_view name;
+    Length least;  ///< 0 itself is accepted only when `zero`
+    Length most;
+    std::string_view example;
+    bool zero = false;
+};
+
+/// No board or wall is longer; more is a slip of the keyboard.
+inline constexpr Length longest = Length::inches(12000);
+/// Finer than a tape shows: what is measured is at least this.
+inline constexpr Length finest = Length::inches(1.0 / 64);
+
+/// True for a value that was given and could be read.
+template <class T>
+bool known(const Sourced<T>& value) {
+    return value.at.line > 0;
+}
+
+/// Where a value begins.
+Position position(const toml::node& node);
+
+/// What the reading of one file shares.
+class Context {
+public:
+    Context(std::string_view text, std::set<int> broken_lines);
+
+    void error(Position at, std::string message, std::string hint = "");
+    const Diagnostics& found() const { return found_; }
+    /// Mistakes so far, told here or already told when the text was parsed: something read without one is complete.
+    std::size_t mistakes() const { return found_.size() + passed_over_; }
+    /// True for a value on a line whose mistake was told when the text was parsed.
+    bool pass_over(const toml::node& value);
+
+    /// The unit of bare numbers; none while the job has not said it.
+    std::optional<Unit> unit;
+    /// A length in the job's unit, for messages: "72 in", "1880 mm".
+    std::string shown(Length value) const;
+    /// A length from a string or a bare number; none (and an error told) when it is no length that `key` accepts.
+    std::optional<Sourced<Length>> length(const toml::node& node, const LengthKey& key);
+    /// Degrees from a bare number or "65.123 deg".
+    std::optional<Sourced<Angle>> angle(const toml::node& node, std::string_view name);
+
+private:
+    std::optional<Length> length_in(const toml::node& node, const LengthKey& key);
+    Position within(const toml::node& node, std::string_view words, std::size_t offset) const;
+
+    std::vector<std::string_view> lines_;
+    std::set<int> broken_lines_;
+    Diagnostics found_;
+    std::size_t passed_over_ = 0;
+};
+
+}  // namespace kerfpacket::job

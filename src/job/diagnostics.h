@@ -1,0 +1,40 @@
+#pragma once
+// What is wrong with a job file: where, what, and what was expected.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace kerfpacket::job {
+
+/// Line and column in the job file, both from 1; the column counts characters, not bytes. Line 0: the file as a whole.
+struct Position {
+    int line = 0;
+    int column = 0;
+    auto operator<=>(const Position&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs on <=>
+};
+
+enum class Severity { error, caution };
+
+struct Diagnostic {
+    Severity severity = Severity::error;
+    Position at;
+    std::string message;  ///< what is wrong, without a full stop
+    std::string hint;     ///< what was expected or would be possible; may be empty
+};
+
+using Diagnostics = std::vector<Diagnostic>;
+
+/// A job file's name as the user gave it, and its text.
+struct Source {
+    std::string name;
+    std::string text;
+};
+
+/// "name:line:column: error: message", the line, a caret under the column, the hint; sorted by position.
+std::string render(const Diagnostics& diagnostics, const Source& source);
+
+/// The known word nearest to a mistyped one, or empty when none is near (edit distance over a third of its length).
+std::string near_miss(std::string_view word, const std::vector<std::string_view>& known);
+
+}  // namespace kerfpacket::job

@@ -1,0 +1,104 @@
+#include "job/tables.h"
+
+#include <algorithm>
+
+#include "job/text.h"
+
+namespace kerfpacket::job {
+namespace {
+
+using namespace measure::literals;
+
+const LengthKey thickness{"thickness", 0.125_in, 3_in, R"("3/4 in")"};
+const LengthKey board_width{"width", 0.5_in, 60_in, R"("7-1/4 in")"};
+const LengthKey kerf_depth{"kerf_depth", finest, 3_in, R"("3/8 in")"};
+const LengthKey spacing{"spacing", 0.0625_in, 12_in, R"("1/2 in")"};
+const LengthKey trim{"trim", Length(), 120_in, R"("3 in")", true};
+const LengthKey scarf{"scarf", Length(), 48_in, R"("3 in")", true};
+const LengthKey no_splice{"no_splice", Length(), longest, R"([["88 in", "92 in"]])", true};
+
+/// A depth or a spacing: a length or one of a few words.
+Setting read_setting(Context& context, TableReader& reader, const LengthKey& key,
+                     const std::vector<std::string_view>& words) {
+    Setting setting;
+    const auto* node = reader.find(key.name, Need::optional, key.example);
+    if (node == nullptr) return setting;
+    const auto word = node->value<std::string_view>().value_or("");
+    const bool meant_as_word = word == "half" || !near_miss(word, words).empty();
+    if (std::find(words.begin(), words.end(), word) != words.end()) {
+        setting.half = word == "half";
+        setting.solve = word == "solve";
+        setting.at = position(*node);
+    } else if (meant_as_word) {
+        context.error(position(*node), "unknown " + std::string(key.name) + " " + in_quotes(word),
+                      expected_one_of(word, words) + " or a length, for example " + std::string(key.example));
+    } else if (const auto given = context.length(*node, key)) {
+        setting.given = given->value;
+        setting.at = given->at;
+    }
+    return setting;
+}
+
+std::vector<std::pair<Sourced<Length>, Sourced<Length>>> read_no_splice(Context& context, TableReader& reader) {
+    std::vector<std::pair<Sourced<Length>, Sourced<Length>>> pairs;
+    const auto* node = reader.find(no_splice.name, Need::optional, no_splice.example);
+    if (node == nullptr) return pairs;
+    const std::string example = "for example no_splice = " + std::string(no_splice.example);
+    const auto* list = node->as_array();
+    if (list == nullptr) {
+        context.error(position(*node), "no_splice must be a list of pairs", example);
+        return pairs;
+    }
+    for (const auto& element : *list) {
+        const auto* ends = element.as_array();
+        if (ends == nullptr || ends->size() != 2) {
+            context.error(position(element), "no_splice takes pairs: from and to", example);
+            continue;
+        }
+        const auto from = context.length((*ends)[0], no_splice);
+        const auto to = context.length((*ends)[1], no_splice);
+        if (from && to) pairs.emplace_back(*from, *to);
+    }
+    return pairs;
+}
+
+/// What a liner and a wall board have in common.
+Board read_common(Context& context, TableReader& reader) {
+    Board board;
+    board.at = reader.at();
+    board.material = reader.words("material", 40, R"("mdf")").value_or(Sourced<std::string>{});
+    board.thickness = reader.needed_length(thickness);
+    board.kerf_depth = read_setting(context, reader, kerf_depth, {"half", "solve"});
+    board.spacing = read_setting(context, reader, spacing, {"solve"});
+    board.trim = reader.length_or(trim, 3_in);
+    if (const auto end = reader.choice<End>("zero", {{"left", End::left}, {"right", End::right}}))
+        board.zero = end->value;
+    if (const auto tick =
+            reader.choice<Tick>("tick", {{"centre", Tick::centre}, {"left", Tick::left}, {"right", Tick::right}}))
+        board.tick = tick->value;
+    // The one kind of strip there is so far; the key may say so.
+    reader.choice<int>("strip", {{"face", 0}});
+    return board;
+}
+
+}  // namespace
+
+Board read_liner(Context& context, const toml::table& table, const Sourced<Length>& depth) {
+    TableReader reader(context, table, "[opening.liner]");
+    Board board = read_common(context, reader);
+    board.width = depth;
+    reader.finish();
+    return board;
+}
+
+Board read_wall_board(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[wall.board]");
+    Board board = read_common(context, reader);
+    board.width = reader.needed_length(board_width);
+    board.scarf = reader.length_or(scarf, Length());
+    board.no_splice = read_no_splice(context, reader);
+    reader.finish();
+    return board;
+}
+
+}  // namespace kerfpacket::job

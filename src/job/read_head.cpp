@@ -1,0 +1,127 @@
+#include "job/tables.h"
+
+#include <algorithm>
+#include <charconv>
+#include <chrono>
+
+#include "job/text.h"
+
+namespace kerfpacket::job {
+namespace {
+
+using namespace measure::literals;
+
+constexpr std::string_view date_example = "2026-04-02";
+
+const std::vector<std::pair<std::string_view, Unit>> units = {{"in", Unit::inch}, {"mm", Unit::millimetre}};
+
+const LengthKey blade_diameter{"blade_diameter", 2_in, 36_in, R"("12 in")"};
+const LengthKey kerf{"kerf", finest, 1_in, R"("0.118 in")"};
+const LengthKey travel{"travel", 1_in, 120_in, R"("13-1/2 in")"};
+const LengthKey rear_limit{"rear_limit", -12_in, 24_in, R"("1-1/4 in")", true};
+const LengthKey margin{"margin", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
+const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
+
+std::string date_text(const toml::date& day) {
+    const auto digits = [](unsigned value, std::size_t width) {
+        const std::string text = std::to_string(value);
+        return std::string(width - std::min(width, text.size()), '0') + text;
+    };
+    return digits(day.year, 4) + "-" + digits(day.month, 2) + "-" + digits(day.day, 2);
+}
+
+/// True for YYYY-MM-DD that stands in the calendar.
+bool is_date(std::string_view text) {
+    if (text.size() != date_example.size() || text[4] != '-' || text[7] != '-') return false;
+    const auto part = [&](std::size_t from, std::size_t count) {
+        unsigned value = 0;
+        const auto [end, failed] = std::from_chars(text.data() + from, text.data() + from + count, value);
+        return failed == std::errc{} && end == text.data() + from + count ? value : 0U;
+    };
+    const std::chrono::year year(static_cast<int>(part(0, 4)));
+    return std::chrono::year_month_day(year, std::chrono::month(part(5, 2)), std::chrono::day(part(8, 2))).ok();
+}
+
+std::string read_date(Context& context, TableReader& reader) {
+    const auto* node = reader.find("date", Need::required, date_example);
+    if (node == nullptr) return {};
+    if (const auto* day = node->as_date()) return date_text(day->get());
+    if (const auto* words = node->as_string(); words != nullptr && is_date(words->get())) return words->get();
+    context.error(position(*node), "date must be a day of the calendar",
+                  "expected year-month-day, for example " + std::string(date_example));
+    return {};
+}
+
+Media read_media(Context& context, TableReader& reader, const Media& otherwise) {
+    const auto* node = reader.find("media", Need::optional, "");
+    if (node == nullptr) return otherwise;
+    const auto* name = node->as_string();
+    const auto media = name == nullptr ? std::nullopt : find_media(name->get());
+    if (media) return *media;
+    std::vector<std::string_view> names;
+    for (const auto& known_media : all_media()) names.push_back(known_media.name);
+    if (name == nullptr) context.error(position(*node), "media must be a name in quotes", expected_one_of("", names));
+    else context.error(position(*node), "unknown media " + in_quotes(name->get()), expected_one_of(name->get(), names));
+    return otherwise;
+}
+
+}  // namespace
+
+void read_units(Context& context, const toml::table& job) {
+    // Mistakes are told when the whole table is read; here only a good value counts.
+    const auto word = job["units"].value<std::string_view>();
+    for (const auto& [name, unit] : units)
+        if (word == name) context.unit = unit;
+}
+
+Header read_header(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[job]");
+    Header header;
+    const auto text = [&](std::string_view key, std::size_t most, std::string_view example) {
+        return reader.words(key, most, example).value_or(Sourced<std::string>{}).value;
+    };
+    header.number = text("number", 24, R"("K-7")");
+    header.title = text("title", 60, R"("North hall arch")");
+    header.revision = text("revision", 8, R"("A")");
+    header.date = read_date(context, reader);
+    if (const auto unit = reader.choice("units", units, Need::required)) header.units = unit->value;
+    if (const auto language = reader.choice<std::string_view>("language", {{"en", "en"}}))
+        header.language = std::string(language->value);
+    reader.finish();
+    return header;
+}
+
+Saw read_saw(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[saw]");
+    Saw saw;
+    saw.blade_diameter = reader.needed_length(blade_diameter);
+    saw.kerf = reader.needed_length(kerf);
+    saw.travel = reader.length(travel, Need::optional);
+    saw.rear_limit = reader.length(rear_limit, Need::optional);
+    reader.finish();
+    return saw;
+}
+
+Printer default_printer() { return {all_media().front(), 0.25_in}; }
+
+Printer read_printer(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[printer]");
+    Printer printer = default_printer();
+    printer.media = read_media(context, reader, printer.media);
+    printer.margin = reader.length_or(margin, printer.margin).value;
+    reader.finish();
+    return printer;
+}
+
+Stock read_stock(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[stock]");
+    Stock stock;
+    stock.lengths = reader.lengths(stock_lengths, 0);
+    if (const auto sides = reader.lengths(sheet, 2); sides.size() == 2)
+        stock.sheet = std::array<Length, 2>{sides[0].value, sides[1].value};
+    reader.finish();
+    return stock;
+}
+
+}  // namespace kerfpacket::job

@@ -1,0 +1,153 @@
+#include "job/reader.h"
+
+#include <algorithm>
+#include <set>
+
+#include "job/text.h"
+
+namespace kerfpacket::job {
+namespace {
+
+std::string for_example(std::string_view key, std::string_view example) {
+    return "for example " + std::string(key) + " = " + std::string(example);
+}
+
+bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
+
+bool has_control(std::string_view words) { return std::any_of(words.begin(), words.end(), is_control); }
+
+}  // namespace
+
+std::string expected_one_of(std::string_view word, const std::vector<std::string_view>& names) {
+    const std::string near = near_miss(word, names);
+    const std::string question = near.empty() ? "" : "did you mean \"" + near + "\"? ";
+    return question + (names.size() > 1 ? "expected one of " : "expected ") + listed(names, "\"");
+}
+
+TableReader::TableReader(Context& context, const toml::table& table, std::string title)
+    : context_(context), table_(table), title_(std::move(title)) {}
+
+const toml::node* TableReader::find(std::string_view key, Need need, std::string_view example) {
+    known_.push_back(key);
+    const toml::node* node = table_.get(key);
+    if (node == nullptr && need == Need::required)
+        missing(key, std::string(key) + " is missing from " + title_, for_example(key, example));
+    if (node != nullptr && context_.pass_over(*node)) return nullptr;
+    return node;
+}
+
+void TableReader::missing(std::string_view key, std::string message, std::string hint) {
+    missing_.push_back({key, std::move(message), std::move(hint)});
+}
+
+std::optional<Sourced<Length>> TableReader::length(const LengthKey& key, Need need) {
+    const auto* node = find(key.name, need, key.example);
+    if (node == nullptr) return std::nullopt;
+    return context_.length(*node, key);
+}
+
+Sourced<Length> TableReader::length_or(const LengthKey& key, Length otherwise) {
+    return length(key, Need::optional).value_or(Sourced<Length>{otherwise, {}});
+}
+
+std::vector<Sourced<Length>> TableReader::lengths(const LengthKey& key, std::size_t count) {
+    const auto* node = find(key.name, Need::optional, key.example);
+    if (node == nullptr) return {};
+    const auto* list = node->as_array();
+    const bool fits = list != nullptr && (count == 0 ? !list->empty() : list->size() == count);
+    if (!fits) {
+        const std::string number = count == 0 ? "one or more lengths" : std::to_string(count) + " lengths";
+        context_.error(position(*node), std::string(key.name) + " must be " + number + " in square brackets",
+                       for_example(key.name, key.example));
+        return {};
+    }
+    const std::string label = "a length in " + std::string(key.name);
+    LengthKey one = key;
+    one.name = label;
+    std::vector<Sourced<Length>> values;
+    for (const auto& element : *list) {
+        if (auto value = context_.length(element, one)) values.push_back(*value);
+    }
+    if (values.size() != list->size()) values.clear();
+    return values;
+}
+
+std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std::size_t most,
+                                                       std::string_view example) {
+    const auto* node = find(key, Need::required, example);
+    if (node == nullptr) return std::nullopt;
+    const auto* text = node->as_string();
+    const std::string name(key);
+    if (text == nullptr) context_.error(position(*node), name + " must be words in quotes", for_example(key, example));
+    else if (is_blank(text->get())) context_.error(position(*node), name + " is empty", for_example(key, example));
+    else if (has_control(text->get()))
+        context_.error(position(*node), name + " must be one line of printed words", for_example(key, example));
+    else if (const std::size_t size = characters(text->get()); size > most)
+        context_.error(position(*node), name + " has " + std::to_string(size) + " characters",
+                       "the sheets have room for " + std::to_string(most));
+    else return Sourced<std::string>{text->get(), position(*node)};
+    return std::nullopt;
+}
+
+int TableReader::whole(std::string_view key, int most, int otherwise) {
+    const auto* node = find(key, Need::optional, "");
+    if (node == nullptr) return otherwise;
+    const auto* number = node->as_integer();
+    if (number != nullptr && number->get() >= 1 && number->get() <= most) return static_cast<int>(number->get());
+    context_.error(position(*node), std::string(key) + " must be a whole number from 1 to " + std::to_string(most),
+                   for_example(key, "2"));
+    return otherwise;
+}
+
+const toml::table* TableReader::table(std::string_view key, Need need, std::string_view header) {
+    known_.push_back(key);
+    const toml::node* node = table_.get(key);
+    const std::string name(header);
+    if (node == nullptr) {
+        if (need == Need::required)
+            missing(key, "the table " + name + " is missing", "expected the line " + name + " and its keys below it");
+        return nullptr;
+    }
+    if (const auto* found = node->as_table()) return found;
+    if (!context_.pass_over(*node))
+        context_.error(position(*node), std::string(key) + " must be a table",
+                       "expected the line " + name + " and its keys below it");
+    return nullptr;
+}
+
+std::optional<Sourced<std::size_t>> TableReader::pick(std::string_view key, const std::vector<std::string_view>& names,
+                                                      Need need) {
+    const auto* node = find(key, need, "\"" + std::string(names.front()) + "\"");
+    if (node == nullptr) return std::nullopt;
+    const auto* word = node->as_string();
+    if (word == nullptr) {
+        context_.error(position(*node), std::string(key) + " must be a word in quotes", expected_one_of("", names));
+        return std::nullopt;
+    }
+    const auto found = std::find(names.begin(), names.end(), word->get());
+    if (found == names.end()) {
+        context_.error(position(*node), "unknown " + std::string(key) + " " + in_quotes(word->get()),
+                       expected_one_of(word->get(), names));
+        return std::nullopt;
+    }
+    return Sourced<std::size_t>{static_cast<std::size_t>(found - names.begin()), position(*node)};
+}
+
+void TableReader::finish() {
+    std::set<std::string, std::less<>> meant;
+    for (const auto& [key, node] : table_) {
+        const std::string_view name = key.str();
+        if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
+        const std::string near = near_miss(name, known_);
+        meant.insert(near);
+        const auto begin = key.source().begin;
+        context_.error({static_cast<int>(begin.line), static_cast<int>(begin.column)},
+                       "unknown key " + in_quotes(name) + " in " + title_,
+                       near.empty() ? "known here: " + listed(known_) : "did you mean \"" + near + "\"?");
+    }
+    for (auto& [key, message, hint] : missing_) {
+        if (!meant.contains(key)) context_.error(at(), std::move(message), std::move(hint));
+    }
+}
+
+}  // namespace kerfpacket::job

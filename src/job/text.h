@@ -1,0 +1,33 @@
+#pragma once
+// Small help with UTF-8 text, inside this room only.
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace kerfpacket::job {
+
+/// Byte offset of the first thing that is not UTF-8 (RFC 3629: no overlong forms, no surrogates), if there is one.
+std::optional<std::size_t> first_bad_utf8(std::string_view text);
+
+/// Number of characters (code points) in UTF-8 text.
+std::size_t characters(std::string_view text);
+
+/// Byte offset of the character with this index from 0; the text's size when it is shorter.
+std::size_t byte_of_character(std::string_view text, std::size_t index);
+
+/// True for bytes that would move a terminal's cursor or colour.
+bool is_control(char c);
+
+/// The user's words within quotes, fit for a message: control characters as "?", long ones cut.
+std::string in_quotes(std::string_view words);
+
+/// The lines of a text without their line ends (LF or CR LF).
+std::vector<std::string_view> split_lines(std::string_view text);
+
+/// "a, b, c": the words in a row, each within `quote`.
+std::string listed(const std::vector<std::string_view>& words, std::string_view quote = "");
+
+}  // namespace kerfpacket::job

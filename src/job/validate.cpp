@@ -1,0 +1,117 @@
+#include "job/validate.h"
+
+namespace kerfpacket::job {
+namespace {
+
+using namespace measure::literals;
+
+/// Thinner webs break at a touch; bending.md refuses them.
+constexpr Length least_web = 0.0625_in;
+/// Rounding between units must not turn an exact fit into a mistake.
+constexpr Length slack = 0.001_mm;
+
+/// Radius of a circular segment from its chord c and rise h: (c^2 + 4 h^2) / (8 h), as in Building Trades Pocketbook.
+Length segment_radius(Length chord, Length rise) { return chord * (chord / rise) / 8 + rise / 2; }
+
+/// The board's inner face needs a radius of its own: the thickness must stay under the measured radius when the board
+/// lies inside the measured surface.
+void check_room(Context& context, const Sourced<Length>& thickness, Length radius, bool board_lies_inside) {
+    if (!known(thickness) || !board_lies_inside || thickness.value < radius) return;
+    context.error(thickness.at, "thickness " + context.shown(thickness.value) + " is more than the curve has room for",
+                  "the radius it lies in is only " + context.shown(radius));
+}
+
+/// The depth as given, or half the thickness, which is also what a job that does not say gets at first.
+Length depth_of(const Board& board) { return board.kerf_depth.given.value_or(board.thickness.value / 2); }
+
+void check_web(Context& context, const Board& board) {
+    if (!board.kerf_depth.given || !known(board.thickness)) return;
+    const Length web = board.thickness.value - *board.kerf_depth.given;
+    if (web >= least_web - slack) return;
+    const std::string depth = "kerf_depth " + context.shown(*board.kerf_depth.given);
+    const std::string thickness = context.shown(board.thickness.value);
+    context.error(board.kerf_depth.at,
+                  web <= slack ? depth + " leaves no web in a board " + thickness + " thick"
+                               : depth + " leaves a web of only " + context.shown(web),
+                  "at least " + context.shown(least_web) + " must stay: expected at most " +
+                      context.shown(board.thickness.value - least_web));
+}
+
+void check_blade(Context& context, const Board& board, const Saw& saw) {
+    if (!known(board.thickness) || !known(saw.blade_diameter)) return;
+    const Length reach = saw.blade_diameter.value / 2;
+    if (depth_of(board) < reach) return;
+    const Position at = board.kerf_depth.given ? board.kerf_depth.at : board.thickness.at;
+    context.error(
+        at, "a cut " + context.shown(depth_of(board)) + " deep is too much for the blade",
+        "a blade of " + context.shown(saw.blade_diameter.value) + " reaches less than " + context.shown(reach));
+}
+
+void check_spacing(Context& context, const Board& board, const Saw& saw) {
+    if (!board.spacing.given || !known(saw.kerf) || *board.spacing.given > saw.kerf.value + slack) return;
+    const std::string kerf = context.shown(saw.kerf.value);
+    context.error(board.spacing.at,
+                  "spacing " + context.shown(*board.spacing.given) + " is no wider than the kerf, " + kerf,
+                  "the cuts would run into each other: expected more than " + kerf);
+}
+
+}  // namespace
+
+void check_head(Context& context, const Opening& opening) {
+    if (!known(opening.shape) || !known(opening.span) || !known(opening.rise)) return;
+    const Length half = opening.span.value / 2;
+    const Length over = opening.rise.value - half;
+    const std::string rise = "rise " + context.shown(opening.rise.value);
+    if (opening.shape.value == Shape::segmental && over > slack) {
+        context.error(opening.rise.at, rise + " is more than half the span, " + context.shown(half),
+                      "a segmental head rises at most half its span; a full half circle is shape = \"semicircular\"");
+    } else if (opening.shape.value == Shape::semicircular && abs(over) > finest + slack) {
+        context.error(opening.rise.at, rise + " is not half the span, " + context.shown(half),
+                      "a semicircular head rises half its span: leave rise out, or use shape = \"segmental\"");
+    }
+}
+
+void check_liner(Context& context, const Opening& opening) {
+    if (!known(opening.shape) || !known(opening.span)) return;
+    const bool half_circle = opening.shape.value == Shape::semicircular;
+    if (!half_circle && (!known(opening.rise) || opening.rise.value > opening.span.value / 2 + slack)) return;
+    const Length radius = half_circle ? opening.span.value / 2 : segment_radius(opening.span.value, opening.rise.value);
+    check_room(context, opening.liner.thickness, radius, opening.measured_to == Surface::wall);
+}
+
+void check_wall(Context& context, const Wall& wall) {
+    std::optional<Length> radius;
+    if (wall.chord && wall.rise) {
+        const Length half = wall.chord->value / 2;
+        if (wall.rise->value > half + slack) {
+            context.error(
+                wall.rise->at,
+                "rise " + context.shown(wall.rise->value) + " is more than half the chord, " + context.shown(half),
+                "a wall turns at most a half circle: is the chord measured straight across?");
+            return;
+        }
+        radius = segment_radius(wall.chord->value, wall.rise->value);
+    } else if (wall.radius && wall.angle) {
+        radius = wall.radius->value;
+        if (arc_length(*radius, wall.angle->value) > longest)
+            context.error(wall.radius->at, "this curve is longer than any wall this program takes",
+                          "radius times angle gives more than 1000 ft, which is 304.8 m");
+    }
+    if (!radius || !known(wall.side)) return;
+    // On a concave wall the board stands inside the wall's curve; on a convex one inside the curve of its seen face.
+    const bool lies_inside = (wall.side.value == Side::concave) == (wall.measured_to == Surface::wall);
+    check_room(context, wall.board.thickness, *radius, lies_inside);
+}
+
+void check_board(Context& context, const Board& board, const Saw& saw) {
+    check_web(context, board);
+    check_blade(context, board, saw);
+    check_spacing(context, board, saw);
+    for (const auto& [from, to] : board.no_splice) {
+        if (from.value < to.value) continue;
+        context.error(from.at, "no_splice runs from " + context.shown(from.value) + " to " + context.shown(to.value),
+                      "expected the smaller distance from zero first");
+    }
+}
+
+}  // namespace kerfpacket::job

@@ -1,0 +1,20 @@
+#pragma once
+// Draws the items of one page through Cairo, on any of its surfaces.
+
+#include <cairo.h>
+
+#include "fonts/faces.h"
+#include "page/document.h"
+
+namespace kerfpacket::output {
+
+/// How ink goes onto a surface: in grey levels on white paper, or, where the surface has nothing but an alpha channel
+/// that stands for the grey level (255 white), by taking alpha away.
+enum class Paint { grey, alpha };
+
+/// Draws white paper and the page on it. The surface's unit must be the point, its origin the upper left corner.
+/// Throws fonts::MissingCharacter, and std::runtime_error in plain words when Cairo fails.
+void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, const fonts::Faces& faces,
+               Paint paint);
+
+}  // namespace kerfpacket::output

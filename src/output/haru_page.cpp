@@ -1,0 +1,143 @@
+#include "output/haru_page.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "measure/require.h"
+#include "output/dash.h"
+#include "output/win_ansi.h"
+
+namespace kerfpacket::output {
+namespace {
+
+#if HPDF_VERSION_ID >= 20400
+using DashLength = HPDF_REAL;
+using DashPhase = HPDF_REAL;
+#else
+using DashLength = HPDF_UINT16;
+using DashPhase = HPDF_UINT;
+#endif
+
+HPDF_REAL grey(page::Ink ink) { return ink == page::Ink::black ? 0.0F : 1.0F; }
+
+/// True when the path goes round its own bounds and does nothing else.
+bool is_upright_rectangle(const geom::Path& path) {
+    const auto& sides = path.segments();
+    return path.closed() && sides.size() == 4 && std::all_of(sides.begin(), sides.end(), [](const geom::Segment& s) {
+               return s.is_line() && (s.from.x == s.to.x || s.from.y == s.to.y);
+           });
+}
+
+}  // namespace
+
+void HaruPage::draw(const page::PathItem& item) {
+    const Pen pen{haru_points(item.width), item.dash, item.ink};
+    const bool stroked = item.width > Length{};
+    const bool goes_on = open_ == Open::stroke && stroked && !item.filled && pen == pen_;
+    if (!goes_on) finish();
+    if (stroked) set_pen(pen);
+    if (item.filled) set_fill(item.ink);
+    trace(item.path);
+    if (stroked && item.filled) HPDF_Page_FillStroke(page_);
+    else if (stroked) open_ = Open::stroke;
+    else if (item.filled) HPDF_Page_Fill(page_);  // each alone: areas in one path can cut holes in each other
+    else HPDF_Page_EndPath(page_);
+    document_.check("drawing a line");
+}
+
+void HaruPage::draw(const page::TextItem& item) {
+    if (item.text.empty()) return;
+    fonts_.faces().width(item.face, item.text, item.size);  // throws for what the face cannot print
+    const std::optional<std::string> short_text = win_ansi(item.text);
+    const bool upright = item.angle == geom::Angle{};
+    if (open_ != Open::text || !upright) finish();
+    set_fill(item.ink);
+    set_font(fonts_.get(item.face, short_text ? Coding::win_ansi : Coding::unicode), item.size);
+    const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
+    begin_text_at(item.anchor - geom::Direction::at(item.angle) * (item.advance * back), item.angle);
+    HPDF_Page_ShowText(page_, short_text.value_or(item.text).c_str());
+    document_.check("setting a line of text");
+    if (!upright) finish();
+}
+
+void HaruPage::finish() {
+    if (open_ == Open::stroke) HPDF_Page_Stroke(page_);
+    else if (open_ == Open::text) HPDF_Page_EndText(page_);
+    open_ = Open::nothing;
+    document_.check("drawing a page");
+}
+
+void HaruPage::begin_text_at(geom::Point start, geom::Angle angle) {
+    if (open_ == Open::nothing) {
+        HPDF_Page_BeginText(page_);
+        open_ = Open::text;
+        text_x_ = text_y_ = 0;
+    }
+    const double x = rounded_points(start.x);
+    const double y = rounded_points(start.y);
+    if (angle == geom::Angle{}) {
+        // A move from the last line's start: rows and columns of text repeat the same few moves.
+        HPDF_Page_MoveTextPos(page_, static_cast<HPDF_REAL>(x - text_x_), static_cast<HPDF_REAL>(y - text_y_));
+    } else {
+        const auto c = static_cast<HPDF_REAL>(std::cos(angle.radians()));
+        const auto s = static_cast<HPDF_REAL>(std::sin(angle.radians()));
+        HPDF_Page_SetTextMatrix(page_, c, s, -s, c, static_cast<HPDF_REAL>(x), static_cast<HPDF_REAL>(y));
+    }
+    text_x_ = x;
+    text_y_ = y;
+}
+
+void HaruPage::set_pen(const Pen& pen) {
+    if (pen.width != pen_.width) HPDF_Page_SetLineWidth(page_, pen.width);
+    if (pen.dash != pen_.dash) {
+        const std::vector<int> lengths = dash_pattern(pen.dash);
+        const std::vector<DashLength> pattern(lengths.begin(), lengths.end());
+        HPDF_Page_SetDash(page_, pattern.data(), static_cast<HPDF_UINT>(pattern.size()), DashPhase{0});
+    }
+    if (pen.ink != pen_.ink) HPDF_Page_SetGrayStroke(page_, grey(pen.ink));
+    pen_ = pen;
+    document_.check("choosing a pen");
+}
+
+void HaruPage::set_fill(page::Ink ink) {
+    if (ink != fill_ink_) HPDF_Page_SetGrayFill(page_, grey(fill_ink_ = ink));
+    document_.check("choosing an ink");
+}
+
+void HaruPage::set_font(HPDF_Font font, Length size) {
+    const HPDF_REAL points = haru_points(size);
+    if (font == font_ && points == font_size_) return;
+    HPDF_Page_SetFontAndSize(page_, font_ = font, font_size_ = points);
+    document_.check("choosing a font");
+}
+
+void HaruPage::trace(const geom::Path& path) {
+    measure::require(!path.empty(), "a path to draw has segments");
+    if (is_upright_rectangle(path)) {
+        const geom::Rect box = path.bounds();
+        const double x = rounded_points(box.low.x);
+        const double y = rounded_points(box.low.y);
+        HPDF_Page_Rectangle(page_, static_cast<HPDF_REAL>(x), static_cast<HPDF_REAL>(y),
+                            static_cast<HPDF_REAL>(rounded_points(box.high.x) - x),
+                            static_cast<HPDF_REAL>(rounded_points(box.high.y) - y));
+        return;
+    }
+    HPDF_Page_MoveTo(page_, haru_points(path.start().x), haru_points(path.start().y));
+    for (const geom::Segment& segment : path.segments()) trace(segment);
+    if (path.closed()) HPDF_Page_ClosePath(page_);
+}
+
+void HaruPage::trace(const geom::Segment& segment) {
+    if (segment.is_line()) {
+        HPDF_Page_LineTo(page_, haru_points(segment.to.x), haru_points(segment.to.y));
+        return;
+    }
+    for (const auto& [c1, c2, end] : geom::cubic_pieces(segment))
+        HPDF_Page_CurveTo(page_, haru_points(c1.x), haru_points(c1.y), haru_points(c2.x), haru_points(c2.y),
+                          haru_points(end.x), haru_points(end.y));
+}
+
+}  // namespace kerfpacket::output

@@ -1,0 +1,51 @@
+#pragma once
+// Draws the items of one page through libharu.
+
+#include "output/haru.h"
+#include "page/document.h"
+
+namespace kerfpacket::output {
+
+/// A page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines of one
+/// pen become one stroke, lines of text one text object. Call `finish` after the last item.
+class HaruPage {
+public:
+    HaruPage(const HaruDocument& document, HaruFonts& fonts, HPDF_Page page)
+        : document_(document), fonts_(fonts), page_(page) {}
+
+    void draw(const page::PathItem& item);
+    /// Throws fonts::MissingCharacter.
+    void draw(const page::TextItem& item);
+    /// Ends what is still open.
+    void finish();
+
+private:
+    /// What the next item may go on with.
+    enum class Open { nothing, stroke, text };
+    struct Pen {
+        HPDF_REAL width = 1;
+        page::Dash dash = page::Dash::solid;
+        page::Ink ink = page::Ink::black;
+        bool operator==(const Pen&) const = default;
+    };
+
+    void set_pen(const Pen& pen);
+    void set_fill(page::Ink ink);
+    void set_font(HPDF_Font font, Length size);
+    void begin_text_at(geom::Point start, geom::Angle angle);
+    void trace(const geom::Path& path);
+    void trace(const geom::Segment& segment);
+
+    const HaruDocument& document_;
+    HaruFonts& fonts_;
+    HPDF_Page page_;
+    Open open_ = Open::nothing;
+    double text_x_ = 0;  ///< where the open text object last stood, in points
+    double text_y_ = 0;
+    Pen pen_;  ///< as a PDF page starts (ISO 32000-1, table 52)
+    page::Ink fill_ink_ = page::Ink::black;
+    HPDF_Font font_ = nullptr;
+    HPDF_REAL font_size_ = 0;
+};
+
+}  // namespace kerfpacket::output

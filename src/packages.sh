@@ -1,0 +1,30 @@
+# shellcheck shell=sh
+# Sourced by get-started.sh and tests/run.sh: Debian packages, installed only where they are missing.
+
+# What building needs.
+build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqpdf-dev libcli11-dev
+    libtomlplusplus-dev libfmt-dev libexpected-dev nlohmann-json3-dev libfreetype-dev nettle-dev
+    libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra"
+
+# What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
+test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libboost-dev locales
+    qpdf poppler-utils mupdf-tools ghostscript tesseract-ocr tesseract-ocr-eng"
+
+# Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.
+install_missing() {
+    missing=
+    for package in "$@"; do
+        state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) || state=none
+        [ "$state" = installed ] || missing="$missing $package"
+    done
+    [ -n "$missing" ] || return 0
+    as_root=
+    if [ "$(id -u)" -ne 0 ]; then
+        command -v sudo >/dev/null || { echo "Run this as root, or install sudo, to install:$missing" >&2; exit 1; }
+        as_root=sudo
+    fi
+    echo "Installing:$missing"
+    $as_root apt-get update -q
+    # shellcheck disable=SC2086 # one word a package
+    $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends $missing
+}

@@ -1,0 +1,40 @@
+#include "page/document.h"
+
+#include "measure/require.h"
+
+namespace kerfpacket::page {
+
+const char* role_name(Role role) {
+    switch (role) {
+        case Role::furniture: return "furniture";
+        case Role::text: return "text";
+        case Role::box: return "box";
+        case Role::tick: return "tick";
+        case Role::foot: return "foot";
+        case Role::numeral: return "numeral";
+        case Role::running: return "running";
+        case Role::tape_mark: return "tape-mark";
+        case Role::joint: return "joint";
+        case Role::limit: return "limit";
+        case Role::centre: return "centre";
+        case Role::outline: return "outline";
+        case Role::dimension: return "dimension";
+        case Role::hatch: return "hatch";
+        case Role::check_bar: return "check-bar";
+        case Role::registration: return "registration";
+        case Role::caution: return "caution";
+    }
+    throw measure::Bug("a role without a name");
+}
+
+const char* face_name(Face face) {
+    switch (face) {
+        case Face::regular: return "regular";
+        case Face::bold: return "bold";
+        case Face::condensed: return "condensed";
+        case Face::condensed_bold: return "condensed-bold";
+    }
+    throw measure::Bug("a face without a name");
+}
+
+}  // namespace kerfpacket::page

@@ -1,0 +1,106 @@
+#pragma once
+// The inert display list: what stands where on every page. Sheets fill it, writers read it, nothing computes in it.
+
+#include <cstddef>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "geom/path.h"
+
+namespace kerfpacket::page {
+
+using geom::Angle;
+using geom::Length;
+using geom::Point;
+using geom::Rect;
+
+/// A role that a font file plays; fonts/faces.toml says which file.
+enum class Face { regular, bold, condensed, condensed_bold };
+
+/// What an item is for. Tests and the text dump read it; the page looks the same without it.
+enum class Role {
+    furniture,   ///< header, footer, rules, headings
+    text,        ///< words to read
+    box,         ///< tick boxes, blanks to fill in, table lines
+    tick,        ///< where a kerf goes
+    foot,        ///< the black foot, exactly one kerf wide
+    numeral,     ///< a kerf's number
+    running,     ///< distance from zero
+    tape_mark,   ///< a whole-inch mark or a tape check
+    joint,       ///< where strips meet; laps
+    limit,       ///< ends of the blank, bend start and end
+    centre,      ///< centre line
+    outline,     ///< outlines of wood, wall, strips
+    dimension,   ///< dimension lines and their figures
+    hatch,       ///< wood that goes away, blank tiles
+    check_bar,
+    registration,
+    caution,
+};
+
+enum class Ink { black, white };
+enum class Dash { solid, dashed, dotted, dash_dot };
+
+/// A line drawn along a path, or an area filled, or both.
+struct PathItem {
+    Role role = Role::furniture;
+    geom::Path path;
+    Length width;               ///< stroke width; 0 means no stroke
+    Dash dash = Dash::solid;
+    bool filled = false;        ///< filled inside (even for an open path: closed by a straight line)
+    Ink ink = Ink::black;
+};
+
+enum class Align { left, centre, right };
+
+/// One line of text. The anchor is on the baseline: its left end, middle or right end.
+struct TextItem {
+    Role role = Role::text;
+    std::string text;           ///< UTF-8
+    Face face = Face::regular;
+    Length size;                ///< type size (em)
+    Point anchor;
+    Align align = Align::left;
+    Angle angle;                ///< turned about the anchor
+    Length advance;             ///< measured width of the text, for writers and tests
+    Ink ink = Ink::black;
+};
+
+/// An area that leads to another page of the document.
+struct LinkItem {
+    Rect area;
+    std::size_t page = 0;       ///< index into Document::pages
+};
+
+using Item = std::variant<PathItem, TextItem, LinkItem>;
+
+struct Page {
+    std::string sheet;          ///< which kind of sheet, a word of ours: "cover", "strips", ...
+    std::string piece;          ///< id of the piece, empty for sheets about the whole job
+    Length width;
+    Length height;
+    std::vector<Item> items;
+};
+
+/// One entry of the outline (bookmarks).
+struct OutlineEntry {
+    std::string title;
+    std::size_t page = 0;
+    int level = 0;
+};
+
+struct Document {
+    std::string title;
+    std::string subject;
+    std::string language;       ///< BCP 47, "en-US"
+    std::string date;           ///< the job's date, YYYY-MM-DD; writers never read a clock
+    std::vector<Page> pages;
+    std::vector<OutlineEntry> outline;
+};
+
+/// Role as the word the text dump prints.
+const char* role_name(Role role);
+const char* face_name(Face face);
+
+}  // namespace kerfpacket::page

@@ -1,0 +1,10 @@
+#pragma once
+// The full-size template of an arched opening: an assembly map, then a page for each tile that is printed.
+
+#include "sheets/draft.h"
+
+namespace kerfpacket::sheets {
+
+void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
+
+}  // namespace kerfpacket::sheets

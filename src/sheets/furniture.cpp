@@ -1,0 +1,131 @@
+#include "sheets/furniture.h"
+
+#include <algorithm>
+#include <array>
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// The black square with the piece's letter; returns where the title may start.
+Length piece_tag(Pen& pen, const std::string& tag) {
+    if (tag.empty()) return side_margin;
+    const Length top = pen.from_top(29_pt);
+    Type type{Face::bold, 24_pt, Align::centre, {}, Ink::white};
+    const Length side = std::max(27_pt, pen.width(tag, type) + 8_pt);
+    pen.fill(Role::furniture, Path::rectangle({{side_margin, top - 27_pt}, {side_margin + side, top}}));
+    pen.text(Role::furniture, {side_margin + side / 2, top - 22.3_pt}, tag, type);
+    return side_margin + side + 9_pt;
+}
+
+void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count) {
+    const auto& style = pen.kit().style;
+    const Length right = pen.page_width() - side_margin;
+    const Length base = pen.from_top(48_pt);
+    const Length left = piece_tag(pen, draft.tag);
+    const Length title = pen.text(Role::furniture, {left, base}, draft.title, {Face::bold, style.title});
+    pen.text(Role::furniture, {left + title + 12_pt, base}, draft.subtitle, {Face::regular, style.text});
+    pen.text(Role::furniture, {right, base},
+             pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}}),
+             Type{Face::bold, style.strong}.at_right());
+    pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
+}
+
+void footer(Pen& pen, const plan::Plan& plan) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Length right = pen.page_width() - side_margin;
+    pen.line(Role::furniture, {side_margin, 36_pt}, {right, 36_pt}, style.line);
+    const std::string identity = words("page.identity", {{"number", plan.header.number},
+                                                         {"title", plan.header.title},
+                                                         {"revision", plan.header.revision}});
+    const std::string print = words("page.print", {{"media", plan.printer.media.plain_name}});
+    const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
+    // A long job title gives way in size, never in words.
+    const Length room = right - side_margin - pen.width(print, {Face::regular, style.tiny}) -
+                        pen.width(mark, {Face::regular, style.small}) - 24_pt;
+    Type type{Face::bold, style.small};
+    if (pen.width(identity, type) > room) type.size = style.tiny;
+    if (pen.width(identity, type) > room) type.face = Face::condensed_bold;
+    const Length used = pen.text(Role::furniture, {side_margin, 25_pt}, identity, type);
+    const Length mark_width = pen.text(Role::furniture, {right, 25_pt}, mark, Type{Face::regular, style.small}.at_right());
+    const Length middle = (side_margin + used + right - mark_width) / 2;
+    Type centred = Type{Face::regular, style.small}.centred();
+    if (pen.width(print, centred) > right - side_margin - used - mark_width - 24_pt) centred.size = style.tiny;
+    pen.text(Role::furniture, {middle, 25_pt}, print, centred);
+}
+
+/// One check bar along `along` from `zero`: inches on its left side, millimetres on its right side.
+void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Direction inch_side = along.left();
+    const Length inch_end = Length::inches(bar.inches);
+    const Length mm_end = Length::mm(bar.millimetres);
+    const Length end = std::max(inch_end, mm_end);
+    const Type label{Face::regular, style.small, Align::centre, along.angle()};
+    const std::string words_in_bar =
+        words("page.check", {{"inches", std::to_string(bar.inches)}, {"mm", std::to_string(bar.millimetres)}});
+    const Length gap = (pen.width(words_in_bar, label) + 10_pt) / 2;
+    pen.line(Role::check_bar, zero, zero + along * (end / 2 - gap), style.hair);
+    pen.line(Role::check_bar, zero + along * (end / 2 + gap), zero + along * end, style.hair);
+    pen.text(Role::check_bar, zero + along * (end / 2) - inch_side * 3_pt, words_in_bar, label);
+
+    const auto mark = [&](Length at, Length up, Length down) {
+        const Point on = zero + along * at;
+        pen.line(Role::check_bar, on - inch_side * down, on + inch_side * up, style.hair);
+    };
+    mark(0_pt, 8_pt, 8_pt);
+    for (int i = 1; i < bar.inches; ++i)
+        if (measure::abs(Length::inches(i) - end / 2) > gap) mark(Length::inches(i), 3_pt, 0_pt);
+    for (int i = 50; i < bar.millimetres; i += 50)
+        if (measure::abs(Length::mm(i) - end / 2) > gap) mark(Length::mm(i), 0_pt, 3_pt);
+    mark(inch_end, 8_pt, 0_pt);
+    mark(mm_end, 0_pt, 8_pt);
+    const Type tiny{Face::regular, style.tiny, Align::right, along.angle()};
+    pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 2.5_pt,
+             words("page.inches", {{"n", std::to_string(bar.inches)}}), tiny);
+    pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 8_pt,
+             words("page.millimetres", {{"n", std::to_string(bar.millimetres)}}), tiny);
+    Type zero_type = tiny;
+    zero_type.align = Align::left;
+    pen.text(Role::check_bar, zero + along * 3_pt + inch_side * 2.5_pt, "0", zero_type);
+}
+
+}  // namespace
+
+CheckBar check_bar_for(Length space) {
+    constexpr std::array<int, 4> inch_lengths{10, 8, 7, 6};
+    constexpr std::array<int, 4> mm_lengths{250, 200, 180, 150};
+    CheckBar bar{inch_lengths.back(), mm_lengths.back()};
+    const auto longest = [&](const auto& lengths, auto to_length) {
+        const auto fits = std::find_if(lengths.begin(), lengths.end(), [&](int n) { return to_length(n) <= space + 0.001_mm; });
+        return fits == lengths.end() ? lengths.back() : *fits;
+    };
+    bar.inches = longest(inch_lengths, [](int n) { return Length::inches(n); });
+    bar.millimetres = longest(mm_lengths, [](int n) { return Length::mm(n); });
+    return bar;
+}
+
+void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count) {
+    Pen pen(draft.page, kit);
+    header(pen, draft, number, count);
+    footer(pen, plan);
+    if (draft.scale == Scale::none) return;
+    const Length bottom = 71_pt;
+    check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
+    check_bar(pen, {27_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
+}
+
+void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
+             const std::string& aside) {
+    const auto& style = pen.kit().style;
+    pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
+    pen.text(Role::furniture, {right, baseline}, aside, Type{Face::regular, style.small}.at_right());
+    pen.line(Role::furniture, {left, baseline - 6.5_pt}, {right, baseline - 6.5_pt}, style.line);
+}
+
+void tick_box(Pen& pen, Point low_left, Length side) {
+    pen.box(Role::box, {low_left, {low_left.x + side, low_left.y + side}}, pen.kit().style.line);
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,98 @@
+#include "sheets/packet.h"
+
+#include <iterator>
+#include <stdexcept>
+#include <utility>
+
+#include "sheets/arch_template.h"
+#include "sheets/checklist.h"
+#include "sheets/cover.h"
+#include "sheets/furniture.h"
+#include "sheets/safety.h"
+#include "sheets/setup.h"
+#include "sheets/strips.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Pages of one kind of sheet, in the order of the pieces. The cover comes later: it tells where all others are.
+Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& kit) {
+    Drafts drafts;
+    if (sheet == "safety") {
+        add_safety_card(drafts, plan, kit);
+        return drafts;
+    }
+    for (const plan::Piece& piece : plan.pieces) {
+        if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
+        else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
+        else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);
+        else if (sheet == "template") {
+            if (piece.kind == plan::Kind::arch_liner) add_template(drafts, plan, piece, kit);
+        } else throw std::runtime_error("templates/layout.toml: order names a sheet that does not exist: " + sheet);
+    }
+    return drafts;
+}
+
+std::vector<IndexEntry> index_of(const Drafts& drafts) {
+    std::vector<IndexEntry> index;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (!drafts[i].outline.empty()) index.push_back({drafts[i].outline, i, i});
+        else if (!index.empty()) index.back().last = i;
+    }
+    return index;
+}
+
+/// All sheets with the cover in its place. Where the other pages stand depends on how many the cover takes, and that
+/// on how long its index is: drawn once to count them and once more if the first guess of one page was wrong.
+Drafts in_order(const plan::Plan& plan, const Kit& kit) {
+    std::size_t cover_at = 0;
+    Drafts others;
+    for (const std::string& sheet : kit.style.order) {
+        if (sheet == "cover") {
+            cover_at = others.size();
+            continue;
+        }
+        Drafts more = make_sheet(sheet, plan, kit);
+        std::move(more.begin(), more.end(), std::back_inserter(others));
+    }
+    std::size_t cover_pages = 1;
+    while (true) {
+        std::vector<IndexEntry> index = index_of(others);
+        for (IndexEntry& entry : index) {
+            if (entry.first >= cover_at) {
+                entry.first += cover_pages;
+                entry.last += cover_pages;
+            }
+        }
+        Drafts cover;
+        add_cover(cover, plan, index, others.size() + cover_pages, kit);
+        if (cover.size() == cover_pages) {
+            others.insert(others.begin() + static_cast<std::ptrdiff_t>(cover_at), std::make_move_iterator(cover.begin()),
+                          std::make_move_iterator(cover.end()));
+            return others;
+        }
+        // The index keeps its length, so the second count is the last.
+        cover_pages = cover.size();
+    }
+}
+
+}  // namespace
+
+page::Document make_packet(const plan::Plan& plan, const Kit& kit) {
+    Drafts drafts = in_order(plan, kit);
+    page::Document document;
+    document.title = kit.words("page.document_title", {{"number", plan.header.number},
+                                                       {"title", plan.header.title},
+                                                       {"revision", plan.header.revision}});
+    document.subject = kit.words("cover.title");
+    document.language = kit.words("page.language");
+    document.date = plan.header.date;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        add_furniture(drafts[i], plan, kit, i + 1, drafts.size());
+        if (!drafts[i].outline.empty()) document.outline.push_back({drafts[i].outline, i, 0});
+        document.pages.push_back(std::move(drafts[i].page));
+    }
+    return document;
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,101 @@
+#include "sheets/pen.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace kerfpacket::sheets {
+
+void Pen::stroke(Role role, Path path, Length width, Dash dash) {
+    if (path.empty()) return;
+    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, Ink::black});
+}
+
+void Pen::line(Role role, Point a, Point b, Length width, Dash dash) { stroke(role, Path::line(a, b), width, dash); }
+
+void Pen::box(Role role, const Rect& rect, Length width, Dash dash) { stroke(role, Path::rectangle(rect), width, dash); }
+
+void Pen::fill(Role role, Path path, Ink ink) {
+    page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink});
+}
+
+Length Pen::text(Role role, Point anchor, std::string text, const Type& type) {
+    if (text.empty()) return {};
+    const Length advance = width(text, type);
+    page_.items.emplace_back(
+        page::TextItem{role, std::move(text), type.face, type.size, anchor, type.align, type.angle, advance, type.ink});
+    return advance;
+}
+
+Length Pen::text_on_white(Role role, Point anchor, const std::string& text, const Type& type) {
+    const Length advance = width(text, type);
+    Length left = anchor.x;
+    if (type.align == Align::centre) left -= advance / 2;
+    if (type.align == Align::right) left -= advance;
+    const Length descent = type.size * 0.26;
+    const Length ascent = type.size * 0.86;
+    fill(role, Path::rectangle({{left - 2_pt, anchor.y - descent}, {left + advance + 2_pt, anchor.y + ascent}}),
+         Ink::white);
+    return this->text(role, anchor, text, type);
+}
+
+Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
+                      Length leading) {
+    std::string line;
+    Length base = first_base.y;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::string longer = line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
+        if (!line.empty() && this->width(longer, type) > width) {
+            this->text(role, {first_base.x, base}, std::exchange(line, std::string(text.substr(0, end))), type);
+            base -= leading;
+        } else {
+            line = longer;
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    this->text(role, {first_base.x, base}, line, type);
+    return base;
+}
+
+void Pen::link(const Rect& area, std::size_t to_page) { page_.items.emplace_back(page::LinkItem{area, to_page}); }
+
+void Pen::hatch(const Rect& rect, Length gap, bool crossed) {
+    // Lines rise to the right; each starts where it would meet the left or lower side.
+    const Length reach = rect.width() + rect.height();
+    for (Length at = gap; at < reach; at += gap) {
+        const Point from{rect.low.x + at - rect.height(), rect.low.y};
+        const Point to{rect.low.x + at, rect.high.y};
+        for (Path& piece : geom::clip(Path::line(from, to), rect))
+            stroke(Role::hatch, std::move(piece), kit_.style.hair);
+        if (!crossed) continue;
+        for (Path& piece : geom::clip(Path::line({from.x, rect.high.y}, {to.x, rect.low.y}), rect))
+            stroke(Role::hatch, std::move(piece), kit_.style.hair);
+    }
+}
+
+void Pen::dimension(Point a, Point b, const std::string& figure, const Type& type) {
+    const Direction along = geom::direction(a, b);
+    const Length gap = figure.empty() ? Length() : width(figure, type) + 6_pt;
+    const Point mid = geom::middle(a, b);
+    const Length free = (geom::distance(a, b) - gap) / 2;
+    if (free > 0_pt) {
+        line(Role::dimension, a, a + along * free, kit_.style.hair);
+        line(Role::dimension, b - along * free, b, kit_.style.hair);
+    } else {
+        line(Role::dimension, a, b, kit_.style.hair);
+    }
+    for (const Point end : {a, b}) {
+        const Direction slant = along.turned(Angle::degrees(45));
+        line(Role::dimension, end - slant * 3.5_pt, end + slant * 3.5_pt, kit_.style.line);
+    }
+    // The figure sits on the line's middle; where it does not fit between the ends it stands above the line.
+    const Length lift = free > 0_pt ? -type.size * 0.36 : 4_pt;
+    text(Role::dimension, mid + along.left() * lift, figure, type.centred().turned(along.angle()));
+}
+
+void Pen::arrow_head(Role role, Point tip, Direction toward, Length length, Length width) {
+    const Point back = tip - toward * length;
+    fill(role, Path::polyline({tip, back + toward.left() * (width / 2), back - toward.left() * (width / 2)}, true));
+}
+
+}  // namespace kerfpacket::sheets

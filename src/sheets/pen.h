@@ -1,0 +1,82 @@
+#pragma once
+// Puts items on one page: lines, areas, text measured by the packet's own faces.
+
+#include <string>
+#include <string_view>
+
+#include "geom/path.h"
+#include "page/document.h"
+#include "sheets/kit.h"
+
+namespace kerfpacket::sheets {
+
+using geom::Direction;
+using geom::Path;
+using geom::Point;
+using geom::Rect;
+using measure::Angle;
+using measure::Length;
+using page::Align;
+using page::Dash;
+using page::Face;
+using page::Ink;
+using page::Role;
+using namespace measure::literals;
+
+/// How a line of text is set.
+struct Type {
+    Face face = Face::regular;
+    Length size{};
+    Align align = Align::left;
+    Angle angle{};
+    Ink ink = Ink::black;
+
+    Type centred() const { Type t = *this; t.align = Align::centre; return t; }
+    Type at_right() const { Type t = *this; t.align = Align::right; return t; }
+    Type turned(Angle by) const { Type t = *this; t.angle = by; return t; }
+    Type white() const { Type t = *this; t.ink = Ink::white; return t; }
+};
+
+class Pen {
+public:
+    Pen(page::Page& page, const Kit& kit) : page_(page), kit_(kit) {}
+
+    const Kit& kit() const { return kit_; }
+    Length page_width() const { return page_.width; }
+    Length page_height() const { return page_.height; }
+    /// A height given from the top edge of the page.
+    Length from_top(Length down) const { return page_.height - down; }
+
+    void stroke(Role role, Path path, Length width, Dash dash = Dash::solid);
+    void line(Role role, Point a, Point b, Length width, Dash dash = Dash::solid);
+    void box(Role role, const Rect& rect, Length width, Dash dash = Dash::solid);
+    void fill(Role role, Path path, Ink ink = Ink::black);
+
+    Length width(std::string_view text, const Type& type) const { return kit_.faces.width(type.face, text, type.size); }
+    /// Sets one line of text on its baseline; returns its width.
+    Length text(Role role, Point anchor, std::string text, const Type& type);
+    /// The same on a white ground, for text over a hatch or a line. Level text only.
+    Length text_on_white(Role role, Point anchor, const std::string& text, const Type& type);
+
+    /// Sets text in lines no wider than `width`, broken between words, from its first baseline down; returns the
+    /// baseline of the last line.
+    Length paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width, Length leading);
+
+    /// An area of this page that leads to another page.
+    void link(const Rect& area, std::size_t to_page);
+
+    /// 45-degree hatch inside a rectangle, both ways when crossed.
+    void hatch(const Rect& rect, Length gap, bool crossed = false);
+
+    /// A dimension line between two points with slanted end strokes and its figure set into the line.
+    void dimension(Point a, Point b, const std::string& figure, const Type& type);
+
+    /// A triangle with its tip at `tip`, pointing along `toward`.
+    void arrow_head(Role role, Point tip, Direction toward, Length length, Length width);
+
+private:
+    page::Page& page_;
+    const Kit& kit_;
+};
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,183 @@
+#include "sheets/setup.h"
+
+#include <array>
+#include <vector>
+
+#include "bend/saw.h"
+#include "sheets/furniture.h"
+#include "sheets/setup_drawing.h"
+#include "sheets/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Nothing of the card's text stands below this: the check bar is there.
+constexpr Length lowest = 72_pt;
+constexpr Length row = 22_pt;
+
+/// Fills the card from the top; starts a second page where a section no longer fits.
+class Card {
+public:
+    Card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
+        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units) {}
+
+    void draw() {
+        start_page();
+        drafts_.back().outline = words("setup.outline", {{"piece", piece_.id}});
+        figures();
+        heading("setup.end_view", "setup.hold_against", end_view_height(piece_));
+        {
+            Pen pen = this->pen();
+            draw_end_view(pen, plan_, piece_, tape_, y_);
+        }
+        y_ -= end_view_height(piece_);
+        heading("setup.edge_view", "setup.must_match", edge_view_height(piece_));
+        {
+            Pen pen = this->pen();
+            draw_edge_view(pen, piece_, tape_, y_);
+        }
+        y_ -= edge_view_height(piece_);
+        steps();
+        if (!plan_.saw.rear_limit) trial_table();
+        coupon();
+    }
+
+private:
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const { return kit_.words(key, values); }
+    Pen pen() { return {drafts_.back().page, kit_}; }
+    Length right() { return drafts_.back().page.width - side_margin; }
+    const fonts::Style& style() const { return kit_.style; }
+
+    void start_page() {
+        Draft draft = new_draft(plan_, "setup", Orientation::portrait);
+        draft.page.piece = piece_.id;
+        draft.tag = piece_.id;
+        draft.title = words("setup.title");
+        draft.subtitle = words("setup.subtitle", {{"what", piece_name(piece_, kit_)}, {"board", board_text(piece_, kit_, tape_)}});
+        draft.scale = Scale::full;
+        drafts_.push_back(std::move(draft));
+        y_ = drafts_.back().page.height - 78_pt;
+    }
+
+    /// A section's heading; starts a new page first when the section would not fit.
+    void heading(const char* key, const char* aside, Length content) {
+        if (y_ - 22_pt - content < lowest) start_page();
+        Pen pen = this->pen();
+        y_ -= 22_pt;
+        section(pen, side_margin, right(), y_, words(key), words(aside));
+        y_ -= 6.5_pt;
+    }
+
+    std::string spacer_text() const {
+        if (!piece_.spacer) return words("setup.by_trial");
+        return *piece_.spacer > Length() ? tape_.exact(*piece_.spacer) : words("setup.none");
+    }
+
+    void figures() {
+        Pen pen = this->pen();
+        const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.kerf_depth)},
+                                                                         {"setup.web", tape_.exact(piece_.web())},
+                                                                         {"setup.kerf", tape_.exact(piece_.kerf)},
+                                                                         {"setup.spacer", spacer_text()}}};
+        const Length step = (right() - side_margin) / 4;
+        Length x = side_margin;
+        for (const auto& [key, value] : cells) {
+            if (x > side_margin) pen.line(Role::furniture, {x - 10_pt, y_ - 36_pt}, {x - 10_pt, y_}, style().line);
+            pen.text(Role::text, {x, y_ - 8_pt}, words(key), {Face::regular, style().small});
+            Type type{Face::bold, style().huge};
+            if (pen.width(value, type) > step - 14_pt) type = {Face::condensed_bold, style().huge};
+            if (pen.width(value, type) > step - 14_pt) type.size = style().title;
+            pen.text(Role::text, {x, y_ - 32_pt}, value, type);
+            x += step;
+        }
+        const Length base = y_ - 55_pt;
+        const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
+        Length at = side_margin;
+        for (const std::string& text : {kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade})
+            at += pen.text(Role::caution, {at, base}, text, {Face::bold, style().text}) + 16_pt;
+        pen.text(Role::text, {side_margin, base - 14_pt}, zero_end(piece_, kit_), {Face::regular, style().small});
+        pen.text(Role::caution, {right(), base - 14_pt},
+                 words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", words("piece.coupon_first")}}),
+                 Type{Face::bold, style().small}.at_right());
+        y_ = base - 20_pt;
+    }
+
+    /// One thing to do, with a blank to write what was measured where one is wanted.
+    void step(const std::string& text, bool blank) {
+        Pen pen = this->pen();
+        y_ -= row;
+        tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
+        pen.text(Role::text, {side_margin + 20_pt, y_}, text, {Face::regular, style().text});
+        if (!blank) return;
+        pen.line(Role::box, {right() - 86_pt, y_ - 2_pt}, {right() - 17_pt, y_ - 2_pt}, style().line);
+        pen.text(Role::box, {right(), y_}, tape_.unit_name(), Type{Face::regular, style().small}.at_right());
+    }
+
+    void steps() {
+        heading("setup.order", "setup.tick_or_write", row * 7);
+        y_ += 3_pt;
+        const std::string depth = tape_.exact(piece_.kerf_depth);
+        step(words("setup.manual"), false);
+        step(piece_.spacer && *piece_.spacer > Length()
+                 ? words("setup.unplugged_spacer", {{"depth", depth}, {"spacer", spacer_text()}})
+                 : words("setup.unplugged", {{"depth", depth}}), false);
+        const std::string needed = tape_.exact(piece_.travel_needed.value_or(piece_.width));
+        step(plan_.saw.travel ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
+                              : words("setup.travel_unknown", {{"needed", needed}}), !plan_.saw.travel);
+        step(words("setup.test_back"), true);
+        step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
+        step(words("setup.web_thinnest"), true);
+        step(words("setup.kerf_measured", {{"kerf", tape_.exact(piece_.kerf)}}), true);
+    }
+
+    /// The spacer for each depth at which a trial groove may meet the fence.
+    void trial_table() {
+        heading("setup.trial", "setup.trial_aside", row * 2);
+        Pen pen = this->pen();
+        const int columns = 6;
+        const Length label = 130_pt;
+        const Length step = (right() - side_margin - label) / columns;
+        pen.text(Role::text, {side_margin, y_ - 16_pt}, words("setup.trial_depth"), {Face::regular, style().small});
+        pen.text(Role::text, {side_margin, y_ - 33_pt}, words("setup.trial_spacer"), {Face::bold, style().small});
+        for (int i = 0; i < columns; ++i) {
+            const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
+            const Length limit = bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
+            const Length x = side_margin + label + step * (i + 1);
+            pen.text(Role::text, {x, y_ - 16_pt}, tape_.exact_plain(at_fence), Type{Face::regular, style().small}.at_right());
+            pen.text(Role::text, {x, y_ - 33_pt}, tape_.plain(limit), Type{Face::bold, style().small}.at_right());
+        }
+        y_ -= 36_pt;
+    }
+
+    void coupon() {
+        heading("setup.coupon", "setup.coupon_aside", row * 2);
+        y_ += 3_pt;
+        const std::array<std::string, 2> lines{
+            words("setup.coupon_make", {{"length", tape_.unit() == measure::Unit::inch ? "12 in" : "300 mm"}}),
+            words(piece_.kerfs_on == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
+                                              {{"radius", tape_.with_unit(piece_.finish_radius)}})};
+        const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            step(lines.at(i), false);
+            Pen pen = this->pen();
+            const Length x = right() - 170_pt;
+            const Length used = pen.text(Role::text, {x, y_}, words(signs.at(i)), {Face::regular, style().text});
+            pen.line(Role::box, {x + used + 6_pt, y_ - 2_pt}, {right(), y_ - 2_pt}, style().line);
+        }
+    }
+
+    Drafts& drafts_;
+    const plan::Plan& plan_;
+    const plan::Piece& piece_;
+    const Kit& kit_;
+    Tape tape_;
+    Length y_;   ///< how far the page is filled, from the bottom edge
+};
+
+}  // namespace
+
+void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    Card(drafts, plan, piece, kit).draw();
+}
+
+}  // namespace kerfpacket::sheets

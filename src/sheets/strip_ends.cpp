@@ -1,0 +1,85 @@
+#include "sheets/strip_ends.h"
+
+#include "sheets/furniture.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+struct Line {
+    Length up;
+    std::string text;
+    Type type;
+};
+
+/// Sets the lines that fit into a zone, from its outer end; a line that is too long is left out, never clipped.
+void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, const std::vector<Line>& lines) {
+    for (const Line& line : lines) {
+        const Length inset = 8_pt;
+        if (pen.width(line.text, line.type) + inset * 2 > zone.width()) continue;
+        const Point anchor{from_left ? zone.low.x + inset : zone.high.x - inset, zone.low.y + line.up};
+        pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
+    }
+}
+
+void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zero_end, bool outer_is_left) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    pen.hatch(zone, 9_pt);
+    const std::string trim = words("strip.trim", {{"trim", context.tape.exact(context.piece.trim)}});
+    const Type bold{Face::bold, style.small};
+    const Type regular{Face::regular, style.small};
+    if (zero_end) {
+        lines_in_zone(pen, zone, outer_is_left, {{lane_base, trim, bold}});
+        const Length zero_width = pen.width("0", {Face::bold, style.huge});
+        const Length inset = 8_pt;
+        const Point zero{outer_is_left ? zone.low.x + inset : zone.high.x - inset - zero_width, zone.low.y + 25_pt};
+        if (zero_width + inset * 2 <= zone.width()) pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
+        Rect beside = zone;
+        (outer_is_left ? beside.low.x : beside.high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
+        lines_in_zone(pen, beside, outer_is_left,
+                      {{32_pt, words("strip.zero_end"), {Face::bold, style.text}}, {21_pt, words("strip.hook"), regular}});
+        lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+        return;
+    }
+    lines_in_zone(pen, zone, outer_is_left,
+                  {{42_pt, trim, bold},
+                   {28_pt, words("strip.far_end"), {Face::bold, style.text}},
+                   {16_pt, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
+}
+
+}  // namespace
+
+void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    const plan::Piece& piece = context.piece;
+    const auto& style = pen.kit().style;
+    const Length height = style.strip_height;
+    const bool at_zero = strip.from <= 0_mm;
+    const bool at_end = strip.to >= piece.blank_length;
+    const Length trim_end = piece.blank_length - piece.trim;
+    const auto edge = [&](Length at, Length width) {
+        pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
+    };
+    const auto tail = [&](Length from, Length to, Length length) {
+        if (to - from < 1_mm) return;
+        const Rect zone = frame.zone(from, to, height);
+        lines_in_zone(pen, zone, frame.runs_right(),
+                      {{30_pt, pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}), {Face::bold, style.small}}});
+    };
+    if (strip.from < piece.bend_start)
+        tail(std::max(strip.from, piece.trim), std::min(strip.to, piece.bend_start), piece.tails[0]);
+    if (strip.to > piece.bend_end)
+        tail(std::max(strip.from, piece.bend_end), std::min(strip.to, trim_end), piece.tails[1]);
+    if (at_zero && piece.trim > 0_mm) {
+        trim_zone(pen, context, frame.zone(0_mm, std::min(piece.trim, strip.to), height), true, frame.runs_right());
+        edge(piece.trim, style.heavy);
+    }
+    if (at_end && piece.trim > 0_mm) {
+        trim_zone(pen, context, frame.zone(std::max(trim_end, strip.from), piece.blank_length, height), false,
+                  !frame.runs_right());
+        edge(trim_end, style.heavy);
+    }
+    if (at_zero) edge(0_mm, style.end);
+    if (at_end) edge(piece.blank_length, style.end);
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,45 @@
+#pragma once
+// The parts of a strip outside the bend: trim, tails, the two ends of the blank.
+
+#include <algorithm>
+
+#include "sheets/strip_face.h"
+
+namespace kerfpacket::sheets {
+
+/// Baseline and middle of the words lane above the front edge.
+inline constexpr Length lane_base = Length::points(59);
+inline constexpr Length lane_middle = Length::points(62.5);
+
+/// Where a strip lies on the page: distances from zero become points.
+class StripFrame {
+public:
+    StripFrame(Point start, const Strip& strip, const plan::Piece& piece)
+        : start_(start), from_(strip.from), length_(strip.to - strip.from), runs_right_(piece.zero == job::End::left) {}
+
+    bool runs_right() const { return runs_right_; }
+    Length base() const { return start_.y; }
+    Length left() const { return runs_right_ ? start_.x : start_.x - length_; }
+    Length right() const { return left() + length_; }
+    Point at(Length from_zero, Length up) const {
+        const Length along = from_zero - from_;
+        return {runs_right_ ? start_.x + along : start_.x - along, start_.y + up};
+    }
+    /// The part of the strip between two distances from zero.
+    Rect zone(Length from, Length to, Length height) const {
+        const Point a = at(from, {});
+        const Point b = at(to, height);
+        return {{std::min(a.x, b.x), a.y}, {std::max(a.x, b.x), b.y}};
+    }
+
+private:
+    Point start_;
+    Length from_;
+    Length length_;
+    bool runs_right_;
+};
+
+/// Trim hatched with its words, the heavy line at either end of the blank, and how long a tail is.
+void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,42 @@
+#pragma once
+// How a blank's marks are cut into strips: where each begins and ends, its own tape mark, how it is numbered.
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "plan/plan.h"
+#include "sheets/kit.h"
+#include "sheets/tape.h"
+
+namespace kerfpacket::sheets {
+
+/// How numerals stand where ticks crowd; decided strip by strip.
+enum class Numbering { one_row_large, one_row, two_rows, every_fifth };
+
+struct Strip {
+    int number = 0;                    ///< from 1
+    Length from;                       ///< of the blank, from zero
+    Length to;
+    std::size_t first_kerf = 0;        ///< index into Piece::kerfs
+    std::size_t end_kerf = 0;          ///< one past the last
+    std::optional<Length> tape_mark;   ///< whole inch (or centimetre) that sets this strip; none when it starts at zero
+    std::vector<Length> tape_checks;   ///< distances from zero inside this strip
+    Numbering numbering = Numbering::one_row_large;
+
+    bool empty() const { return first_kerf == end_kerf; }
+};
+
+/// Cuts the marks of a piece into strips of at most `longest`. Every mark is placed from zero; a joint stands in the
+/// middle of a land, never within 9/16 in of a tape check. Long straight ends get no empty strips.
+std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit);
+
+/// The rule of the layout for one strip: the widest numeral `at_17`, `at_13`, `at_13_bold` against the smallest gap.
+struct NumeralWidths {
+    Length at_17;
+    Length at_13;
+    Length at_13_bold;
+};
+Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length kerf);
+
+}  // namespace kerfpacket::sheets

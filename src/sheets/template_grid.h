@@ -1,0 +1,11 @@
+#pragma once
+// All tiles of a template in place, made small: which are printed, what is drawn on them, the span.
+
+#include "sheets/template_tile.h"
+
+namespace kerfpacket::sheets {
+
+/// Draws the tiles as large as `space` allows, from its top down; returns the height below which the page is free.
+Length draw_template_grid(Pen& pen, const TemplateContext& context, const Rect& space);
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,105 @@
+#include "sheets/template_marks.h"
+
+#include <algorithm>
+
+#include "sheets/furniture.h"
+
+namespace kerfpacket::sheets {
+
+void TemplateMarks::neighbours() {
+    const auto& tiling = context_.tiling;
+    neighbour(tiling.printed_at(tile_.column - 1, tile_.row), {-1, 0});
+    neighbour(tiling.printed_at(tile_.column + 1, tile_.row), {1, 0});
+    neighbour(tiling.printed_at(tile_.column, tile_.row - 1), {0, 1});
+    neighbour(tiling.printed_at(tile_.column, tile_.row + 1), {0, -1});
+}
+
+void TemplateMarks::neighbour(const Tile* tile, Direction toward) {
+    if (tile == nullptr) return;
+    const Block name(pen_, {{tile->name(), {Face::bold, style().title}}});
+    const Length arrow_length = 16_pt;
+    const bool sideways = toward.x != 0;
+    const Length half_x = sideways ? std::max(name.width(), arrow_length) / 2 : (name.width() + 14_pt) / 2;
+    const Length half_y = sideways ? (name.height() + 10_pt) / 2 : std::max(name.height(), arrow_length) / 2;
+    const Point mid = geom::middle(cell_.low, cell_.high);
+    for (const Length inset : {6_pt, 24_pt, 42_pt, 60_pt}) {
+        const Point edge{mid.x + (cell_.width() / 2 - half_x - inset) * toward.x,
+                         mid.y + (cell_.height() / 2 - half_y - inset) * toward.y};
+        const Length side = sideways ? cell_.height() : cell_.width();
+        for (int step = 10; step < 64; ++step) {
+            const Length along = side / 130.0 * (step % 2 == 0 ? step : -step);
+            const Point at = sideways ? Point{edge.x, edge.y + along} : Point{edge.x + along, edge.y};
+            const TurnedBox box{at, {1, 0}, half_x + 2_pt, half_y + 2_pt};
+            if (!labels_.taken().is_free(box)) continue;
+            labels_.taken().take(box);
+            const Point right{at.x + half_x - name.width() / 2, at.y};
+            const Point above{at.x, at.y + half_y - name.height() / 2};
+            name.draw(pen_, Role::registration, sideways ? above : right);
+            arrow(sideways ? Point{at.x, at.y - half_y + 3_pt} : Point{at.x - half_x + 5_pt, at.y}, toward,
+                  arrow_length);
+            return;
+        }
+    }
+}
+
+void TemplateMarks::arrow(Point middle, Direction toward, Length length) {
+    const Point tip = middle + toward * (length / 2);
+    pen_.line(Role::registration, middle - toward * (length / 2), tip - toward * 4_pt, style().line);
+    pen_.arrow_head(Role::registration, tip, toward, 6_pt, 7_pt);
+}
+
+void TemplateMarks::coordinate() {
+    const Block name(pen_, {{tile_.name(), {Face::bold, style().huge}}});
+    labels_.anywhere(Role::registration, name, labels_.corners(name, 24_pt));
+}
+
+void TemplateMarks::note() {
+    const auto& words = context_.kit.words;
+    const bool outside = context_.piece.kerfs_on == bend::KerfsOn::outside;
+    const bool casing = context_.piece.casing.has_value();
+    const Type small{Face::regular, style().small};
+    const Type small_bold{Face::bold, style().small};
+    const Block::Row top{words("template.top"), {Face::bold, style().text}};
+    std::vector<Block::Row> rows{top};
+    std::vector<Block::Row> narrow{top};
+    const auto add = [&](const char* key, const Type& type) {
+        std::string joined;
+        for (const std::string& part : words.list(key)) {
+            narrow.push_back({part, type});
+            joined += (joined.empty() ? "" : " ") + part;
+        }
+        rows.push_back({joined, type});
+    };
+    add("template.print_side", small);
+    add(outside ? "template.kerfs_outside" : "template.kerfs_inside", small_bold);
+    const std::vector<Block::Row> short_rows = narrow;
+    add(casing ? "template.ordinates_casing" : "template.ordinates_wall", small);
+    for (const auto& choice : {rows, narrow, short_rows, {top}}) {
+        const Block block(pen_, choice, Align::left);
+        std::vector<Point> first = labels_.corners(block, 24_pt);
+        std::swap(first[0], first[1]);
+        if (labels_.anywhere(Role::text, block, first)) return;
+    }
+}
+
+void TemplateMarks::small_map() {
+    const auto& tiling = context_.tiling;
+    const Length width_of_number =
+        pen_.width(context_.kit.words("page.number", {{"n", "888"}, {"m", "888"}}), {Face::bold, style().strong});
+    const Length most_wide = 120_pt;
+    const Length most_high = 28_pt;
+    const double scale = std::min(most_wide / tiling.bounds().width(), most_high / tiling.bounds().height());
+    const Length w = tiling.cell().width * scale;
+    const Length h = tiling.cell().height * scale;
+    const Point top_left{pen_.page_width() - side_margin - width_of_number - 10_pt - w * tiling.columns(),
+                         pen_.from_top(28_pt) - (most_high - h * tiling.rows()) / 2};
+    for (const Tile& tile : tiling.tiles()) {
+        const Point low{top_left.x + w * tile.column, top_left.y - h * (tile.row + 1)};
+        const Rect box{low, {low.x + w, low.y + h}};
+        if (&tile == &tile_) pen_.fill(Role::furniture, Path::rectangle(box));
+        if (tile.blank) pen_.line(Role::hatch, box.low, box.high, style().hair);
+        pen_.box(Role::furniture, box, style().hair);
+    }
+}
+
+}  // namespace kerfpacket::sheets

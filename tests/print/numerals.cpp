@@ -1,0 +1,121 @@
+// Every tick numeral of every strip, read back from the printed page by a machine that knows nothing of the job.
+
+#include <gtest/gtest.h>
+
+#include <iostream>
+#include <sstream>
+
+#include "cli/build.h"
+#include "cli/resources.h"
+#include "print/packet.h"
+#include "print/raster.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+using namespace measure::literals;
+
+/// Where a numeral stands, and on which page.
+struct Spot {
+    int page = 0;
+    Rect area;
+};
+
+/// Areas of all numerals, in the order of the sheets. What stands in them is not looked at.
+std::vector<Spot> numeral_spots(const page::Document& packet) {
+    std::vector<Spot> spots;
+    for (std::size_t i = 0; i < packet.pages.size(); ++i) {
+        if (packet.pages[i].sheet != "strips") continue;
+        for (const page::Item& item : packet.pages[i].items) {
+            const auto* text = std::get_if<page::TextItem>(&item);
+            if (text == nullptr || text->role != page::Role::numeral) continue;
+            EXPECT_EQ(text->align, page::Align::centre);
+            const geom::Point low{text->anchor.x - text->advance / 2, text->anchor.y};
+            spots.push_back({static_cast<int>(i) + 1,
+                             Rect{low, low + geom::Point{text->advance, text->size * 0.73}}.grown(2_pt)});
+        }
+    }
+    return spots;
+}
+
+page::Document lay_out(const fs::path& job) {
+    std::ostringstream out, err;
+    cli::Console console(out, err, false);
+    const cli::Resources resources(KERFPACKET_BUILD_DIR, "en");
+    const auto planned = cli::planned({job, ""}, console);
+    if (!planned) throw std::runtime_error(err.str());
+    return cli::laid_out(*planned, resources.kit(), console).value();
+}
+
+std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, const fs::path& pdf) {
+    std::vector<Raster> all;
+    int page = 0;
+    Raster raster;
+    for (const Spot& spot : spots) {
+        if (spot.page != page) raster = draw_page(renderer, pdf, spot.page, 300);
+        page = spot.page;
+        all.push_back(crop(raster, spot.area));
+    }
+    return all;
+}
+
+/// What a machine reads in each picture, all in one run: one page a picture, told apart by form feeds.
+std::vector<std::string> read_numbers(const std::vector<Raster>& pictures) {
+    if (pictures.empty()) return {};
+    const Folder folder;
+    std::string list;
+    for (std::size_t i = 0; i < pictures.size(); ++i) {
+        const fs::path file = folder / (std::to_string(i) + ".pgm");
+        write_pgm(file, framed(pictures[i]));
+        list += file.string() + "\n";
+    }
+    spill(folder / "list.txt", list);
+    const Outcome read = run_program({"tesseract", (folder / "list.txt").string(), "stdout", "--dpi", "300", "--psm", "6",
+                                      "-c", "tessedit_char_whitelist=0123456789"},
+                                     "OMP_THREAD_LIMIT=1");
+    EXPECT_EQ(read.status, 0) << read.err;
+    std::vector<std::string> numbers;
+    std::istringstream pages(read.out);
+    for (std::string page; std::getline(pages, page, '\f');) {
+        std::erase_if(page, [](char c) { return c == '\n'; });
+        numbers.push_back(page);
+    }
+    return numbers;
+}
+
+/// Numerals that were read as something else; they count from 1 in the order of the spots.
+std::vector<std::size_t> misread(const std::vector<std::string>& read) {
+    std::vector<std::size_t> wrong;
+    for (std::size_t i = 0; i < read.size(); ++i)
+        if (read[i] != std::to_string(i + 1)) wrong.push_back(i);
+    return wrong;
+}
+
+class Numerals : public testing::TestWithParam<std::string> {};
+
+TEST_P(Numerals, AreReadBack) {
+    const BuiltPacket packet(harbor_stair(GetParam()));
+    const std::vector<Spot> spots = numeral_spots(lay_out(packet.job()));
+    ASSERT_EQ(spots.size(), packet.kerfs_mm().size());
+    const std::vector<std::string> read = read_numbers(pictures(Renderer::mupdf, spots, packet.pdf()));
+    ASSERT_EQ(read.size(), spots.size());
+
+    // The machine slips about once in five hundred perfect numerals. Such a one is drawn by the other renderer and
+    // read once more; a numeral that is wrong, cut or crossed by a line fails both times.
+    const std::vector<std::size_t> again = misread(read);
+    ASSERT_LE(again.size(), spots.size() / 100) << "too many for slips";
+    std::vector<Spot> second;
+    second.reserve(again.size());
+    for (const std::size_t i : again) second.push_back(spots[i]);
+    const std::vector<std::string> read_again = read_numbers(pictures(Renderer::poppler, second, packet.pdf()));
+    ASSERT_EQ(read_again.size(), again.size());
+    for (std::size_t i = 0; i < again.size(); ++i)
+        EXPECT_EQ(read_again[i], std::to_string(again[i] + 1)) << "on page " << second[i].page;
+    std::cout << spots.size() << " numerals, " << again.size() << " of them looked at twice\n";
+}
+
+INSTANTIATE_TEST_SUITE_P(HarborStair, Numerals, testing::Values("1/2 in", "11.3 mm"),
+                         [](const auto& spacing) { return spacing.index == 0 ? "HalfInch" : "OddSpacing"; });
+
+}  // namespace
+}  // namespace kerfpacket::tests

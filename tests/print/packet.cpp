@@ -1,0 +1,54 @@
+#include "print/packet.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+Outcome succeed(const Outcome& outcome) {
+    if (outcome.status == 0 || outcome.status == 3) return outcome;
+    throw std::runtime_error("kerfpacket failed: " + outcome.err);
+}
+
+}  // namespace
+
+std::string harbor_stair(const std::string& spacing) {
+    return R"([job]
+number = "H-31"
+title = "Harbor Stair"
+revision = "A"
+date = 2026-03-09
+units = "in"
+
+[saw]
+blade_diameter = "12 in"
+kerf = 0.118
+
+[printer]
+media = "na_letter_8.5x11in"
+
+[[wall]]
+id = "B"
+chord = "214 in"
+rise = "31-1/4 in"
+side = "concave"
+
+[wall.board]
+material = "mdf"
+thickness = "3/4 in"
+width = "7-1/4 in"
+trim = "4 in"
+spacing = ")" + spacing + "\"\n";
+}
+
+BuiltPacket::BuiltPacket(const std::string& job_text) {
+    spill(job(), job_text);
+    succeed(run_program({KERFPACKET_PROGRAM, "build", job().string()}));
+    report_ = nlohmann::json::parse(succeed(run_program({KERFPACKET_PROGRAM, "check", "--json", job().string()})).out);
+}
+
+std::vector<double> BuiltPacket::kerfs_mm() const {
+    std::vector<double> all;
+    for (const auto& kerf : report_.at("pieces").at(0).at("kerfs")) all.push_back(kerf.at("at_mm"));
+    return all;
+}
+
+}  // namespace kerfpacket::tests

@@ -1,0 +1,29 @@
+#pragma once
+// Packets that the tests measure, built by the program itself.
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+
+/// The Harbor Stair wall with a spacing of its own, as the job file writes it.
+std::string harbor_stair(const std::string& spacing);
+
+/// A packet as a file, and what `check --json` says of it.
+class BuiltPacket {
+public:
+    explicit BuiltPacket(const std::string& job_text);
+    fs::path job() const { return folder_ / "job.toml"; }
+    fs::path pdf() const { return folder_ / "job.pdf"; }
+    /// Distance of every kerf from zero, in mm.
+    std::vector<double> kerfs_mm() const;
+    const nlohmann::json& report() const { return report_; }
+
+private:
+    Folder folder_;
+    nlohmann::json report_;
+};
+
+}  // namespace kerfpacket::tests

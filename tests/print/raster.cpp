@@ -1,0 +1,93 @@
+#include "print/raster.h"
+
+#include <cctype>
+#include <cmath>
+#include <sstream>
+
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+struct Pixels {
+    int left, right, top, bottom;   ///< half open
+};
+
+Pixels pixels_of(const Raster& raster, const Rect& area) {
+    const auto clamp = [](double value, int end) { return std::clamp(static_cast<int>(std::lround(value)), 0, end); };
+    const auto x = [&](Length length) { return length.inches() * raster.dpi; };
+    return {clamp(x(area.low.x), raster.width), clamp(x(area.high.x), raster.width),
+            clamp(raster.height - x(area.high.y), raster.height), clamp(raster.height - x(area.low.y), raster.height)};
+}
+
+Raster blank(int width, int height, double dpi) {
+    return {width, height, dpi,
+            std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255)};
+}
+
+}  // namespace
+
+Raster read_pgm(const std::filesystem::path& file, double dpi) {
+    const std::string bytes = slurp(file);
+    std::istringstream header(bytes);
+    std::string magic;
+    int width = 0, height = 0, greys = 0;
+    header >> magic >> width >> height >> greys;
+    const std::size_t size = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
+    if (magic != "P5" || greys != 255 || bytes.size() < size) throw std::runtime_error(file.string() + " is no PGM");
+    return {width, height, dpi, {bytes.end() - static_cast<std::ptrdiff_t>(size), bytes.end()}};
+}
+
+void write_pgm(const std::filesystem::path& file, const Raster& raster) {
+    spill(file, "P5\n" + std::to_string(raster.width) + " " + std::to_string(raster.height) + "\n255\n" +
+                    std::string(raster.grey.begin(), raster.grey.end()));
+}
+
+Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, double dpi) {
+    const Folder folder;
+    const std::string resolution = std::to_string(static_cast<int>(dpi));
+    const std::string number = std::to_string(page);
+    const fs::path picture = folder / "page.pgm";
+    const Outcome drawn =
+        renderer == Renderer::mupdf
+            ? run_program({"mutool", "draw", "-q", "-r", resolution, "-c", "gray", "-A", "8", "-o", picture.string(),
+                           pdf.string(), number})
+            : run_program({"pdftoppm", "-gray", "-r", resolution, "-f", number, "-l", number, "-singlefile",
+                           pdf.string(), (folder / "page").string()});
+    if (drawn.status != 0) throw std::runtime_error("page " + number + " could not be drawn: " + drawn.err);
+    return read_pgm(picture, dpi);
+}
+
+Length ink_centre(const Raster& raster, const Rect& area) {
+    const Pixels box = pixels_of(raster, area);
+    double ink = 0, moment = 0;
+    for (int y = box.top; y < box.bottom; ++y) {
+        for (int x = box.left; x < box.right; ++x) {
+            ink += raster.ink(x, y);
+            moment += (x + 0.5) * raster.ink(x, y);
+        }
+    }
+    // A tick of the right width has far more; a few grey pixels are no line.
+    if (ink < 100.0 * (box.bottom - box.top)) throw std::runtime_error("there is no line in that area");
+    return Length::inches(moment / ink / raster.dpi);
+}
+
+Raster crop(const Raster& raster, const Rect& area) {
+    const Pixels box = pixels_of(raster, area);
+    Raster part = blank(box.right - box.left, box.bottom - box.top, raster.dpi);
+    for (int y = box.top; y < box.bottom; ++y)
+        std::copy_n(raster.grey.begin() + static_cast<std::ptrdiff_t>(y) * raster.width + box.left, part.width,
+                    part.grey.begin() + static_cast<std::ptrdiff_t>(y - box.top) * part.width);
+    return part;
+}
+
+Raster framed(const Raster& picture) {
+    const int margin = picture.height;
+    Raster sheet = blank(picture.width + 2 * margin, picture.height + 2 * margin, picture.dpi);
+    for (int y = 0; y < picture.height; ++y)
+        std::copy_n(picture.grey.begin() + static_cast<std::ptrdiff_t>(y) * picture.width, picture.width,
+                    sheet.grey.begin() + static_cast<std::ptrdiff_t>(margin + y) * sheet.width + margin);
+    return sheet;
+}
+
+}  // namespace kerfpacket::tests

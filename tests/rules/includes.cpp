@@ -1,0 +1,126 @@
+// The one-way street of DEVELOPERS.md, read from the #include lines of src/.
+
+#include <gtest/gtest.h>
+
+#include <map>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+using Rooms = std::set<std::string>;
+
+/// Which rooms a room may include, besides itself.
+const std::map<std::string, Rooms> arrows = {
+    {"measure", {}},
+    {"geom", {"measure"}},
+    {"job", {"measure"}},
+    {"curve", {"geom", "job", "measure"}},
+    {"bend", {"measure"}},
+    {"plan", {"curve", "bend", "job", "geom", "measure"}},
+    {"page", {"geom", "measure"}},
+    {"fonts", {"page", "measure"}},
+    {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend"}},
+    {"output", {"page", "fonts", "geom", "measure"}},
+    {"cli", {"measure", "geom", "job", "curve", "bend", "plan", "page", "fonts", "sheets", "output"}},
+};
+
+/// Which rooms may include a library's headers.
+struct Library {
+    std::regex header;
+    Rooms rooms;
+};
+const std::vector<Library> libraries = {
+    {std::regex("hpdf.*"), {"output"}},
+    {std::regex("cairo.*"), {"output"}},
+    {std::regex("qpdf/.*"), {"output"}},
+    {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
+    {std::regex("toml.*"), {"job", "fonts"}},
+    {std::regex("CLI/.*"), {"cli"}},
+    {std::regex("nlohmann/.*"), {"cli"}},
+    {std::regex("nettle/.*"), {"job"}},
+};
+
+struct Source {
+    fs::path file;
+    std::string room;
+    std::vector<std::string> own;      ///< headers of the project, in order
+    std::vector<std::string> foreign;  ///< all others
+};
+
+Source read(const fs::path& file) {
+    Source source{file, file.parent_path().filename().string(), {}, {}};
+    static const std::regex include("^#include ([<\"])([^>\"]+)[>\"].*");
+    std::istringstream text(slurp(file));
+    std::smatch match;
+    for (std::string line; std::getline(text, line);)
+        if (std::regex_match(line, match, include)) (match[1] == "\"" ? source.own : source.foreign).push_back(match[2]);
+    return source;
+}
+
+std::vector<Source> sources() {
+    std::vector<Source> all;
+    for (const fs::directory_entry& entry :
+         fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src")) {
+        const std::string kind = entry.path().extension().string();
+        if (kind == ".h" || kind == ".cpp") all.push_back(read(entry.path()));
+    }
+    return all;
+}
+
+TEST(Includes, EveryRoomHasItsArrows) {
+    std::set<std::string> rooms;
+    for (const Source& source : sources()) rooms.insert(source.room);
+    for (const std::string& room : rooms) EXPECT_TRUE(arrows.contains(room)) << room << " is a new room";
+    EXPECT_EQ(rooms.size(), arrows.size());
+}
+
+TEST(Includes, FollowTheArrows) {
+    for (const Source& source : sources()) {
+        for (const std::string& header : source.own) {
+            const std::string room = header.substr(0, header.find('/'));
+            EXPECT_TRUE(room == source.room || arrows.at(source.room).contains(room))
+                << source.file << " must not include " << header;
+        }
+    }
+}
+
+TEST(Includes, LibrariesStayInTheirRooms) {
+    std::set<std::string> seen;
+    for (const Source& source : sources()) {
+        for (const std::string& header : source.foreign) {
+            for (const Library& library : libraries) {
+                if (!std::regex_match(header, library.header)) continue;
+                EXPECT_TRUE(library.rooms.contains(source.room)) << source.file << " must not include " << header;
+                seen.insert(header.substr(0, 3));
+            }
+        }
+    }
+    EXPECT_GE(seen.size(), 7U) << "the table names headers that nobody includes any more";
+}
+
+TEST(Includes, OwnHeaderComesFirst) {
+    for (const Source& source : sources()) {
+        if (source.file.extension() != ".cpp") continue;
+        const fs::path header = fs::path(source.file).replace_extension(".h");
+        if (!fs::exists(header)) continue;
+        ASSERT_FALSE(source.own.empty()) << source.file;
+        EXPECT_EQ(source.own.front(), source.room + "/" + header.filename().string()) << source.file;
+        const std::string text = slurp(source.file);
+        EXPECT_EQ(text.find("#include"), text.find("#include \"" + source.own.front())) << source.file;
+    }
+}
+
+TEST(Includes, HeadersAreReadOnce) {
+    for (const Source& source : sources()) {
+        if (source.file.extension() != ".h") continue;
+        EXPECT_TRUE(slurp(source.file).starts_with("#pragma once\n")) << source.file;
+    }
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests

@@ -1,0 +1,38 @@
+// No sheet promises what the calculation cannot know.
+
+#include <gtest/gtest.h>
+
+#include "support/program.h"
+#include "support/promise.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+TEST(Words, PromisesAreFound) {
+    EXPECT_EQ(promise_in("This is a Safe cut."), "Safe");
+    EXPECT_EQ(promise_in("cut safely"), "safely");
+    EXPECT_EQ(promise_in("it will\nbend"), "will\nbend");
+    EXPECT_EQ(promise_in("OSHA-compliant"), "compliant");
+    EXPECT_EQ(promise_in("Safety card; ask your safety office; it will likely break; bend it"), "");
+}
+
+TEST(Words, TemplatesPromiseNothing) {
+    int files = 0;
+    for (const fs::directory_entry& entry :
+         fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "templates")) {
+        if (entry.path().extension() != ".toml") continue;
+        ++files;
+        EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
+    }
+    EXPECT_GE(files, 8);
+}
+
+TEST(Words, SourcesOfSheetsPromiseNothing) {
+    for (const char* room : {"sheets", "plan", "cli"})
+        for (const fs::directory_entry& entry :
+             fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
+            EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests

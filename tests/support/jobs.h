@@ -1,0 +1,90 @@
+#pragma once
+// Jobs built in code, for tests of the rooms that come after the job reader. All invented.
+
+#include <string>
+
+#include "job/job.h"
+
+namespace kerfpacket::tests {
+
+using namespace measure::literals;
+
+template <class T>
+job::Sourced<T> at_line(T value, int line) {
+    return {value, {line, 1}};
+}
+
+/// 3/4 in MDF, depth and spacing left out.
+inline job::Board mdf_board(measure::Length width = 7.25_in, measure::Length trim = 4_in) {
+    job::Board board;
+    board.material = at_line<std::string>("mdf", 31);
+    board.thickness = at_line(0.75_in, 32);
+    board.width = at_line(width, 33);
+    board.trim = at_line(trim, 34);
+    return board;
+}
+
+inline job::Job empty_job() {
+    job::Job job;
+    job.header.number = "T-1";
+    job.saw.blade_diameter = at_line(12_in, 2);
+    job.saw.kerf = at_line(0.118_in, 3);
+    job.fingerprint = "0123abcd";
+    return job;
+}
+
+/// Concave base, chord 214, rise 31-1/4, trim 4.
+inline job::Wall harbor_stair() {
+    job::Wall wall;
+    wall.id = at_line<std::string>("B", 11);
+    wall.chord = at_line(214_in, 12);
+    wall.rise = at_line(31.25_in, 13);
+    wall.side = at_line(job::Side::concave, 14);
+    wall.board = mdf_board();
+    return wall;
+}
+
+/// Concave hall base, radius 20 ft, 30 degrees, tails 4 ft and 6 ft.
+inline job::Wall fern_street() {
+    job::Wall wall = harbor_stair();
+    wall.id.value = "H";
+    wall.chord.reset();
+    wall.rise.reset();
+    wall.radius = at_line(240_in, 12);
+    wall.angle = at_line(measure::Angle::degrees(30), 13);
+    wall.tails = {at_line(48_in, 15), at_line(72_in, 15)};
+    return wall;
+}
+
+/// Segmental liner, span 70, rise 13-1/2.
+inline job::Opening lantern_court() {
+    job::Opening opening;
+    opening.id = at_line<std::string>("A", 21);
+    opening.shape = at_line(job::Shape::segmental, 22);
+    opening.span = at_line(70_in, 23);
+    opening.rise = at_line(13.5_in, 24);
+    opening.liner = mdf_board(5.25_in, 3_in);
+    return opening;
+}
+
+inline job::Opening semicircle(measure::Length span) {
+    job::Opening opening = lantern_court();
+    opening.shape.value = job::Shape::semicircular;
+    opening.span.value = span;
+    opening.rise.value = span / 2;
+    return opening;
+}
+
+inline job::Job job_of(job::Wall wall) {
+    job::Job job = empty_job();
+    job.walls.push_back(std::move(wall));
+    return job;
+}
+
+inline job::Job job_of(job::Opening opening) {
+    job::Job job = empty_job();
+    job.openings.push_back(std::move(opening));
+    return job;
+}
+
+}  // namespace kerfpacket::tests

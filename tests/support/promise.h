@@ -1,0 +1,17 @@
+#pragma once
+// What no sheet may promise: the work can hurt someone, and the calculation is no test of the board.
+
+#include <regex>
+#include <string>
+
+namespace kerfpacket::tests {
+
+/// The first promise in a text, or nothing.
+inline std::string promise_in(const std::string& text) {
+    static const std::regex promise(R"(\b(safe(?!ty\b)\w*|will\s+bend|compliant|compliance)\b)",
+                                    std::regex::icase | std::regex::ECMAScript);
+    std::smatch match;
+    return std::regex_search(text, match, promise) ? match.str() : "";
+}
+
+}  // namespace kerfpacket::tests

@@ -1,0 +1,115 @@
+#include "cli/build.h"
+
+#include <gtest/gtest.h>
+
+#include "output/ours.h"
+#include "session.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+class Build : public testing::Test {
+protected:
+    Build() { spill(job(), good_job); }
+    fs::path job() const { return folder_ / "arch.toml"; }
+    fs::path pdf() const { return folder_ / "arch.pdf"; }
+    Outcome build(const std::vector<std::string>& more = {}) const {
+        std::vector<std::string> words = {"build", job().string()};
+        words.insert(words.end(), more.begin(), more.end());
+        return run_in_process(words);
+    }
+    std::size_t files() const {
+        return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder_.path()), fs::directory_iterator()));
+    }
+    const Folder folder_;
+};
+
+TEST_F(Build, WritesBesideTheJob) {
+    const Outcome outcome = build();
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_EQ(outcome.err, "");
+    EXPECT_TRUE(outcome.out.starts_with(pdf().string() + ": ")) << outcome.out;
+    EXPECT_TRUE(slurp(pdf()).starts_with("%PDF-"));
+    EXPECT_EQ(files(), 2U);
+}
+
+TEST_F(Build, ReplacesItsOwnPackets) {
+    EXPECT_EQ(build().status, 0);
+    EXPECT_TRUE(output::made_by_us(pdf()));
+    EXPECT_EQ(build().status, 0);
+}
+
+TEST_F(Build, ReplacesNothingElseUnlessForced) {
+    for (const std::string& theirs : {std::string(), std::string("a letter"), std::string("%PDF-1.4\ngarbage"),
+                                      std::string("%PDF-1.4\n1 0 obj\n<</Producer (kerfpacket)>>\nendobj\n")}) {
+        spill(pdf(), theirs);
+        EXPECT_FALSE(output::made_by_us(pdf()));
+        const Outcome outcome = build();
+        EXPECT_EQ(outcome.status, 2);
+        EXPECT_NE(outcome.err.find("--force"), std::string::npos) << outcome.err;
+        EXPECT_EQ(slurp(pdf()), theirs);
+    }
+    EXPECT_EQ(build({"--force"}).status, 0);
+    EXPECT_TRUE(output::made_by_us(pdf()));
+}
+
+TEST_F(Build, NeverReplacesTheJobFileOrAFolder) {
+    EXPECT_EQ(build({"--force", "--out", job().string()}).status, 2);
+    EXPECT_EQ(slurp(job()), good_job);
+    EXPECT_EQ(build({"--force", "--out", folder_.path().string()}).status, 2);
+    EXPECT_EQ(build({"--force", "--out", "/dev/null"}).status, 2);
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(Build, AFolderThatIsNotThereIsTold) {
+    const Outcome outcome = build({"--out", (folder_ / "nowhere/arch.pdf").string()});
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("nowhere"), std::string::npos) << outcome.err;
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(Build, CautionsAreThree) {
+    spill(job(), short_stock_job);
+    EXPECT_EQ(build().status, 3);
+    EXPECT_TRUE(fs::exists(pdf()));
+}
+
+TEST_F(Build, OtherPaperMakesAnotherPacket) {
+    EXPECT_EQ(build().status, 0);
+    const std::string letter = slurp(pdf());
+    EXPECT_EQ(build({"--media", "iso_a4_210x297mm"}).status, 0);
+    EXPECT_NE(slurp(pdf()), letter);
+}
+
+TEST_F(Build, UnknownPaperSuggestsTheNearMiss) {
+    const Outcome outcome = build({"--media", "na_leter_8.5x11in"});
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("did you mean na_letter_8.5x11in?"), std::string::npos) << outcome.err;
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(Build, ACharacterThatNoFontHasIsShownInTheJob) {
+    std::string text = good_job;
+    text.replace(text.find("Mill Lane"), 9, "Mill \xE6\xB0\xB4");
+    spill(job(), text);
+    const Outcome outcome = build();
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("arch.toml:3:15: error: the character \xE6\xB0\xB4 (U+6C34)"), std::string::npos)
+        << outcome.err;
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(Build, MistakesOfReadingAndOfPlanningAreToldInOneRun) {
+    std::string text = good_job;
+    text.replace(text.find("revision = \"B\""), 14, "revison = \"B\"");
+    text.replace(text.find("trim = \"3 in\""), 13, "trim = \"3 in\"\nkerf_depth = \"47/64 in\"");
+    spill(job(), text);
+    const Outcome outcome = build();
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("revison"), std::string::npos) << outcome.err;
+    EXPECT_NE(outcome.err.find("47/64"), std::string::npos) << outcome.err;
+    EXPECT_EQ(files(), 1U);
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests

@@ -1,0 +1,306 @@
+#include "output/pdf.h"
+
+#include <clocale>
+#include <cstdlib>
+#include <limits>
+#include <locale>
+#include <regex>
+#include <set>
+#include <sstream>
+#include <vector>
+
+#include <gtest/gtest.h>
+
+#include "measure/require.h"
+#include "output/dump.h"
+#include "output/image.h"
+#include "output/sample.h"
+#include "scratch.h"
+
+namespace kerfpacket::output {
+namespace {
+
+using namespace measure::literals;
+using geom::Path;
+using page::Length;
+using Object = QPDFObjectHandle;
+
+std::string sample() { return pdf(sample_document(), test_faces()); }
+
+TEST(Pdf, TheSameDocumentGivesTheSameBytes) { EXPECT_EQ(sample(), sample()); }
+
+/// A German locale made for the test (localedef comes with libc-bin, its sources with Debian's package locales), and
+/// a C++ locale to match; both are left again afterwards.
+class DecimalComma {
+public:
+    DecimalComma() {
+        const std::string folder = scratch_.path().string();
+        const Ran made = run("localedef -i de_DE -f UTF-8 " + folder + "/comma.UTF-8");
+        ::setenv("LOCPATH", folder.c_str(), 1);
+        found_ =
+            std::setlocale(LC_ALL, "comma.UTF-8") != nullptr && std::string(std::localeconv()->decimal_point) == ",";
+        EXPECT_TRUE(found_) << made.printed;
+        cpp_ = std::locale::global(std::locale(std::locale::classic(), new Comma));
+    }
+    ~DecimalComma() {
+        std::locale::global(cpp_);
+        std::setlocale(LC_ALL, "C");
+        ::unsetenv("LOCPATH");
+    }
+    DecimalComma(const DecimalComma&) = delete;
+    DecimalComma& operator=(const DecimalComma&) = delete;
+
+private:
+    struct Comma : std::numpunct<char> {
+        char do_decimal_point() const override { return ','; }
+        char do_thousands_sep() const override { return '.'; }
+        std::string do_grouping() const override { return "\3"; }
+    };
+    Scratch scratch_;
+    bool found_ = false;
+    std::locale cpp_;
+};
+
+TEST(Pdf, ADecimalCommaChangesNothing) {
+    const std::string before = sample();
+    const std::string picture = svg(sample_document().pages[0], test_faces());
+    const std::string text = dump(sample_document());
+    const DecimalComma comma;
+    EXPECT_EQ(sample(), before);
+    EXPECT_EQ(svg(sample_document().pages[0], test_faces()), picture);
+    EXPECT_EQ(dump(sample_document()), text);
+}
+
+TEST(Pdf, TellsPrintersNotToScale) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    Object root = opened->getRoot();
+    Object preferences = root.getKey("/ViewerPreferences");
+    EXPECT_EQ(preferences.getKey("/PrintScaling").getName(), "/None");
+    EXPECT_EQ(preferences.getKey("/Enforce").getArrayItem(0).getName(), "/PrintScaling");
+    EXPECT_TRUE(preferences.getKey("/PickTrayByPDFSize").getBoolValue());
+    EXPECT_TRUE(preferences.getKey("/DisplayDocTitle").getBoolValue());
+    EXPECT_EQ(root.getKey("/Lang").getUTF8Value(), "en-US");
+    EXPECT_EQ(root.getKey("/PageLabels").getKey("/Nums").getArrayItem(1).getKey("/S").getName(), "/D");
+}
+
+TEST(Pdf, NamesItsJobAndItsMakerAndNoClock) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    Object info = opened->getTrailer().getKey("/Info");
+    EXPECT_EQ(info.getKey("/Title").getUTF8Value(), "Probe job ½″ señal");
+    EXPECT_EQ(info.getKey("/Subject").getUTF8Value(), "An opening and a wall");
+    EXPECT_TRUE(info.getKey("/Producer").getUTF8Value().starts_with("kerfpacket "));
+    EXPECT_EQ(info.getKey("/CreationDate").getStringValue(), "D:20260228000000Z");
+    EXPECT_EQ(info.getKey("/ModDate").getStringValue(), "D:20260228000000Z");
+    EXPECT_EQ(info.getKeys().size(), 5U);
+    page::Document undated = sample_document();
+    undated.date.clear();
+    const std::string without = pdf(undated, test_faces());
+    const auto plain = open_pdf(without);
+    EXPECT_FALSE(plain->getTrailer().getKey("/Info").hasKey("/CreationDate"));
+}
+
+TEST(Pdf, PagesHaveTheSizeOfTheSheets) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    ASSERT_EQ(opened->getAllPages().size(), 2U);
+    Object box = page_of(*opened, 1).getKey("/MediaBox");
+    EXPECT_DOUBLE_EQ(box.getArrayItem(2).getNumericValue(), 792);
+    EXPECT_DOUBLE_EQ(box.getArrayItem(3).getNumericValue(), 612);
+}
+
+/// The descriptor of a font of either kind.
+Object descriptor_of(Object font) {
+    if (font.hasKey("/FontDescriptor")) return font.getKey("/FontDescriptor");
+    return font.getKey("/DescendantFonts").getArrayItem(0).getKey("/FontDescriptor");
+}
+
+TEST(Pdf, EveryFontIsEmbeddedOnceAndCanBeReadBack) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    std::set<std::string> names;
+    std::set<QPDFObjGen> files;
+    std::size_t fonts = 0;
+    for (auto& [key, font] : page_of(*opened, 0).getKey("/Resources").getKey("/Font").getDictAsMap()) {
+        ++fonts;
+        Object descriptor = descriptor_of(font);
+        names.insert(descriptor.getKey("/FontName").getName());
+        ASSERT_TRUE(descriptor.getKey("/FontFile2").isStream());
+        files.insert(descriptor.getKey("/FontFile2").getObjGen());
+        EXPECT_EQ(descriptor.getKey("/CapHeight").getIntValue(), 729);  // 1493/2048 em
+        if (font.getKey("/Subtype").getName() == "/TrueType") {
+            EXPECT_EQ(font.getKey("/Encoding").getName(), "/WinAnsiEncoding");
+            continue;
+        }
+        Object descendant = font.getKey("/DescendantFonts").getArrayItem(0);
+        EXPECT_TRUE(descendant.hasKey("/CIDToGIDMap"));
+        EXPECT_EQ(descendant.getKey("/CIDSystemInfo").getKey("/Ordering").getStringValue(), "Identity");
+        EXPECT_TRUE(font.getKey("/ToUnicode").isStream());
+    }
+    EXPECT_EQ(names.size(), 4U);
+    EXPECT_EQ(files.size(), 4U);
+    EXPECT_EQ(fonts, 5U);  // regular in both codings, the others in one
+}
+
+TEST(Pdf, LinksHaveNoBorderArePrintableAndLeadToTheirPage) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    Object link = page_of(*opened, 0).getKey("/Annots").getArrayItem(0);
+    EXPECT_EQ(link.getKey("/F").getIntValue(), 4);
+    EXPECT_EQ(link.getKey("/Dest").getArrayItem(0).getObjGen(), page_of(*opened, 1).getObjGen());
+    const bool bordered = link.getKey("/BS").isDictionary()
+                              ? link.getKey("/BS").getKey("/W").getNumericValue() != 0
+                              : link.getKey("/Border").getArrayItem(2).getNumericValue() != 0;
+    EXPECT_FALSE(bordered);
+}
+
+TEST(Pdf, TheOutlineKeepsItsLevelsAndLetters) {
+    const std::string bytes = sample();
+    const auto opened = open_pdf(bytes);
+    Object first = opened->getRoot().getKey("/Outlines").getKey("/First");
+    EXPECT_EQ(first.getKey("/Title").getUTF8Value(), "Strips – señal");
+    EXPECT_EQ(first.getKey("/First").getKey("/Title").getUTF8Value(), "Inside");
+    EXPECT_EQ(first.getKey("/Next").getKey("/Title").getUTF8Value(), "Empty");
+    EXPECT_FALSE(first.getKey("/Next").hasKey("/Next"));
+}
+
+/// x of every upright line "x y m x y l", in points.
+std::vector<double> upright_lines(const std::string& content) {
+    const std::regex line(R"((\S+) (\S+) m\n(\S+) (\S+) l\n)");
+    std::vector<double> found;
+    for (auto at = std::sregex_iterator(content.begin(), content.end(), line); at != std::sregex_iterator(); ++at)
+        if ((*at)[1] == (*at)[3]) found.push_back(std::stod((*at)[1]));
+    return found;
+}
+
+TEST(Pdf, TicksStandWithinAThousandthOfAMillimetre) {
+    const std::string bytes = sample();
+    const std::vector<double> found = upright_lines(content_of(*open_pdf(bytes), 0));
+    ASSERT_EQ(found.size(), 20U);
+    for (std::size_t i = 0; i < found.size(); ++i)
+        EXPECT_NEAR(found[i] / 72 * 25.4, 20 + 7.919 * static_cast<double>(i), 0.001);
+}
+
+TEST(Pdf, ATickAtTheFarEndOfTheLongestPageStandsAsTrue) {
+    page::Document document{"Long", "", "en-US", "", {}, {}};
+    page::Page page{"strips", "A", 200_in, 3_in, {}};
+    std::vector<double> expected;
+    for (int i = 0; i < 400; ++i) {
+        const Length x = 12.677_mm * i;
+        expected.push_back(x.mm());
+        page.items.emplace_back(page::PathItem{page::Role::tick, Path::line({x, 1_in}, {x, 2_in}), 0.25_pt});
+    }
+    document.pages.push_back(page);
+    const std::string bytes = pdf(document, test_faces());
+    const std::vector<double> found = upright_lines(content_of(*open_pdf(bytes), 0));
+    ASSERT_EQ(found.size(), expected.size());
+    for (std::size_t i = 0; i < found.size(); ++i) EXPECT_NEAR(found[i] / 72 * 25.4, expected[i], 0.001);
+}
+
+TEST(Pdf, AnEmptyPageStillHasContent) {
+    const std::string bytes = sample();
+    EXPECT_FALSE(content_of(*open_pdf(bytes), 1).empty());
+}
+
+std::ptrdiff_t count(const std::string& text, const std::string& pattern) {
+    const std::regex found(pattern);
+    return std::distance(std::sregex_iterator(text.begin(), text.end(), found), std::sregex_iterator());
+}
+
+TEST(Pdf, LinesOfOnePenAreOneStroke) {
+    const std::string bytes = sample();
+    const std::string content = content_of(*open_pdf(bytes), 0);
+    EXPECT_EQ(count(content, R"((^|\n)\S+ w\n)"), 2);  // 0.25 and 1.4
+    EXPECT_EQ(count(content, R"(\nS\n)"), 2);
+    EXPECT_EQ(count(content, R"(\nf\n)"), 21);  // areas stay apart: 20 feet, the black square
+}
+
+TEST(Pdf, AreasThatOverlapCutNoHoles) {
+    page::Document document = one_item(
+        page::PathItem{page::Role::foot,
+                       Path::polyline({{20_mm, 20_mm}, {40_mm, 20_mm}, {40_mm, 40_mm}, {20_mm, 40_mm}, {20_mm, 20_mm}}),
+                       {},
+                       page::Dash::solid,
+                       true});
+    auto turned = std::get<page::PathItem>(document.pages[0].items[0]);
+    turned.path = turned.path.reversed();
+    document.pages[0].items.emplace_back(turned);
+    const std::string bytes = pdf(document, test_faces());
+    EXPECT_EQ(count(content_of(*open_pdf(bytes), 0), R"(\nf\n)"), 2);
+}
+
+TEST(Pdf, WhatNoFaceCanPrintIsRefused) {
+    EXPECT_THROW(pdf(one_item(words("arc 弧")), test_faces()), fonts::MissingCharacter);
+    EXPECT_THROW(pdf(one_item(words("caf\xE9")), test_faces()), fonts::MissingCharacter);
+    EXPECT_THROW(pdf(one_item(words("\U0001F600")), test_faces()), fonts::MissingCharacter);
+}
+
+TEST(Pdf, ValuesThatAreNoPlaceOnPaperAreRefused) {
+    for (const double bad :
+         {std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), 12000.0}) {
+        const Length x = Length::mm(bad);
+        const page::PathItem line{page::Role::tick, Path::line({x, 1_mm}, {1_mm, 1_mm}), 1_pt};
+        EXPECT_THROW(pdf(one_item(line), test_faces()), measure::Bug) << bad;
+        page::TextItem text = words("x");
+        text.anchor.y = x;
+        EXPECT_THROW(pdf(one_item(text), test_faces()), measure::Bug) << bad;
+        EXPECT_THROW(pdf(one_item(page::LinkItem{{{1_mm, 1_mm}, {2_mm, x}}, 0}), test_faces()), measure::Bug) << bad;
+    }
+    EXPECT_THROW(pdf(one_item(page::LinkItem{{{1_mm, 1_mm}, {2_mm, 2_mm}}, 9}), test_faces()), measure::Bug);
+}
+
+TEST(Pdf, PagesNoReaderTakesAreRefusedInPlainWords) {
+    page::Document document = sample_document();
+    document.pages[1].width = 201_in;
+    const std::string said = thrown_by([&] { pdf(document, test_faces()); });
+    EXPECT_NE(said.find("page 2"), std::string::npos) << said;
+    document.pages[1].width = 2_pt;
+    EXPECT_NE(thrown_by([&] { pdf(document, test_faces()); }), "");
+}
+
+/// Other people's readers, each told to be strict, must find nothing to say.
+class PdfReaders : public ::testing::Test {
+protected:
+    PdfReaders() { scratch_.write("a.pdf", sample()); }
+    std::string file() const { return (scratch_.path() / "a.pdf").string(); }
+    std::string folder() const { return scratch_.path().string(); }
+    Scratch scratch_;
+};
+
+TEST_F(PdfReaders, QpdfFindsNothing) {
+    const Ran ran = run("qpdf --check " + file());
+    EXPECT_EQ(ran.status, 0) << ran.printed;
+    EXPECT_EQ(ran.printed.find("WARNING"), std::string::npos) << ran.printed;
+}
+
+TEST_F(PdfReaders, PopplerIsSilent) {
+    const Ran ran = run("pdftoppm -r 50 -png " + file() + " " + folder() + "/page");
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_EQ(ran.printed, "");
+}
+
+TEST_F(PdfReaders, MupdfIsSilent) {
+    Ran ran = run("mutool draw -q -r 50 -o " + folder() + "/m%d.png " + file());
+    // Debian builds mupdf without colour profiles, and it says so for any file.
+    const std::string habit = "warning: ICC support is not available\n";
+    if (ran.printed.starts_with(habit)) ran.printed.erase(0, habit.size());
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_EQ(ran.printed, "");
+}
+
+TEST_F(PdfReaders, GhostscriptIsSilent) {
+    const Ran ran = run("gs -q -dPDFSTOPONERROR -dNOPAUSE -dBATCH -sDEVICE=nullpage " + file());
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_EQ(ran.printed, "");
+}
+
+TEST_F(PdfReaders, TextComesBackAsItWentIn) {
+    const Ran ran = run("pdftotext -l 1 " + file() + " -");
+    EXPECT_EQ(ran.status, 0);
+    for (const char* text : {"Mark strip 5|6 × 12-3/4″ ±", "Señal ▲ ☐ ⚠ Řád", "“Done” → 40", "CHECK 6 in"})
+        EXPECT_NE(ran.printed.find(text), std::string::npos) << text << " is not in:\n" << ran.printed;
+}
+
+}  // namespace
+}  // namespace kerfpacket::output

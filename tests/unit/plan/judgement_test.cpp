@@ -1,0 +1,195 @@
+// What is refused, and what is warned of.
+
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "../../support/jobs.h"
+#include "plan/plan.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace tests;
+
+const Caution* find(const Piece& piece, const std::string& key) {
+    const auto found =
+        std::find_if(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
+    return found == piece.cautions.end() ? nullptr : &*found;
+}
+
+Piece only_piece(const job::Job& job) {
+    auto plan = make_plan(job);
+    if (!plan) throw std::runtime_error(plan.error().front().message);
+    return plan->pieces.at(0);
+}
+
+struct Refused {
+    const char* name;
+    void (*spoil)(job::Wall& wall);
+    int line;  ///< of the value to blame, as support/jobs.h numbers them
+    const char* message;
+};
+
+class Refusals : public testing::TestWithParam<Refused> {};
+
+TEST_P(Refusals, say_what_and_where) {
+    job::Wall wall = harbor_stair();
+    GetParam().spoil(wall);
+    const auto plan = make_plan(job_of(wall));
+    ASSERT_FALSE(plan);
+    ASSERT_EQ(plan.error().size(), 1U);
+    const job::Diagnostic& wrong = plan.error().front();
+    EXPECT_EQ(wrong.severity, job::Severity::error);
+    EXPECT_EQ(wrong.at.line, GetParam().line);
+    EXPECT_EQ(wrong.message, GetParam().message);
+    EXPECT_FALSE(wrong.hint.empty());
+}
+
+void set_radius(job::Wall& wall, Length radius) {
+    wall.chord.reset();
+    wall.rise.reset();
+    wall.radius = at_line(radius, 12);
+    wall.angle = at_line(measure::Angle::degrees(60), 13);
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Mistakes, Refusals,
+    testing::Values(Refused{"material", [](job::Wall& w) { w.board.material.value = "mfd"; }, 31,
+                            "unknown material \"mfd\""},
+                    Refused{"thin_web",
+                            [](job::Wall& w) {
+                                w.board.kerf_depth = {0.71875_in, false, false, {40, 1}};
+                            },
+                            40, "kerfs 23/32 in deep in a board 3/4 in thick leave a web of 1/32 in"},
+                    Refused{"thin_board", [](job::Wall& w) { w.board.thickness.value = 0.0625_in; }, 32,
+                            "kerfs 1/32 in deep in a board 1/16 in thick leave a web of 1/32 in"},
+                    Refused{"no_land",
+                            [](job::Wall& w) {
+                                w.board.spacing = {0.1_in, false, false, {41, 1}};
+                            },
+                            41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
+                    Refused{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
+                            "a board 3/4 in thick does not fit the measured radius of 1/2 in"},
+                    Refused{"no_kerf",
+                            [](job::Wall& w) {
+                                set_radius(w, 6_in);
+                                w.angle->value = measure::Angle::degrees(1);
+                                w.board.trim.value = 4.125_in;
+                            },
+                            32, "no kerf falls within the bend, which is 0.095 in long"},
+                    Refused{"too_many",
+                            [](job::Wall& w) {
+                                set_radius(w, 100000_in);
+                                w.board.spacing = {0.25_in, false, false, {41, 1}};
+                            },
+                            41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
+    [](const auto& tested) { return tested.param.name; });
+
+TEST(Refusal, a_web_of_just_a_sixteenth_is_taken) {
+    for (const double thickness : {0.5, 0.75, 1.0, 0.7}) {
+        job::Wall wall = harbor_stair();
+        wall.board.thickness.value = Length::inches(thickness);
+        wall.board.kerf_depth = {Length::inches(thickness - 0.0625), false, false, {40, 1}};
+        EXPECT_TRUE(make_plan(job_of(wall))) << thickness;
+    }
+}
+
+TEST(Refusal, names_known_materials_and_the_near_miss) {
+    job::Wall wall = harbor_stair();
+    wall.board.material.value = "mfd";
+    const auto plan = make_plan(job_of(wall));
+    ASSERT_FALSE(plan);
+    EXPECT_NE(plan.error().front().hint.find("yellow-poplar"), std::string::npos);
+}
+
+TEST(Refusal, collects_the_mistakes_of_all_pieces) {
+    job::Job job = job_of(harbor_stair());
+    job.walls[0].board.material.value = "granite";
+    job.walls[0].board.spacing = {0.1_in, false, false, {41, 1}};
+    job.openings.push_back(lantern_court());
+    job.openings[0].liner.thickness.value = 36_in;
+    const auto plan = make_plan(job);
+    ASSERT_FALSE(plan);
+    // The opening first, whose liners fill the span.
+    ASSERT_EQ(plan.error().size(), 3U);
+    EXPECT_EQ(plan.error()[0].message, "liners 36 in thick fill the measured span of 70 in");
+    EXPECT_EQ(plan.error()[1].message, "unknown material \"granite\"");
+}
+
+TEST(Refusal, speaks_in_the_units_of_the_job) {
+    job::Job job = job_of(harbor_stair());
+    job.header.units = measure::Unit::millimetre;
+    job.walls[0].board.thickness.value = 19_mm;
+    job.walls[0].board.kerf_depth = {18_mm, false, false, {40, 1}};
+    EXPECT_EQ(make_plan(job).error().front().message,
+              "kerfs 18.0 mm deep in a board 19.0 mm thick leave a web of 1.0 mm");
+}
+
+TEST(Cautions, are_the_concerns_of_the_bend_by_name) {
+    job::Wall wall = fern_street();
+    wall.radius->value = 20_in;
+    wall.angle->value = measure::Angle::degrees(90);
+    const Piece piece = only_piece(job_of(wall));
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::break_likely);
+    const Caution* caution = find(piece, "strain_break");
+    ASSERT_NE(caution, nullptr);
+    EXPECT_EQ(caution->values.at(0).first, "u");
+    EXPECT_EQ(std::get<double>(caution->values.at(0).second), piece.bend.utilisation);
+    EXPECT_EQ(std::get<Length>(caution->values.at(1).second), piece.bend.least_radius);
+    EXPECT_GE(piece.cautions.size(), piece.bend.concerns.size());
+}
+
+TEST(Cautions, nothing_to_say_of_an_easy_bend_on_long_stock) {
+    job::Job job = job_of(harbor_stair());
+    job.stock.lengths = {at_line(240_in, 61), at_line(96_in, 61)};
+    EXPECT_TRUE(only_piece(job).cautions.empty());
+    EXPECT_FALSE(make_plan(job)->cautions());
+}
+
+TEST(Cautions, blank_longer_than_the_longest_stock) {
+    job::Job job = job_of(harbor_stair());
+    job.stock.lengths = {at_line(192_in, 61), at_line(96_in, 61)};
+    const Piece piece = only_piece(job);
+    const Caution* caution = find(piece, "blank_longer_than_stock");
+    ASSERT_NE(caution, nullptr);
+    EXPECT_EQ(std::get<Length>(caution->values.at(0).second), piece.blank_length);
+    EXPECT_EQ(std::get<Length>(caution->values.at(1).second), 192_in);
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
+    EXPECT_TRUE(make_plan(job)->cautions());
+}
+
+TEST(Cautions, slide_travel_too_short_for_the_board) {
+    job::Job job = job_of(harbor_stair());
+    job.saw.travel = at_line(7_in, 4);
+    ASSERT_NE(find(only_piece(job), "travel_short"), nullptr);
+    job.saw.travel = at_line(7.5_in, 4);
+    EXPECT_EQ(find(only_piece(job), "travel_short"), nullptr);
+    // Blade centre half an inch behind the fence at its rear limit: the slide has that much further to go.
+    job.saw.rear_limit = at_line(-0.5_in, 5);
+    EXPECT_NE(find(only_piece(job), "travel_short"), nullptr);
+}
+
+TEST(Cautions, solve_written_out_is_not_built) {
+    job::Wall wall = harbor_stair();
+    EXPECT_EQ(find(only_piece(job_of(wall)), "solve_not_built"), nullptr) << "left out, common practice is no news";
+    wall.board.spacing.solve = true;
+    EXPECT_NE(find(only_piece(job_of(wall)), "solve_not_built"), nullptr);
+    EXPECT_EQ(only_piece(job_of(wall)).spacing, 0.5_in);
+}
+
+TEST(Totals, count_quantities) {
+    job::Job job = job_of(harbor_stair());
+    job.openings.push_back(lantern_court());
+    job.openings[0].quantity = 3;
+    const auto plan = make_plan(job);
+    ASSERT_TRUE(plan);
+    EXPECT_EQ(plan->pieces.at(0).id, "A") << "openings first";
+    EXPECT_EQ(plan->blanks(), 4);
+    EXPECT_EQ(plan->cuts(), static_cast<int>(3 * plan->pieces[0].kerfs.size() + plan->pieces[1].kerfs.size()));
+    EXPECT_EQ(plan->fingerprint, "0123abcd");
+    EXPECT_EQ(plan->header.number, "T-1");
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan

@@ -1,0 +1,80 @@
+#include "sheets/labels.h"
+
+#include <gtest/gtest.h>
+
+#include "../../support/kit.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+
+/// A page of 200 x 200 pt whose labels may stand anywhere on it.
+struct Sheet {
+    page::Page page;
+    Pen pen{page, kit()};
+    Labels labels{pen, {{}, {200_pt, 200_pt}}};
+
+    Block block(const char* text) const { return {pen, {{text, {Face::regular, 9_pt}}}}; }
+    page::TextItem label() const { return texts(page).back(); }
+    /// The leader is the one straight line of a label with its point.
+    Path leader() const { return paths(page, Role::text).front().path; }
+};
+
+/// Whether the sheet's leader crosses a level line that runs over the whole page.
+bool crosses_level(const Path& leader, const Path& level) {
+    return !geom::crossings(leader.segments().front(), level.start(), {1, 0}).empty();
+}
+
+TEST(Labels, a_place_is_given_once) {
+    Sheet sheet;
+    EXPECT_TRUE(sheet.labels.place(Role::text, sheet.block("one"), {100_pt, 100_pt}));
+    EXPECT_FALSE(sheet.labels.place(Role::text, sheet.block("two"), {103_pt, 102_pt}));
+    EXPECT_FALSE(sheet.labels.place(Role::text, sheet.block("out"), {199_pt, 100_pt}));
+    EXPECT_EQ(texts(sheet.page).size(), 1U);
+}
+
+TEST(Labels, along_a_line_it_is_level_with_the_line) {
+    Sheet sheet;
+    const Path line = Path::line({20_pt, 20_pt}, {160_pt, 160_pt});
+    sheet.labels.taken().take(line);
+    ASSERT_TRUE(sheet.labels.along(Role::text, sheet.block("beside"), line, Beside::left, 4_pt));
+    EXPECT_NEAR(sheet.label().angle.degrees(), 45, 1e-9);
+    EXPECT_FALSE(crosses(line, sheet.label()));
+    EXPECT_GT(sheet.label().anchor.y, sheet.label().anchor.x) << "on the left of travel";
+}
+
+TEST(Labels, too_short_a_line_gets_none) {
+    Sheet sheet;
+    const Path line = Path::line({100_pt, 100_pt}, {110_pt, 100_pt});
+    EXPECT_FALSE(sheet.labels.along(Role::text, sheet.block("much too long"), line, Beside::left, 4_pt));
+    EXPECT_TRUE(sheet.page.items.empty());
+}
+
+TEST(Labels, a_leader_crosses_nothing_where_it_can) {
+    Sheet sheet;
+    const Path line = Path::line({20_pt, 100_pt}, {180_pt, 100_pt});
+    sheet.labels.taken().take(line);
+    // Above the line, on the side asked for, another one stands in the way all along.
+    const Path above = Path::line({0_pt, 108_pt}, {200_pt, 108_pt});
+    sheet.labels.taken().take(above);
+    ASSERT_TRUE(sheet.labels.with_leader(Role::text, sheet.block("name"), line, Beside::left));
+    EXPECT_LT(sheet.label().anchor.y, 100_pt);
+    EXPECT_FALSE(crosses_level(sheet.leader(), above));
+}
+
+TEST(Labels, a_leader_crosses_lines_rather_than_leave_a_name_out) {
+    Sheet sheet;
+    const Path line = Path::line({20_pt, 100_pt}, {180_pt, 100_pt});
+    sheet.labels.taken().take(line);
+    const Path above = Path::line({0_pt, 108_pt}, {200_pt, 108_pt});
+    const Path below = Path::line({0_pt, 92_pt}, {200_pt, 92_pt});
+    for (const Path& path : {above, below}) sheet.labels.taken().take(path);
+    ASSERT_TRUE(sheet.labels.with_leader(Role::text, sheet.block("name"), line, Beside::left));
+    EXPECT_GT(sheet.label().anchor.y, 108_pt) << "on the side asked for";
+    EXPECT_TRUE(crosses_level(sheet.leader(), above));
+    for (const Path& path : {line, above, below}) EXPECT_FALSE(crosses(path, sheet.label()));
+}
+
+}  // namespace
+}  // namespace kerfpacket::sheets

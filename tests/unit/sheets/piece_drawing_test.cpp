@@ -1,0 +1,142 @@
+#include "sheets/piece_drawing.h"
+
+#include <algorithm>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "../../support/kit.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+using page::TextItem;
+
+struct Size {
+    double width;
+    double height;
+};
+
+/// From the smallest the cover gives to the largest, in points.
+const std::vector<Size> sizes{{160, 90}, {258, 110}, {258, 186}, {250, 270}, {540, 186}};
+
+std::vector<plan::Piece> pieces() {
+    std::vector<job::Opening> openings{lantern_court(), semicircle(36_in), lantern_court(), lantern_court(),
+                                       lantern_court()};
+    openings[2].legs = at_line(80_in, 53);
+    openings[2].casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), 3};
+    openings[3].span.value = 14_in;
+    openings[3].rise.value = 5_in;
+    openings[3].legs = at_line(60_in, 53);
+    openings[4].span.value = 118_in;
+    openings[4].rise.value = 8_in;
+    openings[4].measured_to = job::Surface::finish;
+    std::vector<plan::Piece> all;
+    all.reserve(9);
+    for (const job::Opening& opening : openings) all.push_back(planned(job_of(opening)).pieces.front());
+    job::Wall convex = fern_street();
+    convex.side.value = job::Side::convex;
+    job::Wall column = convex;
+    column.angle = at_line(measure::Angle::degrees(140), 13);
+    column.radius = at_line(60_in, 12);
+    column.tails = {at_line(24_in, 15), at_line(9_in, 15)};
+    for (const job::Wall& wall : {harbor_stair(), fern_street(), convex, column})
+        all.push_back(planned(job_of(wall)).pieces.front());
+    return all;
+}
+
+struct Drawn {
+    page::Page page;
+    Rect space;
+};
+
+Drawn drawn(const plan::Piece& piece, Size size) {
+    Drawn result;
+    result.page.width = 612_pt;
+    result.page.height = 792_pt;
+    result.space = {{36_pt, 300_pt}, {Length::points(36 + size.width), Length::points(300 + size.height)}};
+    Pen pen(result.page, kit());
+    draw_piece(pen, result.space, piece, Tape(measure::Unit::inch));
+    return result;
+}
+
+std::string where(const plan::Piece& piece, Size size) {
+    return piece.id + " span " + std::to_string(piece.measured_span.inches()) + " in " + std::to_string(size.width) +
+           " x " + std::to_string(size.height);
+}
+
+TEST(PieceDrawing, stays_in_its_space) {
+    for (const plan::Piece& piece : pieces()) {
+        for (const Size size : sizes) {
+            const Drawn d = drawn(piece, size);
+            const Rect allowed = d.space.grown(0.01_pt);
+            for (const page::Item& item : d.page.items) {
+                if (const auto* path = std::get_if<page::PathItem>(&item)) {
+                    const Rect box = path->path.bounds();
+                    EXPECT_TRUE(allowed.contains(box.low) && allowed.contains(box.high))
+                        << where(piece, size) << " " << page::role_name(path->role);
+                } else if (const auto* text = std::get_if<TextItem>(&item)) {
+                    for (const Point p : grid(*text))
+                        ASSERT_TRUE(allowed.contains(p)) << where(piece, size) << text->text;
+                }
+            }
+        }
+    }
+}
+
+TEST(PieceDrawing, words_touch_neither_each_other_nor_the_wood) {
+    for (const plan::Piece& piece : pieces()) {
+        for (const Size size : sizes) {
+            const Drawn d = drawn(piece, size);
+            const std::vector<TextItem> all = texts(d.page);
+            for (const TextItem& text : all) {
+                const std::vector<Point> ink = grid(text);
+                for (const TextItem& other : all)
+                    if (&other != &text) {
+                        EXPECT_TRUE(std::none_of(ink.begin(), ink.end(), [&](Point p) { return covers(other, p); }))
+                            << where(piece, size) << ": " << text.text << " / " << other.text;
+                    }
+                for (const page::Role role : {page::Role::outline, page::Role::dimension, page::Role::centre})
+                    for (const page::PathItem& item : paths(d.page, role))
+                        ASSERT_FALSE(crosses(item.path, text))
+                            << where(piece, size) << ": " << text.text << " / " << page::role_name(role);
+            }
+        }
+    }
+}
+
+TEST(PieceDrawing, always_gives_the_measured_figures) {
+    for (const plan::Piece& piece : pieces()) {
+        for (const Size size : sizes) {
+            std::set<std::string> all;
+            for (const TextItem& text : texts(drawn(piece, size).page)) all.insert(text.text);
+            const Tape tape(measure::Unit::inch);
+            const bool opening = piece.kind == plan::Kind::arch_liner;
+            EXPECT_TRUE(all.count((opening ? "span " : "chord ") + tape.with_unit(piece.measured_span)))
+                << where(piece, size);
+            EXPECT_TRUE(all.count("rise " + tape.plain(piece.measured_rise))) << where(piece, size);
+        }
+    }
+}
+
+TEST(PieceDrawing, gives_legs_tails_and_radius_where_there_is_room) {
+    const auto words = [](const plan::Piece& piece) {
+        std::set<std::string> all;
+        for (const TextItem& text : texts(drawn(piece, {258, 186}).page)) all.insert(text.text);
+        return all;
+    };
+    const std::vector<plan::Piece> all = pieces();
+    EXPECT_TRUE(words(all[2]).count("legs 80"));
+    // R = (70^2 + 4 x 13.5^2)/(8 x 13.5) = 52.12
+    EXPECT_TRUE(words(all[0]).count("R 52-1/8"));
+    EXPECT_TRUE(words(all[6]).count("tail 48"));
+    EXPECT_TRUE(words(all[6]).count("tail 72"));
+    EXPECT_TRUE(words(all[6]).count("board seen from inside the curve"));
+    EXPECT_TRUE(words(all[7]).count("board seen from outside the curve"));
+    // 240 x pi/6 = 125.66
+    EXPECT_TRUE(words(all[6]).count("R 240    arc 125-11/16"));
+}
+
+}  // namespace
+}  // namespace kerfpacket::sheets
