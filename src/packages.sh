@@ -7,7 +7,7 @@ build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqp
     libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra"
 
 # What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
-test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libboost-dev locales
+test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libboost-dev locales libxml2-utils
     qpdf poppler-utils mupdf-tools ghostscript tesseract-ocr tesseract-ocr-eng"
 
 # Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.
