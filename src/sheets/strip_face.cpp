@@ -178,11 +178,7 @@ private:
 
     /// A line across the strip where no numeral is in its way, else in the words lane alone.
     void across(Role role, Length from_zero, Length width, Dash dash) {
-        const Length clear = 13_pt;
-        const bool free = std::none_of(piece_.kerfs.begin(), piece_.kerfs.end(), [&](const plan::Kerf& kerf) {
-            return measure::abs(kerf.mark - from_zero) < clear;
-        });
-        pen_.line(role, at(from_zero, free ? 0_pt : running_base_two_rows + 9_pt), at(from_zero, style().strip_height),
+        pen_.line(role, at(from_zero, kerf_near(piece_, from_zero) ? above_numerals : 0_pt), at(from_zero, style().strip_height),
                   width, dash);
     }
 
