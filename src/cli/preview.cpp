@@ -26,8 +26,8 @@ std::vector<fs::path> picture_names(const page::Document& packet, const fs::path
     const std::size_t digits = packet.pages.size() > 99 ? 3 : 2;
     std::vector<fs::path> names;
     for (const page::Page& page : packet.pages)
-        names.push_back(folder / fmt::format("page-{:0{}}-{}.{}", names.size() + 1, digits, page.sheet,
-                                             svg ? "svg" : "png"));
+        names.push_back(folder /
+                        fmt::format("page-{:0{}}-{}.{}", names.size() + 1, digits, page.sheet, svg ? "svg" : "png"));
     return names;
 }
 

@@ -25,8 +25,8 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     return line("kerfs", fmt::format("{}; {}", counted(piece.kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
            line("depth", fmt::format("{}{}, leaves a web of {}", tape.exact(piece.kerf_depth),
                                      half ? " (half the thickness)" : "", tape.exact(piece.web()))) +
-           line("spacing", fmt::format("{}{}", tape.exact(piece.spacing),
-                                       piece.spacing_given ? "" : " (common practice)"));
+           line("spacing",
+                fmt::format("{}{}", tape.exact(piece.spacing), piece.spacing_given ? "" : " (common practice)"));
 }
 
 std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
@@ -44,9 +44,9 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
 }
 
 std::string piece_text(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
-    std::string text = fmt::format("{}  {}, {}{}\n", piece.id, sheets::piece_name(piece, kit),
-                                   sheets::board_text(piece, kit, tape),
-                                   piece.quantity == 1 ? "" : fmt::format(", {} of them", piece.quantity));
+    std::string text =
+        fmt::format("{}  {}, {}{}\n", piece.id, sheets::piece_name(piece, kit), sheets::board_text(piece, kit, tape),
+                    piece.quantity == 1 ? "" : fmt::format(", {} of them", piece.quantity));
     text += kerf_lines(piece, tape, kit) + bend_lines(piece, tape);
     for (const plan::Caution& caution : piece.cautions)
         text += line("caution", sheets::caution_text(caution, kit, tape.unit()));

@@ -45,9 +45,12 @@ void add_check(CLI::App& app, CheckChoice& choice) {
 void add_preview(CLI::App& app, PreviewChoice& choice) {
     CLI::App* command = app.add_subcommand("preview", "draw one picture a page");
     add_job(*command, choice.job);
-    command->add_option("--out", choice.out, "folder for the pictures; else the job file's name with -pages, beside it");
+    command->add_option("--out", choice.out,
+                        "folder for the pictures; else the job file's name with -pages, beside it");
     command->add_flag("--svg", choice.svg, "SVG instead of PNG");
-    command->add_option("--dpi", choice.dpi, "dots per inch of a PNG")->check(CLI::Range(10, 2400))->capture_default_str();
+    command->add_option("--dpi", choice.dpi, "dots per inch of a PNG")
+        ->check(CLI::Range(10, 2400))
+        ->capture_default_str();
     command->add_flag("--force", choice.force, "replace pictures that are there already");
 }
 
@@ -100,11 +103,13 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
         console.flush();
         return static_cast<int>(status);
     } catch (const measure::Bug& bug) {
-        console.message(fmt::format("kerfpacket: {}{}\nThis is a mistake in kerfpacket, not in the job. Please report "
-                                    "it, with the job file.\n", where(console), bug.what()));
+        console.message(
+            fmt::format("kerfpacket: {}{}\nThis is a mistake in kerfpacket, not in the job. Please report "
+                        "it, with the job file.\n",
+                        where(console), bug.what()));
     } catch (const std::bad_alloc&) {
-        console.message(fmt::format("kerfpacket: {}out of memory; close other programs or split the job\n",
-                                    where(console)));
+        console.message(
+            fmt::format("kerfpacket: {}out of memory; close other programs or split the job\n", where(console)));
     } catch (const std::exception& failure) {
         console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
     }

@@ -15,17 +15,17 @@ bool occupied(const std::filesystem::path& target, const std::filesystem::path& 
     std::error_code ignored;
     if (!std::filesystem::exists(target, ignored)) return false;
     if (!std::filesystem::is_regular_file(target, ignored))
-        throw std::runtime_error(fmt::format("{} is not a file that can be replaced; choose another name with --out",
-                                             target.string()));
+        throw std::runtime_error(
+            fmt::format("{} is not a file that can be replaced; choose another name with --out", target.string()));
     if (std::filesystem::equivalent(target, job_file, ignored))
-        throw std::runtime_error(fmt::format("{} is the job file itself; choose another name with --out",
-                                             target.string()));
+        throw std::runtime_error(
+            fmt::format("{} is the job file itself; choose another name with --out", target.string()));
     return true;
 }
 
 [[noreturn]] void refuse(const std::filesystem::path& target, const char* what) {
-    throw std::runtime_error(fmt::format("{} is there already{}; --force replaces it, --out writes elsewhere",
-                                         target.string(), what));
+    throw std::runtime_error(
+        fmt::format("{} is there already{}; --force replaces it, --out writes elsewhere", target.string(), what));
 }
 
 }  // namespace

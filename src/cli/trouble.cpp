@@ -54,9 +54,9 @@ void use_media(job::Job& job, const std::string& name) {
         std::vector<std::string_view> known;
         for (const job::Media& one : job::all_media()) known.push_back(one.name);
         const std::string near = job::near_miss(name, known);
-        throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name,
-                                             near.empty() ? "\"kerfpacket media\" lists what is"
-                                                          : fmt::format("did you mean {}?", near)));
+        throw std::runtime_error(
+            fmt::format("--media {}: no such paper is known; {}", name,
+                        near.empty() ? "\"kerfpacket media\" lists what is" : fmt::format("did you mean {}?", near)));
     }
     job.printer.media = *media;
     job.fingerprint = job::fingerprint(job);

@@ -1,6 +1,7 @@
 #include "sheets/strip_face.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "sheets/furniture.h"
 #include "sheets/lane.h"
@@ -29,6 +30,7 @@ public:
     void draw() {
         draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
+        keep_off_trim();
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) kerf(piece_.kerfs[i]);
         joints();
         tape_marks();
@@ -50,6 +52,17 @@ private:
         pen_.stroke(Role::outline,
                     Path::rectangle({{frame_.left(), frame_.base()}, {frame_.right(), frame_.base() + top}}),
                     style().line);
+    }
+
+    /// The trim has words of its own in the lane.
+    void keep_off_trim() {
+        const Length trim_end = piece_.blank_length - piece_.trim;
+        const Length clear = 2_pt;
+        for (const auto& [from, to] : {std::pair{Length(), piece_.trim}, std::pair{trim_end, piece_.blank_length}}) {
+            if (to <= strip_.from || from >= strip_.to) continue;
+            const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), style().strip_height);
+            lane_.force(zone.low.x + clear, zone.high.x - clear);
+        }
     }
 
     void kerf(const plan::Kerf& kerf) {

@@ -35,14 +35,15 @@ TEST_P(Clean, Poppler) {
 
 /// -N: the Debian build has no colour management and would say so on any file.
 TEST_P(Clean, Mupdf) {
-    const std::string said = silent({"mutool", "draw", "-q", "-N", "-r", "30", "-o", (folder_ / "page%d.pgm").string(), pdf()});
+    const std::string said =
+        silent({"mutool", "draw", "-q", "-N", "-r", "30", "-o", (folder_ / "page%d.pgm").string(), pdf()});
     EXPECT_EQ(said, "");
 }
 
 TEST_P(Clean, Ghostscript) {
-    const std::string said = silent({"gs", "-q", "-dNOPAUSE", "-dBATCH", "-dSAFER", "-dPDFSTOPONERROR",
-                                     "-dPDFSTOPONWARNING", "-r72", "-sDEVICE=pgmraw",
-                                     "-sOutputFile=" + (folder_ / "page%d.pgm").string(), pdf()});
+    const std::string said =
+        silent({"gs", "-q", "-dNOPAUSE", "-dBATCH", "-dSAFER", "-dPDFSTOPONERROR", "-dPDFSTOPONWARNING", "-r72",
+                "-sDEVICE=pgmraw", "-sOutputFile=" + (folder_ / "page%d.pgm").string(), pdf()});
     EXPECT_EQ(said, "");
 }
 
@@ -65,7 +66,8 @@ TEST_P(Clean, ViewersAreToldNotToScale) {
 
 INSTANTIATE_TEST_SUITE_P(Samples, Clean, testing::ValuesIn(sample_folders()), [](const auto& sample) {
     std::string name = sample.param.filename().string();
-    std::replace_if(name.begin(), name.end(), [](char c) { return std::isalnum(static_cast<unsigned char>(c)) == 0; }, '_');
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return std::isalnum(static_cast<unsigned char>(c)) == 0; }, '_');
     return name;
 });
 

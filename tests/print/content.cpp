@@ -45,8 +45,13 @@ private:
     void concat() {
         State& s = state_.back();
         const State m{number(0), number(1), number(2), number(3), number(4), number(5), s.pen};
-        s = {m.a * s.a + m.b * s.c,       m.a * s.b + m.b * s.d,       m.c * s.a + m.d * s.c, m.c * s.b + m.d * s.d,
-             m.e * s.a + m.f * s.c + s.e, m.e * s.b + m.f * s.d + s.f, s.pen};
+        s = {m.a * s.a + m.b * s.c,
+             m.a * s.b + m.b * s.d,
+             m.c * s.a + m.d * s.c,
+             m.c * s.b + m.d * s.d,
+             m.e * s.a + m.f * s.c + s.e,
+             m.e * s.b + m.f * s.d + s.f,
+             s.pen};
     }
 
     void operate(const std::string& op) {
@@ -115,10 +120,10 @@ std::vector<PrintedPage> read_content(const std::filesystem::path& pdf) {
         const auto box = page.getMediaBox().getArrayAsRectangle();
         Reader reader;
         page.parseContents(&reader);
-        pages.push_back({static_cast<int>(pages.size()) + 1,
-                         {{Length::points(box.llx), Length::points(box.lly)},
-                          {Length::points(box.urx), Length::points(box.ury)}},
-                         std::move(reader.marks)});
+        pages.push_back(
+            {static_cast<int>(pages.size()) + 1,
+             {{Length::points(box.llx), Length::points(box.lly)}, {Length::points(box.urx), Length::points(box.ury)}},
+             std::move(reader.marks)});
     }
     return pages;
 }
@@ -130,9 +135,8 @@ std::vector<PrintedStrip> printed_strips(const std::vector<PrintedPage>& pages) 
         for (const Mark& mark : page.marks)
             if (near(mark.width, 0.7_pt) && near(mark.bounds().height(), 72_pt) && mark.points.size() == 5)
                 here.push_back(strip_in(page, mark.bounds()));
-        std::sort(here.begin(), here.end(), [](const PrintedStrip& a, const PrintedStrip& b) {
-            return a.outline.low.y > b.outline.low.y;
-        });
+        std::sort(here.begin(), here.end(),
+                  [](const PrintedStrip& a, const PrintedStrip& b) { return a.outline.low.y > b.outline.low.y; });
         all.insert(all.end(), here.begin(), here.end());
     }
     return all;

@@ -15,13 +15,13 @@ using geom::Rect;
 /// One subpath as painted: its corner points (curves by their end points), the pen's width.
 struct Mark {
     std::vector<Point> points;
-    Length width;        ///< 0 when only filled
+    Length width;  ///< 0 when only filled
     bool filled = false;
     Rect bounds() const;
 };
 
 struct PrintedPage {
-    int number = 0;      ///< from 1
+    int number = 0;  ///< from 1
     Rect media;
     std::vector<Mark> marks;
 };
@@ -33,7 +33,7 @@ std::vector<PrintedPage> read_content(const std::filesystem::path& pdf);
 struct PrintedStrip {
     int page = 0;
     Rect outline;
-    std::vector<Length> ticks;   ///< x of the hairlines that stand on the front edge, ascending
+    std::vector<Length> ticks;  ///< x of the hairlines that stand on the front edge, ascending
 };
 
 /// All strips in the order in which a person joins them: page by page, from the top down.

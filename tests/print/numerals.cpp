@@ -31,8 +31,8 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
             if (text == nullptr || text->role != page::Role::numeral) continue;
             EXPECT_EQ(text->align, page::Align::centre);
             const geom::Point low{text->anchor.x - text->advance / 2, text->anchor.y};
-            spots.push_back({static_cast<int>(i) + 1,
-                             Rect{low, low + geom::Point{text->advance, text->size * 0.73}}.grown(2_pt)});
+            spots.push_back(
+                {static_cast<int>(i) + 1, Rect{low, low + geom::Point{text->advance, text->size * 0.73}}.grown(2_pt)});
         }
     }
     return spots;
@@ -70,8 +70,8 @@ std::vector<std::string> read_numbers(const std::vector<Raster>& pictures) {
         list += file.string() + "\n";
     }
     spill(folder / "list.txt", list);
-    const Outcome read = run_program({"tesseract", (folder / "list.txt").string(), "stdout", "--dpi", "300", "--psm", "6",
-                                      "-c", "tessedit_char_whitelist=0123456789"},
+    const Outcome read = run_program({"tesseract", (folder / "list.txt").string(), "stdout", "--dpi", "300", "--psm",
+                                      "6", "-c", "tessedit_char_whitelist=0123456789"},
                                      "OMP_THREAD_LIMIT=1");
     EXPECT_EQ(read.status, 0) << read.err;
     std::vector<std::string> numbers;

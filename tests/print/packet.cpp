@@ -36,7 +36,8 @@ material = "mdf"
 thickness = "3/4 in"
 width = "7-1/4 in"
 trim = "4 in"
-spacing = ")" + spacing + "\"\n";
+spacing = ")" +
+           spacing + "\"\n";
 }
 
 BuiltPacket::BuiltPacket(const std::string& job_text) {

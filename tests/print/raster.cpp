@@ -10,7 +10,7 @@ namespace kerfpacket::tests {
 namespace {
 
 struct Pixels {
-    int left, right, top, bottom;   ///< half open
+    int left, right, top, bottom;  ///< half open
 };
 
 Pixels pixels_of(const Raster& raster, const Rect& area) {
@@ -48,12 +48,11 @@ Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, 
     const std::string resolution = std::to_string(static_cast<int>(dpi));
     const std::string number = std::to_string(page);
     const fs::path picture = folder / "page.pgm";
-    const Outcome drawn =
-        renderer == Renderer::mupdf
-            ? run_program({"mutool", "draw", "-q", "-r", resolution, "-c", "gray", "-A", "8", "-o", picture.string(),
-                           pdf.string(), number})
-            : run_program({"pdftoppm", "-gray", "-r", resolution, "-f", number, "-l", number, "-singlefile",
-                           pdf.string(), (folder / "page").string()});
+    const Outcome drawn = renderer == Renderer::mupdf
+                              ? run_program({"mutool", "draw", "-q", "-r", resolution, "-c", "gray", "-A", "8", "-o",
+                                             picture.string(), pdf.string(), number})
+                              : run_program({"pdftoppm", "-gray", "-r", resolution, "-f", number, "-l", number,
+                                             "-singlefile", pdf.string(), (folder / "page").string()});
     if (drawn.status != 0) throw std::runtime_error("page " + number + " could not be drawn: " + drawn.err);
     return read_pgm(picture, dpi);
 }

@@ -16,10 +16,11 @@ struct Raster {
     int width = 0;
     int height = 0;
     double dpi = 0;
-    std::vector<std::uint8_t> grey;   ///< rows from the top, 255 is paper
+    std::vector<std::uint8_t> grey;  ///< rows from the top, 255 is paper
 
     double ink(int x, int y) const {
-        return 255.0 - grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)];
+        return 255.0 -
+               grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)];
     }
 };
 

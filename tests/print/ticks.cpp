@@ -31,9 +31,9 @@ struct Deviation {
 
 /// What joining told: how far each tick is from its kerf, after every joint before it.
 struct Joined {
-    double worst = 0;        ///< anywhere along the blank
-    double worst_in_115 = 0; ///< within 115 in of zero
-    int within_115 = 0;      ///< ticks within 115 in
+    double worst = 0;         ///< anywhere along the blank
+    double worst_in_115 = 0;  ///< within 115 in of zero
+    int within_115 = 0;       ///< ticks within 115 in
 };
 
 /// Lays the strips end to end by their printed edges, from the zero end. `measured` gives where a line at that x of

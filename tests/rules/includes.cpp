@@ -35,14 +35,10 @@ struct Library {
     Rooms rooms;
 };
 const std::vector<Library> libraries = {
-    {std::regex("hpdf.*"), {"output"}},
-    {std::regex("cairo.*"), {"output"}},
-    {std::regex("qpdf/.*"), {"output"}},
-    {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
-    {std::regex("toml.*"), {"job", "fonts"}},
-    {std::regex("CLI/.*"), {"cli"}},
-    {std::regex("nlohmann/.*"), {"cli"}},
-    {std::regex("nettle/.*"), {"job"}},
+    {std::regex("hpdf.*"), {"output"}},       {std::regex("cairo.*"), {"output"}},
+    {std::regex("qpdf/.*"), {"output"}},      {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
+    {std::regex("toml.*"), {"job", "fonts"}}, {std::regex("CLI/.*"), {"cli"}},
+    {std::regex("nlohmann/.*"), {"cli"}},     {std::regex("nettle/.*"), {"job"}},
 };
 
 struct Source {
@@ -54,18 +50,18 @@ struct Source {
 
 Source read(const fs::path& file) {
     Source source{file, file.parent_path().filename().string(), {}, {}};
-    static const std::regex include("^#include ([<\"])([^>\"]+)[>\"].*");
+    static const std::regex include(R"(^#include ([<"])([^>"]+)[>"].*)");
     std::istringstream text(slurp(file));
     std::smatch match;
     for (std::string line; std::getline(text, line);)
-        if (std::regex_match(line, match, include)) (match[1] == "\"" ? source.own : source.foreign).push_back(match[2]);
+        if (std::regex_match(line, match, include))
+            (match[1] == "\"" ? source.own : source.foreign).push_back(match[2]);
     return source;
 }
 
 std::vector<Source> sources() {
     std::vector<Source> all;
-    for (const fs::directory_entry& entry :
-         fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src")) {
+    for (const fs::directory_entry& entry : fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src")) {
         const std::string kind = entry.path().extension().string();
         if (kind == ".h" || kind == ".cpp") all.push_back(read(entry.path()));
     }

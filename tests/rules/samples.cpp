@@ -43,8 +43,8 @@ TEST(Samples, PacketsAreWhatTheProgramWrites) {
 TEST(Samples, EveryKindOfPageHasItsPicture) {
     for (const fs::path& sample : sample_folders()) {
         const Folder folder;
-        const Outcome drawn = run_program({KERFPACKET_PROGRAM, "preview", (sample / "job.toml").string(), "--out",
-                                           (folder / "pages").string()});
+        const Outcome drawn = run_program(
+            {KERFPACKET_PROGRAM, "preview", (sample / "job.toml").string(), "--out", (folder / "pages").string()});
         ASSERT_TRUE(done(drawn.status)) << sample << "\n" << drawn.err;
         EXPECT_EQ(pictures_in(sample), first_of_each_kind(folder / "pages")) << sample << " is out of date";
     }

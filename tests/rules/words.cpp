@@ -29,8 +29,7 @@ TEST(Words, TemplatesPromiseNothing) {
 
 TEST(Words, SourcesOfSheetsPromiseNothing) {
     for (const char* room : {"sheets", "plan", "cli"})
-        for (const fs::directory_entry& entry :
-             fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
+        for (const fs::directory_entry& entry : fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
             EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
 }
 

@@ -19,7 +19,8 @@ protected:
         return run_in_process(words);
     }
     std::size_t files() const {
-        return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder_.path()), fs::directory_iterator()));
+        return static_cast<std::size_t>(
+            std::distance(fs::directory_iterator(folder_.path()), fs::directory_iterator()));
     }
     const Folder folder_;
 };

@@ -52,10 +52,30 @@ TEST(Check, JsonHasEveryKeyOfSchemaOne) {
     EXPECT_EQ(all.at("job").at("number"), "K-7");
     EXPECT_EQ(all.at("job").at("fingerprint").get<std::string>().size(), 8U);
     const auto& piece = all.at("pieces").at(0);
-    for (const char* key :
-         {"id", "kind", "side", "kerfs_on", "turn_deg", "radius_min_mm", "thickness_mm", "kerf_depth_mm", "kerf_mm",
-          "web_mm", "spacing_mm", "blank_length_mm", "bend_length_mm", "finish_length_mm", "count", "kerfs", "verdict",
-          "strain", "strain_limit", "utilisation", "closes", "close_radius_mm", "facet_mm", "cautions"})
+    for (const char* key : {"id",
+                            "kind",
+                            "side",
+                            "kerfs_on",
+                            "turn_deg",
+                            "radius_min_mm",
+                            "thickness_mm",
+                            "kerf_depth_mm",
+                            "kerf_mm",
+                            "web_mm",
+                            "spacing_mm",
+                            "blank_length_mm",
+                            "bend_length_mm",
+                            "finish_length_mm",
+                            "count",
+                            "kerfs",
+                            "verdict",
+                            "strain",
+                            "strain_limit",
+                            "utilisation",
+                            "closes",
+                            "close_radius_mm",
+                            "facet_mm",
+                            "cautions"})
         EXPECT_TRUE(piece.contains(key)) << key;
     EXPECT_EQ(piece.at("kerfs_on"), "outside");
     EXPECT_TRUE(piece.at("close_radius_mm").is_null());
