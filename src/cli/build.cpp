@@ -44,6 +44,7 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     console.message(job::render(reading.diagnostics, *source));
     if (!reading.complete || has_error(reading.diagnostics)) return {};
 
+    console.doing("");
     const bool cautions = plan->cautions() || !reading.diagnostics.empty();
     return Planned{std::move(*source), std::move(*plan), cautions ? Status::cautions : Status::done};
 }

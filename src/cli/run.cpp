@@ -49,7 +49,7 @@ void add_preview(CLI::App& app, PreviewChoice& choice) {
                         "folder for the pictures; else the job file's name with -pages, beside it");
     command->add_flag("--svg", choice.svg, "SVG instead of PNG");
     command->add_option("--dpi", choice.dpi, "dots per inch of a PNG")
-        ->check(CLI::Range(10, 2400))
+        ->check(CLI::Range(10.0, 2400.0))
         ->capture_default_str();
     command->add_flag("--force", choice.force, "replace pictures that are there already");
 }

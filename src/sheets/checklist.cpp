@@ -131,8 +131,8 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
     const bool inch = tape.unit() == measure::Unit::inch;
     pen.text(Role::text, {side_margin, base - 13_pt}, kit.words(inch ? "checklist.note_inch" : "checklist.note_mm"),
              {Face::regular, kit.style.tiny});
-    pen.text(Role::text, {pen.page_width() - side_margin, base - 13_pt}, zero_end(piece, kit),
-             Type{Face::regular, kit.style.tiny}.at_right());
+    // Between the last blocks and the footer's rule.
+    pen.text(Role::text, {side_margin, 40_pt}, zero_end(piece, kit), {Face::regular, kit.style.small});
     return draft;
 }
 

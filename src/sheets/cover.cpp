@@ -80,9 +80,9 @@ private:
         const auto part = [&](std::ptrdiff_t n, const char* one, const char* many) {
             return n == 1 ? words(one) : words(many, {{"n", std::to_string(n)}});
         };
-        std::string text;
-        if (openings > 0) text = part(openings, "cover.one_opening", "cover.openings");
-        if (walls > 0) text += (text.empty() ? "" : ", ") + part(walls, "cover.one_wall", "cover.walls");
+        if (openings == 0) return part(walls, "cover.only_wall", "cover.walls");
+        std::string text = part(openings, "cover.one_opening", "cover.openings");
+        if (walls > 0) text += ", " + part(walls, "cover.one_wall", "cover.walls");
         return text;
     }
 
@@ -183,7 +183,7 @@ private:
             for (std::size_t i = 0; i < texts.size(); ++i) {
                 const bool strong = i == 0 || (i == 8 && piece.bend.verdict != bend::Verdict::ok);
                 Type type{strong ? Face::bold : Face::regular, style().text};
-                if (i == 8 && piece.bend.verdict == bend::Verdict::break_likely) type = bold(style().small);
+                if (i == 8 && piece.bend.verdict == bend::Verdict::break_likely) type = {Face::condensed_bold, style().small};
                 cell(pen, columns_.at(i), texts.at(i), type);
             }
             y_ -= 6_pt;
@@ -273,14 +273,14 @@ private:
     }
 
     static constexpr std::array<Column, 9> columns_{{{"cover.column_piece", 0, Align::left},
-                                                     {"cover.column_what", 0.09, Align::left},
-                                                     {"cover.column_board", 0.39, Align::right},
-                                                     {"cover.column_kerfs", 0.465, Align::right},
-                                                     {"cover.column_depth", 0.545, Align::right},
-                                                     {"cover.column_spacing", 0.635, Align::right},
-                                                     {"cover.column_blank", 0.755, Align::right},
-                                                     {"cover.column_u", 0.825, Align::right},
-                                                     {"cover.column_verdict", 0.845, Align::left}}};
+                                                     {"cover.column_what", 0.085, Align::left},
+                                                     {"cover.column_board", 0.365, Align::right},
+                                                     {"cover.column_kerfs", 0.44, Align::right},
+                                                     {"cover.column_depth", 0.515, Align::right},
+                                                     {"cover.column_spacing", 0.605, Align::right},
+                                                     {"cover.column_blank", 0.715, Align::right},
+                                                     {"cover.column_u", 0.775, Align::right},
+                                                     {"cover.column_verdict", 0.8, Align::left}}};
 
     Drafts& drafts_;
     const plan::Plan& plan_;

@@ -74,21 +74,21 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
         const Point on = zero + along * at;
         pen.line(Role::check_bar, on - inch_side * down, on + inch_side * up, style.hair);
     };
-    mark(0_pt, 8_pt, 8_pt);
+    mark(0_pt, 6_pt, 6_pt);
     for (int i = 1; i < bar.inches; ++i)
         if (measure::abs(Length::inches(i) - end / 2) > gap) mark(Length::inches(i), 3_pt, 0_pt);
     for (int i = 50; i < bar.millimetres; i += 50)
         if (measure::abs(Length::mm(i) - end / 2) > gap) mark(Length::mm(i), 0_pt, 3_pt);
-    mark(inch_end, 8_pt, 0_pt);
-    mark(mm_end, 0_pt, 8_pt);
+    mark(inch_end, 6_pt, 0_pt);
+    mark(mm_end, 0_pt, 7_pt);
     const Type tiny{Face::regular, style.tiny, Align::right, along.angle()};
-    pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 2.5_pt,
+    pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 1.5_pt,
              words("page.inches", {{"n", std::to_string(bar.inches)}}), tiny);
-    pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 8_pt,
+    pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 7_pt,
              words("page.millimetres", {{"n", std::to_string(bar.millimetres)}}), tiny);
     Type zero_type = tiny;
     zero_type.align = Align::left;
-    pen.text(Role::check_bar, zero + along * 3_pt + inch_side * 2.5_pt, "0", zero_type);
+    pen.text(Role::check_bar, zero + along * 3_pt + inch_side * 1.5_pt, "0", zero_type);
 }
 
 }  // namespace
@@ -113,7 +113,7 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
     if (draft.scale == Scale::none) return;
     const Length bottom = 71_pt;
     check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
-    check_bar(pen, {27_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
+    check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
 }
 
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,

@@ -61,9 +61,10 @@ private:
 
     /// A section's heading; starts a new page first when the section would not fit.
     void heading(const char* key, const char* aside, Length content) {
-        if (y_ - 22_pt - content < lowest) start_page();
+        const Length above = 27_pt;
+        if (y_ - above - content < lowest) start_page();
         Pen pen = this->pen();
-        y_ -= 22_pt;
+        y_ -= above;
         section(pen, side_margin, right(), y_, words(key), words(aside));
         y_ -= 6.5_pt;
     }

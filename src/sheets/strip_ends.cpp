@@ -11,11 +11,14 @@ struct Line {
     Type type;
 };
 
-/// Sets the lines that fit into a zone, from its outer end; a line that is too long is left out, never clipped.
-void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, const std::vector<Line>& lines) {
-    for (const Line& line : lines) {
+/// Sets the lines that fit into a zone, from its outer end, condensed where need be; a line that is still too long is
+/// left out, never clipped.
+void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line> lines) {
+    for (Line& line : lines) {
         const Length inset = 8_pt;
-        if (pen.width(line.text, line.type) + inset * 2 > zone.width()) continue;
+        const auto too_long = [&] { return pen.width(line.text, line.type) + inset * 2 > zone.width(); };
+        if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
+        if (too_long()) continue;
         const Point anchor{from_left ? zone.low.x + inset : zone.high.x - inset, zone.low.y + line.up};
         pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
     }

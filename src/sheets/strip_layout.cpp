@@ -22,9 +22,11 @@ constexpr Length joint_words = Length::inches(0.9);
 Length whole_step_down(Length value, Length step) { return step * std::floor(value / step + 1e-9); }
 Length whole_step_up(Length value, Length step) { return step * std::ceil(value / step - 1e-9); }
 
-bool near_tape_check(Length at, const Tape& tape) {
-    const Length nearest = tape.check_step() * std::round(at / tape.check_step());
-    return nearest > 0_mm && measure::abs(at - nearest) < check_clearance;
+/// Whether a joint would crowd a tape check, the centre line or an end of the bend, which have words beside them.
+bool crowds_a_mark(Length at, const plan::Piece& piece, const Tape& tape) {
+    const Length check = tape.check_step() * std::round(at / tape.check_step());
+    const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
+    return (check > 0_mm && near(check)) || near(piece.centre()) || near(piece.bend_start) || near(piece.bend_end);
 }
 
 /// Index of the first kerf of the next strip: the joint stands in the land before it.
@@ -36,7 +38,7 @@ std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length long
     for (std::size_t i = strip.first_kerf + 1; i < kerfs.size(); ++i) {
         if (joint_before(i) > strip.from + longest) break;
         best = i;
-        if (!near_tape_check(joint_before(i), tape)) best_clear = i;
+        if (!crowds_a_mark(joint_before(i), piece, tape)) best_clear = i;
     }
     measure::require(best > strip.first_kerf, "a strip holds at least one kerf");
     return best_clear > strip.first_kerf ? best_clear : best;

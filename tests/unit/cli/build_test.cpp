@@ -47,6 +47,7 @@ TEST_F(Build, ReplacesNothingElseUnlessForced) {
         EXPECT_FALSE(output::made_by_us(pdf()));
         const Outcome outcome = build();
         EXPECT_EQ(outcome.status, 2);
+        EXPECT_TRUE(outcome.err.starts_with("kerfpacket: " + pdf().string() + " is there already")) << outcome.err;
         EXPECT_NE(outcome.err.find("--force"), std::string::npos) << outcome.err;
         EXPECT_EQ(slurp(pdf()), theirs);
     }
