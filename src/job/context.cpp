@@ -22,8 +22,10 @@ std::string kind_of(const toml::node& node) {
 
 /// The number of a length or an angle that is written without quotes.
 std::optional<double> bare_number(const toml::node& node) {
-    if (!node.is_number()) return std::nullopt;
-    return node.value<double>();
+    // Not value<double>(): that has no answer for whole numbers which a double cannot hold exactly.
+    if (const auto* whole = node.as_integer()) return static_cast<double>(whole->get());
+    if (const auto* real = node.as_floating_point()) return real->get();
+    return std::nullopt;
 }
 
 struct AngleWords {

@@ -35,9 +35,7 @@ std::string plain_words(std::string_view description) {
         if (description.starts_with("Error while parsing " + std::string(value)) ||
             description.starts_with("Error while parsing decimal " + std::string(value)))
             return "this is neither a number nor words in quotes";
-    std::string text = "this is not TOML: " + std::string(description.substr(0, 160));
-    std::replace_if(text.begin(), text.end(), is_control, '?');
-    return text;
+    return "this is not TOML: " + printable(description.substr(0, 160));
 }
 
 bool is_repeated(std::string_view description) { return description.find("redefine") != std::string_view::npos; }

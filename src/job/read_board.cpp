@@ -10,9 +10,9 @@ namespace {
 using namespace measure::literals;
 
 const LengthKey thickness{"thickness", 0.125_in, 3_in, R"("3/4 in")"};
-const LengthKey board_width{"width", 0.5_in, 60_in, R"("7-1/4 in")"};
+const LengthKey board_width{"width", 0.25_in, 48_in, R"("7-1/4 in")"};
 const LengthKey kerf_depth{"kerf_depth", finest, 3_in, R"("3/8 in")"};
-const LengthKey spacing{"spacing", 0.0625_in, 12_in, R"("1/2 in")"};
+const LengthKey spacing{"spacing", 0.0625_in, 3_in, R"("1/2 in")"};
 const LengthKey trim{"trim", Length(), 120_in, R"("3 in")", true};
 const LengthKey scarf{"scarf", Length(), 48_in, R"("3 in")", true};
 const LengthKey no_splice{"no_splice", Length(), longest, R"([["88 in", "92 in"]])", true};

@@ -12,7 +12,7 @@ using namespace measure::literals;
 const LengthKey span{"span", 1_in, longest, R"("6 ft")"};
 const LengthKey rise{"rise", finest, longest, R"("11-1/2 in")"};
 const LengthKey legs{"legs", Length(), 480_in, R"("61-1/4 in")", true};
-const LengthKey jamb_depth{"depth", 0.5_in, 60_in, R"("7-1/8 in")"};
+const LengthKey jamb_depth{"depth", 0.25_in, 48_in, R"("7-1/8 in")"};
 const LengthKey casing_width{"width", 0.25_in, 24_in, R"("3-1/2 in")"};
 const LengthKey reveal{"reveal", Length(), 12_in, R"("3/16 in")", true};
 const LengthKey chord{"chord", 1_in, longest, R"("14 ft")"};

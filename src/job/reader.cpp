@@ -14,8 +14,6 @@ std::string for_example(std::string_view key, std::string_view example) {
 
 bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
-bool has_control(std::string_view words) { return std::any_of(words.begin(), words.end(), is_control); }
-
 }  // namespace
 
 std::string expected_one_of(std::string_view word, const std::vector<std::string_view>& names) {
@@ -80,7 +78,7 @@ std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std
     const std::string name(key);
     if (text == nullptr) context_.error(position(*node), name + " must be words in quotes", for_example(key, example));
     else if (is_blank(text->get())) context_.error(position(*node), name + " is empty", for_example(key, example));
-    else if (has_control(text->get()))
+    else if (printable(text->get()) != text->get())
         context_.error(position(*node), name + " must be one line of printed words", for_example(key, example));
     else if (const std::size_t size = characters(text->get()); size > most)
         context_.error(position(*node), name + " has " + std::to_string(size) + " characters",

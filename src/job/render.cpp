@@ -23,9 +23,7 @@ std::string shown_line(std::string_view line, int column) {
     window = window.substr(0, length);
 
     const std::string_view lead = first > 0 ? "..." : "";
-    std::string text(window);
-    std::replace_if(
-        text.begin(), text.end(), [](char c) { return is_control(c) && c != '\t'; }, '?');
+    const std::string text = printable(window, Tabs::keep);
     std::string under(lead.size(), ' ');
     for (std::size_t i = 0; i < caret - first; ++i) {
         const std::size_t at = byte_of_character(window, i);

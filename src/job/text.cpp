@@ -1,6 +1,7 @@
 #include "job/text.h"
 
 #include <algorithm>
+#include <array>
 
 namespace kerfpacket::job {
 namespace {
@@ -27,6 +28,23 @@ bool second_byte_fits(unsigned first, unsigned second) {
         case 0xF4: return second <= 0x8F;
         default: return true;
     }
+}
+
+/// The code point of one character of UTF-8.
+char32_t code_point(std::string_view character) {
+    // A first byte of 2, 3 or 4 keeps its lowest 5, 4 or 3 bits for the character.
+    const unsigned lead = byte_at(character, 0);
+    char32_t value = character.size() > 1 ? lead & (0x7FU >> character.size()) : lead;
+    for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6U) | (byte_at(character, i) & 0x3FU);
+    return value;
+}
+
+/// Unicode's controls, its line and paragraph separators, and its marks of direction and byte order.
+bool is_shapeless(char32_t point) {
+    constexpr std::array<std::array<char32_t, 2>, 6> ranges{
+        {{0x00, 0x1F}, {0x7F, 0x9F}, {0x200E, 0x200F}, {0x2028, 0x202E}, {0x2066, 0x2069}, {0xFEFF, 0xFEFF}}};
+    return std::any_of(ranges.begin(), ranges.end(),
+                       [&](const auto& range) { return range[0] <= point && point <= range[1]; });
 }
 
 }  // namespace
@@ -58,14 +76,23 @@ std::size_t byte_of_character(std::string_view text, std::size_t index) {
     return text.size();
 }
 
-bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }
+std::string printable(std::string_view text, Tabs tabs) {
+    std::string out;
+    for (std::size_t at = 0; at < text.size();) {
+        const auto rest = text.substr(at);
+        const auto character = rest.substr(0, std::max<std::size_t>(byte_of_character(rest, 1), 1));
+        const bool kept = tabs == Tabs::keep && character == "\t";
+        if (!kept && is_shapeless(code_point(character))) out += '?';
+        else out += character;
+        at += character.size();
+    }
+    return out;
+}
 
 std::string in_quotes(std::string_view words) {
     constexpr std::size_t most = 40;
     const std::size_t end = byte_of_character(words, most);
-    std::string text = "\"" + std::string(words.substr(0, end));
-    std::replace_if(text.begin(), text.end(), is_control, '?');
-    return text + (end < words.size() ? "...\"" : "\"");
+    return "\"" + printable(words.substr(0, end)) + (end < words.size() ? "...\"" : "\"");
 }
 
 std::vector<std::string_view> split_lines(std::string_view text) {

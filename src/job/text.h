@@ -18,8 +18,11 @@ std::size_t characters(std::string_view text);
 /// Byte offset of the character with this index from 0; the text's size when it is shorter.
 std::size_t byte_of_character(std::string_view text, std::size_t index);
 
-/// True for bytes that would move a terminal's cursor or colour.
-bool is_control(char c);
+enum class Tabs { replace, keep };
+
+/// The text with "?" for each character that has no shape of its own: controls, line and paragraph separators, marks
+/// that turn the direction of writing. On a terminal or a sheet they would move what stands around them.
+std::string printable(std::string_view text, Tabs tabs = Tabs::replace);
 
 /// The user's words within quotes, fit for a message: control characters as "?", long ones cut.
 std::string in_quotes(std::string_view words);

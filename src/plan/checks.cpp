@@ -85,10 +85,10 @@ job::Diagnostics check_board(const Piece& piece, const job::Board& board, const 
 job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
     const std::string bend = length_text(piece.bend_length(), job);
     const std::string spacing = length_text(piece.spacing, job);
-    if (piece.kerfs.empty())
+    if (piece.bend_length() < piece.spacing)
         return {{job::Severity::error, place(board.spacing, board),
-                 fmt::format("no kerf falls within the bend, which is {} long", bend),
-                 fmt::format("kerfs stand every {} from the end of the blank; use a closer spacing", spacing)}};
+                 fmt::format("the bend is {} long, less than one spacing of {}", bend, spacing),
+                 "a bend takes several kerfs; use a closer spacing"}};
     if (piece.kerfs.size() > most_kerfs)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("a bend of {} with a kerf every {} takes more than {} cuts", bend, spacing, most_kerfs),

@@ -14,7 +14,7 @@ using namespace measure::literals;
 constexpr Length usual_spacing = 0.5_in;
 constexpr double usual_depth_ratio = 0.5;
 
-/// A kerf this near the end of the bend counts as on it: rounding, not wood.
+/// A kerf this near the end of its reach counts as beyond it: rounding, not wood.
 constexpr Length tolerance = Length::mm(1e-9);
 
 bend::Cell cell_of(const Piece& piece) { return {piece.thickness, piece.kerf_depth, piece.kerf, piece.spacing}; }
@@ -69,14 +69,16 @@ Length mark_offset(const Piece& piece) {
     return toward_zero ? -piece.kerf / 2 : piece.kerf / 2;
 }
 
-/// Kerfs at whole multiples of the spacing from zero, as one would with a tape, as far as the board bends. Stops one
+/// Kerfs at whole multiples of the spacing from zero, as one would with a tape, until every point of the bend lies
+/// within half a spacing of one: an end kerf further in than that would have to turn more than its share. Stops one
 /// past the most that is allowed.
 void set_kerfs(Piece& piece) {
-    const double first = std::ceil((piece.bend_start - tolerance) / piece.spacing);
+    const Length reach = piece.spacing / 2;
+    const double first = std::ceil((piece.bend_start - reach + tolerance) / piece.spacing);
     const Length offset = mark_offset(piece);
     for (std::size_t i = 0; i <= most_kerfs; ++i) {
         const Length at = piece.spacing * (first + static_cast<double>(i));
-        if (at > piece.bend_end + tolerance) return;
+        if (at > piece.bend_end + reach - tolerance) return;
         piece.kerfs.push_back({static_cast<int>(i) + 1, at, at + offset});
     }
 }

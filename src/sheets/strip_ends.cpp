@@ -65,8 +65,9 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const auto trim_edge = [&](Length at) {
         pen.line(Role::limit, frame.at(at, kerf_near(piece, at) ? above_numerals : 0_pt), frame.at(at, height), style.heavy);
     };
-    // The hatch keeps clear of a kerf that stands on the trim's edge.
-    const auto clear_of_kerf = [&](Length at) { return kerf_near(piece, at) ? 13_pt : 0_pt; };
+    // The hatch keeps clear of a kerf that stands on the trim's edge or a little beyond it.
+    const Length hatch_end = std::min(piece.trim, piece.kerfs.front().mark - 13_pt);
+    const Length hatch_start = std::max(trim_end, piece.kerfs.back().mark + 13_pt);
     const auto tail = [&](Length from, Length to, Length length) {
         if (to - from < 1_mm) return;
         const Rect zone = frame.zone(from, to, height);
@@ -78,11 +79,11 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     if (strip.to > piece.bend_end)
         tail(std::max(strip.from, piece.bend_end), std::min(strip.to, trim_end), piece.tails[1]);
     if (at_zero && piece.trim > 0_mm) {
-        trim_zone(pen, context, frame.zone(0_mm, std::min(piece.trim, strip.to) - clear_of_kerf(piece.trim), height), true, frame.runs_right());
+        trim_zone(pen, context, frame.zone(0_mm, std::min(hatch_end, strip.to), height), true, frame.runs_right());
         trim_edge(piece.trim);
     }
     if (at_end && piece.trim > 0_mm) {
-        trim_zone(pen, context, frame.zone(std::max(trim_end, strip.from) + clear_of_kerf(trim_end), piece.blank_length, height), false,
+        trim_zone(pen, context, frame.zone(std::max(hatch_start, strip.from), piece.blank_length, height), false,
                   !frame.runs_right());
         trim_edge(trim_end);
     }

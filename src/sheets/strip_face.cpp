@@ -1,7 +1,6 @@
 #include "sheets/strip_face.h"
 
 #include <algorithm>
-#include <utility>
 
 #include "sheets/furniture.h"
 #include "sheets/lane.h"
@@ -30,11 +29,12 @@ public:
     void draw() {
         draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
-        keep_off_trim();
+        keep_off({}, piece_.trim);  // the trim at the zero end has words of its own in the lane
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) kerf(piece_.kerfs[i]);
         joints();
         tape_marks();
         limits();
+        keep_off(piece_.blank_length - piece_.trim, piece_.blank_length);
         identity();
         caption();
     }
@@ -54,15 +54,12 @@ private:
                     style().line);
     }
 
-    /// The trim has words of its own in the lane.
-    void keep_off_trim() {
-        const Length trim_end = piece_.blank_length - piece_.trim;
+    /// Keeps further words of the lane off a part of the blank.
+    void keep_off(Length from, Length to) {
+        if (to <= strip_.from || from >= strip_.to) return;
         const Length clear = 2_pt;
-        for (const auto& [from, to] : {std::pair{Length(), piece_.trim}, std::pair{trim_end, piece_.blank_length}}) {
-            if (to <= strip_.from || from >= strip_.to) continue;
-            const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), style().strip_height);
-            lane_.force(zone.low.x + clear, zone.high.x - clear);
-        }
+        const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), style().strip_height);
+        lane_.force(zone.low.x + clear, zone.high.x - clear);
     }
 
     void kerf(const plan::Kerf& kerf) {
@@ -152,11 +149,11 @@ private:
         const Length width = pen_.width(text, type);
         const Length base = frame_.base() + lane_base;
         if (lane_.take(mark_x - 1_pt, mark_x + gap + width + 3_pt)) {
-            pen_.text(role, {mark_x + gap, base}, text, type);
+            pen_.text_on_white(role, {mark_x + gap, base}, text, type);
             return;
         }
         if (lane_.take(mark_x - gap - width - 3_pt, mark_x + 1_pt)) {
-            pen_.text(role, {mark_x - gap, base}, text, type.at_right());
+            pen_.text_on_white(role, {mark_x - gap, base}, text, type.at_right());
             return;
         }
         // No room on either side: the lane below the words is free of numerals there.
@@ -233,12 +230,16 @@ private:
         if (strip_.tape_mark) how = words("strip.set_mark", {{"at", context_.tape.with_unit(*strip_.tape_mark)}});
         if (strip_.number == 1 && strip_.from > 0_mm)
             how = words("strip.starts_late", {{"from", context_.tape.with_unit(strip_.from)}}) + "; " + how;
-        pen_.text(Role::text, {frame_.left() + used + 10_pt, base}, how, {Face::regular, style().small});
+        const Type type{Face::regular, style().small};
+        const Length how_left = frame_.left() + used + 10_pt;
+        const Length how_width = pen_.text(Role::text, {how_left, base}, how, type);
         if (strip_.empty()) return;
-        pen_.text(Role::text, {frame_.right(), base},
-                  words("strip.kerfs", {{"first", std::to_string(piece_.kerfs[strip_.first_kerf].n)},
-                                        {"last", std::to_string(piece_.kerfs[strip_.end_kerf - 1].n)}}),
-                  Type{Face::regular, style().small}.at_right());
+        const std::string kerfs =
+            words("strip.kerfs", {{"first", std::to_string(piece_.kerfs[strip_.first_kerf].n)},
+                                  {"last", std::to_string(piece_.kerfs[strip_.end_kerf - 1].n)}});
+        // At the strip's right end; beyond it when a short strip leaves no room.
+        const Length right = std::max(frame_.right(), how_left + how_width + 12_pt + pen_.width(kerfs, type));
+        pen_.text(Role::text, {right, base}, kerfs, type.at_right());
     }
 
     Pen& pen_;

@@ -22,11 +22,15 @@ constexpr Length joint_words = Length::inches(0.9);
 Length whole_step_down(Length value, Length step) { return step * std::floor(value / step + 1e-9); }
 Length whole_step_up(Length value, Length step) { return step * std::ceil(value / step - 1e-9); }
 
+/// What the last strip holds of the bend, at least: its tape mark and the words at the bend's end want the room.
+constexpr Length last_of_bend = Length::inches(3);
+
 /// Whether a joint would crowd a tape check, the centre line or an end of the bend, which have words beside them.
 bool crowds_a_mark(Length at, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
     const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
-    return (check > 0_mm && near(check)) || near(piece.centre()) || near(piece.bend_start) || near(piece.bend_end);
+    return (check > 0_mm && near(check)) || near(piece.centre()) || near(piece.bend_start) ||
+           at > piece.bend_end - last_of_bend;
 }
 
 /// Index of the first kerf of the next strip: the joint stands in the land before it.
@@ -50,7 +54,7 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     std::vector<Length> others = strip.tape_checks;
     others.insert(others.end(), {piece.bend_start, piece.bend_end, piece.centre()});
     const Length first = whole_step_up(strip.from + joint_words, tape.mark_step());
-    for (Length at = first; at < strip.to - 1_in; at += tape.mark_step()) {
+    for (Length at = first; at < std::min(strip.to, piece.bend_end) - 1_in; at += tape.mark_step()) {
         const bool free = std::none_of(others.begin(), others.end(), [&](Length other) {
             // Words stand to the right of their mark: what lies ahead needs more room than what lies behind.
             return other > at - clear && other < at + 0.75_in;

@@ -1,10 +1,8 @@
 #include "print/content.h"
 
-// No old-style smart pointers of qpdf are used here; its header asks to be told so.
-#define POINTERHOLDER_TRANSITION 4
+#include "output/qpdf.h"
 
 #include <algorithm>
-#include <qpdf/QPDF.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 #include <qpdf/QPDFPageObjectHelper.hh>
 #include <stdexcept>

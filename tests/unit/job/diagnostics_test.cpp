@@ -32,6 +32,12 @@ TEST(Render, TabsStayTabsUnderTheLine) {
     EXPECT_EQ(render({at(1, 6, "m")}, {"a", "\ta =\t9 inn"}), "a:1:6: error: m\n    \ta =\t9 inn\n    \t   \t^\n");
 }
 
+TEST(Render, CharactersWithoutAShapeAreShownAsOneQuestionMark) {
+    // U+009B starts a terminal's commands, U+2028 parts lines; each is one column wide here.
+    EXPECT_EQ(render({at(1, 4, "m")}, {"a", "\xC2\x9B\xE2\x80\xA8\x1Bx"}), "a:1:4: error: m\n    ???x\n       ^\n");
+    EXPECT_EQ(printable("\xC2\xA0\xE2\x80\x90\xE2\x80\xB3\t"), "\xC2\xA0\xE2\x80\x90\xE2\x80\xB3?");
+}
+
 TEST(Render, ColumnsCountCharacters) {
     EXPECT_EQ(render({at(1, 4, "m")}, {"a", "\xC3\xA9\xE2\x80\xB3\xF0\x9F\x98\x80x"}),
               "a:1:4: error: m\n    \xC3\xA9\xE2\x80\xB3\xF0\x9F\x98\x80x\n       ^\n");

@@ -71,13 +71,13 @@ INSTANTIATE_TEST_SUITE_P(
                             41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
                     Refused{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
                             "a board 3/4 in thick does not fit the measured radius of 1/2 in"},
-                    Refused{"no_kerf",
+                    Refused{"short_bend",
                             [](job::Wall& w) {
                                 set_radius(w, 6_in);
                                 w.angle->value = measure::Angle::degrees(1);
                                 w.board.trim.value = 4.125_in;
                             },
-                            32, "no kerf falls within the bend, which is 0.095 in long"},
+                            32, "the bend is 0.095 in long, less than one spacing of 1/2 in"},
                     Refused{"too_many",
                             [](job::Wall& w) {
                                 set_radius(w, 100000_in);
