@@ -40,18 +40,21 @@ void footer(Pen& pen, const plan::Plan& plan) {
                                                          {"revision", plan.header.revision}});
     const std::string print = words("page.print", {{"media", plan.printer.media.plain_name}});
     const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
-    // A long job title gives way in size, never in words.
-    const Length room = right - side_margin - pen.width(print, {Face::regular, style.tiny}) -
-                        pen.width(mark, {Face::regular, style.small}) - 24_pt;
+    const Type small{Face::regular, style.small};
+    const Type tiny{Face::regular, style.tiny};
+    const Length base = 25_pt;
+    const Length mark_width = pen.text(Role::furniture, {right, base}, mark, small.at_right());
+    const Length room = right - side_margin - mark_width - 24_pt;
+    // A long job title gives way in size, then takes the line alone and sends the rest below; never in words.
     Type type{Face::bold, style.small};
-    if (pen.width(identity, type) > room) type.size = style.tiny;
-    if (pen.width(identity, type) > room) type.face = Face::condensed_bold;
-    const Length used = pen.text(Role::furniture, {side_margin, 25_pt}, identity, type);
-    const Length mark_width = pen.text(Role::furniture, {right, 25_pt}, mark, Type{Face::regular, style.small}.at_right());
-    const Length middle = (side_margin + used + right - mark_width) / 2;
-    Type centred = Type{Face::regular, style.small}.centred();
-    if (pen.width(print, centred) > right - side_margin - used - mark_width - 24_pt) centred.size = style.tiny;
-    pen.text(Role::furniture, {middle, 25_pt}, print, centred);
+    if (pen.width(identity, type) + pen.width(print, tiny) > room) type.size = style.tiny;
+    const Length used = pen.text(Role::furniture, {side_margin, base}, identity, type);
+    if (used + pen.width(print, tiny) > room) {
+        pen.text(Role::furniture, {side_margin, base - 7_pt}, print, tiny);
+        return;
+    }
+    const Type fitting = used + pen.width(print, small) > room ? tiny : small;
+    pen.text(Role::furniture, {(side_margin + used + right - mark_width) / 2, base}, print, fitting.centred());
 }
 
 /// One check bar along `along` from `zero`: inches on its left side, millimetres on its right side.
@@ -119,8 +122,10 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
              const std::string& aside) {
     const auto& style = pen.kit().style;
-    pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
-    pen.text(Role::furniture, {right, baseline}, aside, Type{Face::regular, style.small}.at_right());
+    const Length used = pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
+    Type type = Type{Face::regular, style.small}.at_right();
+    if (!aside.empty() && used + 10_pt + pen.width(aside, type) > right - left) type.size = style.tiny;
+    pen.text(Role::furniture, {right, baseline}, aside, type);
     pen.line(Role::furniture, {left, baseline - 6.5_pt}, {right, baseline - 6.5_pt}, style.line);
 }
 

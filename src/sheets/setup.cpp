@@ -13,7 +13,7 @@ namespace {
 
 /// Nothing of the card's text stands below this: the check bar is there.
 constexpr Length lowest = 72_pt;
-constexpr Length row = 22_pt;
+constexpr Length row = 21_pt;
 
 /// Fills the card from the top; starts a second page where a section no longer fits.
 class Card {
@@ -56,12 +56,12 @@ private:
         draft.subtitle = words("setup.subtitle", {{"what", piece_name(piece_, kit_)}, {"board", board_text(piece_, kit_, tape_)}});
         draft.scale = Scale::full;
         drafts_.push_back(std::move(draft));
-        y_ = drafts_.back().page.height - 78_pt;
+        y_ = drafts_.back().page.height - 76_pt;
     }
 
     /// A section's heading; starts a new page first when the section would not fit.
     void heading(const char* key, const char* aside, Length content) {
-        const Length above = 27_pt;
+        const Length above = 25_pt;
         if (y_ - above - content < lowest) start_page();
         Pen pen = this->pen();
         y_ -= above;
@@ -100,7 +100,7 @@ private:
         pen.text(Role::caution, {right(), base - 14_pt},
                  words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", words("piece.coupon_first")}}),
                  Type{Face::bold, style().small}.at_right());
-        y_ = base - 20_pt;
+        y_ = base - 18_pt;
     }
 
     /// One thing to do, with a blank to write what was measured where one is wanted.
@@ -110,7 +110,7 @@ private:
         tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
         pen.text(Role::text, {side_margin + 20_pt, y_}, text, {Face::regular, style().text});
         if (!blank) return;
-        pen.line(Role::box, {right() - 86_pt, y_ - 2_pt}, {right() - 17_pt, y_ - 2_pt}, style().line);
+        pen.line(Role::box, {right() - 86_pt, y_ - 2_pt}, {right() - 22_pt, y_ - 2_pt}, style().line);
         pen.text(Role::box, {right(), y_}, tape_.unit_name(), Type{Face::regular, style().small}.at_right());
     }
 

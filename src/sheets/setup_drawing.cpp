@@ -8,10 +8,12 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length above_board = 42_pt;   ///< words over the end view
-constexpr Length below_board = 38_pt;   ///< its dimension line
+constexpr Length below_board = 34_pt;   ///< dimension line of the end view
 constexpr Length fence_width = 18_pt;
 constexpr Length dimension_room = 40_pt;
+
+/// Words over the end view: two lines where the saw's rear limit is known, else one.
+Length above_board(const plan::Piece& piece) { return piece.spacer ? 42_pt : 25_pt; }
 
 /// The end view's places along the page.
 struct EndView {
@@ -31,7 +33,7 @@ EndView lay_out(const Pen& pen, const plan::Piece& piece, Length top) {
     const Length limit = pen.page_width() - side_margin - dimension_room;
     view.broken = view.back + piece.width > limit;
     view.front = view.broken ? limit : view.back + piece.width;
-    view.top = top - above_board;
+    view.top = top - above_board(piece);
     view.table = view.top - piece.thickness;
     view.groove = view.top - piece.kerf_depth;
     return view;
@@ -54,7 +56,7 @@ void board_outline(Pen& pen, const EndView& view) {
 void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
-    const Rect fence{{view.fence - fence_width, view.table - 8_pt}, {view.fence, view.top + 38_pt}};
+    const Rect fence{{view.fence - fence_width, view.table - 8_pt}, {view.fence, view.top + above_board(piece) - 4_pt}};
     pen.hatch(fence, 6_pt);
     pen.box(Role::outline, fence, style.line);
     pen.line(Role::outline, {view.fence, view.table}, {view.front + 30_pt, view.table}, style.line);
@@ -116,7 +118,7 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
 
 }  // namespace
 
-Length end_view_height(const plan::Piece& piece) { return above_board + piece.thickness + below_board; }
+Length end_view_height(const plan::Piece& piece) { return above_board(piece) + piece.thickness + below_board; }
 
 void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
@@ -142,7 +144,7 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Length left = side_margin;
-    const Length right = left + 4.5_in;
+    const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
     const Length face = top - 14_pt;
     const Length plain = face - piece.thickness;
     std::vector<Point> outline{{left, face}};

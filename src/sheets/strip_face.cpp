@@ -32,8 +32,8 @@ public:
         keep_off({}, piece_.trim);  // the trim at the zero end has words of its own in the lane
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) kerf(piece_.kerfs[i]);
         joints();
-        tape_marks();
         limits();
+        tape_marks();
         keep_off(piece_.blank_length - piece_.trim, piece_.blank_length);
         identity();
         caption();
@@ -156,8 +156,10 @@ private:
             pen_.text_on_white(role, {mark_x - gap, base}, text, type.at_right());
             return;
         }
-        // No room on either side: the lane below the words is free of numerals there.
-        pen_.text_on_white(role, {mark_x + gap, base - 9_pt}, text, {type.face, style().tiny});
+        // No room on either side: smaller, between the lane and the numerals, and inside the strip.
+        const Type tiny{type.face, style().tiny};
+        const bool on_left = mark_x - gap - pen_.width(text, tiny) > frame_.left() + 3_pt;
+        pen_.text_on_white(role, {on_left ? mark_x - gap : mark_x + gap, base - 8_pt}, text, on_left ? tiny.at_right() : tiny);
     }
 
     void pointer(Length from_zero) {
@@ -168,11 +170,13 @@ private:
 
     void tape_marks() {
         const Type bold{Face::bold, style().small};
-        if (strip_.tape_mark) {
+        const auto& checks = strip_.tape_checks;
+        // A tape check may serve as the strip's own mark.
+        if (strip_.tape_mark && std::find(checks.begin(), checks.end(), *strip_.tape_mark) == checks.end()) {
             pointer(*strip_.tape_mark);
             beside(Role::tape_mark, at(*strip_.tape_mark, {}).x, context_.tape.with_unit(*strip_.tape_mark), bold, 7_pt);
         }
-        for (const Length check : strip_.tape_checks) {
+        for (const Length check : checks) {
             pointer(check);
             const std::string text = words("strip.tape_check", {{"at", context_.tape.with_unit(check)}});
             const Length x = at(check, {}).x;
@@ -230,6 +234,8 @@ private:
         if (strip_.tape_mark) how = words("strip.set_mark", {{"at", context_.tape.with_unit(*strip_.tape_mark)}});
         if (strip_.number == 1 && strip_.from > 0_mm)
             how = words("strip.starts_late", {{"from", context_.tape.with_unit(strip_.from)}}) + "; " + how;
+        if (strip_.number == context_.strips && strip_.to < piece_.blank_length)
+            how += "; " + words("strip.ends_early", {{"at", context_.tape.with_unit(piece_.blank_length)}});
         const Type type{Face::regular, style().small};
         const Length how_left = frame_.left() + used + 10_pt;
         const Length how_width = pen_.text(Role::text, {how_left, base}, how, type);

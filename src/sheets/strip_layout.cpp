@@ -48,19 +48,21 @@ std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length long
     return best_clear > strip.first_kerf ? best_clear : best;
 }
 
-/// The first whole step after the joint's number that keeps clear of the other words of the lane.
+/// The first whole step after the joint's number that keeps clear of the other words of the lane, by less where a strip
+/// is short; failing that a tape check of the strip, or the first step of all.
 Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape& tape) {
-    const Length clear = 1.25_in;
-    std::vector<Length> others = strip.tape_checks;
-    others.insert(others.end(), {piece.bend_start, piece.bend_end, piece.centre()});
+    const auto free = [&](Length at, double part) {
+        const auto clear_of = [&](Length other, Length clear) { return measure::abs(other - at) >= clear; };
+        const Length words = 1.6_in * part;
+        return std::all_of(strip.tape_checks.begin(), strip.tape_checks.end(),
+                           [&](Length check) { return clear_of(check, 2.4_in); }) &&
+               clear_of(piece.bend_start, words) && clear_of(piece.bend_end, words) && clear_of(piece.centre(), words);
+    };
     const Length first = whole_step_up(strip.from + joint_words, tape.mark_step());
-    for (Length at = first; at < std::min(strip.to, piece.bend_end) - 1_in; at += tape.mark_step()) {
-        const bool free = std::none_of(others.begin(), others.end(), [&](Length other) {
-            // Words stand to the right of their mark: what lies ahead needs more room than what lies behind.
-            return other > at - clear && other < at + 0.75_in;
-        });
-        if (free) return at;
-    }
+    for (const double part : {1.0, 0.6})
+        for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
+            if (free(at, part)) return at;
+    if (!strip.tape_checks.empty()) return strip.tape_checks.front();
     return std::min(first, whole_step_down(strip.to, tape.mark_step()));
 }
 
