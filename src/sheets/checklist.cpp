@@ -132,7 +132,8 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
     pen.text(Role::text, {side_margin, base - 13_pt}, kit.words(inch ? "checklist.note_inch" : "checklist.note_mm"),
              {Face::regular, kit.style.tiny});
     // Between the last blocks and the footer's rule.
-    pen.text(Role::text, {side_margin, 40_pt}, zero_end(piece, kit), {Face::regular, kit.style.small});
+    pen.text(Role::text, {side_margin, 40_pt}, kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".",
+             {Face::regular, kit.style.small});
     return draft;
 }
 

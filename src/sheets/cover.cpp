@@ -135,8 +135,7 @@ private:
     std::string drawing_subtitle(const plan::Piece& piece) const {
         return words(piece.measured_to == job::Surface::wall ? "cover.measured_wall" : "cover.measured_finish",
                      {{"radius", tape_.with_unit(piece.measured_radius)},
-                      {"angle", measure::fixed(piece.turn.degrees(), 1)},
-                      {"side", kerf_side(piece, kit_)}});
+                      {"angle", measure::fixed(piece.turn.degrees(), 1)}});
     }
 
     void table_head() {
@@ -202,7 +201,7 @@ private:
             y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, words("cover.common_practice"), regular(style().small),
                                right() - side_margin, 11.5_pt);
         for (const plan::Piece& piece : plan_.pieces)
-            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, piece.id + ": " + zero_end(piece, kit_) + ".",
+            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, piece.id + ": " + kerf_side(piece, kit_) + ". " + zero_end(piece, kit_) + ".",
                                regular(style().small), right() - side_margin, 11.5_pt);
         y_ -= 4_pt;
     }

@@ -5,10 +5,9 @@
 #include <iostream>
 #include <sstream>
 
-#include "cli/build.h"
-#include "cli/resources.h"
 #include "print/packet.h"
 #include "print/raster.h"
+#include "support/laid_out.h"
 
 namespace kerfpacket::tests {
 namespace {
@@ -36,15 +35,6 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
         }
     }
     return spots;
-}
-
-page::Document lay_out(const fs::path& job) {
-    std::ostringstream out, err;
-    cli::Console console(out, err, false);
-    const cli::Resources resources(KERFPACKET_BUILD_DIR, "en");
-    const auto planned = cli::planned({job, ""}, console);
-    if (!planned) throw std::runtime_error(err.str());
-    return cli::laid_out(*planned, resources.kit(), console).value();
 }
 
 std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, const fs::path& pdf) {
@@ -95,7 +85,7 @@ class Numerals : public testing::TestWithParam<std::string> {};
 
 TEST_P(Numerals, AreReadBack) {
     const BuiltPacket packet(harbor_stair(GetParam()));
-    const std::vector<Spot> spots = numeral_spots(lay_out(packet.job()));
+    const std::vector<Spot> spots = numeral_spots(laid_out(packet.job()));
     ASSERT_EQ(spots.size(), packet.kerfs_mm().size());
     const std::vector<std::string> read = read_numbers(pictures(Renderer::mupdf, spots, packet.pdf()));
     ASSERT_EQ(read.size(), spots.size());

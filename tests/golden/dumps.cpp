@@ -1,0 +1,122 @@
+// Every job has a golden: the text dump of its packet, in tests/golden/NAME.dump. The jobs are tests/golden/NAME.toml and
+// out-samples/NAME/job.toml. A new job needs no code: add its file and renew.
+//
+// To renew after a change that is meant, then read the difference in version control before keeping it:
+//     KERFPACKET_RENEW_GOLDEN=1 build/tests/golden/golden_dumps
+//
+// Of the pages of one sheet that follow each other the first and the last stand in full; those between are of the same
+// make and are told by their heading and the number of their lines. Units and property tests see all of them.
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <map>
+#include <sstream>
+
+#include "output/dump.h"
+#include "support/laid_out.h"
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+const fs::path goldens = fs::path(KERFPACKET_SOURCE_DIR) / "tests" / "golden";
+
+std::map<std::string, fs::path> jobs() {
+    std::map<std::string, fs::path> all;
+    for (const fs::path& sample : sample_folders()) all[sample.filename().string()] = sample / "job.toml";
+    for (const fs::directory_entry& entry : fs::directory_iterator(goldens))
+        if (entry.path().extension() == ".toml") all[entry.path().stem().string()] = entry.path();
+    return all;
+}
+
+using Lines = std::vector<std::string>;
+
+Lines lines_of(const std::string& text) {
+    Lines lines;
+    std::istringstream in(text);
+    for (std::string line; std::getline(in, line);) lines.push_back(line);
+    return lines;
+}
+
+std::string text_of(const Lines& lines) {
+    std::string text;
+    for (const std::string& line : lines) text += line + "\n";
+    return text;
+}
+
+/// The dump of a document, pages between the first and the last of a sheet cut down to their heading.
+Lines abridged(const page::Document& document) {
+    const auto same_sheet = [&](std::size_t a, std::size_t b) {
+        return document.pages.at(a).sheet == document.pages.at(b).sheet &&
+               document.pages.at(a).piece == document.pages.at(b).piece;
+    };
+    const auto between = [&](std::size_t i) {
+        return i > 0 && i + 1 < document.pages.size() && same_sheet(i - 1, i) && same_sheet(i, i + 1);
+    };
+    Lines kept;
+    std::size_t pages = 0;
+    bool cut = false;
+    for (const std::string& line : lines_of(output::dump(document))) {
+        if (line.starts_with("page ")) {
+            cut = between(pages);
+            const std::size_t items = document.pages.at(pages++).items.size();
+            kept.push_back(cut ? line + ": " + std::to_string(items) + " lines" : line);
+        } else if (!cut || line.empty()) {
+            kept.push_back(line);
+        }
+    }
+    return kept;
+}
+
+/// The first line in which two dumps differ, told from both sides; empty when they are the same.
+std::string first_difference(const Lines& golden, const Lines& now) {
+    for (std::size_t i = 0; i < std::max(golden.size(), now.size()); ++i) {
+        const std::string before = i < golden.size() ? golden[i] : "(the golden ends here)";
+        const std::string after = i < now.size() ? now[i] : "(the packet ends here)";
+        if (before != after)
+            return "line " + std::to_string(i + 1) + "\n  golden: " + before + "\n  now:    " + after;
+    }
+    return "";
+}
+
+class Golden : public testing::TestWithParam<std::string> {};
+
+TEST_P(Golden, IsWhatTheJobLaysOutToday) {
+    const fs::path file = goldens / (GetParam() + ".dump");
+    const Lines now = abridged(laid_out(jobs().at(GetParam())));
+    if (std::getenv("KERFPACKET_RENEW_GOLDEN") != nullptr) {  // NOLINT(concurrency-mt-unsafe): one thread
+        spill(file, text_of(now));
+        GTEST_SKIP() << file << " written";
+    }
+    ASSERT_TRUE(fs::exists(file)) << "renew: see the head of tests/golden/dumps.cpp";
+    EXPECT_EQ(first_difference(lines_of(slurp(file)), now), "")
+        << file << " differs. If that is meant: KERFPACKET_RENEW_GOLDEN=1 golden_dumps, then read the difference.";
+}
+
+std::vector<std::string> names() {
+    std::vector<std::string> all;
+    for (const auto& [name, file] : jobs()) all.push_back(name);
+    return all;
+}
+
+INSTANTIATE_TEST_SUITE_P(Jobs, Golden, testing::ValuesIn(names()), [](const auto& name) {
+    std::string plain = name.param;
+    std::replace_if(plain.begin(), plain.end(), [](char c) { return c == '-'; }, '_');
+    return plain;
+});
+
+TEST(Goldens, AllBelongToAJob) {
+    for (const fs::directory_entry& entry : fs::directory_iterator(goldens))
+        if (entry.path().extension() == ".dump") EXPECT_TRUE(jobs().contains(entry.path().stem().string())) << entry;
+}
+
+TEST(Goldens, ADifferenceIsTold) {
+    EXPECT_EQ(first_difference({"a", "b"}, {"a", "b"}), "");
+    EXPECT_EQ(first_difference({"a", "b"}, {"a", "c"}), "line 2\n  golden: b\n  now:    c");
+    EXPECT_EQ(first_difference({"a"}, {"a", "c"}), "line 2\n  golden: (the golden ends here)\n  now:    c");
+    EXPECT_EQ(first_difference({"a", "b"}, {"a"}), "line 2\n  golden: b\n  now:    (the packet ends here)");
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests
