@@ -67,8 +67,8 @@ void add_link(const HaruDocument& haru, HPDF_Page page, const geom::Rect& area, 
 
 void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Page page, const page::Page& content) {
     HaruPage canvas(haru, fonts, page);
-    // Never an empty content stream: ghostscript stops at a compressed one.
-    HPDF_Page_GSave(page);
+    // Never an empty content stream: ghostscript stops at a compressed one. 1 is the width a page begins with.
+    HPDF_Page_SetLineWidth(page, 1);
     for (const page::Item* item : draw_order(content.items)) {
         if (const auto* path = std::get_if<page::PathItem>(item)) canvas.draw(*path);
         else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text);
@@ -78,8 +78,6 @@ void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Pa
         }
     }
     canvas.finish();
-    HPDF_Page_GRestore(page);
-    haru.check("drawing a page");
 }
 
 void add_outline(const HaruDocument& haru, const page::Document& document, Pages& pages) {

@@ -211,7 +211,7 @@ std::ptrdiff_t count(const std::string& text, const std::string& pattern) {
 TEST(Pdf, LinesOfOnePenAreOneStroke) {
     const std::string bytes = sample();
     const std::string content = content_of(*open_pdf(bytes), 0);
-    EXPECT_EQ(count(content, R"((^|\n)\S+ w\n)"), 2);  // 0.25 and 1.4
+    EXPECT_EQ(count(content, R"((^|\n)\S+ w\n)"), 3);  // the page's first operator, then 0.25 and 1.4
     EXPECT_EQ(count(content, R"(\nS\n)"), 2);
     EXPECT_EQ(count(content, R"(\nf\n)"), 21);  // areas stay apart: 20 feet, the black square
 }
