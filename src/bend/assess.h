@@ -19,7 +19,10 @@ enum class Concern {
     facet_visible,       ///< facet over 0.10 mm
     grain_may_split,     ///< solid wood or plywood with opening kerfs
     web_thin,            ///< web under 3/32 in
-    depth_out_of_range, kerf_out_of_range, spacing_out_of_range, land_out_of_range,  ///< outside the checked range
+    depth_out_of_range,
+    kerf_out_of_range,
+    spacing_out_of_range,
+    land_out_of_range,  ///< outside the checked range
 };
 
 struct Assessment {
@@ -27,13 +30,13 @@ struct Assessment {
     double strain = 0;
     double strain_limit = 0;
     double utilisation = 0;
-    bool closes = false;          ///< kerfs inside: closed before the bend is reached
-    Length close_radius;          ///< 0 with kerfs outside
+    bool closes = false;  ///< kerfs inside: closed before the bend is reached
+    Length close_radius;  ///< 0 with kerfs outside
     Length facet;
     Angle turn_per_kerf;
     Angle closing_angle;
-    Length mouth;                 ///< width of a kerf's mouth when bent
-    Length least_radius;          ///< of the length-keeping line, at utilisation 1
+    Length mouth;         ///< width of a kerf's mouth when bent
+    Length least_radius;  ///< of the length-keeping line, at utilisation 1
     std::vector<Concern> concerns;
 };
 

@@ -13,12 +13,12 @@ using measure::Length;
 enum class KerfsOn { inside, outside };
 
 struct Cell {
-    Length thickness;   ///< T
-    Length depth;       ///< d
-    Length kerf;        ///< k
-    Length spacing;     ///< s
+    Length thickness;  ///< T
+    Length depth;      ///< d
+    Length kerf;       ///< k
+    Length spacing;    ///< s
 
-    Length web() const { return thickness - depth; }   ///< t
+    Length web() const { return thickness - depth; }  ///< t
 };
 
 /// Effective hinge length L. Source: design formula "Stiffness and strain", fitted to finite elements.

@@ -10,17 +10,17 @@ namespace kerfpacket::bend {
 
 /// Peeling of the web from the uncut part when kerfs open.
 struct Peel {
-    double fracture_energy_j_m2 = 0;   ///< Gc
-    double modulus_mpa = 0;            ///< E
+    double fracture_energy_j_m2 = 0;  ///< Gc
+    double modulus_mpa = 0;           ///< E
 };
 
 struct Material {
-    std::string_view name;             ///< as the job file writes it
-    double break_strain_inside = 0;    ///< kerfs inside the bend (closing)
-    double break_strain_outside = 0;   ///< kerfs outside (opening), before peel
-    double softness = 1;               ///< the factor O: 1 for an isotropic board
+    std::string_view name;            ///< as the job file writes it
+    double break_strain_inside = 0;   ///< kerfs inside the bend (closing)
+    double break_strain_outside = 0;  ///< kerfs outside (opening), before peel
+    double softness = 1;              ///< the factor O: 1 for an isotropic board
     std::optional<Peel> peel;
-    bool may_split = false;            ///< grain that can split when kerfs open: always at least a caution
+    bool may_split = false;  ///< grain that can split when kerfs open: always at least a caution
 };
 
 const std::vector<Material>& materials();

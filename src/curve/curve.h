@@ -17,9 +17,9 @@ using geom::Path;
 /// in the middle of the chord, the chord along x; the room is below (negative y). A concave wall bulges away from
 /// the room (up), a convex one toward it (down).
 struct Curve {
-    Path path;         ///< the curved part only, without tails or legs
+    Path path;  ///< the curved part only, without tails or legs
     Length radius;
-    Angle turn;        ///< magnitude
+    Angle turn;  ///< magnitude
 };
 
 /// Radius of the circle through the ends of a chord and the crown at height `rise`: (c^2 + 4 h^2)/(8 h).

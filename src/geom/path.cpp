@@ -111,7 +111,10 @@ std::vector<Path> clip(const Path& path, const Rect& window) {
     };
     for (const Segment& s : path.segments()) {
         const Rect box = s.bounds();
-        if (window.contains(box.low) && window.contains(box.high)) { keep(s); continue; }
+        if (window.contains(box.low) && window.contains(box.high)) {
+            keep(s);
+            continue;
+        }
         std::vector<double> cuts{0, 1};
         for (const Point corner : {window.low, window.high})
             for (const Direction along : {Direction{1, 0}, Direction{0, 1}})

@@ -101,7 +101,8 @@ std::vector<std::array<Point, 3>> cubic_pieces(const Segment& segment) {
         // Handle of the usual cubic for a circular arc: 4/3 tan(turn/4) radii, i.e. of chord / (2 sin(turn/2)).
         const double quarter = part.turn.radians() / 4;
         const Length handle = part.chord() * (4.0 / 3 * std::tan(quarter) / (2 * std::sin(2 * quarter)));
-        pieces.push_back({part.from + part.start_direction() * handle, part.to - part.end_direction() * handle, part.to});
+        pieces.push_back(
+            {part.from + part.start_direction() * handle, part.to - part.end_direction() * handle, part.to});
     }
     return pieces;
 }

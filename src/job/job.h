@@ -29,14 +29,14 @@ struct Header {
     std::string number;
     std::string title;
     std::string revision;
-    std::string date;          ///< YYYY-MM-DD, printed as given
+    std::string date;  ///< YYYY-MM-DD, printed as given
     Unit units = Unit::inch;
     std::string language = "en";
 };
 
 struct Saw {
     Sourced<Length> blade_diameter;
-    Sourced<Length> kerf;      ///< measured width of one cut
+    Sourced<Length> kerf;  ///< measured width of one cut
     std::optional<Sourced<Length>> travel;
     std::optional<Sourced<Length>> rear_limit;  ///< blade centre in front of the fence at its rear limit
 };
@@ -46,32 +46,32 @@ struct Printer {
     Length margin;
 };
 
-enum class Surface { wall, finish };   ///< which surface the measured figures describe
-enum class Side { concave, convex };   ///< the side a wall board is seen from
-enum class End { left, right };        ///< zero end, as seen from the room
+enum class Surface { wall, finish };      ///< which surface the measured figures describe
+enum class Side { concave, convex };      ///< the side a wall board is seen from
+enum class End { left, right };           ///< zero end, as seen from the room
 enum class Tick { centre, left, right };  ///< what a tick marks: the blade's centre, left or right side
 
 /// A depth or a spacing: a length, or left to the program.
 struct Setting {
     std::optional<Length> given;
-    bool half = false;         ///< kerf_depth = "half"
-    bool solve = false;        ///< "solve" was written out
+    bool half = false;   ///< kerf_depth = "half"
+    bool solve = false;  ///< "solve" was written out
     Position at;
 };
 
 /// The board that is bent: a liner or a wall board.
 struct Board {
-    Sourced<std::string> material;   ///< a name in bend::materials()
+    Sourced<std::string> material;  ///< a name in bend::materials()
     Sourced<Length> thickness;
-    Sourced<Length> width;           ///< jamb depth for a liner
+    Sourced<Length> width;  ///< jamb depth for a liner
     Setting kerf_depth;
     Setting spacing;
-    Sourced<Length> trim;            ///< extra length at each end
+    Sourced<Length> trim;  ///< extra length at each end
     End zero = End::left;
     Tick tick = Tick::centre;
-    Sourced<Length> scarf;           ///< 0 when not given
+    Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
-    Position at;                     ///< of the table's header
+    Position at;  ///< of the table's header
 };
 
 enum class Shape { segmental, semicircular };
@@ -86,7 +86,7 @@ struct Opening {
     Sourced<std::string> id;
     Sourced<Shape> shape;
     Sourced<Length> span;
-    Sourced<Length> rise;            ///< half the span for a semicircular head
+    Sourced<Length> rise;  ///< half the span for a semicircular head
     Surface measured_to = Surface::wall;
     std::optional<Sourced<Length>> legs;
     int quantity = 1;
@@ -119,10 +119,10 @@ struct Job {
     Header header;
     Saw saw;
     Printer printer;
-    std::vector<Opening> openings;   ///< in file order
+    std::vector<Opening> openings;  ///< in file order
     std::vector<Wall> walls;
     Stock stock;
-    std::string fingerprint;         ///< first 8 hex digits of the SHA-256 of the normalised job
+    std::string fingerprint;  ///< first 8 hex digits of the SHA-256 of the normalised job
 };
 
 }  // namespace kerfpacket::job

@@ -15,7 +15,10 @@ public:
     explicit Reader(std::string_view text) : text_(text) {}
 
     std::size_t offset() const { return at_; }
-    bool done() { skip_space(); return at_ == text_.size(); }
+    bool done() {
+        skip_space();
+        return at_ == text_.size();
+    }
 
     bool take(std::string_view word) {
         skip_space();
@@ -48,11 +51,16 @@ public:
         return value;
     }
 
-    bool next_is_digit() { skip_space(); return at_ < text_.size() && is_digit(text_[at_]); }
+    bool next_is_digit() {
+        skip_space();
+        return at_ < text_.size() && is_digit(text_[at_]);
+    }
 
 private:
     static bool is_digit(char c) { return c >= '0' && c <= '9'; }
-    void skip_space() { while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t')) ++at_; }
+    void skip_space() {
+        while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t')) ++at_;
+    }
 
     std::string_view text_;
     std::size_t at_ = 0;

@@ -19,11 +19,21 @@ public:
     constexpr double points() const { return mm_ * (72.0 / 25.4); }
     bool finite() const { return std::isfinite(mm_); }
 
-    constexpr auto operator<=>(const Length&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14's mistake
+    constexpr auto operator<=>(const Length&) const =
+        default;  // NOLINT(modernize-use-nullptr): clang-tidy 14's mistake
     constexpr Length operator-() const { return Length(-mm_); }
-    constexpr Length& operator+=(Length other) { mm_ += other.mm_; return *this; }
-    constexpr Length& operator-=(Length other) { mm_ -= other.mm_; return *this; }
-    constexpr Length& operator*=(double factor) { mm_ *= factor; return *this; }
+    constexpr Length& operator+=(Length other) {
+        mm_ += other.mm_;
+        return *this;
+    }
+    constexpr Length& operator-=(Length other) {
+        mm_ -= other.mm_;
+        return *this;
+    }
+    constexpr Length& operator*=(double factor) {
+        mm_ *= factor;
+        return *this;
+    }
     friend constexpr Length operator+(Length a, Length b) { return Length(a.mm_ + b.mm_); }
     friend constexpr Length operator-(Length a, Length b) { return Length(a.mm_ - b.mm_); }
     friend constexpr Length operator*(Length a, double factor) { return Length(a.mm_ * factor); }

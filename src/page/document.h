@@ -20,20 +20,20 @@ enum class Face { regular, bold, condensed, condensed_bold };
 
 /// What an item is for. Tests and the text dump read it; the page looks the same without it.
 enum class Role {
-    furniture,   ///< header, footer, rules, headings
-    text,        ///< words to read
-    box,         ///< tick boxes, blanks to fill in, table lines
-    tick,        ///< where a kerf goes
-    foot,        ///< the black foot, exactly one kerf wide
-    numeral,     ///< a kerf's number
-    running,     ///< distance from zero
-    tape_mark,   ///< a whole-inch mark or a tape check
-    joint,       ///< where strips meet; laps
-    limit,       ///< ends of the blank, bend start and end
-    centre,      ///< centre line
-    outline,     ///< outlines of wood, wall, strips
-    dimension,   ///< dimension lines and their figures
-    hatch,       ///< wood that goes away, blank tiles
+    furniture,  ///< header, footer, rules, headings
+    text,       ///< words to read
+    box,        ///< tick boxes, blanks to fill in, table lines
+    tick,       ///< where a kerf goes
+    foot,       ///< the black foot, exactly one kerf wide
+    numeral,    ///< a kerf's number
+    running,    ///< distance from zero
+    tape_mark,  ///< a whole-inch mark or a tape check
+    joint,      ///< where strips meet; laps
+    limit,      ///< ends of the blank, bend start and end
+    centre,     ///< centre line
+    outline,    ///< outlines of wood, wall, strips
+    dimension,  ///< dimension lines and their figures
+    hatch,      ///< wood that goes away, blank tiles
     check_bar,
     registration,
     caution,
@@ -46,9 +46,9 @@ enum class Dash { solid, dashed, dotted, dash_dot };
 struct PathItem {
     Role role = Role::furniture;
     geom::Path path;
-    Length width;               ///< stroke width; 0 means no stroke
+    Length width;  ///< stroke width; 0 means no stroke
     Dash dash = Dash::solid;
-    bool filled = false;        ///< filled inside (even for an open path: closed by a straight line)
+    bool filled = false;  ///< filled inside (even for an open path: closed by a straight line)
     Ink ink = Ink::black;
 };
 
@@ -57,27 +57,27 @@ enum class Align { left, centre, right };
 /// One line of text. The anchor is on the baseline: its left end, middle or right end.
 struct TextItem {
     Role role = Role::text;
-    std::string text;           ///< UTF-8
+    std::string text;  ///< UTF-8
     Face face = Face::regular;
-    Length size;                ///< type size (em)
+    Length size;  ///< type size (em)
     Point anchor;
     Align align = Align::left;
-    Angle angle;                ///< turned about the anchor
-    Length advance;             ///< measured width of the text, for writers and tests
+    Angle angle;     ///< turned about the anchor
+    Length advance;  ///< measured width of the text, for writers and tests
     Ink ink = Ink::black;
 };
 
 /// An area that leads to another page of the document.
 struct LinkItem {
     Rect area;
-    std::size_t page = 0;       ///< index into Document::pages
+    std::size_t page = 0;  ///< index into Document::pages
 };
 
 using Item = std::variant<PathItem, TextItem, LinkItem>;
 
 struct Page {
-    std::string sheet;          ///< which kind of sheet, a word of ours: "cover", "strips", ...
-    std::string piece;          ///< id of the piece, empty for sheets about the whole job
+    std::string sheet;  ///< which kind of sheet, a word of ours: "cover", "strips", ...
+    std::string piece;  ///< id of the piece, empty for sheets about the whole job
     Length width;
     Length height;
     std::vector<Item> items;
@@ -93,8 +93,8 @@ struct OutlineEntry {
 struct Document {
     std::string title;
     std::string subject;
-    std::string language;       ///< BCP 47, "en-US"
-    std::string date;           ///< the job's date, YYYY-MM-DD; writers never read a clock
+    std::string language;  ///< BCP 47, "en-US"
+    std::string date;      ///< the job's date, YYYY-MM-DD; writers never read a clock
     std::vector<Page> pages;
     std::vector<OutlineEntry> outline;
 };

@@ -1,5 +1,6 @@
 #include "plan/piece.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "bend/saw.h"
@@ -74,11 +75,14 @@ Length mark_offset(const Piece& piece) {
 /// past the most that is allowed.
 void set_kerfs(Piece& piece) {
     const Length reach = piece.spacing / 2;
-    const double first = std::ceil((piece.bend_start - reach + tolerance) / piece.spacing);
+    // With hardly any trim the bend reaches the end of the board: a kerf wants wood on both sides.
+    const Length low = std::max(piece.bend_start - reach + tolerance, piece.kerf);
+    const Length high = std::min(piece.bend_end + reach - tolerance, piece.blank_length - piece.kerf);
+    const double first = std::ceil(low / piece.spacing);
     const Length offset = mark_offset(piece);
     for (std::size_t i = 0; i <= most_kerfs; ++i) {
         const Length at = piece.spacing * (first + static_cast<double>(i));
-        if (at > piece.bend_end + reach - tolerance) return;
+        if (at > high) return;
         piece.kerfs.push_back({static_cast<int>(i) + 1, at, at + offset});
     }
 }

@@ -24,7 +24,7 @@ constexpr Length last_block_bottom = 50_pt;
 /// How the blocks stand on a page.
 struct Grid {
     std::size_t columns = 1;
-    std::size_t blocks = 1;   ///< in a column
+    std::size_t blocks = 1;  ///< in a column
     Length column_width;
 
     std::size_t kerfs() const { return columns * blocks * block_size; }
@@ -35,7 +35,8 @@ Grid grid_on(Length width, Length height) {
     const Length block = row_height * static_cast<double>(block_size) + foot_height + block_gap;
     Grid grid;
     grid.columns = static_cast<std::size_t>(std::floor((live + column_gap) / (narrowest_column + column_gap)));
-    grid.blocks = static_cast<std::size_t>(std::floor((height - first_block_top - last_block_bottom + block_gap) / block));
+    grid.blocks =
+        static_cast<std::size_t>(std::floor((height - first_block_top - last_block_bottom + block_gap) / block));
     const auto columns = static_cast<double>(grid.columns);
     grid.column_width = (live - column_gap * (columns - 1)) / columns;
     return grid;
@@ -148,7 +149,8 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
         if (first == 0) drafts.back().outline = kit.words("checklist.outline", {{"piece", piece.id}});
         Pen pen(drafts.back().page, kit);
         for (std::size_t block = 0; first + block * block_size < end; ++block) {
-            const auto column = static_cast<double>(block / grid.blocks);
+            const std::size_t column_number = block / grid.blocks;
+            const auto column = static_cast<double>(column_number);
             const auto down = static_cast<double>(block % grid.blocks);
             const Length height = row_height * static_cast<double>(block_size) + foot_height + block_gap;
             const Point top_left{side_margin + (grid.column_width + column_gap) * column,

@@ -17,7 +17,8 @@ constexpr Length index_row = 14.5_pt;
 /// Fills the cover from the top; goes on to a further page where the next part no longer fits.
 class Cover {
 public:
-    Cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages, const Kit& kit)
+    Cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages,
+          const Kit& kit)
         : drafts_(drafts), plan_(plan), index_(index), pages_(pages), kit_(kit), tape_(plan.header.units) {}
 
     void draw() {
@@ -31,12 +32,14 @@ public:
     }
 
 private:
-    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const { return kit_.words(key, values); }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return kit_.words(key, values);
+    }
     const fonts::Style& style() const { return kit_.style; }
     Pen pen() { return {drafts_.back().page, kit_}; }
     Length right() { return drafts_.back().page.width - side_margin; }
-    Type regular(Length size) const { return {Face::regular, size}; }
-    Type bold(Length size) const { return {Face::bold, size}; }
+    static Type regular(Length size) { return {Face::regular, size}; }
+    static Type bold(Length size) { return {Face::bold, size}; }
 
     void start_page(bool first) {
         Draft draft = new_draft(plan_, "cover", Orientation::portrait);
@@ -53,7 +56,8 @@ private:
 
     void name_block() {
         Pen pen = this->pen();
-        const std::string job = words("cover.job", {{"number", plan_.header.number}, {"revision", plan_.header.revision}});
+        const std::string job =
+            words("cover.job", {{"number", plan_.header.number}, {"revision", plan_.header.revision}});
         const Length job_width = pen.text(Role::text, {right(), y_ - 20_pt}, job, bold(style().title).at_right());
         Type title = bold(style().huge);
         const Length room = right() - side_margin - job_width - 16_pt;
@@ -63,12 +67,15 @@ private:
         }
         if (pen.width(plan_.header.title, title) > room) {
             title.size = style().title;
-            y_ = pen.paragraph(Role::text, {side_margin, y_ - 40_pt}, plan_.header.title, title, right() - side_margin, 20_pt) + 20_pt;
+            y_ = pen.paragraph(Role::text, {side_margin, y_ - 40_pt}, plan_.header.title, title, right() - side_margin,
+                               20_pt) +
+                 20_pt;
         } else {
             pen.text(Role::text, {side_margin, y_ - 20_pt}, plan_.header.title, title);
         }
         const std::string units = words(tape_.unit() == measure::Unit::inch ? "cover.units_inch" : "cover.units_mm");
-        pen.text(Role::text, {right(), y_ - 38_pt}, plan_.header.date + "    " + units, regular(style().text).at_right());
+        pen.text(Role::text, {right(), y_ - 38_pt}, plan_.header.date + "    " + units,
+                 regular(style().text).at_right());
         pen.text(Role::text, {side_margin, y_ - 38_pt}, summary(), regular(style().text));
         y_ -= 52_pt;
     }
@@ -103,7 +110,8 @@ private:
                                              {"break", std::to_string(breaks)}});
         const Length x = side_margin + 12_pt;
         pen.text(Role::caution, {x, y_ - 20_pt}, text, bold(style().strong));
-        pen.text(Role::caution, {right() - 10_pt, y_ - 20_pt}, words("piece.coupon_first"), regular(style().text).at_right());
+        pen.text(Role::caution, {right() - 10_pt, y_ - 20_pt}, words("piece.coupon_first"),
+                 regular(style().text).at_right());
         y_ -= 30_pt;
     }
 
@@ -129,13 +137,14 @@ private:
     std::string drawing_title(const plan::Piece& piece) const {
         if (piece.kind == plan::Kind::wall_board)
             return words(piece.side == job::Side::concave ? "cover.wall_concave" : "cover.wall_convex");
-        return words(piece.shape == job::Shape::semicircular ? "cover.opening_semicircular" : "cover.opening_segmental");
+        return words(piece.shape == job::Shape::semicircular ? "cover.opening_semicircular"
+                                                             : "cover.opening_segmental");
     }
 
     std::string drawing_subtitle(const plan::Piece& piece) const {
-        return words(piece.measured_to == job::Surface::wall ? "cover.measured_wall" : "cover.measured_finish",
-                     {{"radius", tape_.with_unit(piece.measured_radius)},
-                      {"angle", measure::fixed(piece.turn.degrees(), 1)}});
+        return words(
+            piece.measured_to == job::Surface::wall ? "cover.measured_wall" : "cover.measured_finish",
+            {{"radius", tape_.with_unit(piece.measured_radius)}, {"angle", measure::fixed(piece.turn.degrees(), 1)}});
     }
 
     void table_head() {
@@ -143,14 +152,14 @@ private:
         y_ -= 20_pt;
         section(pen, side_margin, right(), y_, words("cover.pieces"));
         y_ -= 20_pt;
-        for (const Column& column : columns_) cell(pen, column, words(column.key), regular(style().small));
+        for (const Column& column : columns) cell(pen, column, words(column.key), regular(style().small));
         y_ -= 5_pt;
         pen.line(Role::box, {side_margin, y_}, {right(), y_}, style().line);
     }
 
     struct Column {
         const char* key;
-        double at;        ///< of the live width
+        double at;  ///< of the live width
         Align align;
     };
 
@@ -182,8 +191,9 @@ private:
             for (std::size_t i = 0; i < texts.size(); ++i) {
                 const bool strong = i == 0 || (i == 8 && piece.bend.verdict != bend::Verdict::ok);
                 Type type{strong ? Face::bold : Face::regular, style().text};
-                if (i == 8 && piece.bend.verdict == bend::Verdict::break_likely) type = {Face::condensed_bold, style().small};
-                cell(pen, columns_.at(i), texts.at(i), type);
+                if (i == 8 && piece.bend.verdict == bend::Verdict::break_likely)
+                    type = {Face::condensed_bold, style().small};
+                cell(pen, columns.at(i), texts.at(i), type);
             }
             y_ -= 6_pt;
             pen.line(Role::box, {side_margin, y_}, {right(), y_}, style().hair);
@@ -198,16 +208,18 @@ private:
         y_ = pen.paragraph(Role::text, {side_margin, y_ - 12_pt}, words("cover.table_note"), regular(style().small),
                            right() - side_margin, 11.5_pt);
         if (common)
-            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, words("cover.common_practice"), regular(style().small),
-                               right() - side_margin, 11.5_pt);
+            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, words("cover.common_practice"),
+                               regular(style().small), right() - side_margin, 11.5_pt);
         for (const plan::Piece& piece : plan_.pieces)
-            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt}, piece.id + ": " + kerf_side(piece, kit_) + ". " + zero_end(piece, kit_) + ".",
+            y_ = pen.paragraph(Role::text, {side_margin, y_ - 11.5_pt},
+                               piece.id + ": " + kerf_side(piece, kit_) + ". " + zero_end(piece, kit_) + ".",
                                regular(style().small), right() - side_margin, 11.5_pt);
         y_ -= 4_pt;
     }
 
     void cautions() {
-        if (std::all_of(plan_.pieces.begin(), plan_.pieces.end(), [](const auto& p) { return p.cautions.empty(); })) return;
+        if (std::all_of(plan_.pieces.begin(), plan_.pieces.end(), [](const auto& p) { return p.cautions.empty(); }))
+            return;
         need(60_pt);
         {
             Pen pen = this->pen();
@@ -220,8 +232,10 @@ private:
                 need(30_pt);
                 Pen pen = this->pen();
                 pen.text(Role::caution, {side_margin, y_ - 13_pt}, piece.id, bold(style().text));
-                y_ = pen.paragraph(Role::caution, {side_margin + 26_pt, y_ - 13_pt}, caution_text(caution, kit_, tape_.unit()),
-                                   regular(style().text), right() - side_margin - 26_pt, 13.5_pt) - 2_pt;
+                y_ = pen.paragraph(Role::caution, {side_margin + 26_pt, y_ - 13_pt},
+                                   caution_text(caution, kit_, tape_.unit()), regular(style().text),
+                                   right() - side_margin - 26_pt, 13.5_pt) -
+                     2_pt;
             }
         }
     }
@@ -262,8 +276,8 @@ private:
         section(pen, left, right(), revision, words("cover.revision"));
         pen.text(Role::text, {left, revision - 20_pt}, plan_.header.revision, bold(style().text));
         pen.text(Role::text, {left + 40_pt, revision - 20_pt}, plan_.header.date, regular(style().small));
-        pen.text(Role::text, {right(), revision - 20_pt}, words("page.fingerprint", {{"fingerprint", plan_.fingerprint}}),
-                 regular(style().small).at_right());
+        pen.text(Role::text, {right(), revision - 20_pt},
+                 words("page.fingerprint", {{"fingerprint", plan_.fingerprint}}), regular(style().small).at_right());
         const Length sign = revision - 46_pt;
         const Length checked = pen.text(Role::text, {left, sign}, words("cover.checked_by"), regular(style().small));
         pen.line(Role::box, {left + checked + 5_pt, sign - 2_pt}, {right() - 82_pt, sign - 2_pt}, style().line);
@@ -271,15 +285,15 @@ private:
         pen.line(Role::box, {right() - 71_pt + date, sign - 2_pt}, {right(), sign - 2_pt}, style().line);
     }
 
-    static constexpr std::array<Column, 9> columns_{{{"cover.column_piece", 0, Align::left},
-                                                     {"cover.column_what", 0.085, Align::left},
-                                                     {"cover.column_board", 0.365, Align::right},
-                                                     {"cover.column_kerfs", 0.44, Align::right},
-                                                     {"cover.column_depth", 0.515, Align::right},
-                                                     {"cover.column_spacing", 0.605, Align::right},
-                                                     {"cover.column_blank", 0.715, Align::right},
-                                                     {"cover.column_u", 0.775, Align::right},
-                                                     {"cover.column_verdict", 0.8, Align::left}}};
+    static constexpr std::array<Column, 9> columns{{{"cover.column_piece", 0, Align::left},
+                                                    {"cover.column_what", 0.085, Align::left},
+                                                    {"cover.column_board", 0.365, Align::right},
+                                                    {"cover.column_kerfs", 0.44, Align::right},
+                                                    {"cover.column_depth", 0.515, Align::right},
+                                                    {"cover.column_spacing", 0.605, Align::right},
+                                                    {"cover.column_blank", 0.715, Align::right},
+                                                    {"cover.column_u", 0.775, Align::right},
+                                                    {"cover.column_verdict", 0.8, Align::left}}};
 
     Drafts& drafts_;
     const plan::Plan& plan_;
@@ -287,7 +301,7 @@ private:
     std::size_t pages_;
     const Kit& kit_;
     Tape tape_;
-    Length y_;   ///< how far the page is filled, from the bottom edge
+    Length y_;  ///< how far the page is filled, from the bottom edge
 };
 
 }  // namespace

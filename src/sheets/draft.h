@@ -16,10 +16,10 @@ enum class Orientation { portrait, landscape };
 
 struct Draft {
     page::Page page;
-    std::string tag;        ///< piece id in the black square; empty for none
+    std::string tag;  ///< piece id in the black square; empty for none
     std::string title;
     std::string subtitle;
-    std::string outline;    ///< bookmark of the page; empty for a page that follows its first
+    std::string outline;  ///< bookmark of the page; empty for a page that follows its first
     Scale scale = Scale::none;
 };
 

@@ -35,9 +35,9 @@ void footer(Pen& pen, const plan::Plan& plan) {
     const auto& words = pen.kit().words;
     const Length right = pen.page_width() - side_margin;
     pen.line(Role::furniture, {side_margin, 36_pt}, {right, 36_pt}, style.line);
-    const std::string identity = words("page.identity", {{"number", plan.header.number},
-                                                         {"title", plan.header.title},
-                                                         {"revision", plan.header.revision}});
+    const std::string identity =
+        words("page.identity",
+              {{"number", plan.header.number}, {"title", plan.header.title}, {"revision", plan.header.revision}});
     const std::string print = words("page.print", {{"media", plan.printer.media.plain_name}});
     const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
     const Type small{Face::regular, style.small};
@@ -101,7 +101,8 @@ CheckBar check_bar_for(Length space) {
     constexpr std::array<int, 4> mm_lengths{250, 200, 180, 150};
     CheckBar bar{inch_lengths.back(), mm_lengths.back()};
     const auto longest = [&](const auto& lengths, auto to_length) {
-        const auto fits = std::find_if(lengths.begin(), lengths.end(), [&](int n) { return to_length(n) <= space + 0.001_mm; });
+        const auto fits =
+            std::find_if(lengths.begin(), lengths.end(), [&](int n) { return to_length(n) <= space + 0.001_mm; });
         return fits == lengths.end() ? lengths.back() : *fits;
     };
     bar.inches = longest(inch_lengths, [](int n) { return Length::inches(n); });

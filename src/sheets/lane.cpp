@@ -4,12 +4,10 @@
 
 namespace kerfpacket::sheets {
 
-bool Lane::take(Length from, Length to) {
-    if (from < left_ || to > right_) return false;
-    const bool free = std::none_of(taken_.begin(), taken_.end(),
-                                   [&](const auto& span) { return from < span.second && span.first < to; });
-    if (free) taken_.emplace_back(from, to);
-    return free;
+bool Lane::is_free(Length from, Length to) const {
+    return from >= left_ && to <= right_ && std::none_of(taken_.begin(), taken_.end(), [&](const auto& span) {
+               return from < span.second && span.first < to;
+           });
 }
 
 std::optional<Length> Lane::widest_free(Length width) const {

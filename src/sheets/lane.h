@@ -15,9 +15,9 @@ class Lane {
 public:
     Lane(Length left, Length right) : left_(left), right_(right) {}
 
-    /// Takes a span when it is free and inside the lane; false otherwise.
-    bool take(Length from, Length to);
-    /// Takes a span whether it is free or not.
+    /// Whether a span is free and inside the lane.
+    bool is_free(Length from, Length to) const;
+    /// Takes a span, whether it is free or not.
     void force(Length from, Length to) { taken_.emplace_back(from, to); }
     /// Left end of the widest free span that holds `width`, or nothing.
     std::optional<Length> widest_free(Length width) const;

@@ -67,8 +67,8 @@ Drafts in_order(const plan::Plan& plan, const Kit& kit) {
         Drafts cover;
         add_cover(cover, plan, index, others.size() + cover_pages, kit);
         if (cover.size() == cover_pages) {
-            others.insert(others.begin() + static_cast<std::ptrdiff_t>(cover_at), std::make_move_iterator(cover.begin()),
-                          std::make_move_iterator(cover.end()));
+            others.insert(others.begin() + static_cast<std::ptrdiff_t>(cover_at),
+                          std::make_move_iterator(cover.begin()), std::make_move_iterator(cover.end()));
             return others;
         }
         // The index keeps its length, so the second count is the last.
@@ -81,9 +81,9 @@ Drafts in_order(const plan::Plan& plan, const Kit& kit) {
 page::Document make_packet(const plan::Plan& plan, const Kit& kit) {
     Drafts drafts = in_order(plan, kit);
     page::Document document;
-    document.title = kit.words("page.document_title", {{"number", plan.header.number},
-                                                       {"title", plan.header.title},
-                                                       {"revision", plan.header.revision}});
+    document.title =
+        kit.words("page.document_title",
+                  {{"number", plan.header.number}, {"title", plan.header.title}, {"revision", plan.header.revision}});
     document.subject = kit.words("cover.title");
     document.language = kit.words("page.language");
     document.date = plan.header.date;

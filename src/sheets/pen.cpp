@@ -12,7 +12,9 @@ void Pen::stroke(Role role, Path path, Length width, Dash dash) {
 
 void Pen::line(Role role, Point a, Point b, Length width, Dash dash) { stroke(role, Path::line(a, b), width, dash); }
 
-void Pen::box(Role role, const Rect& rect, Length width, Dash dash) { stroke(role, Path::rectangle(rect), width, dash); }
+void Pen::box(Role role, const Rect& rect, Length width, Dash dash) {
+    stroke(role, Path::rectangle(rect), width, dash);
+}
 
 void Pen::fill(Role role, Path path, Ink ink) {
     page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink});
@@ -44,7 +46,8 @@ Length Pen::paragraph(Role role, Point first_base, std::string_view text, const 
     Length base = first_base.y;
     while (!text.empty()) {
         const std::size_t end = std::min(text.find(' '), text.size());
-        const std::string longer = line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
+        const std::string longer =
+            line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
         if (!line.empty() && this->width(longer, type) > width) {
             this->text(role, {first_base.x, base}, std::exchange(line, std::string(text.substr(0, end))), type);
             base -= leading;

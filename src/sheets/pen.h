@@ -31,10 +31,26 @@ struct Type {
     Angle angle{};
     Ink ink = Ink::black;
 
-    Type centred() const { Type t = *this; t.align = Align::centre; return t; }
-    Type at_right() const { Type t = *this; t.align = Align::right; return t; }
-    Type turned(Angle by) const { Type t = *this; t.angle = by; return t; }
-    Type white() const { Type t = *this; t.ink = Ink::white; return t; }
+    Type centred() const {
+        Type t = *this;
+        t.align = Align::centre;
+        return t;
+    }
+    Type at_right() const {
+        Type t = *this;
+        t.align = Align::right;
+        return t;
+    }
+    Type turned(Angle by) const {
+        Type t = *this;
+        t.angle = by;
+        return t;
+    }
+    Type white() const {
+        Type t = *this;
+        t.ink = Ink::white;
+        return t;
+    }
 };
 
 class Pen {
@@ -60,7 +76,8 @@ public:
 
     /// Sets text in lines no wider than `width`, broken between words, from its first baseline down; returns the
     /// baseline of the last line.
-    Length paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width, Length leading);
+    Length paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
+                     Length leading);
 
     /// An area of this page that leads to another page.
     void link(const Rect& area, std::size_t to_page);

@@ -10,7 +10,8 @@ namespace {
 void warning_sign(Pen& pen, Point low_left, Length height) {
     const Length width = height * 1.2;
     pen.fill(Role::caution,
-             Path::polyline({low_left, {low_left.x + width, low_left.y}, {low_left.x + width / 2, low_left.y + height}}, true),
+             Path::polyline({low_left, {low_left.x + width, low_left.y}, {low_left.x + width / 2, low_left.y + height}},
+                            true),
              Ink::white);
     pen.text(Role::caution, {low_left.x + width / 2, low_left.y + height * 0.14}, "!",
              Type{Face::bold, pen.kit().style.title}.centred());

@@ -43,7 +43,9 @@ public:
     }
 
 private:
-    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const { return kit_.words(key, values); }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return kit_.words(key, values);
+    }
     Pen pen() { return {drafts_.back().page, kit_}; }
     Length right() { return drafts_.back().page.width - side_margin; }
     const fonts::Style& style() const { return kit_.style; }
@@ -53,7 +55,8 @@ private:
         draft.page.piece = piece_.id;
         draft.tag = piece_.id;
         draft.title = words("setup.title");
-        draft.subtitle = words("setup.subtitle", {{"what", piece_name(piece_, kit_)}, {"board", board_text(piece_, kit_, tape_)}});
+        draft.subtitle =
+            words("setup.subtitle", {{"what", piece_name(piece_, kit_)}, {"board", board_text(piece_, kit_, tape_)}});
         draft.scale = Scale::full;
         drafts_.push_back(std::move(draft));
         y_ = drafts_.back().page.height - 76_pt;
@@ -77,9 +80,9 @@ private:
     void figures() {
         Pen pen = this->pen();
         const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.kerf_depth)},
-                                                                         {"setup.web", tape_.exact(piece_.web())},
-                                                                         {"setup.kerf", tape_.exact(piece_.kerf)},
-                                                                         {"setup.spacer", spacer_text()}}};
+                                                                        {"setup.web", tape_.exact(piece_.web())},
+                                                                        {"setup.kerf", tape_.exact(piece_.kerf)},
+                                                                        {"setup.spacer", spacer_text()}}};
         const Length step = (right() - side_margin) / 4;
         Length x = side_margin;
         for (const auto& [key, value] : cells) {
@@ -98,7 +101,8 @@ private:
             at += pen.text(Role::caution, {at, base}, text, {Face::bold, style().text}) + 16_pt;
         pen.text(Role::text, {side_margin, base - 14_pt}, zero_end(piece_, kit_), {Face::regular, style().small});
         pen.text(Role::caution, {right(), base - 14_pt},
-                 words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", words("piece.coupon_first")}}),
+                 words("setup.verdict",
+                       {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", words("piece.coupon_first")}}),
                  Type{Face::bold, style().small}.at_right());
         y_ = base - 18_pt;
     }
@@ -121,10 +125,13 @@ private:
         step(words("setup.manual"), false);
         step(piece_.spacer && *piece_.spacer > Length()
                  ? words("setup.unplugged_spacer", {{"depth", depth}, {"spacer", spacer_text()}})
-                 : words("setup.unplugged", {{"depth", depth}}), false);
+                 : words("setup.unplugged", {{"depth", depth}}),
+             false);
         const std::string needed = tape_.exact(piece_.travel_needed.value_or(piece_.width));
-        step(plan_.saw.travel ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
-                              : words("setup.travel_unknown", {{"needed", needed}}), !plan_.saw.travel);
+        step(plan_.saw.travel
+                 ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
+                 : words("setup.travel_unknown", {{"needed", needed}}),
+             !plan_.saw.travel);
         step(words("setup.test_back"), true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
         step(words("setup.web_thinnest"), true);
@@ -142,9 +149,11 @@ private:
         pen.text(Role::text, {side_margin, y_ - 33_pt}, words("setup.trial_spacer"), {Face::bold, style().small});
         for (int i = 0; i < columns; ++i) {
             const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
-            const Length limit = bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
+            const Length limit =
+                bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
             const Length x = side_margin + label + step * (i + 1);
-            pen.text(Role::text, {x, y_ - 16_pt}, tape_.exact_plain(at_fence), Type{Face::regular, style().small}.at_right());
+            pen.text(Role::text, {x, y_ - 16_pt}, tape_.exact_plain(at_fence),
+                     Type{Face::regular, style().small}.at_right());
             pen.text(Role::text, {x, y_ - 33_pt}, tape_.plain(limit), Type{Face::bold, style().small}.at_right());
         }
         y_ -= 36_pt;
@@ -156,7 +165,7 @@ private:
         const std::array<std::string, 2> lines{
             words("setup.coupon_make", {{"length", tape_.unit() == measure::Unit::inch ? "12 in" : "300 mm"}}),
             words(piece_.kerfs_on == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
-                                              {{"radius", tape_.with_unit(piece_.finish_radius)}})};
+                  {{"radius", tape_.with_unit(piece_.finish_radius)}})};
         const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
         for (std::size_t i = 0; i < lines.size(); ++i) {
             step(lines.at(i), false);
@@ -172,7 +181,7 @@ private:
     const plan::Piece& piece_;
     const Kit& kit_;
     Tape tape_;
-    Length y_;   ///< how far the page is filled, from the bottom edge
+    Length y_;  ///< how far the page is filled, from the bottom edge
 };
 
 }  // namespace

@@ -8,7 +8,7 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length below_board = 34_pt;   ///< dimension line of the end view
+constexpr Length below_board = 34_pt;  ///< dimension line of the end view
 constexpr Length fence_width = 18_pt;
 constexpr Length dimension_room = 40_pt;
 
@@ -17,13 +17,13 @@ Length above_board(const plan::Piece& piece) { return piece.spacer ? 42_pt : 25_
 
 /// The end view's places along the page.
 struct EndView {
-    Length fence;        ///< face of the fence
-    Length back;         ///< back edge of the board
-    Length front;        ///< front edge as drawn
-    bool broken = false; ///< the board is wider than the page: a break line stands in it
-    Length table;        ///< under side of the board
-    Length top;          ///< kerf face
-    Length groove;       ///< bottom of the groove
+    Length fence;         ///< face of the fence
+    Length back;          ///< back edge of the board
+    Length front;         ///< front edge as drawn
+    bool broken = false;  ///< the board is wider than the page: a break line stands in it
+    Length table;         ///< under side of the board
+    Length top;           ///< kerf face
+    Length groove;        ///< bottom of the groove
 };
 
 EndView lay_out(const Pen& pen, const plan::Piece& piece, Length top) {
@@ -47,8 +47,12 @@ void board_outline(Pen& pen, const EndView& view) {
     if (!view.broken) return;
     const Length at = view.front - 60_pt;
     pen.fill(Role::outline,
-             Path::polyline({{at - 6_pt, view.table - 4_pt}, {at + 2_pt, view.table - 4_pt}, {at + 8_pt, view.top + 4_pt},
-                             {at, view.top + 4_pt}}, true), Ink::white);
+             Path::polyline({{at - 6_pt, view.table - 4_pt},
+                             {at + 2_pt, view.table - 4_pt},
+                             {at + 8_pt, view.top + 4_pt},
+                             {at, view.top + 4_pt}},
+                            true),
+             Ink::white);
     for (const Length shift : {-6_pt, 2_pt})
         pen.line(Role::outline, {at + shift, view.table - 4_pt}, {at + shift + 6_pt, view.top + 4_pt}, style.line);
 }
@@ -95,7 +99,8 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
     const Length x = view.front + 14_pt;
     const auto upright = [&](Length low, Length high, const std::string& figure, const Type& type) {
         pen.line(Role::dimension, {x, low}, {x, high}, style.hair);
-        for (const Length y : {low, high}) pen.line(Role::dimension, {x - 3_pt, y - 3_pt}, {x + 3_pt, y + 3_pt}, style.line);
+        for (const Length y : {low, high})
+            pen.line(Role::dimension, {x - 3_pt, y - 3_pt}, {x + 3_pt, y + 3_pt}, style.line);
         pen.text(Role::dimension, {x + 5_pt, (low + high) / 2 - 3_pt}, figure, type);
     };
     pen.line(Role::dimension, {view.front + 2_pt, view.top}, {x + 4_pt, view.top}, style.hair);
@@ -113,7 +118,8 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
         pen.dimension({view.fence, y}, {view.back, y}, tape.exact(*piece.spacer), bold);
     }
     pen.dimension({view.back, y}, {view.front, y},
-                  words(view.broken ? "setup.board_broken" : "setup.board_width", {{"width", tape.exact(piece.width)}}), regular);
+                  words(view.broken ? "setup.board_broken" : "setup.board_width", {{"width", tape.exact(piece.width)}}),
+                  regular);
 }
 
 }  // namespace
@@ -128,10 +134,12 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
     fence_and_spacer(pen, piece, view);
     if (plan.saw.rear_limit) ramp(pen, plan, piece, view);
     else
-        pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"), {Face::regular, style.small});
+        pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
+                 {Face::regular, style.small});
     const Length right = view.front - (view.broken ? 70_pt : 8_pt);
     if (piece.kerf_depth > 14_pt)
-        pen.text(Role::text, {right, view.groove + 4_pt}, words("setup.groove_bottom"), Type{Face::regular, style.small}.at_right());
+        pen.text(Role::text, {right, view.groove + 4_pt}, words("setup.groove_bottom"),
+                 Type{Face::regular, style.small}.at_right());
     if (piece.web() > 12_pt)
         pen.text(Role::text, {right, view.table + (piece.web() - 8_pt) / 2}, words("setup.web_drawn"),
                  Type{Face::regular, style.small}.at_right());
@@ -151,14 +159,16 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     for (Length at = left + piece.spacing; at + piece.kerf < right; at += piece.spacing) {
         const Length a = at - piece.kerf / 2;
         const Length b = at + piece.kerf / 2;
-        outline.insert(outline.end(), {{a, face}, {a, face - piece.kerf_depth}, {b, face - piece.kerf_depth}, {b, face}});
+        outline.insert(outline.end(),
+                       {{a, face}, {a, face - piece.kerf_depth}, {b, face - piece.kerf_depth}, {b, face}});
     }
     outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
     pen.stroke(Role::outline, Path::polyline(outline, true), style.line);
     const Type type{Face::regular, style.text};
     const Length x = right + 12_pt;
     const Length base = (face + plain) / 2 - 4_pt;
-    pen.text(Role::text, {x, base + 17_pt}, words("setup.edge_spacing", {{"spacing", tape.exact(piece.spacing)}}), type);
+    pen.text(Role::text, {x, base + 17_pt}, words("setup.edge_spacing", {{"spacing", tape.exact(piece.spacing)}}),
+             type);
     pen.text(Role::text, {x, base}, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}), type);
     pen.text(Role::text, {x, base - 17_pt}, words("setup.edge_web", {{"web", tape.exact(piece.web())}}), type);
 }

@@ -9,15 +9,17 @@ struct Line {
     Length up;
     std::string text;
     Type type;
+    std::string shorter = {};  ///< instead, where the text is too long
 };
 
-/// Sets the lines that fit into a zone, from its outer end, condensed where need be; a line that is still too long is
-/// left out, never clipped.
+/// Sets the lines that fit into a zone, from its outer end, condensed or shortened where need be; a line that is still
+/// too long is left out, never clipped.
 void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line> lines) {
     for (Line& line : lines) {
         const Length inset = 8_pt;
         const auto too_long = [&] { return pen.width(line.text, line.type) + inset * 2 > zone.width(); };
         if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
+        if (too_long()) line.text = line.shorter;
         if (too_long()) continue;
         const Point anchor{from_left ? zone.low.x + inset : zone.high.x - inset, zone.low.y + line.up};
         pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
@@ -28,26 +30,31 @@ void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zer
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     pen.hatch(zone, 9_pt);
-    const std::string trim = words("strip.trim", {{"trim", context.tape.exact(context.piece.trim)}});
+    const fonts::Words::Values how_much{{"trim", context.tape.exact(context.piece.trim)}};
     const Type bold{Face::bold, style.small};
+    const auto trim = [&](Length up) {
+        return Line{up, words("strip.trim", how_much), bold, words("strip.trim_short", how_much)};
+    };
     const Type regular{Face::regular, style.small};
     if (zero_end) {
-        lines_in_zone(pen, zone, outer_is_left, {{lane_base, trim, bold}});
+        lines_in_zone(pen, zone, outer_is_left, {trim(lane_base)});
         const Length zero_width = pen.width("0", {Face::bold, style.huge});
         const Length inset = 8_pt;
         const Point zero{outer_is_left ? zone.low.x + inset : zone.high.x - inset - zero_width, zone.low.y + 25_pt};
         if (zero_width + inset * 2 <= zone.width()) pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
         Rect beside = zone;
         (outer_is_left ? beside.low.x : beside.high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
-        lines_in_zone(pen, beside, outer_is_left,
-                      {{32_pt, words("strip.zero_end"), {Face::bold, style.text}}, {21_pt, words("strip.hook"), regular}});
+        lines_in_zone(
+            pen, beside, outer_is_left,
+            {{32_pt, words("strip.zero_end"), {Face::bold, style.text}}, {21_pt, words("strip.hook"), regular}});
         lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
         return;
     }
-    lines_in_zone(pen, zone, outer_is_left,
-                  {{42_pt, trim, bold},
-                   {28_pt, words("strip.far_end"), {Face::bold, style.text}},
-                   {16_pt, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
+    lines_in_zone(
+        pen, zone, outer_is_left,
+        {trim(42_pt),
+         {28_pt, words("strip.far_end"), {Face::bold, style.text}},
+         {16_pt, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
 }
 
 }  // namespace
@@ -63,21 +70,26 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
         pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
     };
     const auto trim_edge = [&](Length at) {
-        pen.line(Role::limit, frame.at(at, kerf_near(piece, at) ? above_numerals : 0_pt), frame.at(at, height), style.heavy);
+        pen.line(Role::limit, frame.at(at, kerf_near(piece, at) ? above_numerals : 0_pt), frame.at(at, height),
+                 style.heavy);
     };
-    // The hatch keeps clear of a kerf that stands on the trim's edge or a little beyond it.
-    const Length hatch_end = std::min(piece.trim, piece.kerfs.front().mark - 13_pt);
-    const Length hatch_start = std::max(trim_end, piece.kerfs.back().mark + 13_pt);
+    // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
+    const Length before_kerfs = piece.kerfs.front().mark - beside_kerf;
+    const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
+    const Length hatch_end = std::min(piece.trim, before_kerfs);
+    const Length hatch_start = std::max(trim_end, after_kerfs);
     const auto tail = [&](Length from, Length to, Length length) {
         if (to - from < 1_mm) return;
         const Rect zone = frame.zone(from, to, height);
         lines_in_zone(pen, zone, frame.runs_right(),
-                      {{30_pt, pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}), {Face::bold, style.small}}});
+                      {{30_pt,
+                        pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
+                        {Face::bold, style.small}}});
     };
     if (strip.from < piece.bend_start)
-        tail(std::max(strip.from, piece.trim), std::min(strip.to, piece.bend_start), piece.tails[0]);
+        tail(std::max(strip.from, piece.trim), std::min({strip.to, piece.bend_start, before_kerfs}), piece.tails[0]);
     if (strip.to > piece.bend_end)
-        tail(std::max(strip.from, piece.bend_end), std::min(strip.to, trim_end), piece.tails[1]);
+        tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
     if (at_zero && piece.trim > 0_mm) {
         trim_zone(pen, context, frame.zone(0_mm, std::min(hatch_end, strip.to), height), true, frame.runs_right());
         trim_edge(piece.trim);

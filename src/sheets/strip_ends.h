@@ -39,12 +39,14 @@ private:
     bool runs_right_;
 };
 
+/// What a kerf takes on either side of its mark: half of three bold figures at the largest size.
+inline constexpr Length beside_kerf = Length::points(17);
+
 /// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
 /// words lane, for nothing but the tick may be seen where the carpenter measures.
 inline bool kerf_near(const plan::Piece& piece, Length from_zero) {
-    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(), [&](const plan::Kerf& kerf) {
-        return measure::abs(kerf.mark - from_zero) < Length::points(13);
-    });
+    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(),
+                       [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
 }
 
 /// How far up such a line starts: above numerals and running distances.

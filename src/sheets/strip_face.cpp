@@ -1,10 +1,12 @@
 #include "sheets/strip_face.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "sheets/furniture.h"
 #include "sheets/lane.h"
 #include "sheets/strip_ends.h"
+#include "sheets/strip_words.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -23,17 +25,23 @@ constexpr Length running_base_two_rows = 45.5_pt;
 class FaceStrip {
 public:
     FaceStrip(Pen& pen, const StripContext& context, const Strip& strip, Point start)
-        : pen_(pen), context_(context), piece_(context.piece), strip_(strip), frame_{start, strip, context.piece},
+        : pen_(pen),
+          context_(context),
+          piece_(context.piece),
+          strip_(strip),
+          frame_{start, strip, context.piece},
           lane_(frame_.left(), frame_.right()) {}
 
     void draw() {
         draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
-        keep_off({}, piece_.trim);  // the trim at the zero end has words of its own in the lane
+        // The trim at the zero end has words of its own in the lane.
+        if (strip_.from <= 0_mm) keep_off({}, piece_.trim);
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) kerf(piece_.kerfs[i]);
         joints();
         limits();
         tape_marks();
+        set_mark_words(pen_, frame_.base(), beside_, lane_);
         keep_off(piece_.blank_length - piece_.trim, piece_.blank_length);
         identity();
         caption();
@@ -46,6 +54,9 @@ private:
     }
     Point at(Length from_zero, Length up) const { return frame_.at(from_zero, up); }
     bool two_rows() const { return strip_.numbering == Numbering::two_rows; }
+    bool one_row() const {
+        return strip_.numbering == Numbering::one_row_large || strip_.numbering == Numbering::one_row;
+    }
 
     void outline() {
         const Length top = style().strip_height;
@@ -95,18 +106,19 @@ private:
     }
 
     void running(const plan::Kerf& kerf) {
-        if (kerf.n % (two_rows() ? 10 : 5) != 0) return;
+        if (kerf.n % (one_row() ? 5 : 10) != 0) return;
         const bool ten = kerf.n % 10 == 0;
         const Type type{Face::condensed, style().small, Align::centre};
         inside(Role::running, kerf.mark, two_rows() ? running_base_two_rows : running_base,
                ten ? context_.tape.with_unit(kerf.mark) : context_.tape.plain(kerf.mark), type);
     }
 
-    /// Text centred on a mark, nudged so that it stays inside the strip.
+    /// Text centred on a mark, nudged so that it stays inside the strip; in the lower of two rows only just, for there
+    /// the next kerf's shaft is near.
     void inside(Role role, Length mark, Length up, const std::string& text, const Type& type) {
-        const Length half = pen_.width(text, type) / 2;
+        const Length room = pen_.width(text, type) / 2 + (up == odd_base ? 0.25_pt : 1.5_pt);
         Point where = at(mark, up);
-        where.x = std::clamp(where.x, frame_.left() + half + 1.5_pt, frame_.right() - half - 1.5_pt);
+        where.x = std::clamp(where.x, frame_.left() + room, frame_.right() - room);
         pen_.text(role, where, text, type);
     }
 
@@ -139,27 +151,17 @@ private:
         const Rect area{{near, frame_.base()}, {near + context_.lap, frame_.base() + height}};
         pen_.box(Role::joint, area, style().hair, Dash::dashed);
         const Length middle = near + context_.lap / 2;
-        pen_.text(Role::joint, {middle, frame_.base() + 41_pt}, words("strip.lap"), Type{Face::bold, style().small}.centred());
-        pen_.text(Role::joint, {middle, frame_.base() + 29_pt}, words("strip.lap_1"), Type{Face::condensed, style().small}.centred());
-        pen_.text(Role::joint, {middle, frame_.base() + 18_pt}, words("strip.lap_2"), Type{Face::condensed, style().small}.centred());
+        pen_.text(Role::joint, {middle, frame_.base() + 41_pt}, words("strip.lap"),
+                  Type{Face::bold, style().small}.centred());
+        pen_.text(Role::joint, {middle, frame_.base() + 29_pt}, words("strip.lap_1"),
+                  Type{Face::condensed, style().small}.centred());
+        pen_.text(Role::joint, {middle, frame_.base() + 18_pt}, words("strip.lap_2"),
+                  Type{Face::condensed, style().small}.centred());
     }
 
-    /// Words beside a mark: to its right where that is free, else to its left.
-    void beside(Role role, Length mark_x, const std::string& text, const Type& type, Length gap) {
-        const Length width = pen_.width(text, type);
-        const Length base = frame_.base() + lane_base;
-        if (lane_.take(mark_x - 1_pt, mark_x + gap + width + 3_pt)) {
-            pen_.text_on_white(role, {mark_x + gap, base}, text, type);
-            return;
-        }
-        if (lane_.take(mark_x - gap - width - 3_pt, mark_x + 1_pt)) {
-            pen_.text_on_white(role, {mark_x - gap, base}, text, type.at_right());
-            return;
-        }
-        // No room on either side: smaller, between the lane and the numerals, and inside the strip.
-        const Type tiny{type.face, style().tiny};
-        const bool on_left = mark_x - gap - pen_.width(text, tiny) > frame_.left() + 3_pt;
-        pen_.text_on_white(role, {on_left ? mark_x - gap : mark_x + gap, base - 8_pt}, text, on_left ? tiny.at_right() : tiny);
+    void words_beside(Role role, Length from_zero, Length gap, const char* key, bool box = false) {
+        const std::string distance = context_.tape.with_unit(from_zero);
+        beside_.push_back({role, at(from_zero, {}).x, gap, words(key, {{"at", distance}}), box});
     }
 
     void pointer(Length from_zero) {
@@ -168,39 +170,28 @@ private:
         pen_.arrow_head(Role::tape_mark, at(from_zero, top - 6_pt), {0, -1}, 6_pt, 8_pt);
     }
 
+    /// The mark that sets this strip; a tape check may serve as one.
     void tape_marks() {
-        const Type bold{Face::bold, style().small};
         const auto& checks = strip_.tape_checks;
-        // A tape check may serve as the strip's own mark.
-        if (strip_.tape_mark && std::find(checks.begin(), checks.end(), *strip_.tape_mark) == checks.end()) {
-            pointer(*strip_.tape_mark);
-            beside(Role::tape_mark, at(*strip_.tape_mark, {}).x, context_.tape.with_unit(*strip_.tape_mark), bold, 7_pt);
-        }
         for (const Length check : checks) {
             pointer(check);
-            const std::string text = words("strip.tape_check", {{"at", context_.tape.with_unit(check)}});
-            const Length x = at(check, {}).x;
-            const Length box = 10_pt;
-            const Length width = box + 4_pt + pen_.width(text, bold);
-            const bool right = lane_.take(x - 5_pt, x + 8_pt + width + 3_pt);
-            if (!right) lane_.force(x - 8_pt - width - 3_pt, x + 5_pt);
-            const Length left = right ? x + 8_pt : x - 8_pt - width;
-            tick_box(pen_, {left, frame_.base() + lane_base - 1.5_pt}, box);
-            pen_.text(Role::tape_mark, {left + box + 4_pt, frame_.base() + lane_base}, text, bold);
+            words_beside(Role::tape_mark, check, 8_pt, "strip.tape_check", true);
         }
+        if (!strip_.tape_mark || std::find(checks.begin(), checks.end(), *strip_.tape_mark) != checks.end()) return;
+        pointer(*strip_.tape_mark);
+        words_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark");
     }
 
     /// A line across the strip where no numeral is in its way, else in the words lane alone.
     void across(Role role, Length from_zero, Length width, Dash dash) {
-        pen_.line(role, at(from_zero, kerf_near(piece_, from_zero) ? above_numerals : 0_pt), at(from_zero, style().strip_height),
-                  width, dash);
+        pen_.line(role, at(from_zero, kerf_near(piece_, from_zero) ? above_numerals : 0_pt),
+                  at(from_zero, style().strip_height), width, dash);
     }
 
     void limit(Length from_zero, const char* key) {
         if (from_zero < strip_.from || from_zero > strip_.to) return;
         across(Role::limit, from_zero, style().heavy, Dash::solid);
-        beside(Role::limit, at(from_zero, {}).x, words(key, {{"at", context_.tape.with_unit(from_zero)}}),
-               {Face::bold, style().small}, 5_pt);
+        words_beside(Role::limit, from_zero, 5_pt, key);
     }
 
     void limits() {
@@ -209,43 +200,54 @@ private:
         const Length centre = piece_.centre();
         if (centre < strip_.from || centre > strip_.to) return;
         across(Role::centre, centre, style().hair, Dash::dash_dot);
-        beside(Role::centre, at(centre, {}).x, words("strip.centre", {{"at", context_.tape.with_unit(centre)}}),
-               {Face::bold, style().small}, 5_pt);
+        words_beside(Role::centre, centre, 5_pt, "strip.centre");
     }
 
     void identity() {
-        const std::string text =
-            words(piece_.zero == job::End::left ? "strip.identity" : "strip.identity_right",
-                  {{"number", context_.plan.header.number}, {"revision", context_.plan.header.revision},
-                   {"piece", piece_.id}});
+        const std::string text = words(piece_.zero == job::End::left ? "strip.identity" : "strip.identity_right",
+                                       {{"number", context_.plan.header.number},
+                                        {"revision", context_.plan.header.revision},
+                                        {"piece", piece_.id}});
         const Type type{Face::regular, style().tiny};
         const Length width = pen_.width(text, type);
         const auto left = lane_.widest_free(width + 16_pt);
         if (left) pen_.text(Role::text, {*left + 8_pt, frame_.base() + lane_base}, text, type);
     }
 
-    void caption() {
-        const Length base = frame_.base() + style().strip_height + 5_pt;
-        const Length used = pen_.text(
-            Role::text, {frame_.left(), base},
-            words("strip.caption", {{"n", std::to_string(strip_.number)}, {"m", std::to_string(context_.strips)}}),
-            {Face::bold, style().small});
+    /// How this strip is set on the blank.
+    std::string how_set() const {
         std::string how = words("strip.at_zero");
         if (strip_.tape_mark) how = words("strip.set_mark", {{"at", context_.tape.with_unit(*strip_.tape_mark)}});
         if (strip_.number == 1 && strip_.from > 0_mm)
             how = words("strip.starts_late", {{"from", context_.tape.with_unit(strip_.from)}}) + "; " + how;
         if (strip_.number == context_.strips && strip_.to < piece_.blank_length)
             how += "; " + words("strip.ends_early", {{"at", context_.tape.with_unit(piece_.blank_length)}});
-        const Type type{Face::regular, style().small};
-        const Length how_left = frame_.left() + used + 10_pt;
-        const Length how_width = pen_.text(Role::text, {how_left, base}, how, type);
-        if (strip_.empty()) return;
-        const std::string kerfs =
-            words("strip.kerfs", {{"first", std::to_string(piece_.kerfs[strip_.first_kerf].n)},
-                                  {"last", std::to_string(piece_.kerfs[strip_.end_kerf - 1].n)}});
-        // At the strip's right end; beyond it when a short strip leaves no room.
-        const Length right = std::max(frame_.right(), how_left + how_width + 12_pt + pen_.width(kerfs, type));
-        pen_.text(Role::text, {right, base}, kerfs, type.at_right());
+        return how;
+    }
+
+    std::string kerf_numbers() const {
+        if (strip_.empty()) return "";
+        return words("strip.kerfs", {{"first", std::to_string(piece_.kerfs[strip_.first_kerf].n)},
+                                     {"last", std::to_string(piece_.kerfs[strip_.end_kerf - 1].n)}});
+    }
+
+    /// As wide as the strip, or as it must be when the strip is short; never off the page.
+    void caption() {
+        const std::string name =
+            words("strip.caption", {{"n", std::to_string(strip_.number)}, {"m", std::to_string(context_.strips)}});
+        const Type bold{Face::bold, style().small};
+        const std::string how = how_set();
+        const std::string kerfs = kerf_numbers();
+        Type type{Face::regular, style().small};
+        const Length how_from = pen_.width(name, bold) + 10_pt;
+        const auto wanted = [&] { return how_from + pen_.width(how, type) + 12_pt + pen_.width(kerfs, type); };
+        if (wanted() > pen_.page_width() - side_margin * 2) type.face = Face::condensed;
+        const Length least = wanted();
+        const Length left = std::min(frame_.left(), pen_.page_width() - side_margin - least);
+        const Length base = frame_.base() + style().strip_height + 5_pt;
+        pen_.text(Role::text, {left, base}, name, bold);
+        pen_.text(Role::text, {left + how_from, base}, how, type);
+        pen_.text(Role::text, {std::max(frame_.right(), left + least), base}, kerfs, type.at_right());
     }
 
     Pen& pen_;
@@ -254,6 +256,7 @@ private:
     const Strip& strip_;
     StripFrame frame_;
     Lane lane_;
+    std::vector<MarkWords> beside_;
 };
 
 }  // namespace

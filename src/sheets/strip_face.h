@@ -12,8 +12,8 @@ namespace kerfpacket::sheets {
 struct StripContext {
     const plan::Plan& plan;
     const plan::Piece& piece;
-    Tape tape;
-    int strips = 0;      ///< of this piece
+    Tape tape{measure::Unit::inch};
+    int strips = 0;  ///< of this piece
     Length lap;
 };
 

@@ -14,38 +14,42 @@ using namespace measure::literals;
 constexpr Length check_clearance = Length::inches(9.0 / 16);
 /// A straight end up to this long is drawn; a longer one is only told in words.
 constexpr Length drawn_end = Length::inches(4);
-/// What is kept of a longer one beyond the bend.
-constexpr Length kept_end = Length::inches(0.5);
+/// What is kept of a longer one beyond the bend: room for the words at its end.
+constexpr Length kept_end = Length::inches(1.6);
 /// Space at a strip's start for the joint's number.
 constexpr Length joint_words = Length::inches(0.9);
 
 Length whole_step_down(Length value, Length step) { return step * std::floor(value / step + 1e-9); }
 Length whole_step_up(Length value, Length step) { return step * std::ceil(value / step - 1e-9); }
 
-/// What the last strip holds of the bend, at least: its tape mark and the words at the bend's end want the room.
+/// What the first and the last strip hold of the bend, at least: the words at its ends and a tape mark want the room.
+constexpr Length first_of_bend = Length::inches(2.2);
 constexpr Length last_of_bend = Length::inches(3);
 
-/// Whether a joint would crowd a tape check, the centre line or an end of the bend, which have words beside them.
-bool crowds_a_mark(Length at, const plan::Piece& piece, const Tape& tape) {
+/// How much a joint would crowd a tape check, the centre line or an end of the bend, which have words beside them. A
+/// tape check counts as much as all others.
+int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
     const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
-    return (check > 0_mm && near(check)) || near(piece.centre()) || near(piece.bend_start) ||
-           at > piece.bend_end - last_of_bend;
+    return (check > 0_mm && near(check) ? 4 : 0) + (near(piece.centre()) ? 1 : 0) +
+           (at < piece.bend_start + first_of_bend ? 1 : 0) + (at > piece.bend_end - last_of_bend ? 2 : 0);
 }
 
-/// Index of the first kerf of the next strip: the joint stands in the land before it.
+/// Index of the first kerf of the next strip: the joint stands in the land before it, as far on as crowds the least.
 std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length longest, const Tape& tape) {
     const auto& kerfs = piece.kerfs;
-    const auto joint_before = [&](std::size_t i) { return (kerfs[i - 1].at + kerfs[i].at) / 2; };
     std::size_t best = strip.first_kerf;
-    std::size_t best_clear = strip.first_kerf;
+    int least = 0;
     for (std::size_t i = strip.first_kerf + 1; i < kerfs.size(); ++i) {
-        if (joint_before(i) > strip.from + longest) break;
+        const Length joint = (kerfs[i - 1].at + kerfs[i].at) / 2;
+        if (joint > strip.from + longest) break;
+        const int crowd = crowding(joint, piece, tape);
+        if (best > strip.first_kerf && crowd > least) continue;
         best = i;
-        if (!crowds_a_mark(joint_before(i), piece, tape)) best_clear = i;
+        least = crowd;
     }
     measure::require(best > strip.first_kerf, "a strip holds at least one kerf");
-    return best_clear > strip.first_kerf ? best_clear : best;
+    return best;
 }
 
 /// The first whole step after the joint's number that keeps clear of the other words of the lane, by less where a strip
@@ -63,16 +67,16 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
         for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
             if (free(at, part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();
-    return std::min(first, whole_step_down(strip.to, tape.mark_step()));
+    return std::min(first, whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step()));
 }
 
+/// Tens are bold and so wider, but their neighbours are not: the room between numerals stays.
 NumeralWidths numeral_widths(const plan::Piece& piece, const Strip& strip, const Kit& kit) {
     NumeralWidths widths;
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
         const std::string n = std::to_string(piece.kerfs[i].n);
-        const auto face = piece.kerfs[i].n % 10 == 0 ? page::Face::condensed_bold : page::Face::condensed;
-        widths.at_17 = std::max(widths.at_17, kit.faces.width(face, n, kit.style.title));
-        widths.at_13 = std::max(widths.at_13, kit.faces.width(face, n, kit.style.strong));
+        widths.at_17 = std::max(widths.at_17, kit.faces.width(page::Face::condensed, n, kit.style.title));
+        widths.at_13 = std::max(widths.at_13, kit.faces.width(page::Face::condensed, n, kit.style.strong));
         widths.at_13_bold =
             std::max(widths.at_13_bold, kit.faces.width(page::Face::condensed_bold, n, kit.style.strong));
     }
@@ -105,11 +109,12 @@ Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit) {
     measure::require(!piece.kerfs.empty(), "a piece that gets strips has kerfs");
     const Length step = tape.mark_step();
-    const Length begin =
-        piece.bend_start <= drawn_end ? 0_mm : whole_step_down(piece.bend_start - kept_end, step);
-    const Length end = piece.blank_length - piece.bend_end <= drawn_end
-                           ? piece.blank_length
-                           : whole_step_up(piece.bend_end + kept_end, step);
+    // A kerf may stand a little outside the bend.
+    const Length first = std::min(piece.bend_start, piece.kerfs.front().mark);
+    const Length last_mark = std::max(piece.bend_end, piece.kerfs.back().mark);
+    const Length begin = first <= drawn_end ? 0_mm : whole_step_down(first - kept_end, step);
+    const Length end =
+        piece.blank_length - last_mark <= drawn_end ? piece.blank_length : whole_step_up(last_mark + kept_end, step);
     std::vector<Strip> strips;
     Strip strip;
     strip.from = begin;

@@ -15,13 +15,13 @@ namespace kerfpacket::sheets {
 enum class Numbering { one_row_large, one_row, two_rows, every_fifth };
 
 struct Strip {
-    int number = 0;                    ///< from 1
-    Length from;                       ///< of the blank, from zero
+    int number = 0;  ///< from 1
+    Length from;     ///< of the blank, from zero
     Length to;
-    std::size_t first_kerf = 0;        ///< index into Piece::kerfs
-    std::size_t end_kerf = 0;          ///< one past the last
-    std::optional<Length> tape_mark;   ///< whole inch (or centimetre) that sets this strip; none when it starts at zero
-    std::vector<Length> tape_checks;   ///< distances from zero inside this strip
+    std::size_t first_kerf = 0;       ///< index into Piece::kerfs
+    std::size_t end_kerf = 0;         ///< one past the last
+    std::optional<Length> tape_mark;  ///< whole inch (or centimetre) that sets this strip; none when it starts at zero
+    std::vector<Length> tape_checks;  ///< distances from zero inside this strip
     Numbering numbering = Numbering::one_row_large;
 
     bool empty() const { return first_kerf == end_kerf; }

@@ -41,7 +41,9 @@ void statement(Pen& pen, const plan::Piece& piece) {
         x += pen.text(Role::caution, {x, base}, text, bold) + 16_pt;
     const Length half = piece.kerf / 2;
     const Length middle = x + half;
-    const Length mark = piece.tick == job::Tick::centre ? middle : piece.tick == job::Tick::left ? middle - half : middle + half;
+    const Length mark = piece.tick == job::Tick::centre ? middle
+                        : piece.tick == job::Tick::left ? middle - half
+                                                        : middle + half;
     pen.fill(Role::furniture, Path::rectangle({{middle - half, base - 2_pt}, {middle + half, base + 1_pt}}));
     pen.line(Role::furniture, {mark, base + 1_pt}, {mark, base + 10_pt}, style.line);
     x = middle + half + 6_pt;
@@ -73,8 +75,8 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
     const Tape tape(plan.header.units);
     const Length page_width = plan.printer.media.height;
     const Length page_height = plan.printer.media.width;
-    const Length longest = Length::inches(
-        std::floor((page_width - strips_left - kit.style.strip_lap - side_margin).inches() + 1e-9));
+    const Length longest =
+        Length::inches(std::floor((page_width - strips_left - kit.style.strip_lap - side_margin).inches() + 1e-9));
     const std::vector<Strip> strips = cut_strips(piece, longest, tape, kit);
     const StripContext context{plan, piece, tape, static_cast<int>(strips.size()), kit.style.strip_lap};
     const Rows rows = rows_on(page_height, kit.style);

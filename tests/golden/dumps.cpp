@@ -1,5 +1,5 @@
-// Every job has a golden: the text dump of its packet, in tests/golden/NAME.dump. The jobs are tests/golden/NAME.toml and
-// out-samples/NAME/job.toml. A new job needs no code: add its file and renew.
+// Every job has a golden: the text dump of its packet, in tests/golden/NAME.dump. The jobs are tests/golden/NAME.toml
+// and out-samples/NAME/job.toml. A new job needs no code: add its file and renew.
 //
 // To renew after a change that is meant, then read the difference in version control before keeping it:
 //     KERFPACKET_RENEW_GOLDEN=1 build/tests/golden/golden_dumps
@@ -8,6 +8,8 @@
 // make and are told by their heading and the number of their lines. Units and property tests see all of them.
 
 #include <gtest/gtest.h>
+
+#include <fmt/format.h>
 
 #include <cstdlib>
 #include <map>
@@ -41,7 +43,7 @@ Lines lines_of(const std::string& text) {
 
 std::string text_of(const Lines& lines) {
     std::string text;
-    for (const std::string& line : lines) text += line + "\n";
+    for (const std::string& line : lines) text.append(line).append("\n");
     return text;
 }
 
@@ -60,8 +62,9 @@ Lines abridged(const page::Document& document) {
     for (const std::string& line : lines_of(output::dump(document))) {
         if (line.starts_with("page ")) {
             cut = between(pages);
+            kept.push_back(line);
             const std::size_t items = document.pages.at(pages++).items.size();
-            kept.push_back(cut ? line + ": " + std::to_string(items) + " lines" : line);
+            if (cut) kept.back().append(": ").append(std::to_string(items)).append(" lines");
         } else if (!cut || line.empty()) {
             kept.push_back(line);
         }
@@ -74,8 +77,7 @@ std::string first_difference(const Lines& golden, const Lines& now) {
     for (std::size_t i = 0; i < std::max(golden.size(), now.size()); ++i) {
         const std::string before = i < golden.size() ? golden[i] : "(the golden ends here)";
         const std::string after = i < now.size() ? now[i] : "(the packet ends here)";
-        if (before != after)
-            return "line " + std::to_string(i + 1) + "\n  golden: " + before + "\n  now:    " + after;
+        if (before != after) return fmt::format("line {}\n  golden: {}\n  now:    {}", i + 1, before, after);
     }
     return "";
 }
@@ -102,13 +104,19 @@ std::vector<std::string> names() {
 
 INSTANTIATE_TEST_SUITE_P(Jobs, Golden, testing::ValuesIn(names()), [](const auto& name) {
     std::string plain = name.param;
-    std::replace_if(plain.begin(), plain.end(), [](char c) { return c == '-'; }, '_');
+    std::replace_if(
+        plain.begin(), plain.end(), [](char c) { return c == '-'; }, '_');
     return plain;
 });
 
 TEST(Goldens, AllBelongToAJob) {
-    for (const fs::directory_entry& entry : fs::directory_iterator(goldens))
-        if (entry.path().extension() == ".dump") EXPECT_TRUE(jobs().contains(entry.path().stem().string())) << entry;
+    int dumps = 0;
+    for (const fs::directory_entry& entry : fs::directory_iterator(goldens)) {
+        if (entry.path().extension() != ".dump") continue;
+        ++dumps;
+        EXPECT_TRUE(jobs().contains(entry.path().stem().string())) << entry;
+    }
+    EXPECT_GE(dumps, 1);
 }
 
 TEST(Goldens, ADifferenceIsTold) {

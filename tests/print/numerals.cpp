@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <iostream>
 #include <sstream>
 
@@ -37,12 +38,12 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
     return spots;
 }
 
-std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, const fs::path& pdf) {
+std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, const fs::path& pdf, int dpi) {
     std::vector<Raster> all;
     int page = 0;
     Raster raster;
     for (const Spot& spot : spots) {
-        if (spot.page != page) raster = draw_page(renderer, pdf, spot.page, 300);
+        if (spot.page != page) raster = draw_page(renderer, pdf, spot.page, dpi);
         page = spot.page;
         all.push_back(crop(raster, spot.area));
     }
@@ -81,31 +82,44 @@ std::vector<std::size_t> misread(const std::vector<std::string>& read) {
     return wrong;
 }
 
-class Numerals : public testing::TestWithParam<std::string> {};
+struct Printed {
+    std::string name;
+    std::string job;
+};
+
+class Numerals : public testing::TestWithParam<Printed> {};
 
 TEST_P(Numerals, AreReadBack) {
-    const BuiltPacket packet(harbor_stair(GetParam()));
+    const BuiltPacket packet(GetParam().job);
     const std::vector<Spot> spots = numeral_spots(laid_out(packet.job()));
     ASSERT_EQ(spots.size(), packet.kerfs_mm().size());
-    const std::vector<std::string> read = read_numbers(pictures(Renderer::mupdf, spots, packet.pdf()));
+    const std::vector<std::string> read = read_numbers(pictures(Renderer::mupdf, spots, packet.pdf(), 300));
     ASSERT_EQ(read.size(), spots.size());
 
-    // The machine slips about once in five hundred perfect numerals. Such a one is drawn by the other renderer and
-    // read once more; a numeral that is wrong, cut or crossed by a line fails both times.
+    // The machine likes capitals some 30 pixels high; at 300 dpi the large numerals have over 50, and it slips about
+    // once in three hundred perfect ones. Such a one is drawn by the other renderer, also at 300 dpi, shown to it at
+    // half that size, and read once more; a numeral that is wrong, cut or crossed by a line fails both times.
     const std::vector<std::size_t> again = misread(read);
-    ASSERT_LE(again.size(), spots.size() / 100) << "too many for slips";
+    ASSERT_LE(again.size(), std::max<std::size_t>(1, spots.size() / 100)) << "too many for slips";
     std::vector<Spot> second;
     second.reserve(again.size());
     for (const std::size_t i : again) second.push_back(spots[i]);
-    const std::vector<std::string> read_again = read_numbers(pictures(Renderer::poppler, second, packet.pdf()));
+    std::vector<Raster> smaller;
+    for (const Raster& picture : pictures(Renderer::poppler, second, packet.pdf(), 300))
+        smaller.push_back(halved(picture));
+    const std::vector<std::string> read_again = read_numbers(smaller);
     ASSERT_EQ(read_again.size(), again.size());
     for (std::size_t i = 0; i < again.size(); ++i)
         EXPECT_EQ(read_again[i], std::to_string(again[i] + 1)) << "on page " << second[i].page;
     std::cout << spots.size() << " numerals, " << again.size() << " of them looked at twice\n";
 }
 
-INSTANTIATE_TEST_SUITE_P(HarborStair, Numerals, testing::Values("1/2 in", "11.3 mm"),
-                         [](const auto& spacing) { return spacing.index == 0 ? "HalfInch" : "OddSpacing"; });
+INSTANTIATE_TEST_SUITE_P(Strips, Numerals,
+                         testing::Values(Printed{"HarborStairHalfInch", harbor_stair("1/2 in")},
+                                         Printed{"HarborStairOddSpacing", harbor_stair("11.3 mm")},
+                                         Printed{"TwoRows", golden_job("two-rows")},
+                                         Printed{"MetricFromTheRight", golden_job("metric-right")}),
+                         [](const auto& printed) { return printed.param.name; });
 
 }  // namespace
 }  // namespace kerfpacket::tests

@@ -40,6 +40,10 @@ spacing = ")" +
            spacing + "\"\n";
 }
 
+std::string golden_job(const std::string& name) {
+    return slurp(fs::path(KERFPACKET_SOURCE_DIR) / "tests" / "golden" / (name + ".toml"));
+}
+
 BuiltPacket::BuiltPacket(const std::string& job_text) {
     spill(job(), job_text);
     succeed(run_program({KERFPACKET_PROGRAM, "build", job().string()}));

@@ -11,6 +11,9 @@ namespace kerfpacket::tests {
 /// The Harbor Stair wall with a spacing of its own, as the job file writes it.
 std::string harbor_stair(const std::string& spacing);
 
+/// A job of tests/golden, as it stands there.
+std::string golden_job(const std::string& name);
+
 /// A packet as a file, and what `check --json` says of it.
 class BuiltPacket {
 public:

@@ -89,4 +89,18 @@ Raster framed(const Raster& picture) {
     return sheet;
 }
 
+Raster halved(const Raster& picture) {
+    Raster half = blank(picture.width / 2, picture.height / 2, picture.dpi / 2);
+    for (int y = 0; y < half.height; ++y) {
+        for (int x = 0; x < half.width; ++x) {
+            double ink = 0;
+            for (const int dy : {0, 1})
+                for (const int dx : {0, 1}) ink += picture.ink(2 * x + dx, 2 * y + dy);
+            half.grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(half.width) +
+                      static_cast<std::size_t>(x)] = static_cast<std::uint8_t>(255 - ink / 4);
+        }
+    }
+    return half;
+}
+
 }  // namespace kerfpacket::tests

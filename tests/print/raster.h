@@ -43,4 +43,7 @@ Raster crop(const Raster& raster, const Rect& area);
 /// The picture in the middle of white paper, as much all round as it is high.
 Raster framed(const Raster& picture);
 
+/// Half the size: each pixel the mean of four.
+Raster halved(const Raster& picture);
+
 }  // namespace kerfpacket::tests

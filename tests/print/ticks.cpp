@@ -144,5 +144,31 @@ TEST_P(Ticks, PixelsOfMupdfJoinToThePlan) {
 INSTANTIATE_TEST_SUITE_P(HarborStair, Ticks, testing::Values("1/2 in", "11.3 mm"),
                          [](const auto& spacing) { return spacing.index == 0 ? "HalfInch" : "OddSpacing"; });
 
+/// Distances run leftward from the right end of each strip and ticks stand half a kerf from the middles of the kerfs.
+TEST(TicksFromTheRight, StandWhereTheBladesLeftSideGoes) {
+    const BuiltPacket packet(golden_job("metric-right"));
+    const std::vector<PrintedStrip> strips = printed_strips(read_content(packet.pdf()));
+    const std::vector<double> kerfs = packet.kerfs_mm();
+    const double half_kerf = 1.4;
+    Pixels mupdf(Renderer::mupdf, packet.pdf());
+    Deviation content, pixels;
+    double zero_of_strip = 0;
+    std::size_t n = 0;
+    for (const PrintedStrip& strip : strips) {
+        for (auto tick = strip.ticks.rbegin(); tick != strip.ticks.rend(); ++tick, ++n) {
+            // The blade's left side is farther from a zero at the right.
+            const double expected = kerfs.at(n) + half_kerf - zero_of_strip;
+            content.add((strip.outline.high.x - *tick).mm() - expected);
+            pixels.add(strip.outline.high.x.mm() - mupdf(strip, *tick) - expected);
+        }
+        zero_of_strip += strip.outline.width().mm();
+    }
+    EXPECT_EQ(n, kerfs.size());
+    std::cout << "from the right: worst " << content.worst << " mm in the content stream, " << pixels.worst
+              << " mm in mupdf's pixels\n";
+    EXPECT_LE(content.worst, 0.002);  // five strips laid end to end
+    EXPECT_LE(pixels.worst, 0.01);
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests

@@ -93,11 +93,14 @@ RC_GTEST_PROP(Pieces, every_point_of_the_bend_has_a_kerf_within_half_a_spacing, 
     const plan::Piece& piece = plan->pieces.at(0);
     const auto hair = measure::Length::mm(1e-6);
     const auto half = piece.spacing / 2;
-    RC_ASSERT(piece.kerfs.front().at <= piece.bend_start + half + hair);
-    RC_ASSERT(piece.kerfs.back().at >= piece.bend_end - half - hair);
-    // And no kerf stands where there is nothing for it to turn.
-    RC_ASSERT(piece.kerfs.front().at >= piece.bend_start - half - hair);
-    RC_ASSERT(piece.kerfs.back().at <= piece.bend_end + half + hair);
+    const auto first = piece.kerfs.front().at;
+    const auto last = piece.kerfs.back().at;
+    // Where the board itself ends too soon, as far as wood goes.
+    RC_ASSERT(first <= std::max(piece.bend_start + half, piece.kerf + piece.spacing) + hair);
+    RC_ASSERT(last >= std::min(piece.bend_end - half, piece.blank_length - piece.kerf - piece.spacing) - hair);
+    // And no kerf stands where there is nothing for it to turn, or off the board.
+    RC_ASSERT(first >= piece.bend_start - half - hair && first >= piece.kerf - hair);
+    RC_ASSERT(last <= piece.bend_end + half + hair && last <= piece.blank_length - piece.kerf + hair);
     for (std::size_t i = 0; i < piece.kerfs.size(); ++i) {
         const double multiple = piece.kerfs[i].at / piece.spacing;
         RC_ASSERT(std::abs(multiple - std::round(multiple)) < 1e-9);

@@ -203,6 +203,19 @@ TEST(Pdf, AnEmptyPageStillHasContent) {
     EXPECT_FALSE(content_of(*open_pdf(bytes), 1).empty());
 }
 
+TEST(Pdf, APageWithoutTextNeedsNoFont) {
+    const page::PathItem line{page::Role::tick, Path::line({10_mm, 10_mm}, {10_mm, 20_mm}), 0.25_pt};
+    const std::string bytes = pdf(one_item(line), test_faces());
+    const auto opened = open_pdf(bytes);
+    EXPECT_FALSE(page_of(*opened, 0).getKey("/Resources").getKey("/Font").isDictionary());
+    EXPECT_EQ(upright_lines(content_of(*opened, 0)).size(), 1U);
+    const Scratch scratch;
+    scratch.write("a.pdf", bytes);
+    const Ran ran = run("qpdf --check " + (scratch.path() / "a.pdf").string());
+    EXPECT_EQ(ran.status, 0) << ran.printed;
+    EXPECT_EQ(ran.printed.find("WARNING"), std::string::npos) << ran.printed;
+}
+
 std::ptrdiff_t count(const std::string& text, const std::string& pattern) {
     const std::regex found(pattern);
     return std::distance(std::sregex_iterator(text.begin(), text.end(), found), std::sregex_iterator());

@@ -1,0 +1,25 @@
+#pragma once
+// The words beside the marks of a strip: which side of its mark each takes, so that all find room in the words lane.
+
+#include <string>
+#include <vector>
+
+#include "sheets/lane.h"
+#include "sheets/pen.h"
+
+namespace kerfpacket::sheets {
+
+struct MarkWords {
+    Role role;
+    Length mark;  ///< x of the mark
+    Length gap;   ///< from the mark to the words
+    std::string text;
+    bool box = false;  ///< a box to tick stands before the words
+};
+
+/// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks
+/// are crowded some words are condensed, or tiny in half the lane's height; words for which even that leaves no room
+/// are left out, for the mark still stands. Takes what it uses from the lane. `base` is the board's front edge.
+void set_mark_words(Pen& pen, Length base, const std::vector<MarkWords>& all, Lane& lane);
+
+}  // namespace kerfpacket::sheets

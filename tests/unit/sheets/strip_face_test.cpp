@@ -1,0 +1,187 @@
+// What stands on the strips, as drawn: asked of every strip of a wide spread of boards.
+
+#include "sheets/strip_face.h"
+
+#include <gtest/gtest.h>
+
+#include <map>
+
+#include "sheets/packet.h"
+#include "sheets/strips.h"
+#include "support/boxes.h"
+#include "support/pieces.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+
+struct Sheet {
+    std::string name;
+    plan::Piece piece;
+    page::Page page;
+};
+
+/// All strip sheets of the spread, header and footer included. Drawn once a test program.
+const std::vector<Sheet>& strip_sheets() {
+    static const std::vector<Sheet> all = [] {
+        std::vector<Sheet> made;
+        for (const Case& one : spread_of_cases()) {
+            const plan::Plan plan = planned(one.job, one.media.c_str());
+            for (page::Page& page : make_packet(plan, kit()).pages)
+                if (page.sheet == "strips") made.push_back({one.name, plan.pieces[0], std::move(page)});
+        }
+        return made;
+    }();
+    return all;
+}
+
+/// Outlines of the strips: closed, and as high as a strip.
+std::vector<Rect> strips_on(const page::Page& page) {
+    std::vector<Rect> found;
+    for (const page::PathItem& item : paths(page, Role::outline))
+        if (item.path.closed() && measure::abs(item.path.bounds().height() - 72_pt) < 1e-6_mm)
+            found.push_back(item.path.bounds());
+    return found;
+}
+
+std::vector<Point> ticks_on(const page::Page& page) {
+    std::vector<Point> found;
+    for (const page::PathItem& item : paths(page, Role::tick)) found.push_back(item.path.start());
+    return found;
+}
+
+TEST(FaceStrip, EveryKerfHasItsTickAndFootOnceOnAStrip) {
+    std::map<std::string, std::size_t> ticks;
+    std::map<std::string, std::size_t> kerfs;
+    for (const Sheet& sheet : strip_sheets()) {
+        SCOPED_TRACE(sheet.name);
+        const std::vector<Rect> strips = strips_on(sheet.page);
+        ASSERT_FALSE(strips.empty());
+        for (const Point tick : ticks_on(sheet.page))
+            EXPECT_EQ(std::count_if(strips.begin(), strips.end(), [&](const Rect& r) { return r.contains(tick); }), 1);
+        for (const page::PathItem& foot : paths(sheet.page, Role::foot))
+            EXPECT_NEAR(foot.path.bounds().width().mm(), sheet.piece.kerf.mm(), 1e-9);
+        EXPECT_EQ(paths(sheet.page, Role::foot).size(), ticks_on(sheet.page).size());
+        ticks[sheet.name] += ticks_on(sheet.page).size();
+        kerfs[sheet.name] = sheet.piece.kerfs.size();
+    }
+    EXPECT_EQ(ticks, kerfs);
+}
+
+/// How near a tick nothing else may stand: half a gap, less half a kerf by which a tick on the blade's side is nearer
+/// the joint; where gaps are wide, the width of two numerals.
+Length clear_of_tick(const plan::Piece& piece) { return std::min((piece.spacing - piece.kerf) / 2, 12_pt) - 0.01_mm; }
+
+TEST(FaceStrip, NothingButTicksStandsWhereTheyAreMeasured) {
+    for (const Sheet& sheet : strip_sheets()) {
+        SCOPED_TRACE(sheet.name);
+        const Length clear = clear_of_tick(sheet.piece);
+        std::vector<Rect> windows;
+        for (const Point tick : ticks_on(sheet.page))
+            windows.push_back({{tick.x - clear, tick.y + 3.1_pt}, {tick.x + clear, tick.y + 11.9_pt}});
+        for (const page::Item& item : sheet.page.items) {
+            if (const auto* path = std::get_if<page::PathItem>(&item)) {
+                if (path->role == Role::tick) continue;
+                for (const Rect& window : windows) {
+                    if (!overlap(window.grown(1_pt), path->path.bounds().grown(0.1_pt))) continue;
+                    const bool area = path->filled && overlap(window, path->path.bounds());
+                    EXPECT_FALSE(area || !geom::clip(path->path, window).empty())
+                        << page::role_name(path->role) << " in the way of a tick at " << window.low.x.points() << ","
+                        << window.low.y.points() << " pt";
+                }
+            } else if (const auto* text = std::get_if<page::TextItem>(&item)) {
+                for (const Rect& window : windows)
+                    EXPECT_FALSE(overlap(window, box_of(*text))) << placed(*text) << " in the way of a tick";
+            }
+        }
+    }
+}
+
+TEST(FaceStrip, TextsKeepApartAndOnThePage) {
+    for (const Sheet& sheet : strip_sheets())
+        for (const std::string& fault : text_faults(sheet.page)) ADD_FAILURE() << sheet.name << ": " << fault;
+}
+
+/// A bend long enough, with kerfs near enough to each other, that no strip is too short for the words of its marks.
+bool has_room(const plan::Piece& piece) { return piece.bend_length() >= 12_in && piece.spacing <= 1_in; }
+
+TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {
+    std::map<std::string, std::map<std::string, int>> found;
+    std::map<std::string, const plan::Piece*> pieces;
+    for (const Sheet& sheet : strip_sheets()) {
+        if (!has_room(sheet.piece)) continue;
+        pieces[sheet.name] = &sheet.piece;
+        for (const page::TextItem& text : texts(sheet.page))
+            for (const char* words : {"BEND STARTS", "CENTRE", "BEND ENDS"})
+                if (text.text.starts_with(words)) ++found[sheet.name][words];
+    }
+    EXPECT_GT(pieces.size(), 200U);
+    for (const auto& [name, piece] : pieces)
+        for (const char* words : {"BEND STARTS", "CENTRE", "BEND ENDS"})
+            EXPECT_EQ(found[name][words], 1) << words << ", " << name;
+}
+
+TEST(FaceStrip, TapeMarksHaveTheirWordsAndTapeChecksTheirBox) {
+    std::size_t marks = 0;
+    std::size_t without_words = 0;
+    for (const Sheet& sheet : strip_sheets()) {
+        SCOPED_TRACE(sheet.name);
+        std::size_t checks = 0;
+        std::size_t words = 0;
+        for (const page::TextItem& text : texts(sheet.page)) {
+            if (text.role != Role::tape_mark) continue;
+            ++words;
+            if (text.text.starts_with("TAPE CHECK")) ++checks;
+        }
+        EXPECT_EQ(paths(sheet.page, Role::box).size(), checks);
+        if (!has_room(sheet.piece)) continue;
+        std::vector<page::PathItem> pointers = paths(sheet.page, Role::tape_mark);
+        std::erase_if(pointers, [](const page::PathItem& item) { return item.filled; });
+        ASSERT_GE(pointers.size(), words);
+        marks += pointers.size();
+        without_words += pointers.size() - words;
+    }
+    // A strip before the last may be left so short that a tape check keeps its arrow alone; the caption tells the mark.
+    EXPECT_GT(marks, 1000U);
+    EXPECT_LE(without_words, marks / 1000);
+}
+
+TEST(FaceStrip, NumeralsAreLargeAndCentredOrNudgedInside) {
+    std::size_t numerals = 0;
+    for (const Sheet& sheet : strip_sheets()) {
+        SCOPED_TRACE(sheet.name);
+        const std::vector<Rect> strips = strips_on(sheet.page);
+        for (const page::TextItem& text : texts(sheet.page)) {
+            if (text.role != Role::numeral) continue;
+            ++numerals;
+            EXPECT_GE(text.size.points(), 13) << placed(text);
+            const Rect box = box_of(text);
+            EXPECT_TRUE(std::any_of(strips.begin(), strips.end(), [&](const Rect& strip) {
+                return strip.contains(box.low) && strip.contains(box.high);
+            })) << placed(text);
+        }
+    }
+    EXPECT_GT(numerals, 10000U);
+}
+
+TEST(FaceStrip, NoLineRunsThroughANumeral) {
+    for (const Sheet& sheet : strip_sheets()) {
+        SCOPED_TRACE(sheet.name);
+        std::vector<page::TextItem> numerals = texts(sheet.page);
+        std::erase_if(numerals, [](const page::TextItem& text) { return text.role != Role::numeral; });
+        for (const page::Item& item : sheet.page.items) {
+            const auto* path = std::get_if<page::PathItem>(&item);
+            if (path == nullptr) continue;
+            const Rect line = path->path.bounds().grown(path->width / 2);
+            for (const page::TextItem& numeral : numerals) {
+                if (!overlap(line, box_of(numeral))) continue;
+                EXPECT_TRUE(geom::clip(path->path, box_of(numeral)).empty())
+                    << page::role_name(path->role) << " through " << placed(numeral);
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace kerfpacket::sheets
