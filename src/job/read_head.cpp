@@ -19,7 +19,8 @@ const LengthKey blade_diameter{"blade_diameter", 2_in, 36_in, R"("12 in")"};
 const LengthKey kerf{"kerf", finest, 1_in, R"("0.118 in")"};
 const LengthKey travel{"travel", 1_in, 120_in, R"("13-1/2 in")"};
 const LengthKey rear_limit{"rear_limit", -12_in, 24_in, R"("1-1/4 in")", true};
-const LengthKey margin{"margin", Length(), 1_in, R"("1/4 in")", true};
+/// All sheets keep 1/4 in free at the edges of the paper; a printer that needs more would clip them.
+const LengthKey margin{"margin", Length(), 0.25_in, R"("1/4 in")", true};
 const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
 const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
 
