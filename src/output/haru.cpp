@@ -18,12 +18,10 @@ double rounded_points(Length value) {
 
 HaruDocument::HaruDocument() : document_(HPDF_New(&HaruDocument::record, &trouble_)) {
     if (document_ == nullptr) throw std::runtime_error("cannot start the PDF: not enough memory");
-    HPDF_SetCompressionMode(document_, HPDF_COMP_ALL);
-    HPDF_UseUTFEncodings(document_);
+    HPDF_SetCompressionMode(get(), HPDF_COMP_ALL);
+    HPDF_UseUTFEncodings(get());
     check("starting the PDF");
 }
-
-HaruDocument::~HaruDocument() { HPDF_Free(document_); }
 
 void HaruDocument::record(HPDF_STATUS error, HPDF_STATUS detail, void* trouble) {
     auto* first = static_cast<Trouble*>(trouble);
@@ -37,12 +35,12 @@ void HaruDocument::check(const char* doing) const {
 }
 
 std::string HaruDocument::bytes() const {
-    HPDF_SaveToStream(document_);
+    HPDF_SaveToStream(get());
     check("saving the PDF");
-    std::string bytes(HPDF_GetStreamSize(document_), '\0');
-    HPDF_ResetStream(document_);
+    std::string bytes(HPDF_GetStreamSize(get()), '\0');
+    HPDF_ResetStream(get());
     auto size = static_cast<HPDF_UINT32>(bytes.size());
-    HPDF_ReadFromStream(document_, reinterpret_cast<HPDF_BYTE*>(bytes.data()), &size);  // NOLINT(*-reinterpret-cast)
+    HPDF_ReadFromStream(get(), reinterpret_cast<HPDF_BYTE*>(bytes.data()), &size);  // NOLINT(*-reinterpret-cast)
     check("saving the PDF");
     measure::require(size == bytes.size(), "libharu hands over the whole file");
     return bytes;

@@ -3,7 +3,9 @@
 
 #include <array>
 #include <cstddef>
+#include <memory>
 #include <string>
+#include <type_traits>
 #include <vector>
 
 #include <hpdf.h>
@@ -27,11 +29,10 @@ inline HPDF_REAL haru_points(Length value) { return static_cast<HPDF_REAL>(round
 class HaruDocument {
 public:
     HaruDocument();
-    ~HaruDocument();
     HaruDocument(const HaruDocument&) = delete;
     HaruDocument& operator=(const HaruDocument&) = delete;
 
-    HPDF_Doc get() const { return document_; }
+    HPDF_Doc get() const { return document_.get(); }
     void check(const char* doing) const;
     /// The whole file, compressed.
     std::string bytes() const;
@@ -44,7 +45,10 @@ private:
     static void record(HPDF_STATUS error, HPDF_STATUS detail, void* trouble);
 
     Trouble trouble_;
-    HPDF_Doc document_;
+    struct Free {
+        void operator()(HPDF_Doc document) const { HPDF_Free(document); }
+    };
+    std::unique_ptr<std::remove_pointer_t<HPDF_Doc>, Free> document_;
 };
 
 /// How text is coded in the file: one byte a character (WinAnsiEncoding), or UTF-16 for what that cannot say.

@@ -1,5 +1,7 @@
 #include "sheets/strip_ends.h"
 
+#include <algorithm>
+
 #include "sheets/furniture.h"
 
 namespace kerfpacket::sheets {
@@ -57,7 +59,23 @@ void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zer
          {16_pt, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
 }
 
+/// How far up a line starts that keeps to the words lane: above numerals and running distances.
+constexpr Length above_numerals = 54.5_pt;
+
+/// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
+/// words lane, for nothing but the tick may be seen where the carpenter measures.
+bool kerf_near(const plan::Piece& piece, Length from_zero) {
+    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(),
+                       [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
+}
+
 }  // namespace
+
+void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
+                 Dash dash) {
+    pen.line(role, frame.at(from_zero, kerf_near(piece, from_zero) ? above_numerals : 0_pt),
+             frame.at(from_zero, pen.kit().style.strip_height), width, dash);
+}
 
 void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
     const plan::Piece& piece = context.piece;
@@ -69,10 +87,7 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const auto edge = [&](Length at, Length width) {
         pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
     };
-    const auto trim_edge = [&](Length at) {
-        pen.line(Role::limit, frame.at(at, kerf_near(piece, at) ? above_numerals : 0_pt), frame.at(at, height),
-                 style.heavy);
-    };
+    const auto trim_edge = [&](Length at) { draw_across(pen, piece, frame, Role::limit, at, style.heavy); };
     // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
     const Length before_kerfs = piece.kerfs.front().mark - beside_kerf;
     const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;

@@ -42,15 +42,9 @@ private:
 /// What a kerf takes on either side of its mark: half of three bold figures at the largest size.
 inline constexpr Length beside_kerf = Length::points(17);
 
-/// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
-/// words lane, for nothing but the tick may be seen where the carpenter measures.
-inline bool kerf_near(const plan::Piece& piece, Length from_zero) {
-    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(),
-                       [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
-}
-
-/// How far up such a line starts: above numerals and running distances.
-inline constexpr Length above_numerals = Length::points(54.5);
+/// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
+void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
+                 Dash dash = Dash::solid);
 
 /// Trim hatched with its words, the heavy line at either end of the blank, and how long a tail is.
 void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);

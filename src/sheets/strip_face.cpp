@@ -182,15 +182,9 @@ private:
         words_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark");
     }
 
-    /// A line across the strip where no numeral is in its way, else in the words lane alone.
-    void across(Role role, Length from_zero, Length width, Dash dash) {
-        pen_.line(role, at(from_zero, kerf_near(piece_, from_zero) ? above_numerals : 0_pt),
-                  at(from_zero, style().strip_height), width, dash);
-    }
-
     void limit(Length from_zero, const char* key) {
         if (from_zero < strip_.from || from_zero > strip_.to) return;
-        across(Role::limit, from_zero, style().heavy, Dash::solid);
+        draw_across(pen_, piece_, frame_, Role::limit, from_zero, style().heavy);
         words_beside(Role::limit, from_zero, 5_pt, key);
     }
 
@@ -199,7 +193,7 @@ private:
         limit(piece_.bend_end, "strip.bend_ends");
         const Length centre = piece_.centre();
         if (centre < strip_.from || centre > strip_.to) return;
-        across(Role::centre, centre, style().hair, Dash::dash_dot);
+        draw_across(pen_, piece_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
         words_beside(Role::centre, centre, 5_pt, "strip.centre");
     }
 
@@ -226,7 +220,6 @@ private:
     }
 
     std::string kerf_numbers() const {
-        if (strip_.empty()) return "";
         return words("strip.kerfs", {{"first", std::to_string(piece_.kerfs[strip_.first_kerf].n)},
                                      {"last", std::to_string(piece_.kerfs[strip_.end_kerf - 1].n)}});
     }

@@ -121,7 +121,7 @@ std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Ta
     while (true) {
         strip.number = static_cast<int>(strips.size()) + 1;
         const bool last = end - strip.from <= longest;
-        std::size_t next = last ? piece.kerfs.size() : next_first(piece, strip, longest, tape);
+        const std::size_t next = last ? piece.kerfs.size() : next_first(piece, strip, longest, tape);
         strip.end_kerf = next;
         strip.to = last ? end : (piece.kerfs[next - 1].at + piece.kerfs[next].at) / 2;
         complete(strip, piece, tape, kit);

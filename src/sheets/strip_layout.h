@@ -23,8 +23,6 @@ struct Strip {
     std::optional<Length> tape_mark;  ///< whole inch (or centimetre) that sets this strip; none when it starts at zero
     std::vector<Length> tape_checks;  ///< distances from zero inside this strip
     Numbering numbering = Numbering::one_row_large;
-
-    bool empty() const { return first_kerf == end_kerf; }
 };
 
 /// Cuts the marks of a piece into strips of at most `longest`. Every mark is placed from zero; a joint stands in the
