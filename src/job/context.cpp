@@ -61,6 +61,11 @@ void Context::error(Position at, std::string message, std::string hint) {
     found_.push_back({Severity::error, at, std::move(message), std::move(hint)});
 }
 
+void Context::harmless_error(Position at, std::string message, std::string hint) {
+    error(at, std::move(message), std::move(hint));
+    ++harmless_;
+}
+
 bool Context::pass_over(const toml::node& value) {
     const bool broken = broken_lines_.contains(position(value).line);
     if (broken) ++passed_over_;

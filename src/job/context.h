@@ -42,9 +42,13 @@ public:
     Context(std::string_view text, std::set<int> broken_lines);
 
     void error(Position at, std::string message, std::string hint = "");
+    /// An error that leaves what is read complete, so that later stages may look at it in the same run: a key that
+    /// nobody knows.
+    void harmless_error(Position at, std::string message, std::string hint);
     const Diagnostics& found() const { return found_; }
-    /// Mistakes so far, told here or already told when the text was parsed: something read without one is complete.
-    std::size_t mistakes() const { return found_.size() + passed_over_; }
+    /// Mistakes so far, told here or already told when the text was parsed, but for the harmless ones: something read
+    /// without one is complete.
+    std::size_t mistakes() const { return found_.size() + passed_over_ - harmless_; }
     /// True for a value on a line whose mistake was told when the text was parsed.
     bool pass_over(const toml::node& value);
 
@@ -65,6 +69,7 @@ private:
     std::set<int> broken_lines_;
     Diagnostics found_;
     std::size_t passed_over_ = 0;
+    std::size_t harmless_ = 0;
 };
 
 }  // namespace kerfpacket::job

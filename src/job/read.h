@@ -10,9 +10,10 @@
 
 namespace kerfpacket::job {
 
-/// What was read. `job` holds the pieces that read without an error, so that later stages can look for further
-/// mistakes in the same run; it is fit to print only when `diagnostics` holds no error. `complete` is false when the
-/// head of the job (job, saw, printer) could not be read, so that nothing after it can be judged.
+/// What was read. `job` holds the pieces of which every value was read, be there keys beside them that nobody knows, so
+/// that later stages can look for further mistakes in the same run; it is fit to print only when `diagnostics` holds no
+/// error. `complete` is false when the head of the job (job, saw, printer) could not be read, so that nothing after it
+/// can be judged.
 struct Reading {
     Job job;
     Diagnostics diagnostics;

@@ -139,9 +139,13 @@ void TableReader::finish() {
         const std::string near = near_miss(name, known_);
         meant.insert(near);
         const auto begin = key.source().begin;
-        context_.error({static_cast<int>(begin.line), static_cast<int>(begin.column)},
-                       "unknown key " + in_quotes(name) + " in " + title_,
-                       near.empty() ? "known here: " + listed(known_) : "did you mean \"" + near + "\"?");
+        const Position at{static_cast<int>(begin.line), static_cast<int>(begin.column)};
+        std::string message = "unknown key " + in_quotes(name) + " in " + title_;
+        std::string hint = near.empty() ? "known here: " + listed(known_) : "did you mean \"" + near + "\"?";
+        // A slip in the name of a key that is needed leaves its value missing, and is told in place of that.
+        const bool needed = std::any_of(missing_.begin(), missing_.end(), [&](const auto& m) { return m.key == near; });
+        if (needed) context_.error(at, std::move(message), std::move(hint));
+        else context_.harmless_error(at, std::move(message), std::move(hint));
     }
     for (auto& [key, message, hint] : missing_) {
         if (!meant.contains(key)) context_.error(at(), std::move(message), std::move(hint));

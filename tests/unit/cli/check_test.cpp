@@ -44,6 +44,15 @@ TEST(Check, ABoardThatBreaksIsSaidToLikelyBreak) {
     EXPECT_TRUE(last_line(outcome.out).starts_with("A: will likely break")) << outcome.out;
 }
 
+TEST(Check, AMistypedKeyHidesNoMistakeBehindIt) {
+    std::string wrong = good_job;
+    wrong.replace(wrong.find("material = \"mdf\""), 16, "material = \"mfd\"\nspaceing = 1");
+    const Outcome outcome = check(wrong);
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("unknown key \"spaceing\""), std::string::npos) << outcome.err;
+    EXPECT_NE(outcome.err.find("unknown material \"mfd\""), std::string::npos) << outcome.err;
+}
+
 TEST(Check, JsonHasEveryKeyOfSchemaOne) {
     const Outcome outcome = check(short_stock_job, {"--json"});
     EXPECT_EQ(outcome.status, 3);

@@ -143,6 +143,16 @@ TEST(ReadJob, AnUnreadableLineLeavesItsPieceOutToo) {
     EXPECT_EQ(reading.job.walls.size(), 1U);
 }
 
+TEST(ReadJob, AKeyThatNobodyKnowsLeavesItsPieceComplete) {
+    const Reading reading = read_job(changed("chord = \"118 in\"", "chord = \"118 in\"\ncord = 1"));
+    EXPECT_EQ(reading.diagnostics.size(), 1U);
+    EXPECT_EQ(reading.job.walls.size(), 2U);
+    // Not so where the slip is in the name of a key that is needed: its value is missing.
+    const Reading slip = read_job(changed("thickness = ", "thicknes = "));
+    EXPECT_EQ(slip.diagnostics.size(), 1U);
+    EXPECT_EQ(slip.job.openings.size() + slip.job.walls.size(), 3U);
+}
+
 TEST(ReadJob, AMistakeInTheHeadMakesItIncomplete) {
     EXPECT_FALSE(read_job(changed("kerf = 0.126", "kerf = -1")).complete);
     EXPECT_FALSE(read_job(changed("kerf = 0.126", "kerf = 1/8")).complete);
