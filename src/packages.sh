@@ -4,10 +4,10 @@
 # What building needs.
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqpdf-dev libcli11-dev
     libtomlplusplus-dev libfmt-dev libexpected-dev nlohmann-json3-dev libfreetype-dev nettle-dev
-    libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra"
+    libboost-dev libeigen3-dev libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra"
 
 # What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
-test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libboost-dev locales libxml2-utils
+test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libgeos-dev locales libxml2-utils
     qpdf poppler-utils mupdf-tools ghostscript tesseract-ocr tesseract-ocr-eng"
 
 # Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.

@@ -41,6 +41,13 @@ void judge_range(Assessment& a, const Range& range) {
 
 }  // namespace
 
+bool is_ok(const Cell& cell, const Material& material, KerfsOn side, Length radius) {
+    const double limit = break_strain(cell, material, side);
+    if (web_strain(cell, material.softness, radius) > ok_up_to * limit) return false;
+    if (side == KerfsOn::inside && close_radius(cell, material.softness) > closing_margin * radius) return false;
+    return facet(cell, material.softness, radius) <= facet_limit;
+}
+
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs) {
     measure::require(radius.mm() > 0 && kerfs > 0, "a bend has a radius and kerfs");
     const bool opening = side == KerfsOn::outside;

@@ -44,6 +44,9 @@ struct Assessment {
 inline constexpr double ok_up_to = 0.60;
 inline constexpr double caution_up_to = 0.90;
 
+/// Whether strain, closing and facet are all within what is called ok at this radius of the length-keeping line.
+bool is_ok(const Cell& cell, const Material& material, KerfsOn side, Length radius);
+
 /// A bend of constant curvature: `radius` of the length-keeping line, turned by `turn` in `kerfs` kerfs.
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs);
 

@@ -7,6 +7,7 @@
 
 #include "cli/trouble.h"
 #include "measure/require.h"
+#include "sheets/survey_answers.h"
 #include "sheets/tape.h"
 #include "sheets/wording.h"
 
@@ -25,8 +26,21 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     return line("kerfs", fmt::format("{}; {}", counted(piece.kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
            line("depth", fmt::format("{}{}, leaves a web of {}", tape.exact(piece.kerf_depth),
                                      half ? " (half the thickness)" : "", tape.exact(piece.web()))) +
-           line("spacing",
-                fmt::format("{}{}", tape.exact(piece.spacing), piece.spacing_given ? "" : " (common practice)"));
+           line("spacing", fmt::format("{}{}", sheets::spacing_text(piece, kit, tape),
+                                       piece.spacing_given ? ""
+                                       : !piece.circular   ? " (after the curve)"
+                                                           : " (common practice)"));
+}
+
+/// On the seen face; the least and the greatest where the bend is no single arc.
+std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
+    const std::string least = tape.with_unit(piece.finish_radius);
+    if (piece.circular) return least + " on the seen face";
+    if (!piece.reverses.empty()) return least + " on the seen face where it is tightest, to straight where it reverses";
+    measure::Length most = piece.bend_radius;
+    for (const plan::Kerf& kerf : piece.kerfs) most = std::max(most, kerf.radius);
+    // The kerfs know the radius of the line that keeps its length; the seen face is less than a board away.
+    return fmt::format("{} on the seen face where it is tightest, to about {}", least, tape.with_unit(most));
 }
 
 std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
@@ -36,18 +50,74 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
                                   other(piece.blank_length, tape), tape.exact(piece.trim))) +
         line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.bend_start),
                                  tape.with_unit(piece.bend_end), measure::fixed(piece.turn.degrees(), 2))) +
-        line("radius", fmt::format("{} on the seen face", tape.with_unit(piece.finish_radius)));
+        line("radius", radius_text(piece, tape));
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
     return lines + line("verdict", fmt::format("{}: {} of break strain, coupon first", verdict_words(bend.verdict),
                                                measure::fixed(bend.utilisation, 2)));
 }
 
+/// "3-1/2 left of the middle", or what stands for none.
+std::string off(measure::Length by, const sheets::Tape& tape, const char* less, const char* more, const char* none) {
+    if (tape.rounded(by).mm() == 0) return none;
+    return tape.plain(measure::abs(by)) + " " + (by.mm() < 0 ? less : more);
+}
+
+/// What was measured, and the arcs that a trammel strikes: once for all boards of an opening.
+std::string shape_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
+    const auto* arch = std::get_if<plan::ArchLines>(&piece.lines);
+    if (arch == nullptr || piece.board > 1) return "";
+    std::string lines =
+        line("shape", fmt::format("{}, span {}, rise {}", sheets::shape_name(piece, kit),
+                                  tape.with_unit(piece.measured_span), tape.with_unit(piece.measured_rise)));
+    for (const plan::Trammel& arc : arch->arcs)
+        lines += line(
+            "trammel",
+            fmt::format("radius {}, centre {}, {}", tape.with_unit(arc.radius),
+                        off(arc.centre.x, tape, "left of the middle", "right of the middle", "under the middle"),
+                        off(arc.centre.y, tape, "below the springs", "above the springs", "level with the springs")));
+    return lines;
+}
+
+/// Mitres, boards down the legs, places where the bend changes sides.
+std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
+    std::string lines;
+    for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("mitre", mitre);
+    for (const plan::LegBoard& board : piece.leg_boards)
+        lines += line("leg board", sheets::leg_board_text(board, kit, tape));
+    for (const measure::Length at : piece.reverses)
+        lines +=
+            line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(at),
+                                        sheets::kerfs_after(piece, at) == bend::KerfsOn::outside ? "open" : "close"));
+    return lines;
+}
+
+/// The three answers to measured ordinates.
+std::string survey_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
+    if (!piece.survey || piece.board > 1) return "";
+    std::string lines;
+    for (const sheets::Answer& answer : sheets::answers(*piece.survey)) {
+        const std::size_t worst = answer.misses->worst_point();
+        lines += line("curve",
+                      fmt::format("{}: {}; worst miss {} {} at station {}, rms {}", sheets::fit_name(answer.fit, kit),
+                                  sheets::answer_text(piece, answer.fit, kit, tape),
+                                  sheets::miss_text(answer.misses->at.at(worst), tape.unit()), tape.unit_name(),
+                                  tape.exact_plain(sheets::reading(piece, worst).station),
+                                  sheets::rms_text(answer, tape.unit())));
+    }
+    for (const job::Fit fit : sheets::unanswered(*piece.survey))
+        lines += line("curve", fmt::format("{}: {}", sheets::fit_name(fit, kit), kit.words("survey.none")));
+    lines += line("measured", sheets::recommendation(piece, kit, tape));
+    const std::string suspect = sheets::suspect_text(piece, kit, tape);
+    return suspect.empty() ? lines : lines + line("check", suspect);
+}
+
 std::string piece_text(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     std::string text =
         fmt::format("{}  {}, {}{}\n", piece.id, sheets::piece_name(piece, kit), sheets::board_text(piece, kit, tape),
                     piece.quantity == 1 ? "" : fmt::format(", {} of them", piece.quantity));
-    text += kerf_lines(piece, tape, kit) + bend_lines(piece, tape);
+    text += shape_lines(piece, tape, kit) + kerf_lines(piece, tape, kit) + bend_lines(piece, tape) +
+            end_lines(piece, tape, kit) + survey_lines(piece, tape, kit);
     for (const plan::Caution& caution : piece.cautions)
         text += line("caution", sheets::caution_text(caution, kit, tape.unit()));
     return text + "\n";

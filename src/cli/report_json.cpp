@@ -2,6 +2,8 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/report.h"
+#include "measure/require.h"
+#include "sheets/survey_answers.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::cli {
@@ -13,10 +15,66 @@ using Json = nlohmann::ordered_json;
 double six_decimals(double value) { return std::round(value * 1e6) / 1e6; }
 double mm(measure::Length length) { return six_decimals(length.mm()); }
 
+const char* side_word(bend::KerfsOn side) { return side == bend::KerfsOn::inside ? "inside" : "outside"; }
+
+const char* fit_word(job::Fit fit) {
+    switch (fit) {
+        case job::Fit::arc: return "arc";
+        case job::Fit::ellipse: return "ellipse";
+        case job::Fit::fair: return "fair";
+    }
+    throw measure::Bug("a fit without a word");
+}
+
 Json kerfs_json(const plan::Piece& piece) {
     Json kerfs = Json::array();
-    for (const plan::Kerf& kerf : piece.kerfs) kerfs.push_back({{"n", kerf.n}, {"at_mm", mm(kerf.at)}});
+    for (const plan::Kerf& kerf : piece.kerfs)
+        kerfs.push_back({{"n", kerf.n},
+                         {"at_mm", mm(kerf.at)},
+                         {"spacing_mm", mm(kerf.spacing)},
+                         {"turn_deg", six_decimals(kerf.turn.degrees())},
+                         {"on", side_word(kerf.on)},
+                         {"utilisation", kerf.utilisation}});
     return kerfs;
+}
+
+Json lengths_json(const std::vector<measure::Length>& lengths) {
+    Json all = Json::array();
+    for (const measure::Length length : lengths) all.push_back(mm(length));
+    return all;
+}
+
+/// The three answers to measured ordinates; null for a piece that was not measured so.
+Json survey_json(const plan::Piece& piece) {
+    if (!piece.survey) return nullptr;
+    const curve::Survey& survey = *piece.survey;
+    Json fits = Json::object();
+    for (const sheets::Answer& answer : sheets::answers(survey))
+        fits[fit_word(answer.fit)] = {{"worst_mm", mm(answer.misses->worst())},
+                                      {"rms_mm", mm(answer.rms)},
+                                      {"misses_mm", lengths_json(answer.misses->at)}};
+    if (survey.circle) fits["arc"]["radius_mm"] = mm(survey.circle->radius);
+    if (survey.ellipse) {
+        fits["ellipse"]["half_width_mm"] = mm(survey.ellipse->half_width);
+        fits["ellipse"]["half_height_mm"] = mm(survey.ellipse->half_height);
+    }
+    const Json suspect = survey.suspect ? Json{{"station_mm", mm(survey.stations.at(survey.suspect->point))},
+                                               {"off_mm", mm(survey.suspect->off)}}
+                                        : Json();
+    return {{"stations_mm", lengths_json(survey.stations)},
+            {"fits", fits},
+            {"used", fit_word(survey.used)},
+            {"recommended", fit_word(survey.recommended)},
+            {"suspect", suspect}};
+}
+
+/// Ordinates of the bending form's rib; null where there is none.
+Json form_json(const plan::Piece& piece) {
+    if (!piece.form) return nullptr;
+    Json ordinates = Json::array();
+    for (const plan::Point& p : piece.form->ordinates)
+        ordinates.push_back({{"station_mm", mm(p.x)}, {"height_mm", mm(p.y)}});
+    return {{"ordinates", ordinates}};
 }
 
 Json cautions_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
@@ -32,7 +90,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
     return {{"id", piece.id},
             {"kind", piece.kind == plan::Kind::arch_liner ? "arch liner" : "wall board"},
             {"side", piece.side == job::Side::concave ? "concave" : "convex"},
-            {"kerfs_on", inside ? "inside" : "outside"},
+            {"kerfs_on", side_word(piece.kerfs_on)},
+            {"reverses_mm", lengths_json(piece.reverses)},
             {"turn_deg", six_decimals(piece.turn.degrees())},
             {"radius_min_mm", mm(piece.bend_radius)},
             {"thickness_mm", mm(piece.thickness)},
@@ -40,6 +99,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"kerf_mm", mm(piece.kerf)},
             {"web_mm", mm(piece.web())},
             {"spacing_mm", mm(piece.spacing)},
+            {"spacing_min_mm", mm(piece.least_spacing)},
+            {"mitres_deg", {six_decimals(piece.ends[0].mitre.degrees()), six_decimals(piece.ends[1].mitre.degrees())}},
             {"blank_length_mm", mm(piece.blank_length)},
             {"bend_length_mm", mm(piece.bend_length())},
             {"finish_length_mm", mm(piece.finish_length)},
@@ -52,6 +113,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"closes", bend.closes},
             {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
             {"facet_mm", mm(bend.facet)},
+            {"survey", survey_json(piece)},
+            {"form", form_json(piece)},
             {"cautions", cautions_json(piece, plan, kit)}};
 }
 

@@ -1,41 +1,256 @@
 #include "curve/curve.h"
 
+#include <algorithm>
+#include <boost/math/tools/minima.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
+
+#include "curve/stretch.h"
+#include "measure/require.h"
 
 namespace kerfpacket::curve {
 namespace {
 
-using geom::Point;
+/// Straighter than this is straight: a radius of 1000 km.
+constexpr double straight = 1e-9;
+/// Parts of a stretch in which the curvature is sampled between two nodes.
+constexpr int samples = 6;
 
-/// An arc over a chord that lies along x around the origin, bulging up when `up`.
-Curve arc_over_chord(Length chord, Length radius, Angle turn, bool up) {
-    const Point left{-chord / 2, {}};
-    const Point right{chord / 2, {}};
-    return {Path::arc(left, right, up ? -turn : turn), radius, turn};
-}
+double offset_curvature(double curvature, double offset) { return curvature / (1 - offset * curvature); }
 
 }  // namespace
 
-Length radius_from_chord(Length chord, Length rise) { return chord * (chord / (8 * rise)) + rise / 2; }
-
-Angle turn_from_chord(Length chord, Length rise) { return Angle::radians(4 * std::atan(2 * rise / chord)); }
-
-Curve measured_curve(const job::Opening& opening) {
-    const Length span = opening.span.value;
-    const Length rise = opening.rise.value;
-    return arc_over_chord(span, radius_from_chord(span, rise), turn_from_chord(span, rise), true);
+Curve::Curve(std::vector<Stretch> stretches) {
+    measure::require(!stretches.empty(), "a curve has stretches");
+    Node node;
+    for (Stretch& stretch : stretches) add(std::move(stretch), node);
 }
 
-Curve measured_curve(const job::Wall& wall) {
-    const bool up = wall.side.value == job::Side::concave;
-    if (wall.chord && wall.rise) {
-        const Length chord = wall.chord->value;
-        const Length rise = wall.rise->value;
-        return arc_over_chord(chord, radius_from_chord(chord, rise), turn_from_chord(chord, rise), up);
+void Curve::add(Stretch stretch, Node& node) {
+    Run run{std::move(stretch), {}};
+    const std::vector<double> parameters = node_parameters(run.stretch);
+    for (std::size_t i = 0; i < parameters.size(); ++i) {
+        if (i > 0) {
+            node.length += length_between(run.stretch, parameters[i - 1], parameters[i]);
+            node.turned += turn_between(run.stretch, parameters[i - 1], parameters[i]);
+        }
+        node.u = parameters[i];
+        run.nodes.push_back(node);
     }
-    const Length radius = wall.radius.value().value;
-    const Angle turn = wall.angle.value().value;
-    return arc_over_chord(2 * radius * std::sin(turn.radians() / 2), radius, turn, up);
+    runs_.push_back(std::move(run));
+}
+
+Curve Curve::of(const Path& path) {
+    return Curve(std::vector<Stretch>(path.segments().begin(), path.segments().end()));
+}
+
+Curve Curve::with(std::vector<Stretch> stretches) const {
+    Curve other(std::move(stretches));
+    other.offset_ = offset_;
+    return other;
+}
+
+double Curve::distance(const Node& node) const { return node.length - offset_.mm() * node.turned; }
+
+Length Curve::length() const { return Length::mm(distance(runs_.back().nodes.back())); }
+
+Angle Curve::turn() const { return Angle::radians(runs_.back().nodes.back().turned); }
+
+Curve::Place Curve::locate(double along) const {
+    const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
+    const auto at = std::partition_point(runs_.begin(), std::prev(runs_.end()), passed);
+    const Run& run = *at;
+    const auto r = static_cast<std::size_t>(at - runs_.begin());
+    const auto end = std::partition_point(std::next(run.nodes.begin()), std::prev(run.nodes.end()),
+                                          [&](const Node& n) { return distance(n) <= along; });
+    const Node& from = *std::prev(end);
+    const Node& to = *end;
+    // The end of the last stretch is exactly its last node.
+    if (along == distance(to)) return {r, to};
+    if (along == distance(from)) return {r, from};
+    const auto node = [&](double u) {
+        return Node{u, from.length + length_between(run.stretch, from.u, u),
+                    from.turned + turn_between(run.stretch, from.u, u)};
+    };
+    double u = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
+    if (std::holds_alternative<geom::Segment>(run.stretch)) return {r, node(u)};
+    Node there = node(u);
+    constexpr int most_steps = 20;
+    for (int step = 0; step < most_steps; ++step) {
+        const Jet j = jet(run.stretch, u);
+        const double rate = speed(j) * (1 - offset_.mm() * curvature(j));
+        const double by = (along - distance(there)) / rate;
+        if (!std::isfinite(by)) break;
+        // Far beyond an end the law of the stretch may run out: not more than the interval at a time.
+        const double most = std::abs(to.u - from.u);
+        u += std::clamp(by, -most, most);
+        there = node(u);
+        if (std::abs(by) <= 1e-14 * std::max(1.0, std::abs(u))) break;
+    }
+    return {r, there};
+}
+
+Spot Curve::spot(const Place& place) const {
+    const Jet j = jet(runs_[place.run].stretch, place.node.u);
+    const Direction along = direction(j);
+    return {j.point + along.left() * offset_, along, offset_curvature(curvature(j), offset_.mm()),
+            Angle::radians(place.node.turned)};
+}
+
+Spot Curve::at(Length distance) const { return spot(locate(distance.mm())); }
+
+std::vector<Length> Curve::joints() const {
+    std::vector<Length> found{Length()};
+    for (const Run& run : runs_) found.push_back(Length::mm(distance(run.nodes.back())));
+    return found;
+}
+
+Curve::Sharpest Curve::sharpest(Length from, Length to, double sign) const {
+    Sharpest best{0, from};
+    const auto bend = [&](Length at) { return sign * this->at(at).curvature; };
+    const auto consider = [&](Length at, double value) {
+        if (value > best.curvature + straight) best = {value, at};
+    };
+    const Length tiny = (to - from) * 1e-9;
+    for (const Run& run : runs_) {
+        for (std::size_t i = 1; i < run.nodes.size(); ++i) {
+            const bool first = &run == &runs_.front() && i == 1;
+            const bool last = &run == &runs_.back() && i + 1 == run.nodes.size();
+            const Length low = first ? from : std::max(from, Length::mm(distance(run.nodes[i - 1])));
+            const Length high = last ? to : std::min(to, Length::mm(distance(run.nodes[i])));
+            if (high - low <= tiny) continue;
+            if (std::holds_alternative<geom::Segment>(run.stretch)) {
+                consider((low + high) / 2, bend((low + high) / 2));
+                continue;
+            }
+            const Length step = (high - low) / samples;
+            // A hair inside, so that the neighbour's curvature at a joint does not count.
+            for (int k = 0; k <= samples; ++k) {
+                const Length at = std::clamp(low + step * k, low + tiny, high - tiny);
+                consider(at, bend(at));
+            }
+            if (best.at > low && best.at < high) {
+                const double left = std::max(low + tiny, best.at - step).mm();
+                const double right = std::min(high - tiny, best.at + step).mm();
+                const auto [at, value] = boost::math::tools::brent_find_minima(
+                    [&](double mm) { return -bend(Length::mm(mm)); }, left, right, 40);
+                consider(Length::mm(at), -value);
+            }
+        }
+    }
+    return best;
+}
+
+Curve::Sharpest Curve::sharpest_left(Length from, Length to) const { return sharpest(from, to, 1); }
+Curve::Sharpest Curve::sharpest_right(Length from, Length to) const { return sharpest(from, to, -1); }
+
+std::vector<Length> Curve::inflections() const {
+    std::vector<Length> found;
+    double before = 0;
+    Length last;
+    const auto visit = [&](Length at, bool smooth) {
+        const double bend = this->at(at).curvature;
+        if (std::abs(bend) < straight) return;
+        if (before * bend < 0) {
+            Length where = (last + at) / 2;
+            if (smooth) {
+                const auto sign = [&](double mm) { return this->at(Length::mm(mm)).curvature; };
+                boost::uintmax_t steps = 60;
+                const auto bracket = boost::math::tools::toms748_solve(
+                    sign, last.mm(), at.mm(), before, bend, boost::math::tools::eps_tolerance<double>(50), steps);
+                where = Length::mm((bracket.first + bracket.second) / 2);
+            }
+            found.push_back(where);
+        }
+        before = bend;
+        last = at;
+    };
+    for (const Run& run : runs_) {
+        const bool parametric = std::holds_alternative<Parametric>(run.stretch);
+        for (std::size_t i = 1; i < run.nodes.size(); ++i) {
+            const Length low = Length::mm(distance(run.nodes[i - 1]));
+            const Length high = Length::mm(distance(run.nodes[i]));
+            const Length tiny = (high - low) * 1e-9;
+            visit(low + tiny, parametric && i > 1);
+            if (parametric)
+                for (int k = 1; k < samples; ++k) visit(low + (high - low) * (static_cast<double>(k) / samples), true);
+            visit(high - tiny, parametric);
+        }
+    }
+    return found;
+}
+
+Curve Curve::parallel(Length left) const {
+    Curve other = *this;
+    other.offset_ += left;
+    return other;
+}
+
+Length Curve::on_parallel(Length distance, Length left) const {
+    return distance - left * locate(distance.mm()).node.turned;
+}
+
+Length Curve::from_parallel(Length distance, Length left) const {
+    const Node there = parallel(left).locate(distance.mm()).node;
+    return Length::mm(this->distance(there));
+}
+
+Curve Curve::part(Length from, Length to) const {
+    measure::require(from < to, "a part of a curve has length");
+    const Place first = locate(from.mm());
+    const Place last = locate(to.mm());
+    Curve part;
+    part.offset_ = offset_;
+    Node node;
+    for (std::size_t r = first.run; r <= last.run; ++r) {
+        const Run& whole = runs_[r];
+        const Node& low = r == first.run ? first.node : whole.nodes.front();
+        const Node& high = r == last.run ? last.node : whole.nodes.back();
+        if (high.u <= low.u) continue;
+        const bool beyond = low.u < whole.nodes.front().u || high.u > whole.nodes.back().u;
+        Stretch stretch = part_of(whole.stretch, low.u, high.u);
+        if (beyond || std::holds_alternative<geom::Segment>(stretch)) {
+            part.add(std::move(stretch), node);
+            continue;
+        }
+        // The nodes within are known already.
+        Run run{std::move(stretch), {}};
+        const auto rebased = [&](const Node& n) {
+            return Node{n.u, node.length + n.length - low.length, node.turned + n.turned - low.turned};
+        };
+        run.nodes.push_back(rebased(low));
+        for (const Node& n : whole.nodes)
+            if (n.u > low.u && n.u < high.u) run.nodes.push_back(rebased(n));
+        run.nodes.push_back(rebased(high));
+        node = run.nodes.back();
+        part.runs_.push_back(std::move(run));
+    }
+    return part;
+}
+
+Curve Curve::reversed() const {
+    std::vector<Stretch> stretches;
+    for (auto run = runs_.rbegin(); run != runs_.rend(); ++run) stretches.push_back(curve::reversed(run->stretch));
+    Curve other(std::move(stretches));
+    other.offset_ = -offset_;
+    return other;
+}
+
+Curve Curve::moved(Point by) const {
+    std::vector<Stretch> stretches;
+    for (const Run& run : runs_) stretches.push_back(curve::moved(run.stretch, by));
+    return with(std::move(stretches));
+}
+
+Curve Curve::turned(Angle by) const {
+    std::vector<Stretch> stretches;
+    for (const Run& run : runs_) stretches.push_back(curve::turned(run.stretch, by));
+    return with(std::move(stretches));
+}
+
+bool Curve::is_exact_path() const {
+    return std::all_of(runs_.begin(), runs_.end(),
+                       [](const Run& run) { return std::holds_alternative<geom::Segment>(run.stretch); });
 }
 
 }  // namespace kerfpacket::curve

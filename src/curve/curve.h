@@ -1,35 +1,122 @@
 #pragma once
-// What was measured becomes a curve: arches in elevation, walls in plan.
+// Curves that are known exactly: runs of lines, arcs and parametric stretches that join smoothly.
+
+#include <functional>
+#include <variant>
+#include <vector>
 
 #include "geom/path.h"
-#include "job/job.h"
 
 namespace kerfpacket::curve {
 
 using geom::Angle;
+using geom::Direction;
 using geom::Length;
 using geom::Path;
+using geom::Point;
 
-/// A measured curve of constant curvature.
-/// An arch: in elevation, from left spring to right spring, origin in the middle of the span on the spring line, y up;
-/// travel turns to the right, so left of travel is outward (up).
-/// A wall: in plan as seen from above, from the left end of the curve to its right end as seen from the room, origin
-/// in the middle of the chord, the chord along x; the room is below (negative y). A concave wall bulges away from
-/// the room (up), a convex one toward it (down).
-struct Curve {
-    Path path;  ///< the curved part only, without tails or legs
-    Length radius;
-    Angle turn;  ///< magnitude
+/// A point of a parametric stretch with its first and second derivative by the parameter, in mm.
+struct Jet {
+    Point point;
+    Point first;
+    Point second;
 };
 
-/// Radius of the circle through the ends of a chord and the crown at height `rise`: (c^2 + 4 h^2)/(8 h).
-/// Source: Building Trades Pocketbook (International Correspondence Schools).
-Length radius_from_chord(Length chord, Length rise);
-/// Angle that the arc over a chord turns through; more than 180 degrees when the rise is over half the chord.
-Angle turn_from_chord(Length chord, Length rise);
+/// A smooth stretch given by a parameter that runs upward from `from` to `to`. `at` must also be defined a little
+/// beyond both, as the natural continuation, and its first derivative is never zero.
+struct Parametric {
+    std::function<Jet(double)> at;
+    double from = 0;
+    double to = 1;
+};
 
-/// Values were validated by the job reader.
-Curve measured_curve(const job::Opening& opening);
-Curve measured_curve(const job::Wall& wall);
+/// An exact line or arc, or a parametric stretch.
+using Stretch = std::variant<geom::Segment, Parametric>;
+
+/// What is known at a place on a curve.
+struct Spot {
+    Point point;
+    Direction direction;   ///< of travel
+    double curvature = 0;  ///< 1/mm, signed, anticlockwise positive
+    Angle turned;          ///< from the start of the curve, signed, not reduced to a full turn
+};
+
+/// A curve without corners: its direction is continuous, its curvature may jump where two stretches join. Lengths are
+/// exact: closed forms for lines and arcs, Gauss-Kronrod quadrature (Boost.Math) for parametric stretches, good to
+/// 1e-12 relative.
+class Curve {
+public:
+    /// Stretches that each start where the one before ends, in its direction.
+    explicit Curve(std::vector<Stretch> stretches);
+    static Curve of(const Path& path);
+
+    Length length() const;
+    /// Signed; anticlockwise positive.
+    Angle turn() const;
+    /// At a distance from the start. Before the start and past the end the first and last stretch go on by their own
+    /// law (an arc as an arc, an ellipse as an ellipse, a fair curve straight).
+    Spot at(Length distance) const;
+    /// Distances, start and end included, at which stretches join: between two of them the curvature is smooth.
+    std::vector<Length> joints() const;
+    /// Greatest curvature to the left and to the right of travel, each as a magnitude in 1/mm and where; 0 where the
+    /// curve never bends that way. Between two distances on the curve.
+    struct Sharpest {
+        double curvature = 0;
+        Length at;
+    };
+    Sharpest sharpest_left(Length from, Length to) const;
+    Sharpest sharpest_right(Length from, Length to) const;
+    /// Where the curve changes from bending one way to bending the other.
+    std::vector<Length> inflections() const;
+
+    /// The true parallel at a signed distance to the left of travel. `turn` stays; length changes by -left * turn; the
+    /// place at distance s here has there the same normal. Must not fold: see `folds`.
+    Curve parallel(Length left) const;
+    /// Distance along the parallel of the place that lies at `distance` here: distance - left * turned(distance).
+    Length on_parallel(Length distance, Length left) const;
+    /// Distance here of the place that lies at `distance` along the parallel; the inverse of the above.
+    Length from_parallel(Length distance, Length left) const;
+    /// The part between two distances, which may lie beyond the ends.
+    Curve part(Length from, Length to) const;
+    Curve reversed() const;
+    Curve moved(Point by) const;
+    Curve turned(Angle by) const;
+
+    /// The curve as lines and arcs for drawing: exact where it is made of them, elsewhere arcs that join smoothly and
+    /// stay within 1e-4 mm.
+    Path path() const;
+    /// Whether it is exactly made of lines and arcs; then `path` is it.
+    bool is_exact_path() const;
+
+private:
+    /// A place of a stretch's parameter, with the length and the turn from the start of the curve's base to it.
+    struct Node {
+        double u = 0;
+        double length = 0;  ///< mm
+        double turned = 0;  ///< radians
+    };
+    struct Run {
+        Stretch stretch;
+        std::vector<Node> nodes;
+    };
+    /// A parameter of a run, with length and turn of the base there.
+    struct Place {
+        std::size_t run = 0;
+        Node node;
+    };
+
+    Curve() = default;
+    /// Adds a stretch that begins where `node` says, and moves the node to its end.
+    void add(Stretch stretch, Node& node);
+    double distance(const Node& node) const;
+    Place locate(double along) const;
+    Spot spot(const Place& place) const;
+    Curve with(std::vector<Stretch> stretches) const;
+    Sharpest sharpest(Length from, Length to, double sign) const;
+
+    std::vector<Run> runs_;
+    /// The curve is the parallel of its stretches at this distance to the left.
+    Length offset_;
+};
 
 }  // namespace kerfpacket::curve

@@ -1,7 +1,6 @@
 #include "job/context.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 
 #include "job/text.h"
@@ -10,6 +9,10 @@ namespace kerfpacket::job {
 namespace {
 
 constexpr std::string_view how_to_write = R"(lengths look like "4 ft 2-1/2 in", "0.118 in" or "1880 mm")";
+
+Position begin_of(const toml::source_region& region) {
+    return {static_cast<int>(region.begin.line), static_cast<int>(region.begin.column)};
+}
 
 std::string kind_of(const toml::node& node) {
     if (node.is_string()) return "words";
@@ -20,38 +23,16 @@ std::string kind_of(const toml::node& node) {
     return "a date or time";
 }
 
-/// The number of a length or an angle that is written without quotes.
+}  // namespace
+
+Position position(const toml::node& node) { return begin_of(node.source()); }
+Position position(const toml::key& key) { return begin_of(key.source()); }
+
 std::optional<double> bare_number(const toml::node& node) {
     // Not value<double>(): that has no answer for whole numbers which a double cannot hold exactly.
     if (const auto* whole = node.as_integer()) return static_cast<double>(whole->get());
     if (const auto* real = node.as_floating_point()) return real->get();
     return std::nullopt;
-}
-
-struct AngleWords {
-    std::optional<double> degrees;
-    std::size_t stopped_at = 0;
-};
-
-/// "65.123 deg", "30 degrees", "30°" or "30".
-AngleWords read_degrees(std::string_view words) {
-    double value = 0;
-    const std::size_t start = std::min(words.find_first_not_of(' '), words.size());
-    const char* end = words.data() + words.size();
-    const auto [stop, failed] = std::from_chars(words.data() + start, end, value);
-    if (failed != std::errc{} || !std::isfinite(value)) return {std::nullopt, start};
-    auto rest = words.substr(static_cast<std::size_t>(stop - words.data()));
-    rest.remove_prefix(std::min(rest.find_first_not_of(' '), rest.size()));
-    for (const std::string_view unit : {"degrees", "degree", "deg", "\xC2\xB0", ""})
-        if (rest == unit) return {value, 0};
-    return {std::nullopt, words.size() - rest.size()};
-}
-
-}  // namespace
-
-Position position(const toml::node& node) {
-    const auto begin = node.source().begin;
-    return {static_cast<int>(begin.line), static_cast<int>(begin.column)};
 }
 
 Context::Context(std::string_view text, std::set<int> broken_lines)
@@ -72,10 +53,18 @@ bool Context::pass_over(const toml::node& value) {
     return broken;
 }
 
-std::string Context::shown(Length value) const {
-    if (unit != Unit::millimetre) return measure::inch_text(value) + " in";
-    const bool whole = std::abs(value.mm() - std::round(value.mm())) < 0.005;
-    return measure::mm_text(value, whole ? 0 : 2) + " mm";
+std::string Context::shown(Length value) const { return measure::length_text(value, unit.value_or(Unit::inch)); }
+
+std::string Context::as_written(const Sourced<Length>& value) const {
+    const auto index = static_cast<std::size_t>(value.at.line - 1);
+    if (!known(value) || index >= lines_.size()) return shown(value.value);
+    auto raw = lines_[index];
+    raw.remove_prefix(byte_of_character(raw, static_cast<std::size_t>(value.at.column - 1)));
+    if (raw.empty() || raw.starts_with(R"(""")") || raw.starts_with("'''")) return shown(value.value);
+    const bool quoted = raw[0] == '"' || raw[0] == '\'';
+    if (!quoted) return printable(raw.substr(0, raw.find_first_of(" \t,]}#")));
+    const std::size_t end = raw.find(raw[0], 1);
+    return end == std::string_view::npos ? shown(value.value) : in_quotes(raw.substr(1, end - 1));
 }
 
 /// Where in the file the words of a string go wrong. Only a string of one line without escapes before that point can
@@ -138,26 +127,6 @@ std::optional<Sourced<Length>> Context::length(const toml::node& node, const Len
     } else {
         return Sourced<Length>{*value, at};
     }
-    return std::nullopt;
-}
-
-std::optional<Sourced<Angle>> Context::angle(const toml::node& node, std::string_view name) {
-    constexpr double least = 0.1;
-    constexpr double most = 180;
-    const std::string key(name);
-    const std::string expected = "expected more than 0 and at most 180 degrees, for example 90 or \"65.123 deg\"";
-    Position at = position(node);
-    std::optional<double> degrees = bare_number(node);
-    if (const auto* words = node.as_string()) {
-        const AngleWords read = read_degrees(words->get());
-        degrees = read.degrees;
-        if (!degrees) at = within(node, words->get(), read.stopped_at);
-    }
-    if (!degrees || !std::isfinite(*degrees)) error(at, key + " must be an angle in degrees", expected);
-    else if (*degrees <= 0) error(at, key + (*degrees < 0 ? " is negative" : " is 0"), expected);
-    else if (*degrees > most) error(at, key + " is more than a half circle", expected);
-    else if (*degrees < least) error(at, key + " is too small to be bent", "expected at least 0.1 degrees");
-    else return Sourced<Angle>{Angle::degrees(*degrees), at};
     return std::nullopt;
 }
 

@@ -33,8 +33,11 @@ bool known(const Sourced<T>& value) {
     return value.at.line > 0;
 }
 
-/// Where a value begins.
+/// Where a value or a key begins.
 Position position(const toml::node& node);
+Position position(const toml::key& key);
+/// The number of a length or an angle that is written without quotes.
+std::optional<double> bare_number(const toml::node& node);
 
 /// What the reading of one file shares.
 class Context {
@@ -56,13 +59,18 @@ public:
     std::optional<Unit> unit;
     /// A length in the job's unit, for messages: "72 in", "1880 mm".
     std::string shown(Length value) const;
+    /// A length in the user's own words where they stand in one line: "2 ft 6 in" with its quotes, or 30.
+    std::string as_written(const Sourced<Length>& value) const;
     /// A length from a string or a bare number; none (and an error told) when it is no length that `key` accepts.
     std::optional<Sourced<Length>> length(const toml::node& node, const LengthKey& key);
-    /// Degrees from a bare number or "65.123 deg".
+    /// Degrees from a bare number or "65.123 deg": what a curve turns through, more than 0.
     std::optional<Sourced<Angle>> angle(const toml::node& node, std::string_view name);
+    /// The same of a direction: rising to the right positive, and never upright.
+    std::optional<Sourced<Angle>> slope(const toml::node& node, std::string_view name);
 
 private:
     std::optional<Length> length_in(const toml::node& node, const LengthKey& key);
+    std::optional<double> degrees_in(const toml::node& node, std::string_view name, std::string_view expected);
     Position within(const toml::node& node, std::string_view words, std::size_t offset) const;
 
     std::vector<std::string_view> lines_;

@@ -74,39 +74,89 @@ struct Board {
     Position at;  ///< of the table's header
 };
 
-enum class Shape { segmental, semicircular };
+/// Heads of openings, in the trade's words.
+enum class Shape {
+    segmental,
+    semicircular,
+    elliptical,
+    three_centred,
+    pointed,
+    tudor,
+    parabolic,
+    catenary,
+    horseshoe,
+    eyebrow,
+    ordinates,
+};
+
+/// What is drawn through measured ordinates: the best circle, the best ellipse, or a fair curve through the points.
+enum class Fit { arc, ellipse, fair };
+
+/// One measured point of a curve: how far along the base line, how far the curve stands off it. For a head the base
+/// line is the spring line and heights are up; for a wall the base line is a string or a straight edge and heights are
+/// on the side to which the wall bulges.
+struct Ordinate {
+    Sourced<Length> station;
+    Sourced<Length> height;
+};
+
+struct Ordinates {
+    std::vector<Ordinate> points;  ///< stations rise from one to the next
+    std::optional<Sourced<Fit>> fit;
+    /// Direction of the curve at its left and right end, against the base line, rising to the right positive. Where
+    /// they are not given, the ends are free.
+    std::optional<std::array<Sourced<Angle>, 2>> end_angles;
+    Position at;
+};
 
 struct Casing {
     Sourced<Length> width;
     Sourced<Length> reveal;
-    int segments = 1;
+    std::optional<Sourced<int>> segments;  ///< none: the fewest that fit the board or the sheet
+    std::optional<Sourced<Length>> board;  ///< width of the board that segments are cut from; none: from the sheet
+};
+
+/// Ribs of the form that a board is bent round.
+struct Form {
+    std::optional<Sourced<Length>> step;    ///< ordinates at even steps
+    std::vector<Sourced<Length>> stations;  ///< or at these distances from the left end
+    Position at;
 };
 
 struct Opening {
     Sourced<std::string> id;
     Sourced<Shape> shape;
-    Sourced<Length> span;
-    Sourced<Length> rise;  ///< half the span for a semicircular head
+    Sourced<Length> span;  ///< from the first to the last station for shape ordinates
+    Sourced<Length> rise;  ///< half the span for a semicircular head; position line 0 where the shape needs none
+    std::optional<Sourced<Length>> radius;          ///< pointed: of both sides, instead of a rise
+    std::optional<Sourced<Length>> side_radius;     ///< three-centred, Tudor: of the arcs at the springs
+    std::optional<Sourced<Length>> crown_radius;    ///< Tudor: of the arcs that meet at the point
+    std::optional<Sourced<Length>> reverse_radius;  ///< eyebrow: of the reverse curves at the ends
+    std::optional<Ordinates> ordinates;
     Surface measured_to = Surface::wall;
-    std::optional<Sourced<Length>> legs;
+    std::optional<std::array<Sourced<Length>, 2>> legs;  ///< left, right; they differ where the springs do
+    bool through_legs = false;                           ///< the liner runs on down the legs
     int quantity = 1;
     Board liner;
     std::optional<Casing> casing;
+    std::optional<Form> form;
     Position at;
 };
 
 struct Wall {
     Sourced<std::string> id;
-    // Either chord and rise, or radius and angle.
+    // Either chord and rise, or radius and angle, or ordinates.
     std::optional<Sourced<Length>> chord;
     std::optional<Sourced<Length>> rise;
     std::optional<Sourced<Length>> radius;
     std::optional<Sourced<Angle>> angle;
+    std::optional<Ordinates> ordinates;
     Surface measured_to = Surface::wall;
     Sourced<Side> side;
     std::array<Sourced<Length>, 2> tails;
     int quantity = 1;
     Board board;
+    std::optional<Form> form;
     Position at;
 };
 

@@ -2,46 +2,11 @@
 
 #include <string>
 
+#include "job/shapes.h"
+#include "job/writer.h"
+
 namespace kerfpacket::job {
 namespace {
-
-/// Writes keys in a fixed order. The text is itself a job file, so that it can be read back.
-class Writer {
-public:
-    void header(std::string_view line) { text_.append("\n").append(line).append("\n"); }
-    void bare(std::string_view key, std::string_view value) {
-        text_.append(key).append(" = ").append(value).append("\n");
-    }
-    void words(std::string_view key, std::string_view value) { bare(key, quoted_words(value)); }
-    void length(std::string_view key, Length value) { bare(key, quoted_length(value)); }
-    void length(std::string_view key, const std::optional<Sourced<Length>>& value) {
-        if (value) length(key, value->value);
-    }
-    void lengths(std::string_view key, const std::vector<Length>& values) { bare(key, list(values)); }
-
-    /// Tenths of a nanometre are noise of the arithmetic; a millionth of a millimetre is far below any tape.
-    static std::string quoted_length(Length value) { return "\"" + measure::mm_text(value, 6) + " mm\""; }
-
-    static std::string list(const std::vector<Length>& values) {
-        std::string row = "[";
-        for (const Length value : values) row += (row.size() > 1 ? ", " : "") + quoted_length(value);
-        return row + "]";
-    }
-
-    std::string take() { return std::move(text_); }
-
-private:
-    static std::string quoted_words(std::string_view value) {
-        std::string out = "\"";
-        for (const char c : value) {
-            if (c == '"' || c == '\\') out += '\\';
-            out += c;
-        }
-        return out + "\"";
-    }
-
-    std::string text_;
-};
 
 std::string_view word(Surface surface) { return surface == Surface::wall ? "wall" : "finish"; }
 
@@ -84,24 +49,69 @@ void write(Writer& writer, const Saw& saw) {
     writer.length("rear_limit", saw.rear_limit);
 }
 
-void write(Writer& writer, const Opening& opening) {
+std::string degrees(Angle angle) { return measure::fixed(angle.degrees(), 9); }
+
+void write(Writer& writer, const Ordinates& ordinates) {
+    std::vector<std::string> pairs;
+    pairs.reserve(ordinates.points.size());
+    for (const auto& [station, height] : ordinates.points) pairs.push_back(Writer::list({station.value, height.value}));
+    writer.rows("ordinates", pairs);
+    writer.words("fit", word(ordinates.fit ? ordinates.fit->value : Fit::fair));
+    if (!ordinates.end_angles) return;
+    const auto& [left, right] = *ordinates.end_angles;
+    writer.bare("end_angles", "[" + degrees(left.value) + ", " + degrees(right.value) + "]");
+}
+
+/// What follows from other figures is left out: the span of measured points, the rise of a half circle.
+void write_shape(Writer& writer, const Opening& opening) {
     const bool half_circle = opening.shape.value == Shape::semicircular;
+    if (!opening.ordinates) writer.length("span", opening.span.value);
+    if (opening.rise.value > Length() && !half_circle) writer.length("rise", opening.rise.value);
+    writer.length("radius", opening.radius);
+    writer.length("side_radius", opening.side_radius);
+    writer.length("crown_radius", opening.crown_radius);
+    writer.length("reverse_radius", opening.reverse_radius);
+    if (opening.ordinates) write(writer, *opening.ordinates);
+}
+
+void write_legs(Writer& writer, const Opening& opening) {
+    if (!opening.legs) return;
+    const auto& [left, right] = *opening.legs;
+    const std::string one = Writer::quoted(left.value);
+    if (one == Writer::quoted(right.value)) writer.bare("legs", one);
+    else writer.lengths("legs", {left.value, right.value});
+    if (opening.through_legs) writer.bare("through_legs", "true");
+}
+
+void write(Writer& writer, const Casing& casing) {
+    writer.header("[opening.casing]");
+    writer.length("width", casing.width.value);
+    writer.length("reveal", casing.reveal.value);
+    if (casing.segments) writer.bare("segments", std::to_string(casing.segments->value));
+    writer.length("board", casing.board);
+}
+
+void write(Writer& writer, std::string_view title, const Form& form) {
+    writer.header(title);
+    writer.length("step", form.step);
+    std::vector<std::string> stations;
+    for (const auto& station : form.stations) stations.push_back(Writer::quoted(station.value));
+    if (!stations.empty()) writer.rows("stations", stations);
+}
+
+void write(Writer& writer, const Opening& opening) {
     writer.header("[[opening]]");
     writer.words("id", opening.id.value);
-    writer.words("shape", half_circle ? "semicircular" : "segmental");
-    writer.length("span", opening.span.value);
-    if (!half_circle) writer.length("rise", opening.rise.value);  // a half circle's rise follows from its span
+    writer.words("shape", word(opening.shape.value));
+    write_shape(writer, opening);
     writer.words("measured_to", word(opening.measured_to));
-    writer.length("legs", opening.legs);
+    write_legs(writer, opening);
     writer.length("depth", opening.liner.width.value);
     writer.bare("quantity", std::to_string(opening.quantity));
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
-    if (!opening.casing) return;
-    writer.header("[opening.casing]");
-    writer.length("width", opening.casing->width.value);
-    writer.length("reveal", opening.casing->reveal.value);
-    writer.bare("segments", std::to_string(opening.casing->segments));
+    if (opening.casing) write(writer, *opening.casing);
+    if (opening.form) write(writer, "[opening.form]", *opening.form);
 }
 
 void write(Writer& writer, const Wall& wall) {
@@ -110,7 +120,8 @@ void write(Writer& writer, const Wall& wall) {
     writer.length("chord", wall.chord);
     writer.length("rise", wall.rise);
     writer.length("radius", wall.radius);
-    if (wall.angle) writer.bare("angle", measure::fixed(wall.angle->value.degrees(), 9));
+    if (wall.angle) writer.bare("angle", degrees(wall.angle->value));
+    if (wall.ordinates) write(writer, *wall.ordinates);
     writer.words("measured_to", word(wall.measured_to));
     writer.words("side", wall.side.value == Side::concave ? "concave" : "convex");
     writer.lengths("tails", {wall.tails[0].value, wall.tails[1].value});
@@ -123,6 +134,7 @@ void write(Writer& writer, const Wall& wall) {
     for (const auto& [from, to] : wall.board.no_splice)
         pairs += (pairs.empty() ? "" : ", ") + Writer::list({from.value, to.value});
     writer.bare("no_splice", "[" + pairs + "]");
+    if (wall.form) write(writer, "[wall.form]", *wall.form);
 }
 
 void write(Writer& writer, const Stock& stock) {

@@ -15,7 +15,8 @@ const LengthKey kerf_depth{"kerf_depth", finest, 3_in, R"("3/8 in")"};
 const LengthKey spacing{"spacing", 0.0625_in, 3_in, R"("1/2 in")"};
 const LengthKey trim{"trim", Length(), 120_in, R"("3 in")", true};
 const LengthKey scarf{"scarf", Length(), 48_in, R"("3 in")", true};
-const LengthKey no_splice{"no_splice", Length(), longest, R"([["88 in", "92 in"]])", true};
+const LengthKey keep_out{"no_splice", Length(), longest, R"("88 in")", true};
+const PairsKey no_splice{"no_splice", keep_out, keep_out, "pairs: from and to", R"([["88 in", "92 in"]])", 5000};
 
 /// A depth or a spacing: a length or one of a few words.
 Setting read_setting(Context& context, TableReader& reader, const LengthKey& key,
@@ -37,29 +38,6 @@ Setting read_setting(Context& context, TableReader& reader, const LengthKey& key
         setting.at = given->at;
     }
     return setting;
-}
-
-std::vector<std::pair<Sourced<Length>, Sourced<Length>>> read_no_splice(Context& context, TableReader& reader) {
-    std::vector<std::pair<Sourced<Length>, Sourced<Length>>> pairs;
-    const auto* node = reader.find(no_splice.name, Need::optional, no_splice.example);
-    if (node == nullptr) return pairs;
-    const std::string example = "for example no_splice = " + std::string(no_splice.example);
-    const auto* list = node->as_array();
-    if (list == nullptr) {
-        context.error(position(*node), "no_splice must be a list of pairs", example);
-        return pairs;
-    }
-    for (const auto& element : *list) {
-        const auto* ends = element.as_array();
-        if (ends == nullptr || ends->size() != 2) {
-            context.error(position(element), "no_splice takes pairs: from and to", example);
-            continue;
-        }
-        const auto from = context.length((*ends)[0], no_splice);
-        const auto to = context.length((*ends)[1], no_splice);
-        if (from && to) pairs.emplace_back(*from, *to);
-    }
-    return pairs;
 }
 
 /// What a liner and a wall board have in common.
@@ -96,7 +74,7 @@ Board read_wall_board(Context& context, const toml::table& table) {
     Board board = read_common(context, reader);
     board.width = reader.needed_length(board_width);
     board.scarf = reader.length_or(scarf, Length());
-    board.no_splice = read_no_splice(context, reader);
+    board.no_splice = reader.pairs(no_splice).value_or(LengthPairs{});
     reader.finish();
     return board;
 }

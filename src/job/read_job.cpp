@@ -25,7 +25,7 @@ public:
         if (const auto* stock = top_.table("stock", Need::optional, "[stock]"))
             job_.stock = read_stock(context_, *stock);
         if (pieces_ == 0)
-            top_.missing("opening", "there is nothing to bend", "a job needs at least one [[opening]] or [[wall]]");
+            top_.missing({"opening"}, "there is nothing to bend", "a job needs at least one [[opening]] or [[wall]]");
         top_.finish();
         return std::move(job_);
     }
@@ -51,6 +51,10 @@ private:
         Opening opening = read_opening(context_, table);
         check_head(context_, opening);
         check_liner(context_, opening);
+        if (opening.ordinates) check_ordinates(context_, *opening.ordinates);
+        if (opening.casing) check_casing(context_, *opening.casing);
+        const auto width = known(opening.span) ? std::optional(opening.span.value) : std::nullopt;
+        if (opening.form) check_form(context_, *opening.form, width);
         check_board(context_, opening.liner, job_.saw);
         // A half circle is drawn as one: a rise within tape accuracy of it is not carried on.
         if (opening.shape.value == Shape::semicircular && known(opening.span))
@@ -61,6 +65,8 @@ private:
     Wall judged_wall(const toml::table& table) {
         Wall wall = read_wall(context_, table);
         check_wall(context_, wall);
+        if (wall.ordinates) check_ordinates(context_, *wall.ordinates);
+        if (wall.form) check_form(context_, *wall.form, width_of(wall));
         check_board(context_, wall.board, job_.saw);
         return wall;
     }

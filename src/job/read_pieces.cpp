@@ -9,55 +9,23 @@ namespace {
 
 using namespace measure::literals;
 
-const LengthKey span{"span", 1_in, longest, R"("6 ft")"};
-const LengthKey rise{"rise", finest, longest, R"("11-1/2 in")"};
 const LengthKey legs{"legs", Length(), 480_in, R"("61-1/4 in")", true};
 const LengthKey jamb_depth{"depth", 0.25_in, 48_in, R"("7-1/8 in")"};
-const LengthKey casing_width{"width", 0.25_in, 24_in, R"("3-1/2 in")"};
-const LengthKey reveal{"reveal", Length(), 12_in, R"("3/16 in")", true};
-const LengthKey chord{"chord", 1_in, longest, R"("14 ft")"};
-const LengthKey radius{"radius", finest, longest, R"("20 ft")"};
 const LengthKey tails{"tails", Length(), longest, R"(["14 in", "9 in"])", true};
 
 constexpr int most_pieces = 1000;
-constexpr int most_segments = 100;
 
-Casing read_casing(Context& context, const toml::table& table) {
-    TableReader reader(context, table, "[opening.casing]");
-    Casing casing;
-    casing.width = reader.needed_length(casing_width);
-    casing.reveal = reader.length_or(reveal, Length());
-    casing.segments = reader.whole("segments", most_segments, casing.segments);
-    reader.finish();
-    return casing;
+int read_quantity(TableReader& reader) {
+    return reader.whole("quantity", most_pieces).value_or(Sourced<int>{1, {}}).value;
 }
 
-/// A wall's curve takes one of two pairs of figures.
-void read_curve(Context& context, TableReader& reader, Wall& wall) {
-    wall.chord = reader.length(chord, Need::optional);
-    wall.rise = reader.length(rise, Need::optional);
-    wall.radius = reader.length(radius, Need::optional);
-    if (const auto* node = reader.find("angle", Need::optional, "90")) wall.angle = context.angle(*node, "angle");
-
-    const bool by_chord = reader.has("chord") || reader.has("rise");
-    const bool by_radius = reader.has("radius") || reader.has("angle");
-    const auto need = [&](std::string_view key, std::string_view partner) {
-        if (reader.has(key)) return;
-        reader.missing(key, std::string(key) + " is missing from [[wall]]",
-                       std::string(partner) + " alone does not fix the curve");
-    };
-    if (by_chord && by_radius) {
-        context.error(reader.at(reader.has("radius") ? "radius" : "angle"), "the wall's curve is given in two ways",
-                      "expected chord and rise, or radius and angle, not parts of both");
-    } else if (by_chord) {
-        need("chord", "rise");
-        need("rise", "chord");
-    } else if (by_radius) {
-        need("radius", "angle");
-        need("angle", "radius");
-    } else {
-        reader.missing("chord", "the wall's curve is not given", "expected chord and rise, or radius and angle");
-    }
+void read_through_legs(Context& context, TableReader& reader, Opening& opening) {
+    opening.through_legs = reader.flag("through_legs", false);
+    if (!opening.through_legs) return;
+    const bool none = opening.legs && opening.legs->at(0).value + opening.legs->at(1).value == Length();
+    if (none || !reader.has("legs"))
+        context.error(reader.at("through_legs"), "there are no legs for the liner to run through",
+                      "expected their length as well, " + for_example("legs", legs.example));
 }
 
 }  // namespace
@@ -84,20 +52,18 @@ Opening read_opening(Context& context, const toml::table& table) {
     Opening opening;
     opening.at = reader.at();
     opening.id = read_id(context, reader);
-    const auto shape = reader.choice<Shape>(
-        "shape", {{"segmental", Shape::segmental}, {"semicircular", Shape::semicircular}}, Need::required);
-    opening.shape = shape.value_or(Sourced<Shape>{});
-    opening.span = reader.needed_length(span);
-    const bool rise_follows = shape && shape->value == Shape::semicircular;
-    opening.rise = reader.length(rise, rise_follows ? Need::optional : Need::required).value_or(Sourced<Length>{});
+    read_shape(context, reader, opening);
     opening.measured_to = read_measured_to(reader);
-    opening.legs = reader.length(legs, Need::optional);
-    opening.quantity = reader.whole("quantity", most_pieces, opening.quantity);
+    opening.legs = reader.one_or_two(legs);
+    read_through_legs(context, reader, opening);
+    opening.quantity = read_quantity(reader);
     const auto depth = reader.needed_length(jamb_depth);
     if (const auto* liner = reader.table("liner", Need::required, "[opening.liner]"))
         opening.liner = read_liner(context, *liner, depth);
     if (const auto* casing = reader.table("casing", Need::optional, "[opening.casing]"))
         opening.casing = read_casing(context, *casing);
+    if (const auto* form = reader.table("form", Need::optional, "[opening.form]"))
+        opening.form = read_form(context, *form, "[opening.form]");
     reader.finish();
     return opening;
 }
@@ -113,9 +79,11 @@ Wall read_wall(Context& context, const toml::table& table) {
         reader.choice<Side>("side", {{"concave", Side::concave}, {"convex", Side::convex}}, Need::required);
     wall.side = side.value_or(Sourced<Side>{});
     if (const auto runs = reader.lengths(tails, 2); runs.size() == 2) wall.tails = {runs[0], runs[1]};
-    wall.quantity = reader.whole("quantity", most_pieces, wall.quantity);
+    wall.quantity = read_quantity(reader);
     if (const auto* board = reader.table("board", Need::required, "[wall.board]"))
         wall.board = read_wall_board(context, *board);
+    if (const auto* form = reader.table("form", Need::optional, "[wall.form]"))
+        wall.form = read_form(context, *form, "[wall.form]");
     reader.finish();
     return wall;
 }

@@ -8,13 +8,13 @@
 namespace kerfpacket::job {
 namespace {
 
-std::string for_example(std::string_view key, std::string_view example) {
-    return "for example " + std::string(key) + " = " + std::string(example);
-}
-
 bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
 }  // namespace
+
+std::string for_example(std::string_view key, std::string_view example) {
+    return "for example " + std::string(key) + " = " + std::string(example);
+}
 
 std::string expected_one_of(std::string_view word, const std::vector<std::string_view>& names) {
     const std::string near = near_miss(word, names);
@@ -29,13 +29,24 @@ const toml::node* TableReader::find(std::string_view key, Need need, std::string
     known_.push_back(key);
     const toml::node* node = table_.get(key);
     if (node == nullptr && need == Need::required)
-        missing(key, std::string(key) + " is missing from " + title_, for_example(key, example));
+        missing({key}, std::string(key) + " is missing from " + title_, for_example(key, example));
     if (node != nullptr && context_.pass_over(*node)) return nullptr;
     return node;
 }
 
-void TableReader::missing(std::string_view key, std::string message, std::string hint) {
-    missing_.push_back({key, std::move(message), std::move(hint)});
+Position TableReader::at_name(std::string_view key) const {
+    // A table knows its keys only in passing.
+    const auto found = std::find_if(table_.begin(), table_.end(), [&](const auto& pair) { return pair.first == key; });
+    return position(found->first);
+}
+
+void TableReader::missing(std::vector<std::string_view> keys, std::string message, std::string hint) {
+    missing_.push_back({std::move(keys), std::move(message), std::move(hint)});
+}
+
+void TableReader::refuse(std::string_view key, std::string message, std::string hint) {
+    if (find(key, Need::optional, "") != nullptr)
+        context_.harmless_error(at_name(key), std::move(message), std::move(hint));
 }
 
 std::optional<Sourced<Length>> TableReader::length(const LengthKey& key, Need need) {
@@ -46,28 +57,6 @@ std::optional<Sourced<Length>> TableReader::length(const LengthKey& key, Need ne
 
 Sourced<Length> TableReader::length_or(const LengthKey& key, Length otherwise) {
     return length(key, Need::optional).value_or(Sourced<Length>{otherwise, {}});
-}
-
-std::vector<Sourced<Length>> TableReader::lengths(const LengthKey& key, std::size_t count) {
-    const auto* node = find(key.name, Need::optional, key.example);
-    if (node == nullptr) return {};
-    const auto* list = node->as_array();
-    const bool fits = list != nullptr && (count == 0 ? !list->empty() : list->size() == count);
-    if (!fits) {
-        const std::string number = count == 0 ? "one or more lengths" : std::to_string(count) + " lengths";
-        context_.error(position(*node), std::string(key.name) + " must be " + number + " in square brackets",
-                       for_example(key.name, key.example));
-        return {};
-    }
-    const std::string label = "a length in " + std::string(key.name);
-    LengthKey one = key;
-    one.name = label;
-    std::vector<Sourced<Length>> values;
-    for (const auto& element : *list) {
-        if (auto value = context_.length(element, one)) values.push_back(*value);
-    }
-    if (values.size() != list->size()) values.clear();
-    return values;
 }
 
 std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std::size_t most,
@@ -87,13 +76,23 @@ std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std
     return std::nullopt;
 }
 
-int TableReader::whole(std::string_view key, int most, int otherwise) {
+std::optional<Sourced<int>> TableReader::whole(std::string_view key, int most) {
     const auto* node = find(key, Need::optional, "");
-    if (node == nullptr) return otherwise;
+    if (node == nullptr) return std::nullopt;
     const auto* number = node->as_integer();
-    if (number != nullptr && number->get() >= 1 && number->get() <= most) return static_cast<int>(number->get());
+    if (number != nullptr && number->get() >= 1 && number->get() <= most)
+        return Sourced<int>{static_cast<int>(number->get()), position(*node)};
     context_.error(position(*node), std::string(key) + " must be a whole number from 1 to " + std::to_string(most),
                    for_example(key, "2"));
+    return std::nullopt;
+}
+
+bool TableReader::flag(std::string_view key, bool otherwise) {
+    const auto* node = find(key, Need::optional, "");
+    if (node == nullptr) return otherwise;
+    if (const auto* said = node->as_boolean()) return said->get();
+    context_.error(position(*node), std::string(key) + " must be true or false, without quotes",
+                   for_example(key, "true"));
     return otherwise;
 }
 
@@ -103,7 +102,7 @@ const toml::table* TableReader::table(std::string_view key, Need need, std::stri
     const std::string name(header);
     if (node == nullptr) {
         if (need == Need::required)
-            missing(key, "the table " + name + " is missing", "expected the line " + name + " and its keys below it");
+            missing({key}, "the table " + name + " is missing", "expected the line " + name + " and its keys below it");
         return nullptr;
     }
     if (const auto* found = node->as_table()) return found;
@@ -138,17 +137,18 @@ void TableReader::finish() {
         if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
         const std::string near = near_miss(name, known_);
         meant.insert(near);
-        const auto begin = key.source().begin;
-        const Position at{static_cast<int>(begin.line), static_cast<int>(begin.column)};
         std::string message = "unknown key " + in_quotes(name) + " in " + title_;
         std::string hint = near.empty() ? "known here: " + listed(known_) : "did you mean \"" + near + "\"?";
         // A slip in the name of a key that is needed leaves its value missing, and is told in place of that.
-        const bool needed = std::any_of(missing_.begin(), missing_.end(), [&](const auto& m) { return m.key == near; });
-        if (needed) context_.error(at, std::move(message), std::move(hint));
-        else context_.harmless_error(at, std::move(message), std::move(hint));
+        const bool needed = std::any_of(missing_.begin(), missing_.end(), [&](const auto& m) {
+            return std::find(m.keys.begin(), m.keys.end(), near) != m.keys.end();
+        });
+        if (needed) context_.error(position(key), std::move(message), std::move(hint));
+        else context_.harmless_error(position(key), std::move(message), std::move(hint));
     }
-    for (auto& [key, message, hint] : missing_) {
-        if (!meant.contains(key)) context_.error(at(), std::move(message), std::move(hint));
+    for (auto& [keys, message, hint] : missing_) {
+        const bool slip = std::any_of(keys.begin(), keys.end(), [&](auto key) { return meant.contains(key); });
+        if (!slip) context_.error(at(), std::move(message), std::move(hint));
     }
 }
 

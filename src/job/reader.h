@@ -2,6 +2,7 @@
 // Typed access to the tables of a job file. Every look-up reports its own mistakes and remembers the key, so that
 // what was never asked for is an unknown key.
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -13,6 +14,18 @@ namespace kerfpacket::job {
 
 enum class Need { required, optional };
 
+using LengthPairs = std::vector<std::pair<Sourced<Length>, Sourced<Length>>>;
+
+/// A key that takes a list of pairs of lengths.
+struct PairsKey {
+    std::string_view name;
+    LengthKey first;
+    LengthKey second;
+    std::string_view takes;  ///< "pairs: from and to"
+    std::string_view example;
+    std::size_t most;
+};
+
 /// One table of the file.
 class TableReader {
 public:
@@ -20,13 +33,16 @@ public:
     TableReader(Context& context, const toml::table& table, std::string title);
 
     bool has(std::string_view key) const { return table_.contains(key); }
-    /// Where the table begins; where the value of a key that it has stands.
+    /// Where the table begins; where the value of a key that it has stands; where the key itself stands.
     Position at() const { return position(table_); }
     Position at(std::string_view key) const { return position(*table_.get(key)); }
+    Position at_name(std::string_view key) const;
     /// The value; none when it is absent (told when required) or was already told to be unreadable.
     const toml::node* find(std::string_view key, Need need, std::string_view example);
-    /// Tells in `finish` that a key is missing, unless a mistyped key stands for it.
-    void missing(std::string_view key, std::string message, std::string hint);
+    /// Tells in `finish` that one of these keys is missing, unless a mistyped key stands for one of them.
+    void missing(std::vector<std::string_view> keys, std::string message, std::string hint);
+    /// A key that is known, but does not go with what the rest of the table says: an error if it is given.
+    void refuse(std::string_view key, std::string message, std::string hint);
 
     std::optional<Sourced<Length>> length(const LengthKey& key, Need need = Need::required);
     /// As `length`; position line 0 when it could not be read.
@@ -34,9 +50,15 @@ public:
     Sourced<Length> length_or(const LengthKey& key, Length otherwise);
     /// Two or more lengths in brackets; `count` 0 for any number but none. Empty when not all could be read.
     std::vector<Sourced<Length>> lengths(const LengthKey& key, std::size_t count);
+    /// One length, which counts twice, or two in brackets.
+    std::optional<std::array<Sourced<Length>, 2>> one_or_two(const LengthKey& key);
+    /// A list of pairs of lengths; a value that could not be read stands in its place with position line 0. None when
+    /// it is no list of that many.
+    std::optional<LengthPairs> pairs(const PairsKey& key);
     /// One line of printable words with at most `most` characters.
     std::optional<Sourced<std::string>> words(std::string_view key, std::size_t most, std::string_view example);
-    int whole(std::string_view key, int most, int otherwise);
+    std::optional<Sourced<int>> whole(std::string_view key, int most);
+    bool flag(std::string_view key, bool otherwise);
     const toml::table* table(std::string_view key, Need need, std::string_view header);
 
     /// One of a few words.
@@ -57,8 +79,9 @@ public:
 private:
     std::optional<Sourced<std::size_t>> pick(std::string_view key, const std::vector<std::string_view>& names,
                                              Need need);
+    std::vector<Sourced<Length>> elements(const toml::array& list, const LengthKey& key);
     struct Missing {
-        std::string_view key;
+        std::vector<std::string_view> keys;
         std::string message;
         std::string hint;
     };
@@ -70,6 +93,8 @@ private:
     std::vector<Missing> missing_;
 };
 
+/// "for example key = example".
+std::string for_example(std::string_view key, std::string_view example);
 /// "expected "a" or "b"", with the near miss before it.
 std::string expected_one_of(std::string_view word, const std::vector<std::string_view>& names);
 

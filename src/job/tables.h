@@ -20,6 +20,19 @@ Stock read_stock(Context& context, const toml::table& table);
 Board read_liner(Context& context, const toml::table& table, const Sourced<Length>& depth);
 Board read_wall_board(Context& context, const toml::table& table);
 
+Casing read_casing(Context& context, const toml::table& table);
+/// `title`: "[opening.form]" or "[wall.form]".
+Form read_form(Context& context, const toml::table& table, std::string_view title);
+
+/// An opening's shape and the figures that go with it; for measured points the span is taken from the stations.
+void read_shape(Context& context, TableReader& reader, Opening& opening);
+/// A wall's curve takes one of three sets of figures.
+void read_curve(Context& context, TableReader& reader, Wall& wall);
+/// Measured points, with fit and end angles; none where the list is not given or is no list.
+std::optional<Ordinates> read_ordinates(Context& context, TableReader& reader);
+/// "for example ordinates = [...]".
+std::string ordinates_example();
+
 Opening read_opening(Context& context, const toml::table& table);
 Wall read_wall(Context& context, const toml::table& table);
 

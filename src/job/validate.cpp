@@ -13,6 +13,16 @@ constexpr Length slack = 0.001_mm;
 /// Radius of a circular segment from its chord c and rise h: (c^2 + 4 h^2) / (8 h), as in Building Trades Pocketbook.
 Length segment_radius(Length chord, Length rise) { return chord * (chord / rise) / 8 + rise / 2; }
 
+bool springs_differ(const Opening& opening) {
+    return opening.legs && abs(opening.legs->at(0).value - opening.legs->at(1).value) > slack;
+}
+
+/// Length of the line that joins the springs: the span where they are level.
+Length string_of(const Opening& opening) {
+    if (!springs_differ(opening)) return opening.span.value;
+    return hypot(opening.span.value, opening.legs->at(0).value - opening.legs->at(1).value);
+}
+
 /// The board's inner face needs a radius of its own: the thickness must stay under the measured radius when the board
 /// lies inside the measured surface.
 void check_room(Context& context, const Sourced<Length>& thickness, Length radius, bool board_lies_inside) {
@@ -59,23 +69,30 @@ void check_spacing(Context& context, const Board& board, const Saw& saw) {
 
 void check_head(Context& context, const Opening& opening) {
     if (!known(opening.shape) || !known(opening.span) || !known(opening.rise)) return;
-    const Length half = opening.span.value / 2;
+    const Length half = string_of(opening) / 2;
     const Length over = opening.rise.value - half;
     const std::string rise = "rise " + context.shown(opening.rise.value);
     if (opening.shape.value == Shape::segmental && over > slack) {
-        context.error(opening.rise.at, rise + " is more than half the span, " + context.shown(half),
-                      "a segmental head rises at most half its span; a full half circle is shape = \"semicircular\"");
-    } else if (opening.shape.value == Shape::semicircular && abs(over) > finest + slack) {
-        context.error(opening.rise.at, rise + " is not half the span, " + context.shown(half),
+        const std::string across =
+            springs_differ(opening) ? "half the line that joins the springs, " : "half the span, ";
+        context.error(opening.rise.at, rise + " is more than " + across + context.shown(half),
+                      "a segmental head rises at most half its span; one that rises more is shape = \"horseshoe\"");
+    } else if (opening.shape.value == Shape::semicircular &&
+               abs(opening.rise.value - opening.span.value / 2) > finest + slack) {
+        context.error(opening.rise.at, rise + " is not half the span, " + context.shown(opening.span.value / 2),
                       "a semicircular head rises half its span: leave rise out, or use shape = \"segmental\"");
     }
 }
 
 void check_liner(Context& context, const Opening& opening) {
     if (!known(opening.shape) || !known(opening.span)) return;
-    const bool half_circle = opening.shape.value == Shape::semicircular;
-    if (!half_circle && (!known(opening.rise) || opening.rise.value > opening.span.value / 2 + slack)) return;
-    const Length radius = half_circle ? opening.span.value / 2 : segment_radius(opening.span.value, opening.rise.value);
+    // With springs that differ a half circle becomes two quarter ellipses, and is judged as a curve.
+    const bool half_circle = opening.shape.value == Shape::semicircular && !springs_differ(opening);
+    const bool segment = opening.shape.value == Shape::segmental && known(opening.rise);
+    if (!half_circle && !segment) return;
+    const Length string = string_of(opening);
+    if (segment && opening.rise.value > string / 2 + slack) return;
+    const Length radius = half_circle ? string / 2 : segment_radius(string, opening.rise.value);
     check_room(context, opening.liner.thickness, radius, opening.measured_to == Surface::wall);
 }
 
@@ -108,7 +125,7 @@ void check_board(Context& context, const Board& board, const Saw& saw) {
     check_blade(context, board, saw);
     check_spacing(context, board, saw);
     for (const auto& [from, to] : board.no_splice) {
-        if (from.value < to.value) continue;
+        if (!known(from) || !known(to) || from.value < to.value) continue;
         context.error(from.at, "no_splice runs from " + context.shown(from.value) + " to " + context.shown(to.value),
                       "expected the smaller distance from zero first");
     }

@@ -176,4 +176,10 @@ std::string fixed(double value, int places) {
     return text;
 }
 
+std::string length_text(Length value, Unit unit) {
+    if (unit == Unit::inch) return inch_text(value) + " in";
+    const bool whole = std::abs(value.mm() - std::round(value.mm())) < 0.005;
+    return mm_text(value, whole ? 0 : 2) + " mm";
+}
+
 }  // namespace kerfpacket::measure

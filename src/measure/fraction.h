@@ -38,6 +38,8 @@ std::string inch_text(Length value, int places = 3);
 
 /// Millimetres with a fixed number of decimals and no unit ("1327.1").
 std::string mm_text(Length value, int places = 1);
+/// A length with its unit, for messages: "72 in", "1880 mm", "19.05 mm".
+std::string length_text(Length value, Unit unit);
 
 /// A number with a fixed number of decimals in the classic locale; "-0.0" prints as "0.0".
 std::string fixed(double value, int places);

@@ -1,13 +1,24 @@
 #include "plan/cautions.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "job/shapes.h"
 #include "measure/require.h"
+#include "plan/kerfs.h"
 
 namespace kerfpacket::plan {
 namespace {
 
 using bend::Concern;
+
+/// Radius of the line at the kerf that closes first.
+Length closing_at(const Piece& piece) {
+    Length least = piece.bend_radius;
+    for (const Kerf& kerf : piece.kerfs)
+        if (kerf.on == bend::KerfsOn::inside && kerf.radius.mm() > 0) least = std::min(least, kerf.radius);
+    return least;
+}
 
 Caution of_concern(Concern concern, const Piece& piece) {
     switch (concern) {
@@ -15,9 +26,9 @@ Caution of_concern(Concern concern, const Piece& piece) {
         case Concern::strain_break:
             return {"strain_break", {{"u", piece.bend.utilisation}, {"least_radius", piece.bend.least_radius}}};
         case Concern::closes_before_bend:
-            return {"closes_before_bend", {{"close_radius", piece.bend.close_radius}, {"radius", piece.bend_radius}}};
+            return {"closes_before_bend", {{"close_radius", piece.bend.close_radius}, {"radius", closing_at(piece)}}};
         case Concern::nearly_closes:
-            return {"nearly_closes", {{"close_radius", piece.bend.close_radius}, {"radius", piece.bend_radius}}};
+            return {"nearly_closes", {{"close_radius", piece.bend.close_radius}, {"radius", closing_at(piece)}}};
         case Concern::facet_visible: return {"facet_visible", {{"facet", piece.bend.facet}}};
         case Concern::grain_may_split: return {"grain_may_split", {}};
         case Concern::web_thin: return {"web_thin", {{"web", piece.web()}}};
@@ -43,15 +54,89 @@ std::optional<Caution> of_travel(const Piece& piece, const job::Saw& saw) {
     return Caution{"travel_short", {{"needed", *piece.travel_needed}, {"travel", saw.travel->value}}};
 }
 
+/// Where the last kerf before a mitre stands much further from it than kerfs do, that end stays straight.
+std::optional<Caution> of_mitre(const Piece& piece) {
+    Length widest;
+    for (std::size_t i = 0; i < 2; ++i) {
+        const BoardEnd& end = piece.ends[i];
+        if (end.mitre.radians() == 0 || piece.kerfs.empty()) continue;
+        const Length nearest = i == 0 ? piece.kerfs.front().at : piece.kerfs.back().at;
+        widest = std::max({widest, measure::abs(nearest - end.kerf_face)});
+    }
+    if (widest <= piece.spacing * 2) return std::nullopt;
+    return Caution{"mitre_kerf_gap", {{"gap", widest}}};
+}
+
+/// The first kerf whose gaps differ by more than a bend takes without showing it.
+std::optional<Caution> of_gaps(const Piece& piece) {
+    if (piece.even()) return std::nullopt;
+    for (std::size_t i = 1; i + 1 < piece.kerfs.size(); ++i) {
+        const double ratio = (piece.kerfs[i + 1].at - piece.kerfs[i].at) / (piece.kerfs[i].at - piece.kerfs[i - 1].at);
+        const double larger = std::max(ratio, 1 / ratio);
+        if (larger > most_gap_ratio * 1.001) return Caution{"gap_ratio", {{"n", piece.kerfs[i].n}, {"ratio", larger}}};
+    }
+    return std::nullopt;
+}
+
+/// Where a curve of many radii is tightest, when that is what the verdict hangs on.
+std::optional<Caution> of_tight_spot(const Piece& piece) {
+    if (piece.circular || piece.bend.verdict == bend::Verdict::ok) return std::nullopt;
+    for (const Kerf& kerf : piece.kerfs)
+        if (kerf.radius == piece.bend_radius)
+            return Caution{"tight_spot", {{"radius", piece.finish_radius}, {"at", kerf.at}}};
+    return std::nullopt;
+}
+
+void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
+    if (caution) cautions.push_back(std::move(*caution));
+}
+
+/// Finer than a tape tells is noise.
+Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(value.inches()) * 100) / 100); }
+
 }  // namespace
 
 std::vector<Caution> find_cautions(const Piece& piece, const job::Board& board, const job::Job& job) {
     std::vector<Caution> cautions;
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
-    if (auto caution = of_stock(piece, job.stock)) cautions.push_back(std::move(*caution));
-    if (auto caution = of_travel(piece, job.saw)) cautions.push_back(std::move(*caution));
-    if (board.kerf_depth.solve || board.spacing.solve) cautions.push_back({"solve_not_built", {}});
+    add(cautions, of_tight_spot(piece));
+    if (!piece.reverses.empty()) cautions.push_back({"reverse_bend", {}});
+    add(cautions, of_gaps(piece));
+    add(cautions, of_mitre(piece));
+    add(cautions, of_stock(piece, job.stock));
+    add(cautions, of_travel(piece, job.saw));
+    const bool spacing_left = board.spacing.solve && piece.circular;
+    if (board.kerf_depth.solve || spacing_left) cautions.push_back({"solve_not_built", {}});
     return cautions;
+}
+
+void add_head_cautions(Piece& piece, const curve::Head& head, const job::Opening& opening) {
+    if (opening.shape.value == job::Shape::horseshoe)
+        piece.cautions.push_back({"horseshoe_entry", {{"span", head.span}, {"widest", curve::widest(head)}}});
+    if (opening.legs && (*opening.legs)[0].value != (*opening.legs)[1].value) {
+        const Length higher = (*opening.legs)[0].value - (*opening.legs)[1].value;
+        piece.cautions.push_back(
+            {higher.mm() > 0 ? "left_spring_higher" : "right_spring_higher", {{"higher", measure::abs(higher)}}});
+    }
+    add_survey_cautions(piece);
+}
+
+void add_survey_cautions(Piece& piece) {
+    if (!piece.survey) return;
+    const curve::Survey& survey = *piece.survey;
+    // A slip of the tape makes whatever else is said of the curve worthless: it comes first.
+    if (survey.suspect)
+        piece.cautions.insert(piece.cautions.begin(), {"ordinate_suspect",
+                                                       {{"station", survey.stations.at(survey.suspect->point)},
+                                                        {"off", to_hundredths(survey.suspect->off)}}});
+    const curve::Misses& used = survey.used_misses();
+    if (survey.used != survey.recommended)
+        piece.cautions.push_back({"fit_not_recommended",
+                                  {{"used", std::string(job::word(survey.used))},
+                                   {"recommended", std::string(job::word(survey.recommended))},
+                                   {"miss", to_hundredths(used.worst())}}});
+    if (survey.used == job::Fit::fair && used.worst() > curve::tape_accuracy + Length::mm(0.01))
+        piece.cautions.push_back({"curvature_limited", {{"miss", to_hundredths(used.worst())}}});
 }
 
 }  // namespace kerfpacket::plan

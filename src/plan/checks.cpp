@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "plan/kerfs.h"
+#include "plan/piece.h"
+
 namespace kerfpacket::plan {
 namespace {
 
@@ -15,11 +18,6 @@ constexpr Length slack = Length::mm(0.001);
 /// Where a setting stands, or where the board does when the setting was left out.
 job::Position place(const job::Setting& setting, const job::Board& board) {
     return setting.at.line > 0 ? setting.at : board.thickness.at;
-}
-
-std::string length_text(Length value, const job::Job& job) {
-    return job.header.units == measure::Unit::inch ? measure::inch_text(value) + " in"
-                                                   : measure::mm_text(value) + " mm";
 }
 
 job::Diagnostic unknown_material(const job::Board& board) {
@@ -35,60 +33,73 @@ job::Diagnostic unknown_material(const job::Board& board) {
             fmt::format("{}known: {}", guess, list)};
 }
 
-job::Diagnostic thin_web(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& job) {
     return {job::Severity::error, place(board.kerf_depth, board),
-            fmt::format("kerfs {} deep in a board {} thick leave a web of {}", length_text(piece.kerf_depth, job),
-                        length_text(piece.thickness, job), length_text(piece.web(), job)),
-            fmt::format("the web must be at least {}", length_text(least_web, job))};
+            fmt::format("kerfs {} deep in a board {} thick leave a web of {}",
+                        measure::length_text(depth, job.header.units),
+                        measure::length_text(board.thickness.value, job.header.units),
+                        measure::length_text(board.thickness.value - depth, job.header.units)),
+            fmt::format("the web must be at least {}", measure::length_text(least_web, job.header.units))};
 }
 
-job::Diagnostic no_land(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job& job) {
     return {job::Severity::error, place(board.spacing, board),
-            fmt::format("kerfs {} wide every {} leave no wood between them", length_text(piece.kerf, job),
-                        length_text(piece.spacing, job)),
+            fmt::format("kerfs {} wide every {} leave no wood between them",
+                        measure::length_text(job.saw.kerf.value, job.header.units),
+                        measure::length_text(spacing, job.header.units)),
             "the spacing must be larger than the kerf"};
-}
-
-job::Diagnostic thick_for_radius(const Piece& piece, const job::Board& board, const job::Job& job) {
-    return {job::Severity::error, board.thickness.at,
-            fmt::format("a board {} thick does not fit the measured radius of {}", length_text(piece.thickness, job),
-                        length_text(piece.measured_radius, job)),
-            "the board must be thinner than the radius it bends to"};
-}
-
-job::Diagnostic thick_for_span(const Piece& piece, const job::Board& board, const job::Job& job) {
-    return {job::Severity::error, board.thickness.at,
-            fmt::format("liners {} thick fill the measured span of {}", length_text(piece.thickness, job),
-                        length_text(piece.measured_span, job)),
-            "the liner must be thinner than half the span"};
-}
-
-/// Whether boards on both sides leave nothing of an opening.
-bool fills_span(const Piece& piece) {
-    return piece.kind == Kind::arch_liner && piece.measured_to == job::Surface::wall &&
-           piece.thickness >= piece.measured_span / 2;
 }
 
 }  // namespace
 
-job::Diagnostics check_board(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::string& what, const job::Job& job) {
+    const std::string place = fmt::format(
+        "{} {} of the middle, {} {} the base line", measure::length_text(measure::abs(fold.where.x), job.header.units),
+        fold.where.x.mm() < 0 ? "left" : "right", measure::length_text(measure::abs(fold.where.y), job.header.units),
+        fold.where.y.mm() < 0 ? "below" : "above");
+    if (fold.radius.mm() <= 0)
+        return {job::Severity::error, at,
+                fmt::format("the {}, {} from the measured curve, does not fit: a side of the head is used up at {}",
+                            what, measure::length_text(fold.distance, job.header.units), place),
+                "a thinner board or a narrower casing leaves room"};
+    return {job::Severity::error, at,
+            fmt::format("the {} would fold on itself: the measured curve has a radius of {} at {}", what,
+                        measure::length_text(fold.radius, job.header.units), place),
+            fmt::format("it lies {} from the measured curve, which must be less than the radius",
+                        measure::length_text(fold.distance, job.header.units))};
+}
+
+job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
+    const Length depth = depth_of(board);
+    const Length spacing = spacing_of(board);
     job::Diagnostics wrong;
-    if (bend::find_material(piece.material) == nullptr) wrong.push_back(unknown_material(board));
-    if (piece.web() < least_web - slack) wrong.push_back(thin_web(piece, board, job));
-    if (piece.spacing <= piece.kerf) wrong.push_back(no_land(piece, board, job));
-    if (fills_span(piece)) wrong.push_back(thick_for_span(piece, board, job));
-    else if (std::min(piece.wall_radius, piece.finish_radius).mm() <= 0)
-        wrong.push_back(thick_for_radius(piece, board, job));
+    if (bend::find_material(board.material.value) == nullptr) wrong.push_back(unknown_material(board));
+    if (board.thickness.value - depth < least_web - slack) wrong.push_back(thin_web(depth, board, job));
+    if (spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     return wrong;
 }
 
+job::Diagnostics check_span(const job::Opening& opening, Length span, const job::Job& job) {
+    const job::Board& liner = opening.liner;
+    if (opening.measured_to != job::Surface::wall || liner.thickness.value < span / 2) return {};
+    return {{job::Severity::error, liner.thickness.at,
+             fmt::format("liners {} thick fill the measured span of {}",
+                         measure::length_text(liner.thickness.value, job.header.units),
+                         measure::length_text(span, job.header.units)),
+             "the liner must be thinner than half the span"}};
+}
+
 job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
-    const std::string bend = length_text(piece.bend_length(), job);
-    const std::string spacing = length_text(piece.spacing, job);
+    const std::string bend = measure::length_text(piece.bend_length(), job.header.units);
+    const std::string spacing = measure::length_text(piece.spacing, job.header.units);
     if (piece.bend_length() < piece.spacing)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("the bend is {} long, less than one spacing of {}", bend, spacing),
                  "a bend takes several kerfs; use a closer spacing"}};
+    if (piece.kerfs.empty())
+        return {{job::Severity::error, place(board.spacing, board),
+                 fmt::format("the bend of {} leaves no room for a kerf every {} clear of its ends", bend, spacing),
+                 "use a closer spacing, or more trim"}};
     if (piece.kerfs.size() > most_kerfs)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("a bend of {} with a kerf every {} takes more than {} cuts", bend, spacing, most_kerfs),

@@ -1,18 +1,24 @@
 #pragma once
 // What cannot be done with a board, said at the place in the job file that asks for it.
 
+#include <string>
+
+#include "curve/outline.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
 
-/// Material, web, land, radius and span; looks at what is known before any length is computed. The job reader has
-/// judged what is written out; here what was left to the program is judged too.
-job::Diagnostics check_board(const Piece& piece, const job::Board& board, const job::Job& job);
+/// Material, web and land. The job reader has judged what is written out; here what was left to the program is judged
+/// too.
+job::Diagnostics check_board(const job::Board& board, const job::Job& job);
 
-/// More kerfs than anybody would cut by hand in one board: a slip in a unit.
-inline constexpr std::size_t most_kerfs = 5000;
+/// Liners on both sides that leave nothing of the opening.
+job::Diagnostics check_span(const job::Opening& opening, Length span, const job::Job& job);
 
 /// A bend with no kerf in it, or with more than `most_kerfs`.
 job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job);
+
+/// A face or an edge whose line folds on itself. `what` follows "the": "seen face", "casing".
+job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::string& what, const job::Job& job);
 
 }  // namespace kerfpacket::plan

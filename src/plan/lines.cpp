@@ -2,99 +2,134 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
+#include <utility>
 
 namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
 
-/// Wall and seen face: on an arch and on a wall alike the room lies to the right of travel.
-std::pair<Path, Path> wall_and_finish(const Path& measured, const Piece& piece) {
-    if (piece.measured_to == job::Surface::wall) return {measured, measured.offset_left(-piece.thickness)};
-    return {measured.offset_left(piece.thickness), measured};
-}
-
-/// Right end of the part of a circle that lies between the uprights at +-half_span, above its centre.
-Point corner(Point centre, Length radius, Length half_span) {
-    const double above = (radius - half_span).mm() * (radius + half_span).mm();
-    return {half_span, centre.y + Length::mm(std::sqrt(std::max(0.0, above)))};
-}
+/// How far a parallel's two halves may differ and the head still counts as symmetric.
+constexpr Length same = 0.001_mm;
 
 Point mirrored(Point p) { return {-p.x, p.y}; }
 
-/// The arc over the top from the mirror image of a corner to the corner.
-Path arc_to_corner(Point centre, Point right) {
-    const double half = std::atan2((right.x - centre.x).mm(), (right.y - centre.y).mm());
-    return Path::arc(mirrored(right), right, Angle::radians(-2 * half));
-}
-
-/// Lines across the casing that part the turn of its inside edge into equal shares.
-std::vector<Path> joints(const Path& inside, Length width, int segments) {
-    std::vector<Path> lines;
-    for (int i = 1; i < segments; ++i) {
-        const geom::Station at = inside.at(inside.length() * (static_cast<double>(i) / segments));
-        lines.push_back(Path::line(at.point, at.point + at.direction.left() * width));
+bool is_symmetric(const Path& line) {
+    const Length length = line.length();
+    for (int i = 0; i <= 16; ++i) {
+        const Length at = length * (i / 16.0);
+        const Point left = line.at(at).point;
+        const Point right = line.at(length - at).point;
+        if (geom::distance(mirrored(left), right) > same) return false;
     }
-    return lines;
+    return true;
 }
 
-std::vector<Path> ticks(const Path& wall, const Piece& piece) {
-    std::vector<Path> lines;
-    for (const Kerf& kerf : piece.kerfs) {
-        const double from_zero = (kerf.at - piece.bend_start) / piece.bend_length();
-        const double from_left = piece.zero == job::End::left ? from_zero : 1 - from_zero;
-        const geom::Station at = wall.at(wall.length() * from_left);
-        lines.push_back(Path::line(at.point, at.point - at.direction.left() * piece.kerf_depth));
+/// The arcs that a head is made of; none when it is made of anything else.
+std::vector<Trammel> arcs_of(const curve::Head& head) {
+    const auto& runs = head.outline.runs();
+    std::vector<Trammel> arcs;
+    for (std::size_t i = 1; i + 1 < runs.size(); ++i) {
+        if (!runs[i].is_exact_path()) return {};
+        const Path path = runs[i].path();
+        for (const geom::Segment& s : path.segments()) {
+            if (s.is_line()) return {};
+            arcs.push_back({s.centre(), s.radius(), s.from, s.to});
+        }
     }
-    return lines;
-}
-
-void add_legs(ArchLines& lines, const std::vector<Point>& corners, Length foot) {
-    for (const Point right : corners)
-        for (const Point top : {mirrored(right), right}) lines.leg_lines.push_back(Path::line(top, {top.x, foot}));
+    return arcs;
 }
 
 }  // namespace
 
-ArchLines arch_lines(const Piece& piece, const curve::Curve& measured, const job::Opening& opening) {
-    const Point centre = measured.path.segments().front().centre();
-    const bool from_wall = piece.measured_to == job::Surface::wall;
-    ArchLines lines;
-    std::tie(lines.wall, lines.finish) = wall_and_finish(measured.path, piece);
-    const Length half_span = opening.span.value / 2;
-    lines.wall_half_span = from_wall ? half_span : half_span + piece.thickness;
-    lines.finish_half_span = from_wall ? half_span - piece.thickness : half_span;
-    lines.kerf_ticks = ticks(lines.wall, piece);
-    if (opening.legs) lines.legs = opening.legs->value;
+Path arch_parallel(const curve::Head& head, Length left) {
+    const std::vector<Path> runs = head.outline.parallel(left);
+    std::vector<geom::Segment> segments;
+    for (std::size_t i = 1; i + 1 < runs.size(); ++i)
+        segments.insert(segments.end(), runs[i].segments().begin(), runs[i].segments().end());
+    return Path(std::move(segments));
+}
 
-    std::vector<Point> corners{corner(centre, piece.wall_radius, lines.wall_half_span),
-                               corner(centre, piece.finish_radius, lines.finish_half_span)};
-    const Length foot = std::min(Length(), corners.back().y) - 1_in;
-    if (opening.casing) {
-        const Length reveal = opening.casing->reveal.value;
-        const Length width = opening.casing->width.value;
-        const Point in = corner(centre, piece.finish_radius + reveal, lines.finish_half_span + reveal);
-        const Point out = corner(centre, piece.finish_radius + reveal + width, lines.finish_half_span + reveal + width);
-        lines.casing_inside = arc_to_corner(centre, in);
-        lines.casing_outside = arc_to_corner(centre, out);
-        lines.mitres = {Path::line(mirrored(in), mirrored(out)), Path::line(in, out)};
-        lines.segment_joints = joints(*lines.casing_inside, width, opening.casing->segments);
-        corners.insert(corners.end(), {in, out});
+ArchLines arch_lines(const curve::Head& head, const job::Opening& opening) {
+    const Faces face = faces(opening.measured_to, opening.liner.thickness.value);
+    ArchLines lines;
+    lines.wall = arch_parallel(head, face.wall);
+    lines.finish = arch_parallel(head, face.finish);
+    lines.wall_springs = {lines.wall.start(), lines.wall.end()};
+    lines.finish_springs = {lines.finish.start(), lines.finish.end()};
+    const auto wall = head.outline.parallel(face.wall);
+    const auto finish = head.outline.parallel(face.finish);
+    const std::size_t corners = wall.size() - 1;
+    for (std::size_t i = 0; i < corners; ++i) {
+        const bool at_leg = i == 0 || i + 1 == corners;
+        if (!head.outline.has_corner(i) || (at_leg && !opening.legs)) continue;
+        lines.liner_mitres.push_back(Path::line(wall[i].end(), finish[i].end()));
     }
-    add_legs(lines, corners, foot);
+    if (opening.legs) lines.legs = {{(*opening.legs)[0].value, (*opening.legs)[1].value}};
+    lines.arcs = arcs_of(head);
+    lines.symmetric = is_symmetric(lines.wall);
     return lines;
 }
 
-WallLines wall_lines(const Piece& piece, const curve::Curve& measured, std::array<Length, 2> tails) {
-    std::vector<geom::Segment> segments = measured.path.segments();
-    const geom::Segment first = segments.front();
-    const geom::Segment last = segments.back();
-    if (tails[0].mm() > 0)
-        segments.insert(segments.begin(), {first.from - first.start_direction() * tails[0], first.from, {}});
-    if (tails[1].mm() > 0) segments.push_back({last.to, last.to + last.end_direction() * tails[1], {}});
-    auto [wall, finish] = wall_and_finish(Path(std::move(segments)), piece);
-    return {std::move(wall), std::move(finish)};
+void add_leg_lines(ArchLines& lines) {
+    std::vector<std::pair<Point, Point>> corners;
+    for (const Path* line : {&lines.wall, &lines.finish}) corners.emplace_back(line->start(), line->end());
+    for (const auto& edge : {lines.casing_inside, lines.casing_outside})
+        if (edge) corners.emplace_back(edge->start(), edge->end());
+    Length foot;
+    for (const auto& [left, right] : corners) foot = std::min({foot, left.y, right.y});
+    foot -= 1_in;
+    for (const auto& [left, right] : corners)
+        for (const Point top : {left, right}) lines.leg_lines.push_back(Path::line(top, {top.x, foot}));
+}
+
+std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& opening) {
+    std::vector<LegBoard> boards;
+    if (!opening.through_legs || !opening.legs) return boards;
+    const Faces face = faces(opening.measured_to, opening.liner.thickness.value);
+    const auto wall = head.outline.parallel(face.wall);
+    const auto finish = head.outline.parallel(face.finish);
+    for (const job::End side : {job::End::left, job::End::right}) {
+        const std::size_t leg = side == job::End::left ? 0 : wall.size() - 1;
+        const std::size_t corner = side == job::End::left ? 0 : leg - 1;
+        if (!head.outline.has_corner(corner)) continue;
+        boards.push_back({side, wall[leg].length(), finish[leg].length(),
+                          Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2)});
+    }
+    return boards;
+}
+
+void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) {
+    const Faces face = faces(piece.measured_to, piece.thickness);
+    // Wood beyond a bend without tails is trim, which is cut off.
+    const Length before = std::min(board.ends[0].wall, board.ends[0].finish) - board.tails[0] - same;
+    const Length after = std::max(board.ends[1].wall, board.ends[1].finish) + board.tails[1] + same;
+    for (const Kerf& kerf : piece.kerfs) {
+        if (kerf.on_curve < before || kerf.on_curve > after) continue;
+        // On a tail the board is straight, whatever law the curve would go on by.
+        const Length straight = board.tails[0] > 0_mm && kerf.on_curve < 0_mm ? kerf.on_curve
+                                : board.tails[1] > 0_mm && kerf.on_curve > board.curve.length()
+                                    ? kerf.on_curve - board.curve.length()
+                                    : 0_mm;
+        const curve::Spot spot = board.curve.at(kerf.on_curve - straight);
+        const Point back = spot.point + spot.direction * straight + spot.direction.left() * face.wall;
+        lines.kerf_ticks.push_back(
+            {Path::line(back, back - spot.direction.left() * piece.kerf_depth), piece.board, kerf.n});
+    }
+}
+
+WallLines wall_lines(const Request& board) {
+    const auto with_tails = [&](Length left) {
+        std::vector<geom::Segment> segments = board.curve.parallel(left).path().segments();
+        const geom::Segment first = segments.front();
+        const geom::Segment last = segments.back();
+        if (board.tails[0].mm() > 0)
+            segments.insert(segments.begin(), {first.from - first.start_direction() * board.tails[0], first.from, {}});
+        if (board.tails[1].mm() > 0) segments.push_back({last.to, last.to + last.end_direction() * board.tails[1], {}});
+        return Path(std::move(segments));
+    };
+    const Faces face = faces(board.measured_to, board.wanted->thickness.value);
+    return {with_tails(face.wall), with_tails(face.finish)};
 }
 
 }  // namespace kerfpacket::plan

@@ -1,15 +1,32 @@
 #pragma once
-// The lines of a piece that a template draws: arches in elevation, walls in plan.
+// The lines of a piece that a template draws: arches in elevation, walls in plan, ribs of bending forms.
 
-#include "curve/curve.h"
-#include "plan/plan.h"
+#include "curve/shape.h"
+#include "plan/piece.h"
 
 namespace kerfpacket::plan {
 
-/// `measured` is the curve the job gives; the piece must be complete but for its lines.
-ArchLines arch_lines(const Piece& piece, const curve::Curve& measured, const job::Opening& opening);
+/// The parallel of a head's arch, without its legs, at a distance to the left of the measured curve.
+Path arch_parallel(const curve::Head& head, Length left);
 
-/// `tails` left, right, as seen from the room.
-WallLines wall_lines(const Piece& piece, const curve::Curve& measured, std::array<Length, 2> tails);
+/// Uprights of all lines that are there, from their corners down to an inch below the lowest spring or corner.
+void add_leg_lines(ArchLines& lines);
+
+/// Straight boards for the legs, where the liner is to run through but meets them at a corner.
+std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& opening);
+
+/// Lines of wall and liner, without casing, uprights and kerf ticks. The parallels must not fold.
+ArchLines arch_lines(const curve::Head& head, const job::Opening& opening);
+
+/// A tick for every kerf of the board, added to the lines of its opening.
+void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board);
+
+WallLines wall_lines(const Request& board);
+
+/// The rib that holds the board: at the seen face where kerfs are outside, at the kerf face where they are inside.
+/// Stations must lie on the chord.
+FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units);
+/// Stations that lie beyond the form.
+job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const job::Job& job);
 
 }  // namespace kerfpacket::plan

@@ -1,27 +1,51 @@
 #pragma once
 // One bent board: what the job asks for, in one form for liners and wall boards, and the piece computed from it.
 
-#include "curve/curve.h"
+#include "curve/outline.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
+
+/// Distances of the two faces of the board to the left of the measured curve.
+struct Faces {
+    Length wall;    ///< the kerf face: back of a liner, back of a wall board
+    Length finish;  ///< the plain face, which is seen
+};
+/// The seen face stands a thickness nearer the room, which is on the right of travel.
+Faces faces(job::Surface measured_to, Length thickness);
+
+/// As given, or common practice: half the thickness deep, a kerf every half inch.
+Length depth_of(const job::Board& board);
+Length spacing_of(const job::Board& board);
+
+/// How a board ends at one end of its curve, in distances along the measured curve.
+struct CurveEnd {
+    BoardEnd::Meets meets = BoardEnd::Meets::nothing;
+    Angle mitre;
+    Length wall;    ///< where the kerf face ends
+    Length finish;  ///< where the plain face ends
+};
 
 /// A board and the curve it follows, wherever the job file gives them.
 struct Request {
     std::string id;
     Kind kind = Kind::arch_liner;
+    int board = 1;
+    int boards = 1;
     int quantity = 1;
-    const job::Board* board = nullptr;
-    curve::Curve measured;
+    const job::Board* wanted = nullptr;
+    curve::Curve curve;              ///< of the measured surface, left to right
+    std::array<CurveEnd, 2> ends{};  ///< left, right
+    std::array<Length, 2> tails{};   ///< left, right, as seen from the room
     job::Surface measured_to = job::Surface::wall;
     job::Side side = job::Side::concave;
-    std::array<Length, 2> tails;  ///< left, right, as seen from the room
+    job::Shape shape = job::Shape::segmental;
+    Length span;  ///< or the chord
+    Length rise;
 };
 
-Request request(const job::Opening& opening);
-Request request(const job::Wall& wall);
-
-/// Computes all of a piece but its lines and cautions, or says why it cannot be done.
+/// Computes all of a piece but its lines and cautions, or says why it cannot be done. The board must have passed its
+/// checks and the faces must not fold.
 tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job);
 
 }  // namespace kerfpacket::plan

@@ -1,34 +1,176 @@
 #include "plan/plan.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "plan/casing.h"
 #include "plan/cautions.h"
+#include "plan/checks.h"
 #include "plan/lines.h"
 #include "plan/piece.h"
 
 namespace kerfpacket::plan {
 namespace {
 
-using Result = tl::expected<Piece, job::Diagnostics>;
+using Result = tl::expected<std::vector<Piece>, job::Diagnostics>;
 
-Result piece_of(const job::Opening& opening, const job::Job& job) {
-    const Request wanted = request(opening);
-    return make_piece(wanted, job).map([&](Piece piece) {
-        piece.shape = opening.shape.value;
-        piece.casing = opening.casing;
-        piece.lines = arch_lines(piece, wanted.measured, opening);
-        piece.cautions = find_cautions(piece, opening.liner, job);
-        return piece;
-    });
+void append(job::Diagnostics& all, const job::Diagnostics& more) { all.insert(all.end(), more.begin(), more.end()); }
+
+/// Both faces of the liner along every run of the head, or where one of them folds.
+struct HeadExtents {
+    std::vector<curve::Extent> wall;
+    std::vector<curve::Extent> finish;
+};
+
+tl::expected<HeadExtents, job::Diagnostics> extents(const curve::Outline& outline, const job::Opening& opening,
+                                                    const job::Job& job) {
+    const auto& thickness = opening.liner.thickness;
+    const Faces face = faces(opening.measured_to, thickness.value);
+    const auto wall = outline.extents(face.wall);
+    if (!wall) return tl::unexpected(job::Diagnostics{folded(wall.error(), thickness.at, "back of the liner", job)});
+    const auto finish = outline.extents(face.finish);
+    if (!finish)
+        return tl::unexpected(job::Diagnostics{folded(finish.error(), thickness.at, "face of the liner", job)});
+    return HeadExtents{*wall, *finish};
 }
 
-Result piece_of(const job::Wall& wall, const job::Job& job) {
-    const Request wanted = request(wall);
-    return make_piece(wanted, job).map([&](Piece piece) {
-        piece.lines = wall_lines(piece, wanted.measured, wanted.tails);
-        piece.cautions = find_cautions(piece, wall.board, job);
-        return piece;
-    });
+std::optional<job::Diagnostic> folds(const curve::Course& course, const job::Wall& wall, const job::Job& job) {
+    const curve::Outline outline({course.curve});
+    const auto& thickness = wall.board.thickness;
+    const Faces face = faces(wall.measured_to, thickness.value);
+    if (const auto line = outline.extents(face.wall); !line)
+        return folded(line.error(), thickness.at, "back of the board", job);
+    if (const auto line = outline.extents(face.finish); !line)
+        return folded(line.error(), thickness.at, "face of the board", job);
+    return std::nullopt;
+}
+
+/// How the board of run i ends at the corner before it or after it.
+CurveEnd curve_end(const curve::Head& head, const HeadExtents& extents, std::size_t i, bool right,
+                   const job::Opening& opening) {
+    const auto& runs = head.outline.runs();
+    const std::size_t corner = right ? i : i - 1;
+    const bool at_leg = right ? i + 2 == runs.size() : i == 1;
+    const bool square = !head.outline.has_corner(corner) || (at_leg && !opening.legs);
+    CurveEnd end;
+    const bool through = at_leg && opening.through_legs && !head.outline.has_corner(corner);
+    end.meets = through || (at_leg && !opening.legs) ? BoardEnd::Meets::nothing
+                : at_leg                             ? BoardEnd::Meets::leg
+                                                     : BoardEnd::Meets::board;
+    if (square) {
+        end.wall = end.finish = right ? runs[i].length() : Length();
+        return end;
+    }
+    end.mitre = Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2);
+    end.wall = right ? extents.wall[i].to : extents.wall[i].from;
+    end.finish = right ? extents.finish[i].to : extents.finish[i].from;
+    return end;
+}
+
+/// Length of leg that the board of run i takes along at an end.
+Length tail(const curve::Head& head, std::size_t corner, const job::Opening& opening, std::size_t side) {
+    const bool at_leg = corner == 0 || corner + 2 == head.outline.runs().size();
+    if (!at_leg || !opening.through_legs || !opening.legs || head.outline.has_corner(corner)) return {};
+    return (*opening.legs)[side].value;
+}
+
+std::vector<Request> requests(const curve::Head& head, const HeadExtents& extents, const job::Opening& opening) {
+    const auto& runs = head.outline.runs();
+    const int boards = static_cast<int>(runs.size()) - 2;
+    std::vector<Request> all;
+    for (std::size_t i = 1; i + 1 < runs.size(); ++i) {
+        const int board = static_cast<int>(i);
+        const std::string id = boards == 1 ? opening.id.value : opening.id.value + "/" + std::to_string(board);
+        all.push_back({id,
+                       Kind::arch_liner,
+                       board,
+                       boards,
+                       opening.quantity,
+                       &opening.liner,
+                       runs[i],
+                       {curve_end(head, extents, i, false, opening), curve_end(head, extents, i, true, opening)},
+                       {tail(head, i - 1, opening, 0), tail(head, i, opening, 1)},
+                       opening.measured_to,
+                       job::Side::concave,
+                       opening.shape.value,
+                       head.span,
+                       head.rise});
+    }
+    return all;
+}
+
+Result pieces_of(const job::Opening& opening, const job::Job& job) {
+    job::Diagnostics wrong = check_board(opening.liner, job);
+    const auto head = curve::head(opening, job.header.units);
+    if (!head) append(wrong, head.error());
+    if (head) append(wrong, check_span(opening, head->span, job));
+    if (!wrong.empty()) return tl::unexpected(wrong);
+    const auto both = extents(head->outline, opening, job);
+    if (!both) return tl::unexpected(both.error());
+    ArchLines lines = arch_lines(*head, opening);
+    if (opening.casing) append(wrong, add_casing(lines, *head, opening, job));
+    add_leg_lines(lines);
+    const std::vector<Request> wanted = requests(*head, *both, opening);
+    std::vector<Piece> pieces;
+    for (const Request& board : wanted) {
+        auto piece = make_piece(board, job);
+        if (!piece) {
+            append(wrong, piece.error());
+            break;  // the boards of one head have the same mistakes
+        }
+        if (opening.form) {
+            piece->form = form_rib(*piece, board, *opening.form, job.header.units);
+            if (wrong.empty()) append(wrong, check_stations(*piece->form, *opening.form, job));
+        }
+        add_kerf_ticks(lines, *piece, board);
+        pieces.push_back(std::move(*piece));
+    }
+    if (!wrong.empty()) return tl::unexpected(wrong);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        Piece& piece = pieces[i];
+        piece.lines = lines;
+        piece.casing = opening.casing;
+        if (i == 0) piece.leg_boards = leg_boards(*head, opening);
+        if (i == 0) piece.survey = head->survey;
+        piece.cautions = find_cautions(piece, opening.liner, job);
+        if (i == 0) add_head_cautions(piece, *head, opening);
+    }
+    return pieces;
+}
+
+Result pieces_of(const job::Wall& wall, const job::Job& job) {
+    job::Diagnostics wrong = check_board(wall.board, job);
+    const auto course = curve::course(wall, job.header.units);
+    if (!course) append(wrong, course.error());
+    if (!wrong.empty()) return tl::unexpected(wrong);
+    if (const auto fold = folds(*course, wall, job)) return tl::unexpected(job::Diagnostics{*fold});
+    const Length end = course->curve.length();
+    const Request wanted{wall.id.value,
+                         Kind::wall_board,
+                         1,
+                         1,
+                         wall.quantity,
+                         &wall.board,
+                         course->curve,
+                         {CurveEnd{}, CurveEnd{BoardEnd::Meets::nothing, {}, end, end}},
+                         {wall.tails[0].value, wall.tails[1].value},
+                         wall.measured_to,
+                         wall.side.value,
+                         job::Shape::segmental,
+                         course->chord,
+                         course->rise};
+    auto piece = make_piece(wanted, job);
+    if (!piece) return tl::unexpected(piece.error());
+    piece->lines = wall_lines(wanted);
+    if (wall.form) {
+        piece->form = form_rib(*piece, wanted, *wall.form, job.header.units);
+        append(wrong, check_stations(*piece->form, *wall.form, job));
+        if (!wrong.empty()) return tl::unexpected(wrong);
+    }
+    piece->survey = course->survey;
+    piece->cautions = find_cautions(*piece, wall.board, job);
+    add_survey_cautions(*piece);
+    return std::vector<Piece>{std::move(*piece)};
 }
 
 }  // namespace
@@ -54,12 +196,12 @@ int Plan::cuts() const {
 tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
     Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}};
     job::Diagnostics wrong;
-    const auto take = [&](Result piece) {
-        if (piece) plan.pieces.push_back(std::move(*piece));
-        else wrong.insert(wrong.end(), piece.error().begin(), piece.error().end());
+    const auto take = [&](Result pieces) {
+        if (pieces) std::move(pieces->begin(), pieces->end(), std::back_inserter(plan.pieces));
+        else append(wrong, pieces.error());
     };
-    for (const job::Opening& opening : job.openings) take(piece_of(opening, job));
-    for (const job::Wall& wall : job.walls) take(piece_of(wall, job));
+    for (const job::Opening& opening : job.openings) take(pieces_of(opening, job));
+    for (const job::Wall& wall : job.walls) take(pieces_of(wall, job));
     if (!wrong.empty()) return tl::unexpected(std::move(wrong));
     return plan;
 }

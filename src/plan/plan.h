@@ -11,15 +11,18 @@
 #include <tl/expected.hpp>
 
 #include "bend/assess.h"
+#include "curve/survey.h"
 #include "geom/path.h"
 #include "job/job.h"
 
 namespace kerfpacket::plan {
 
 using geom::Angle;
+using geom::Direction;
 using geom::Length;
 using geom::Path;
 using geom::Point;
+using geom::Rect;
 
 enum class Kind { arch_liner, wall_board };
 
@@ -30,65 +33,142 @@ struct Caution {
 };
 
 struct Kerf {
-    int n = 0;    ///< from 1, counted from the zero end
-    Length at;    ///< middle of the kerf, from zero
-    Length mark;  ///< where the tick stands: blade centre, left or right as the job says
+    int n = 0;                                  ///< from 1, counted from the zero end
+    Length at;                                  ///< middle of the kerf, from zero
+    Length mark;                                ///< where the tick stands: blade centre, left or right as the job says
+    Length on_curve;                            ///< along the measured curve of its board, from the left
+    Length spacing;                             ///< mean of the gaps beside it: the length of blank that it bends
+    Angle turn;                                 ///< its share of the bend, magnitude
+    bend::KerfsOn on = bend::KerfsOn::outside;  ///< the side of the bend here
+    Length radius;                              ///< of the length-keeping line here; 0 where it is straight
+    double utilisation = 0;                     ///< strain here over break strain
 };
 
-/// Lines of an opening in elevation: origin in the middle of the span on the spring line, y up. The arch lines run
-/// from left to right. Wall and finish are true parallels over the whole turn; the casing lines have the same centre
-/// but end at the corners where they meet the leg casing, so they turn a little more or less.
+/// How a board of an opening ends.
+struct BoardEnd {
+    enum class Meets { nothing, leg, board };
+    Meets meets = Meets::nothing;
+    Angle mitre;        ///< of the cut, from square across the board; 0 for a square end
+    Length kerf_face;   ///< from zero: where the cut meets the kerf face
+    Length plain_face;  ///< from zero, carried square up to the kerf face: where it meets the plain face
+};
+
+/// An arc that a trammel can strike: where to set its centre, and between which points.
+struct Trammel {
+    Point centre;
+    Length radius;
+    Point from;
+    Point to;
+};
+
+struct KerfTick {
+    Path line;      ///< from the back of the liner to the kerf's bottom
+    int board = 1;  ///< of the opening, from the left
+    int n = 0;      ///< the kerf's number on its board
+};
+
+/// One piece of a flat casing, sawn from a board or a sheet.
+struct CasingSegment {
+    int n = 1;    ///< from the left
+    Path inside;  ///< edges, left to right
+    Path outside;
+    Path left;  ///< ends, from the inside edge to the outside edge: a joint, or the mitre to the leg casing
+    Path right;
+    bool left_joint = false;  ///< joined to a segment there, not to the leg
+    bool right_joint = false;
+    Direction grain;      ///< along the board
+    Length board_length;  ///< the least board it fits in, along and across the grain
+    Length board_width;
+};
+
+/// Lines of an opening in elevation: origin in the middle of the span on the line of the springs, y up. All run from
+/// left to right and are true parallels of the measured curve; at a point they meet on the mitre. They end at the
+/// corners where they meet the uprights below.
 struct ArchLines {
     Path wall;    ///< rough opening = back of the liner
     Path finish;  ///< seen face of the liner
     std::optional<Path> casing_inside;
     std::optional<Path> casing_outside;
-    Length wall_half_span;             ///< on the spring line
-    Length finish_half_span;           ///< face of the leg liners from the centre line
-    std::vector<Path> mitres;          ///< where arch and leg casing meet: from inside corner to outside corner
-    std::vector<Path> segment_joints;  ///< between casing segments, radial, from inside to outside
+    std::array<Point, 2> wall_springs;    ///< left, right: where the wall line meets its uprights
+    std::array<Point, 2> finish_springs;  ///< the same of the seen face
+    /// Liner cuts that are not square, from the wall line to the finished line: at a point of the arch, at the legs.
+    std::vector<Path> liner_mitres;
+    std::vector<Path> mitres;          ///< casing: at a point of the arch, at the legs, from inside to outside corner
+    std::vector<Path> segment_joints;  ///< between casing segments, square to the curve, from inside to outside
+    std::vector<CasingSegment> segments;
     /// Upright lines of wall, finish, casing inside and casing outside, left and right of each, from the corner where
-    /// they meet their arc down to an inch below the spring line (or below the finish corner, where that is lower).
+    /// they meet their curve down to an inch below the lower spring (or below the lowest corner).
     std::vector<Path> leg_lines;
-    std::vector<Path> kerf_ticks;  ///< one a kerf of the blank, from the back of the liner to the kerf's bottom
-    std::optional<Length> legs;
+    std::vector<KerfTick> kerf_ticks;
+    std::optional<std::array<Length, 2>> legs;  ///< left, right
+    /// Arcs of the measured surface, left to right, when it is made of arcs alone; else none.
+    std::vector<Trammel> arcs;
+    bool symmetric = true;
+
+    bool springs_level() const { return measure::abs(wall_springs[0].y - wall_springs[1].y) < Length::mm(1e-6); }
+    Length wall_half_span() const { return (wall_springs[1].x - wall_springs[0].x) / 2; }
+    Length finish_half_span() const { return (finish_springs[1].x - finish_springs[0].x) / 2; }
 };
 
-/// Lines of a wall in plan, as curve::Curve says, tails included.
+/// Lines of a wall in plan, as curve::Course says, tails included.
 struct WallLines {
     Path wall;
     Path finish;  ///< seen face of the board
 };
 
+/// A rib of the bending form, at the board's inner face: its chord along x from the origin to the right, bulging up.
+struct FormRib {
+    Path curve;
+    std::vector<Point> ordinates;   ///< stations along the chord and heights, both ends included
+    std::vector<Trammel> trammels;  ///< arcs whose centre a trammel reaches
+    bool arcs_alone = false;        ///< the curve is made of arcs and lines
+};
+
+/// A straight board down a leg, where the liner is to run through and cannot bend there.
+struct LegBoard {
+    job::End side = job::End::left;
+    Length back;  ///< along the wall, from the floor to the cut
+    Length face;  ///< along the seen face
+    Angle mitre;
+};
+
 struct Piece {
-    std::string id;
+    std::string id;  ///< as the job gives it; with "/1", "/2" for the boards of a head that has a point
     Kind kind = Kind::arch_liner;
+    int board = 1;  ///< of this opening, from the left
+    int boards = 1;
     int quantity = 1;
     std::string material;
     Length thickness;
     Length width;
 
-    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
-    job::Side side = job::Side::concave;  ///< the side the piece is seen from; a liner is concave
+    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< on the whole; `reverses` where that changes
+    std::vector<Length> reverses;                     ///< from zero: where the bend changes sides
+    job::Side side = job::Side::concave;              ///< the side the piece is seen from; a liner is concave
     job::Surface measured_to = job::Surface::wall;
     job::Shape shape = job::Shape::segmental;  ///< openings only
+    bool circular = true;                      ///< the bend is one arc: one radius holds all along
     Length measured_span;                      ///< span of the opening, or chord of the wall's curve, as measured
     Length measured_rise;
-    Length measured_radius;
-    Angle turn;  ///< of the whole bend, magnitude
+    Length measured_radius;  ///< where the measured curve is sharpest
+    Angle turn;              ///< of the bend, along the seen face, magnitude; where it reverses, both ways added
+    // Radii at the place that governs the verdict.
     Length wall_radius;
     Length finish_radius;  ///< of the seen (plain) face
     Length bend_radius;    ///< of the line that keeps its length
 
     Length kerf;
     Length kerf_depth;
-    Length spacing;
+    Length spacing;        ///< the largest gap between kerfs
+    Length least_spacing;  ///< the smallest; the same where the spacing is even
     bool depth_given = false;
     bool spacing_given = false;
+    bool even() const { return spacing == least_spacing; }
     Length web() const { return thickness - kerf_depth; }
 
     Length trim;
-    std::array<Length, 2> tails;  ///< at the zero end, at the far end
+    std::array<Length, 2> tails;  ///< straight, at the zero end, at the far end
+    std::array<BoardEnd, 2> ends;
     Length blank_length;
     Length bend_start;  ///< from zero
     Length bend_end;
@@ -103,10 +183,13 @@ struct Piece {
     std::optional<Length> travel_needed;  ///< the board's width, the least it can be, while the rear limit is unknown
     Length groove_ramp;
 
-    bend::Assessment bend;
+    bend::Assessment bend;  ///< of the kerf that governs, with the concerns of all
     std::vector<Caution> cautions;
-    std::variant<ArchLines, WallLines> lines;
+    std::variant<ArchLines, WallLines> lines;  ///< the same for all boards of an opening
     std::optional<job::Casing> casing;
+    std::optional<FormRib> form;
+    std::vector<LegBoard> leg_boards;
+    std::optional<curve::Survey> survey;
 };
 
 struct Plan {
@@ -114,7 +197,7 @@ struct Plan {
     job::Saw saw;
     job::Printer printer;
     std::string fingerprint;
-    std::vector<Piece> pieces;  ///< openings, then walls, in file order
+    std::vector<Piece> pieces;  ///< openings, then walls, in file order; boards of one opening together
     bool cautions() const;      ///< whether any piece has a caution or a verdict other than ok
     int blanks() const;         ///< quantities counted
     int cuts() const;

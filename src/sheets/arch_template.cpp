@@ -1,20 +1,21 @@
 #include "sheets/arch_template.h"
 
-#include "sheets/template_map.h"
-#include "sheets/template_tile.h"
+#include "sheets/arch_map.h"
 
 namespace kerfpacket::sheets {
 
 void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units);
-    const job::Media& media = plan.printer.media;
-    const Tiling tiling(paths_of(template_lines(std::get<plan::ArchLines>(piece.lines))),
-                        cell_on(media.height, media.width), kit.style.tile_overlap);
+    const ArchOpening arch(plan, piece);
+    const Tiling tiling = tiling_for(plan, kit, paths_of(drawn_lines(arch, kit.style)));
     page::Page scratch;
-    const TemplateDrawing drawing = template_drawing(Pen(scratch, kit), piece, tape, tiling);
-    drafts.push_back(template_map({plan, piece, kit, tape, tiling, drawing}));
-    for (const Tile& tile : tiling.tiles())
-        if (!tile.blank) drafts.push_back(template_tile({plan, piece, kit, tape, tiling, drawing}, tile));
+    const TemplateDrawing drawing = arch_drawing(Pen(scratch, kit), arch, tape, tiling);
+    const std::string what = kit.words(piece.casing ? "template.liner_and_casing" : "template.liner");
+    const TemplateTitles titles{"template", arch.id, "template.title_tile", {},
+                                kit.words("template.subtitle_tile", {{"what", what}}), what};
+    const TemplateContext context{plan, kit, tape, tiling, drawing, titles};
+    drafts.push_back(template_map(context, arch_map(context, arch)));
+    add_tiles(drafts, context);
 }
 
 }  // namespace kerfpacket::sheets

@@ -5,6 +5,7 @@
 
 namespace kerfpacket::sheets {
 
+/// `piece` is the first board of its opening; the template shows all of them.
 void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -90,11 +90,11 @@ bool Labels::lead(Role role, const Block& block, const Leader& leader) {
     return false;
 }
 
-bool Labels::with_leader(Role role, const Block& block, const Path& run, Beside side) {
+bool Labels::with_leader(Role role, const Block& block, const Path& run, Beside side, Length beyond) {
     const auto try_all = [&](bool preferred, bool may_cross) {
         for (const double part : outward) {
             const geom::Station on = run.at(run.length() * part);
-            if (!room_.contains(on.point)) continue;
+            if (!room_.grown(beyond).contains(on.point)) continue;
             const Direction out = side == Beside::left ? on.direction.left() : -on.direction.left();
             for (const int degrees : {90, 60, 120, -90, -60, -120, 30, 150, -30, -150}) {
                 const Direction away = Direction::at(Angle::degrees(degrees));

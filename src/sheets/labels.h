@@ -47,8 +47,9 @@ public:
     /// Each draws the label at the first place that is free and takes it; false when there is none.
     bool place(Role role, const Block& block, Point centre, Direction along = {1, 0}, Length clearance = 2.5_pt);
     bool along(Role role, const Block& block, const Path& run, Beside side, Length gap);
-    /// Level, with a leader that crosses no other line if it can, on this side of the line if it can.
-    bool with_leader(Role role, const Block& block, const Path& run, Beside side);
+    /// Level, with a leader that crosses no other line if it can, on this side of the line if it can. The line may lie
+    /// outside the room by `beyond`.
+    bool with_leader(Role role, const Block& block, const Path& run, Beside side, Length beyond = {});
     /// Tries these places, then a raster over the room from the top.
     bool anywhere(Role role, const Block& block, const std::vector<Point>& first, Length clearance = 7_pt);
 

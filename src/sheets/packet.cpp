@@ -5,12 +5,15 @@
 #include <utility>
 
 #include "sheets/arch_template.h"
+#include "sheets/casing_sheet.h"
 #include "sheets/checklist.h"
 #include "sheets/cover.h"
+#include "sheets/form_sheet.h"
 #include "sheets/furniture.h"
 #include "sheets/safety.h"
 #include "sheets/setup.h"
 #include "sheets/strips.h"
+#include "sheets/survey_sheet.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -24,10 +27,15 @@ Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& k
     }
     for (const plan::Piece& piece : plan.pieces) {
         if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
+        else if (sheet == "survey") add_survey(drafts, plan, piece, kit);
         else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
         else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);
-        else if (sheet == "template") {
-            if (piece.kind == plan::Kind::arch_liner) add_template(drafts, plan, piece, kit);
+        else if (sheet == "form") add_form(drafts, plan, piece, kit);
+        else if (sheet == "template" || sheet == "casing") {
+            // One for the opening, whatever boards line it.
+            if (piece.kind != plan::Kind::arch_liner || piece.board != 1) continue;
+            if (sheet == "template") add_template(drafts, plan, piece, kit);
+            else add_casing(drafts, plan, piece, kit);
         } else throw std::runtime_error("templates/layout.toml: order names a sheet that does not exist: " + sheet);
     }
     return drafts;

@@ -25,13 +25,13 @@ public:
         start_page();
         drafts_.back().outline = words("setup.outline", {{"piece", piece_.id}});
         figures();
-        heading("setup.end_view", "setup.hold_against", end_view_height(piece_));
+        heading("setup.end_view", words("setup.hold_against"), end_view_height(piece_));
         {
             Pen pen = this->pen();
             draw_end_view(pen, plan_, piece_, tape_, y_);
         }
         y_ -= end_view_height(piece_);
-        heading("setup.edge_view", "setup.must_match", edge_view_height(piece_));
+        heading("setup.edge_view", words("setup.must_match"), edge_view_height(piece_));
         {
             Pen pen = this->pen();
             draw_edge_view(pen, piece_, tape_, y_);
@@ -63,12 +63,12 @@ private:
     }
 
     /// A section's heading; starts a new page first when the section would not fit.
-    void heading(const char* key, const char* aside, Length content) {
+    void heading(const char* key, const std::string& aside, Length content) {
         const Length above = 25_pt;
         if (y_ - above - content < lowest) start_page();
         Pen pen = this->pen();
         y_ -= above;
-        section(pen, side_margin, right(), y_, words(key), words(aside));
+        section(pen, side_margin, right(), y_, words(key), aside);
         y_ -= 6.5_pt;
     }
 
@@ -96,9 +96,11 @@ private:
         }
         const Length base = y_ - 55_pt;
         const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
+        // A board that bends both ways has more to say of its kerfs.
+        const Face face = piece_.reverses.empty() ? Face::bold : Face::condensed_bold;
         Length at = side_margin;
         for (const std::string& text : {kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade})
-            at += pen.text(Role::caution, {at, base}, text, {Face::bold, style().text}) + 16_pt;
+            at += pen.text(Role::caution, {at, base}, text, {face, style().text}) + 16_pt;
         pen.text(Role::text, {side_margin, base - 14_pt}, zero_end(piece_, kit_), {Face::regular, style().small});
         pen.text(Role::caution, {right(), base - 14_pt},
                  words("setup.verdict",
@@ -119,7 +121,7 @@ private:
     }
 
     void steps() {
-        heading("setup.order", "setup.tick_or_write", row * 7);
+        heading("setup.order", words("setup.tick_or_write"), row * 7);
         y_ += 3_pt;
         const std::string depth = tape_.exact(piece_.kerf_depth);
         step(words("setup.manual"), false);
@@ -140,7 +142,7 @@ private:
 
     /// The spacer for each depth at which a trial groove may meet the fence.
     void trial_table() {
-        heading("setup.trial", "setup.trial_aside", row * 2);
+        heading("setup.trial", words("setup.trial_aside"), row * 2);
         Pen pen = this->pen();
         const int columns = 6;
         const Length label = 130_pt;
@@ -160,11 +162,18 @@ private:
     }
 
     void coupon() {
-        heading("setup.coupon", "setup.coupon_aside", row * 2);
+        // Where spacing or bend vary, the coupon is made and bent as at the kerf with the least to spare.
+        const plan::Kerf& kerf = governing_kerf(piece_);
+        const bool outside =
+            piece_.reverses.empty() ? piece_.kerfs_on == bend::KerfsOn::outside : kerf.on == bend::KerfsOn::outside;
+        const std::string aside =
+            varied_spacing(piece_) ? words("setup.coupon_aside_spacing", {{"spacing", tape_.with_unit(kerf.spacing)}})
+                                   : words("setup.coupon_aside");
+        heading("setup.coupon", aside, row * 2);
         y_ += 3_pt;
         const std::array<std::string, 2> lines{
             words("setup.coupon_make", {{"length", tape_.unit() == measure::Unit::inch ? "12 in" : "300 mm"}}),
-            words(piece_.kerfs_on == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
+            words(outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
                   {{"radius", tape_.with_unit(piece_.finish_radius)}})};
         const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
         for (std::size_t i = 0; i < lines.size(); ++i) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sheets/furniture.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -156,7 +157,8 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     const Length face = top - 14_pt;
     const Length plain = face - piece.thickness;
     std::vector<Point> outline{{left, face}};
-    for (Length at = left + piece.spacing; at + piece.kerf < right; at += piece.spacing) {
+    const Length gap = varied_spacing(piece) ? piece.least_spacing : piece.spacing;
+    for (Length at = left + gap; at + piece.kerf < right; at += gap) {
         const Length a = at - piece.kerf / 2;
         const Length b = at + piece.kerf / 2;
         outline.insert(outline.end(),
@@ -167,8 +169,10 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     const Type type{Face::regular, style.text};
     const Length x = right + 12_pt;
     const Length base = (face + plain) / 2 - 4_pt;
-    pen.text(Role::text, {x, base + 17_pt}, words("setup.edge_spacing", {{"spacing", tape.exact(piece.spacing)}}),
-             type);
+    const std::string spacing = words(varied_spacing(piece) ? "setup.edge_spacing_least" : "setup.edge_spacing",
+                                      {{"spacing", spacing_text(piece, pen.kit(), tape)}});
+    const bool wide = x + pen.width(spacing, type) > pen.page_width() - side_margin;
+    pen.text(Role::text, {x, base + 17_pt}, spacing, wide ? Type{Face::condensed, style.text} : type);
     pen.text(Role::text, {x, base}, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}), type);
     pen.text(Role::text, {x, base - 17_pt}, words("setup.edge_web", {{"web", tape.exact(piece.web())}}), type);
 }

@@ -3,9 +3,14 @@
 #include <algorithm>
 
 #include "sheets/furniture.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
+
+constexpr Length zone_inset = Length::points(8);
+
+bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.ends.at(end).mitre.radians() != 0; }
 
 struct Line {
     Length up;
@@ -18,12 +23,11 @@ struct Line {
 /// too long is left out, never clipped.
 void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line> lines) {
     for (Line& line : lines) {
-        const Length inset = 8_pt;
-        const auto too_long = [&] { return pen.width(line.text, line.type) + inset * 2 > zone.width(); };
+        const auto too_long = [&] { return pen.width(line.text, line.type) + zone_inset * 2 > zone.width(); };
         if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
         if (too_long()) line.text = line.shorter;
         if (too_long()) continue;
-        const Point anchor{from_left ? zone.low.x + inset : zone.high.x - inset, zone.low.y + line.up};
+        const Point anchor{from_left ? zone.low.x + zone_inset : zone.high.x - zone_inset, zone.low.y + line.up};
         pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
     }
 }
@@ -38,20 +42,27 @@ void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zer
         return Line{up, words("strip.trim", how_much), bold, words("strip.trim_short", how_much)};
     };
     const Type regular{Face::regular, style.small};
+    const auto mitre = [&](std::size_t end, Length up) {
+        if (has_mitre(context.piece, end))
+            lines_in_zone(pen, zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
+    };
     if (zero_end) {
         lines_in_zone(pen, zone, outer_is_left, {trim(lane_base)});
         const Length zero_width = pen.width("0", {Face::bold, style.huge});
-        const Length inset = 8_pt;
-        const Point zero{outer_is_left ? zone.low.x + inset : zone.high.x - inset - zero_width, zone.low.y + 25_pt};
-        if (zero_width + inset * 2 <= zone.width()) pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
+        const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
+                         zone.low.y + 25_pt};
+        if (zero_width + zone_inset * 2 <= zone.width())
+            pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
         Rect beside = zone;
         (outer_is_left ? beside.low.x : beside.high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
         lines_in_zone(
             pen, beside, outer_is_left,
             {{32_pt, words("strip.zero_end"), {Face::bold, style.text}}, {21_pt, words("strip.hook"), regular}});
         lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+        mitre(0, 47_pt);
         return;
     }
+    mitre(1, 4_pt);
     lines_in_zone(
         pen, zone, outer_is_left,
         {trim(42_pt),
@@ -69,7 +80,45 @@ bool kerf_near(const plan::Piece& piece, Length from_zero) {
                        [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
 }
 
+/// A cut that is not square: its line on the kerf face, dashed where it comes out at the plain face.
+void mitre_lines(Pen& pen, const plan::Piece& piece, const Strip& strip, const StripFrame& frame) {
+    const auto& style = pen.kit().style;
+    const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
+    for (std::size_t i = 0; i < piece.ends.size(); ++i) {
+        const plan::BoardEnd& end = piece.ends.at(i);
+        if (!has_mitre(piece, i)) continue;
+        if (on_strip(end.plain_face))
+            draw_across(pen, piece, frame, Role::limit, end.plain_face, style.line, Dash::dashed);
+        if (on_strip(end.kerf_face)) draw_across(pen, piece, frame, Role::limit, end.kerf_face, style.heavy);
+    }
+}
+
 }  // namespace
+
+Length waste_until(const plan::Piece& piece) {
+    return has_mitre(piece, 0) ? std::min(piece.ends[0].kerf_face, piece.ends[0].plain_face) : piece.trim;
+}
+
+Length waste_from(const plan::Piece& piece) {
+    return has_mitre(piece, 1) ? std::max(piece.ends[1].kerf_face, piece.ends[1].plain_face)
+                               : piece.blank_length - piece.trim;
+}
+
+std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit) {
+    const plan::BoardEnd& cut = piece.ends.at(end);
+    const bool plain_shorter = (cut.plain_face > cut.kerf_face) == (end == 0);
+    return kit.words(plain_shorter ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
+                     {{"angle", degrees_text(cut.mitre)}});
+}
+
+bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end) {
+    const plan::Piece& piece = context.piece;
+    const Length room = end == 0
+                            ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf)
+                            : piece.blank_length - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
+    const std::string words = mitre_words(piece, end, pen.kit());
+    return pen.width(words, {Face::condensed_bold, pen.kit().style.small}) + zone_inset * 2 <= room;
+}
 
 void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
                  Dash dash) {
@@ -83,7 +132,8 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const Length height = style.strip_height;
     const bool at_zero = strip.from <= 0_mm;
     const bool at_end = strip.to >= piece.blank_length;
-    const Length trim_end = piece.blank_length - piece.trim;
+    const Length trim_start = waste_until(piece);
+    const Length trim_end = waste_from(piece);
     const auto edge = [&](Length at, Length width) {
         pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
     };
@@ -91,10 +141,10 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
     const Length before_kerfs = piece.kerfs.front().mark - beside_kerf;
     const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
-    const Length hatch_end = std::min(piece.trim, before_kerfs);
+    const Length hatch_end = std::min(trim_start, before_kerfs);
     const Length hatch_start = std::max(trim_end, after_kerfs);
     const auto tail = [&](Length from, Length to, Length length) {
-        if (to - from < 1_mm) return;
+        if (to - from < 1_mm || length <= 0_mm) return;
         const Rect zone = frame.zone(from, to, height);
         lines_in_zone(pen, zone, frame.runs_right(),
                       {{30_pt,
@@ -102,18 +152,19 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
                         {Face::bold, style.small}}});
     };
     if (strip.from < piece.bend_start)
-        tail(std::max(strip.from, piece.trim), std::min({strip.to, piece.bend_start, before_kerfs}), piece.tails[0]);
+        tail(std::max(strip.from, trim_start), std::min({strip.to, piece.bend_start, before_kerfs}), piece.tails[0]);
     if (strip.to > piece.bend_end)
         tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
-    if (at_zero && piece.trim > 0_mm) {
+    if (at_zero && trim_start > 0_mm) {
         trim_zone(pen, context, frame.zone(0_mm, std::min(hatch_end, strip.to), height), true, frame.runs_right());
-        trim_edge(piece.trim);
+        if (!has_mitre(piece, 0)) trim_edge(trim_start);
     }
-    if (at_end && piece.trim > 0_mm) {
+    if (at_end && trim_end < piece.blank_length) {
         trim_zone(pen, context, frame.zone(std::max(hatch_start, strip.from), piece.blank_length, height), false,
                   !frame.runs_right());
-        trim_edge(trim_end);
+        if (!has_mitre(piece, 1)) trim_edge(trim_end);
     }
+    mitre_lines(pen, piece, strip, frame);
     if (at_zero) edge(0_mm, style.end);
     if (at_end) edge(piece.blank_length, style.end);
 }

@@ -42,6 +42,15 @@ private:
 /// What a kerf takes on either side of its mark: half of three bold figures at the largest size.
 inline constexpr Length beside_kerf = Length::points(17);
 
+/// The wood that goes away: from zero to here, and from here to the far end. It begins beyond a mitre.
+Length waste_until(const plan::Piece& piece);
+Length waste_from(const plan::Piece& piece);
+
+/// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
+std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
+/// Whether these words stand in the hatch of that end; where it is too narrow they stand beside the cut's line.
+bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end);
+
 /// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
 void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
                  Dash dash = Dash::solid);

@@ -36,13 +36,14 @@ public:
         draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
         // The trim at the zero end has words of its own in the lane.
-        if (strip_.from <= 0_mm) keep_off({}, piece_.trim);
+        if (strip_.from <= 0_mm) keep_off({}, waste_until(piece_));
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) kerf(piece_.kerfs[i]);
         joints();
         limits();
+        reverses();
         tape_marks();
         set_mark_words(pen_, frame_.base(), beside_, lane_);
-        keep_off(piece_.blank_length - piece_.trim, piece_.blank_length);
+        keep_off(waste_from(piece_), piece_.blank_length);
         identity();
         caption();
     }
@@ -195,6 +196,23 @@ private:
         if (centre < strip_.from || centre > strip_.to) return;
         draw_across(pen_, piece_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
         words_beside(Role::centre, centre, 5_pt, "strip.centre");
+    }
+
+    /// Where the bend changes sides; and the cut of an end, where the waste has no room for its words.
+    void reverses() {
+        for (const Length at : piece_.reverses) {
+            if (at < strip_.from || at > strip_.to) continue;
+            draw_across(pen_, piece_, frame_, Role::limit, at, style().heavy, Dash::dashed);
+            const bool open = kerfs_after(piece_, at) == bend::KerfsOn::outside;
+            words_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close");
+            beside_.back().shorter = words(open ? "strip.reverse_open_short" : "strip.reverse_close_short");
+        }
+        for (std::size_t i = 0; i < piece_.ends.size(); ++i) {
+            const plan::BoardEnd& end = piece_.ends.at(i);
+            if (end.mitre.radians() == 0 || mitre_words_in_waste(pen_, context_, i)) continue;
+            if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
+            beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
+        }
     }
 
     void identity() {

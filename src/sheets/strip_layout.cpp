@@ -31,7 +31,8 @@ constexpr Length last_of_bend = Length::inches(3);
 int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
     const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
-    return (check > 0_mm && near(check) ? 4 : 0) + (near(piece.centre()) ? 1 : 0) +
+    const bool reverse = std::any_of(piece.reverses.begin(), piece.reverses.end(), near);
+    return (check > 0_mm && near(check) ? 4 : 0) + (reverse ? 1 : 0) + (near(piece.centre()) ? 1 : 0) +
            (at < piece.bend_start + first_of_bend ? 1 : 0) + (at > piece.bend_end - last_of_bend ? 2 : 0);
 }
 
@@ -58,7 +59,10 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     const auto free = [&](Length at, double part) {
         const auto clear_of = [&](Length other, Length clear) { return measure::abs(other - at) >= clear; };
         const Length words = 1.6_in * part;
-        return std::all_of(strip.tape_checks.begin(), strip.tape_checks.end(),
+        const Length reverse = 2.6_in * part;  // its words are longer
+        return std::all_of(piece.reverses.begin(), piece.reverses.end(),
+                           [&](Length mark) { return clear_of(mark, reverse); }) &&
+               std::all_of(strip.tape_checks.begin(), strip.tape_checks.end(),
                            [&](Length check) { return clear_of(check, 2.4_in); }) &&
                clear_of(piece.bend_start, words) && clear_of(piece.bend_end, words) && clear_of(piece.centre(), words);
     };

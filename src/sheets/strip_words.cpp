@@ -11,6 +11,7 @@ namespace {
 
 constexpr Length clear = 3_pt;
 constexpr int cost_of_leaving_out = 100;
+constexpr int cost_of_shortening = 25;
 
 /// A way to set words: type, baseline, which halves of the lane it takes (1 upper, 2 lower), how unwelcome it is.
 struct Manner {
@@ -29,6 +30,7 @@ std::array<Manner, 4> manners(const fonts::Style& style) {
 }
 
 struct Place {
+    const std::string* text;
     const Manner* manner;
     Length from;
     Length to;
@@ -56,8 +58,8 @@ public:
 
 private:
     static Length box_side(const Type& type) { return type.size + 1_pt; }
-    Length width(const MarkWords& words, const Type& type) const {
-        return pen_.width(words.text, type) + (words.box ? box_side(type) + 4_pt : 0_pt);
+    Length width(const std::string& text, bool box, const Type& type) const {
+        return pen_.width(text, type) + (box ? box_side(type) + 4_pt : 0_pt);
     }
 
     bool covers_a_mark(Length from, Length to) const {
@@ -68,17 +70,23 @@ private:
 
     std::vector<Place> places(const MarkWords& words) const {
         std::vector<Place> free;
+        add_places(words, words.text, 0, free);
+        if (!words.shorter.empty()) add_places(words, words.shorter, cost_of_shortening, free);
+        return free;
+    }
+
+    void add_places(const MarkWords& words, const std::string& text, int cost, std::vector<Place>& free) const {
         for (const Manner& manner : manners_) {
-            const Length wide = width(words, manner.type);
+            const Length wide = width(text, words.box, manner.type);
             for (const Length from : {words.mark + words.gap, words.mark - words.gap - wide}) {
                 const Length to = from + wide;
                 if (!lane_.is_free(from - clear, to + clear)) continue;
-                if (!covers_a_mark(from, to)) free.push_back({&manner, from, to, manner.cost});
+                if (!covers_a_mark(from, to)) free.push_back({&text, &manner, from, to, cost + manner.cost});
                 // Half the lane leaves the other half of a line to be seen, the lower half a tape mark's arrow too.
-                else if (manner.halves < 3) free.push_back({&manner, from, to, manner.cost + 10 * (3 - manner.halves)});
+                else if (manner.halves < 3)
+                    free.push_back({&text, &manner, from, to, cost + manner.cost + 10 * (3 - manner.halves)});
             }
         }
-        return free;
     }
 
     void choose(std::size_t i, int cost) {
@@ -106,7 +114,7 @@ private:
             tick_box(pen_, {start.x, start.y - 1.5_pt}, box_side(type));
             start.x += box_side(type) + 4_pt;
         }
-        pen_.text_on_white(words.role, start, words.text, type);
+        pen_.text_on_white(words.role, start, *place.text, type);
     }
 
     Pen& pen_;

@@ -14,7 +14,8 @@ struct MarkWords {
     Length mark;  ///< x of the mark
     Length gap;   ///< from the mark to the words
     std::string text;
-    bool box = false;  ///< a box to tick stands before the words
+    bool box = false;          ///< a box to tick stands before the words
+    std::string shorter = {};  ///< what the words come down to where they find no room
 };
 
 /// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks

@@ -1,5 +1,6 @@
 #include "sheets/strips.h"
 
+#include <array>
 #include <cmath>
 
 #include "sheets/furniture.h"
@@ -34,11 +35,20 @@ Rows rows_on(Length page_height, const fonts::Style& style) {
 void statement(Pen& pen, const plan::Piece& piece) {
     const auto& style = pen.kit().style;
     const Length base = pen.from_top(statement_line);
-    const Type bold{Face::bold, style.text};
+    const std::array<std::string, 3> texts{pen.kit().words("strip.stick"), kerf_side(piece, pen.kit()),
+                                           tick_meaning(piece, pen.kit())};
+    const std::string covers = pen.kit().words("strip.blade_covers");
+    // A board that bends both ways has more to say of its kerfs.
+    Type bold{Face::bold, style.text};
+    const auto too_wide = [&] {
+        Length used = pen.width(covers, {Face::condensed, bold.size}) + piece.kerf + 6_pt;
+        for (const std::string& text : texts) used += pen.width(text, bold) + 16_pt;
+        return used > pen.page_width() - side_margin * 2;
+    };
+    if (too_wide()) bold.face = Face::condensed_bold;
+    if (too_wide()) bold.size = style.small;
     Length x = side_margin;
-    for (const std::string& text :
-         {pen.kit().words("strip.stick"), kerf_side(piece, pen.kit()), tick_meaning(piece, pen.kit())})
-        x += pen.text(Role::caution, {x, base}, text, bold) + 16_pt;
+    for (const std::string& text : texts) x += pen.text(Role::caution, {x, base}, text, bold) + 16_pt;
     const Length half = piece.kerf / 2;
     const Length middle = x + half;
     const Length mark = piece.tick == job::Tick::centre ? middle
@@ -47,10 +57,9 @@ void statement(Pen& pen, const plan::Piece& piece) {
     pen.fill(Role::furniture, Path::rectangle({{middle - half, base - 2_pt}, {middle + half, base + 1_pt}}));
     pen.line(Role::furniture, {mark, base + 1_pt}, {mark, base + 10_pt}, style.line);
     x = middle + half + 6_pt;
-    Type foot{Face::regular, style.text};
-    const std::string text = pen.kit().words("strip.blade_covers");
-    if (x + pen.width(text, foot) > pen.page_width() - side_margin) foot.face = Face::condensed;
-    pen.text(Role::text, {x, base}, text, foot);
+    Type foot{Face::regular, bold.size};
+    if (x + pen.width(covers, foot) > pen.page_width() - side_margin) foot.face = Face::condensed;
+    pen.text(Role::text, {x, base}, covers, foot);
 }
 
 Draft strip_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
@@ -60,7 +69,7 @@ Draft strip_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& ki
     draft.tag = piece.id;
     draft.title = kit.words("strip.title");
     draft.subtitle = kit.words("strip.subtitle", {{"what", piece_name(piece, kit)},
-                                                  {"spacing", tape.exact(piece.spacing)},
+                                                  {"spacing", spacing_text(piece, kit, tape)},
                                                   {"count", std::to_string(piece.kerfs.size())},
                                                   {"depth", tape.exact(piece.kerf_depth)}});
     draft.scale = Scale::full;

@@ -7,14 +7,15 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length span_height = Length::points(30);  // the span's dimension, under the tiles
+constexpr Length span_height = Length::points(30);  // the dimension under the tiles
 
 class GridDrawing {
 public:
-    GridDrawing(Pen& pen, const TemplateContext& context, const Rect& space)
+    GridDrawing(Pen& pen, const TemplateContext& context, const MapSpan& span, const Rect& space)
         : pen_(pen),
           context_(context),
-          arch_(std::get<plan::ArchLines>(context.piece.lines)),
+          span_(span),
+          left_(space.low.x),
           small_(fitted(context, space)),
           labels_(pen, small_.at(context.tiling.bounds())) {}
 
@@ -44,27 +45,23 @@ private:
     /// The span under the tiles; returns the height below which the page is free.
     Length span() {
         const Length level = labels_.room().low.y - 18_pt;
-        const Length half = arch_.wall_half_span;
         std::vector<Point> ends;
-        for (const Length x : {-half, half}) {
-            const Point spring = small_.at(Point{x, {}});
+        for (const Point end : {span_.left, span_.right}) {
+            const Point spring = small_.at(end);
             pen_.line(Role::dimension, {spring.x, spring.y - 3_pt}, {spring.x, level - 5_pt}, style().hair);
             ends.push_back({spring.x, level});
         }
-        const std::string figure = words("template.span", {{"span", context_.tape.with_unit(half * 2)}});
         const Type type = bold(style().text);
-        const bool fits = pen_.width(figure, type) + 20_pt < ends[1].x - ends[0].x;
-        pen_.dimension(ends[0], ends[1], fits ? figure : std::string(), type);
+        const bool fits = pen_.width(span_.figure, type) + 20_pt < ends[1].x - ends[0].x;
+        pen_.dimension(ends[0], ends[1], fits ? span_.figure : std::string(), type);
         if (fits) return level - 8_pt;
-        pen_.text(Role::dimension, {(ends[0].x + ends[1].x) / 2, level - 17_pt}, figure, type.centred());
+        pen_.text(Role::dimension, {(ends[0].x + ends[1].x) / 2, level - 17_pt}, span_.figure, type.centred());
         return level - 20_pt;
     }
 
     void grid() {
         const Rect bounds = labels_.room();
-        if (context_.tiling.printed() < context_.tiling.tiles().size())
-            pen_.text(Role::text, {bounds.low.x, bounds.high.y + 8_pt}, words("template.blank_key"),
-                      regular(style().small));
+        if (context_.tiling.printed() < context_.tiling.tiles().size()) blank_key(bounds);
         for (const Tile& tile : context_.tiling.tiles()) {
             const Rect cell = small_.at(tile.cell);
             if (tile.blank) pen_.hatch(cell, 8_pt);
@@ -72,21 +69,33 @@ private:
         }
     }
 
+    /// Over the grid's left side, or further left where the words over the centre line would meet it.
+    void blank_key(const Rect& grid) {
+        const Type type = regular(style().small);
+        const std::string key = words("template.blank_key");
+        const Length centre = pen_.width(words("template.centre_line"), bold(style().small));
+        const bool meets = grid.low.x + pen_.width(key, type) + 8_pt > (grid.low.x + grid.high.x - centre) / 2;
+        pen_.text(Role::text, {meets ? left_ : grid.low.x, grid.high.y + 8_pt}, key, type);
+    }
+
     void lines() {
-        for (const TemplateLine& line : context_.drawing.lines) {
-            if (line.what == Line::kerf_tick) continue;
-            const bool wall = line.what == Line::wall && !arch_.casing_outside;
-            const bool thin =
-                !wall && (line.what == Line::wall || line.what == Line::finish || line.what == Line::liner_end);
+        for (const DrawnLine& line : context_.drawing.lines) {
+            if (line.width_on_map == Length()) continue;
             const Path path = small_.at(line.path);
-            pen_.stroke(Role::outline, path, thin ? style().hair : style().line);
+            pen_.stroke(Role::outline, path, line.width_on_map);
             labels_.taken().take(path);
         }
+        for (const Path& line : context_.drawing.base_lines) {
+            const Path base = small_.at(line);
+            pen_.stroke(Role::dimension, base, style().hair, Dash::dashed);
+            labels_.taken().take(base);
+        }
+        if (context_.drawing.centre) centre_line(*context_.drawing.centre);
+    }
+
+    void centre_line(Length at) {
         const Rect bounds = labels_.room();
-        const Path spring = small_.at(context_.drawing.spring_line);
-        pen_.stroke(Role::dimension, spring, style().hair, Dash::dashed);
-        labels_.taken().take(spring);
-        const Length x = small_.at(Point{}).x;
+        const Length x = small_.at(Point{at, {}}).x;
         pen_.line(Role::centre, {x, bounds.low.y - 5_pt}, {x, bounds.high.y + 5_pt}, style().hair, Dash::dash_dot);
         pen_.text(Role::centre, {x, bounds.high.y + 8_pt}, words("template.centre_line"),
                   bold(style().small).centred());
@@ -128,15 +137,16 @@ private:
 
     Pen& pen_;
     const TemplateContext& context_;
-    const plan::ArchLines& arch_;
+    const MapSpan& span_;
+    Length left_;  ///< edge of the space
     SmallDrawing small_;
     Labels labels_;
 };
 
 }  // namespace
 
-Length draw_template_grid(Pen& pen, const TemplateContext& context, const Rect& space) {
-    return GridDrawing(pen, context, space).draw();
+Length draw_template_grid(Pen& pen, const TemplateContext& context, const MapSpan& span, const Rect& space) {
+    return GridDrawing(pen, context, span, space).draw();
 }
 
 }  // namespace kerfpacket::sheets

@@ -2,37 +2,26 @@
 
 #include <algorithm>
 
-#include "measure/require.h"
 #include "sheets/furniture.h"
-#include "sheets/template_grid.h"
-#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr int steps = 6;
 constexpr Length step_height = Length::points(22);
 constexpr Length row_height = Length::points(24);
 constexpr Length heading_height = Length::points(34);
-constexpr Length lowest = Length::points(52);
-
-struct Check {
-    std::string what;
-    std::string length;
-};
+constexpr Length lowest = Length::points(66);
 
 class MapPage {
 public:
-    MapPage(const TemplateContext& context, Draft& draft)
-        : context_(context),
-          arch_(std::get<plan::ArchLines>(context.piece.lines)),
-          pen_(draft.page, context.kit),
-          right_(draft.page.width - side_margin) {}
+    MapPage(const TemplateContext& context, const TemplateMap& map, Draft& draft)
+        : context_(context), map_(map), pen_(draft.page, context.kit), right_(draft.page.width - side_margin) {}
 
     void draw() {
         statement();
-        map();
+        grid();
         join();
+        if (map_.table) y_ = draw_table(pen_, side_margin, right_, y_ - heading_height, *map_.table);
         check();
     }
 
@@ -48,78 +37,51 @@ private:
         const auto& tiling = context_.tiling;
         const auto& tape = context_.tape;
         y_ = pen_.from_top(statement_line) - 4_pt;
-        pen_.text(Role::text, {side_margin, y_},
-                  words("template.tiles", {{"count", std::to_string(tiling.printed())},
-                                           {"width", tape.exact_plain(tiling.cell().width)},
-                                           {"height", tape.exact(tiling.cell().height)},
-                                           {"overlap", tape.exact(tiling.overlap() * 2)}}),
-                  regular(style().text));
-        const std::string side = kerf_side(context_.piece, context_.kit);
-        pen_.text(Role::text, {right_, y_}, side, bold(style().small).at_right());
+        const Length used = pen_.text(Role::text, {side_margin, y_},
+                                      words("template.tiles", {{"count", std::to_string(tiling.printed())},
+                                                               {"width", tape.exact_plain(tiling.cell().width)},
+                                                               {"height", tape.exact(tiling.cell().height)},
+                                                               {"overlap", tape.exact(tiling.overlap() * 2)}}),
+                                      regular(style().text));
+        const Type aside = bold(style().small).at_right();
+        if (side_margin + used + 10_pt > right_ - pen_.width(map_.aside, aside)) y_ -= 14_pt;
+        pen_.text(Role::text, {right_, y_}, map_.aside, aside);
         y_ -= 24_pt;
     }
 
     /// Height of what follows the map.
     Length below() const {
-        return heading_height * 2 + step_height * steps + row_height * static_cast<double>(checks().size()) + lowest;
+        const auto rows = [](const auto& list, Length height) { return height * static_cast<double>(list.size()); };
+        const Length table = map_.table ? heading_height + height_of(*map_.table) : Length();
+        return heading_height * 2 + rows(map_.steps, step_height) + table + rows(map_.checks, row_height) + lowest;
     }
 
-    void map() {
+    void grid() {
         const Length room = std::min(y_ - below(), pen_.page_height() * 0.4);
-        y_ = draw_template_grid(pen_, context_, {{side_margin, y_ - room}, {right_, y_}});
-    }
-
-    /// The printed tile nearest to the middle of the top row that prints anything.
-    std::string first_tile() const {
-        const auto& tiles = context_.tiling.tiles();
-        const Tile* best = nullptr;
-        const auto off = [&](const Tile& t) { return measure::abs(t.cell.low.x + t.cell.high.x); };
-        for (const Tile& tile : tiles) {
-            if (tile.blank || (best != nullptr && tile.row != best->row)) continue;
-            if (best == nullptr || off(tile) < off(*best) - 1_mm) best = &tile;
-        }
-        measure::require(best != nullptr, "a template prints at least one tile");
-        return best->name();
+        y_ = draw_template_grid(pen_, context_, map_.span, {{side_margin, y_ - room}, {right_, y_}});
     }
 
     void join() {
         y_ -= heading_height;
         section(pen_, side_margin, right_, y_, words("template.join"));
-        const bool inch = context_.tape.unit() == measure::Unit::inch;
-        const fonts::Words::Values values{{"first", first_tile()}, {"off", inch ? "1/32 in" : "1 mm"}};
         y_ -= 4_pt;
-        for (int i = 1; i <= steps; ++i) {
+        int n = 0;
+        for (const std::string& step : map_.steps) {
             y_ -= step_height;
-            const std::string n = std::to_string(i);
             tick_box(pen_, {side_margin, y_ - 1.5_pt}, 11_pt);
-            pen_.text(Role::text, {side_margin + 20_pt, y_}, n, bold(style().text));
-            const std::string text = words("template.step_" + n, values);
+            pen_.text(Role::text, {side_margin + 20_pt, y_}, std::to_string(++n), bold(style().text));
             const Length x = side_margin + 36_pt;
             Type type = regular(style().text);
-            if (pen_.width(text, type) > right_ - x) type.face = Face::condensed;
-            pen_.text(Role::text, {x, y_}, text, type);
+            if (pen_.width(step, type) > right_ - x) type.face = Face::condensed;
+            pen_.text(Role::text, {x, y_}, step, type);
         }
-    }
-
-    std::vector<Check> checks() const {
-        const auto& tape = context_.tape;
-        const Length half = arch_.wall_half_span;
-        const Length crown = arch_.wall.bounds().high.y;
-        std::vector<Check> rows{
-            {words("template.check_span"), tape.with_unit(half * 2)},
-            {words("template.check_half"), words("template.each", {{"length", tape.with_unit(half)}})},
-            {words("template.check_rise"), tape.with_unit(crown)}};
-        if (arch_.casing_outside)
-            rows.push_back({words("template.check_casing"), tape.with_unit(arch_.leg_lines.back().start().x * 2)});
-        rows.push_back({words("template.check_diagonal"), tape.with_unit(measure::hypot(half, crown))});
-        return rows;
     }
 
     void check() {
         y_ -= heading_height;
         section(pen_, side_margin, right_, y_, words("template.check"), words("template.measured"));
         y_ -= 10_pt;
-        for (const Check& row : checks()) {
+        for (const MapCheck& row : map_.checks) {
             y_ -= row_height;
             const Length base = y_ + 8_pt;
             const Length blank = right_ - 106_pt;
@@ -130,7 +92,7 @@ private:
     }
 
     const TemplateContext& context_;
-    const plan::ArchLines& arch_;
+    const TemplateMap& map_;
     Pen pen_;
     Length right_;
     Length y_;
@@ -138,15 +100,24 @@ private:
 
 }  // namespace
 
-Draft template_map(const TemplateContext& context) {
-    Draft draft = new_draft(context.plan, "template", Orientation::portrait);
-    draft.page.piece = context.piece.id;
-    draft.tag = context.piece.id;
-    draft.title = context.kit.words("template.title_map");
-    draft.subtitle = template_content(context.piece, context.kit);
-    draft.outline = context.kit.words("template.outline", {{"piece", context.piece.id}});
-    MapPage(context, draft).draw();
+Draft template_map(const TemplateContext& context, const TemplateMap& map) {
+    Draft draft = new_draft(context.plan, context.titles.sheet, Orientation::portrait);
+    draft.page.piece = context.titles.piece;
+    draft.tag = context.titles.piece;
+    draft.title = map.title;
+    draft.subtitle = context.titles.map_subtitle;
+    draft.outline = map.outline;
+    MapPage(context, map, draft).draw();
     return draft;
+}
+
+std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear) {
+    const bool inch = context.tape.unit() == measure::Unit::inch;
+    const fonts::Words::Values values{{"first", first_tile(context.tiling)}, {"off", inch ? "1/32 in" : "1 mm"}};
+    std::vector<std::string> steps;
+    for (int i = 1; i <= 6; ++i)
+        steps.push_back(i == 5 ? keep_clear : context.kit.words("template.step_" + std::to_string(i), values));
+    return steps;
 }
 
 }  // namespace kerfpacket::sheets

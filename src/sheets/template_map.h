@@ -1,10 +1,30 @@
 #pragma once
 // The page that shows how the tiles of a template lie, how to join them, and what to measure on the whole.
 
-#include "sheets/template_tile.h"
+#include "sheets/figure_table.h"
+#include "sheets/template_grid.h"
 
 namespace kerfpacket::sheets {
 
-Draft template_map(const TemplateContext& context);
+/// Something to measure on the joined whole.
+struct MapCheck {
+    std::string what;
+    std::string length;
+};
+
+struct TemplateMap {
+    std::string title;
+    std::string outline;
+    std::string aside;  ///< beside the count of tiles
+    MapSpan span;
+    std::vector<std::string> steps;    ///< of joining
+    std::optional<FigureTable> table;  ///< of arcs that a trammel strikes
+    std::vector<MapCheck> checks;
+};
+
+Draft template_map(const TemplateContext& context, const TemplateMap& map);
+
+/// The usual steps of joining tiles; `keep_clear` says what no tape may cover.
+std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear);
 
 }  // namespace kerfpacket::sheets

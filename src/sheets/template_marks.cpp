@@ -5,6 +5,11 @@
 #include "sheets/furniture.h"
 
 namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length widest_note = Length::points(330);
+
+}  // namespace
 
 void TemplateMarks::neighbours() {
     const auto& tiling = context_.tiling;
@@ -49,32 +54,36 @@ void TemplateMarks::arrow(Point middle, Direction toward, Length length) {
 }
 
 void TemplateMarks::coordinate() {
+    if (context_.tiling.printed() == 1) return;
     const Block name(pen_, {{tile_.name(), {Face::bold, style().huge}}});
     labels_.anywhere(Role::registration, name, labels_.corners(name, 24_pt));
 }
 
+bool TemplateMarks::is_first() const {
+    const auto& tiles = context_.tiling.tiles();
+    return &tile_ == &*std::find_if(tiles.begin(), tiles.end(), [](const Tile& tile) { return !tile.blank; });
+}
+
 void TemplateMarks::note() {
-    const auto& words = context_.kit.words;
-    const bool outside = context_.piece.kerfs_on == bend::KerfsOn::outside;
-    const bool casing = context_.piece.casing.has_value();
-    const Type small{Face::regular, style().small};
-    const Type small_bold{Face::bold, style().small};
-    const Block::Row top{words("template.top"), {Face::bold, style().text}};
-    std::vector<Block::Row> rows{top};
-    std::vector<Block::Row> narrow{top};
-    const auto add = [&](const char* key, const Type& type) {
+    if (context_.drawing.note.empty()) return;
+    std::vector<Block::Row> wide;
+    std::vector<Block::Row> narrow;
+    std::vector<Block::Row> less_wide;
+    std::vector<Block::Row> less;
+    for (const NoteRow& row : context_.drawing.note) {
+        if (row.first_only && !is_first()) continue;
         std::string joined;
-        for (const std::string& part : words.list(key)) {
-            narrow.push_back({part, type});
+        for (const std::string& part : row.parts) {
+            narrow.push_back({part, row.type});
+            if (!row.lesser) less.push_back({part, row.type});
             joined += (joined.empty() ? "" : " ") + part;
         }
-        rows.push_back({joined, type});
-    };
-    add("template.print_side", small);
-    add(outside ? "template.kerfs_outside" : "template.kerfs_inside", small_bold);
-    const std::vector<Block::Row> short_rows = narrow;
-    add(casing ? "template.ordinates_casing" : "template.ordinates_wall", small);
-    for (const auto& choice : {rows, narrow, short_rows, {top}}) {
+        for (const std::string& line : broken(pen_, joined, row.type, widest_note)) {
+            wide.push_back({line, row.type});
+            if (!row.lesser) less_wide.push_back({line, row.type});
+        }
+    }
+    for (const auto& choice : {wide, narrow, less, less_wide, {wide.front()}}) {
         const Block block(pen_, choice, Align::left);
         std::vector<Point> first = labels_.corners(block, 24_pt);
         std::swap(first[0], first[1]);
@@ -82,8 +91,30 @@ void TemplateMarks::note() {
     }
 }
 
+void TemplateMarks::grain() {
+    if (!context_.drawing.grain) return;
+    for (const Path& part : geom::clip(context_.drawing.grain->moved(shift_), cell_))
+        for (const Length reach : {64_pt, 44_pt})
+            for (const double along : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8})
+                if (grain_at(part.at(part.length() * along).point, reach)) return;
+}
+
+bool TemplateMarks::grain_at(Point middle, Length reach) {
+    const TurnedBox box{middle, {1, 0}, reach + 4_pt, 9_pt};
+    const Rect bounds = box.bounds();
+    if (!cell_.contains(bounds.low) || !cell_.contains(bounds.high) || !labels_.taken().is_free(box)) return false;
+    labels_.taken().take(box);
+    const Block word(pen_, {{context_.kit.words("template.grain"), {Face::bold, style().small}}});
+    const Length gap = word.width() / 2 + 4_pt;
+    for (const Direction toward : {Direction{-1, 0}, Direction{1, 0}})
+        arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
+    word.draw(pen_, Role::text, middle);
+    return true;
+}
+
 void TemplateMarks::small_map() {
     const auto& tiling = context_.tiling;
+    if (tiling.printed() == 1) return;
     const Length width_of_number =
         pen_.width(context_.kit.words("page.number", {{"n", "888"}, {"m", "888"}}), {Face::bold, style().strong});
     const Length most_wide = 120_pt;

@@ -7,21 +7,26 @@ namespace kerfpacket::sheets {
 
 class TemplateMarks {
 public:
-    TemplateMarks(const TemplateContext& context, const Tile& tile, Pen& pen, Labels& labels, const Rect& cell)
-        : context_(context), tile_(tile), pen_(pen), labels_(labels), cell_(cell) {}
+    /// `shift` takes the drawing to the page.
+    TemplateMarks(const TemplateContext& context, const Tile& tile, Pen& pen, Labels& labels, const Rect& cell,
+                  Point shift)
+        : context_(context), tile_(tile), pen_(pen), labels_(labels), cell_(cell), shift_(shift) {}
 
     /// Names and arrows at the sides that have a printed neighbour, as near the middle of the side as is free.
     void neighbours();
-    /// The tile's own name, large, in a corner if one is free.
+    /// An arrow along the grain with the word, where the piece is wide enough for it.
+    void grain();
+    /// The tile's own name, large, in a corner if one is free; nothing where it is the only one.
     void coordinate();
-    /// Which way up, which side, where the kerfs are, what ordinates are. A crowded tile says less, in a narrower
-    /// block.
+    /// The drawing's note. A crowded tile says less, in a narrower block.
     void note();
-    /// All tiles in the page's header, this one black, those that are not printed struck through.
+    /// All tiles in the page's header, this one black, those that are not printed struck through; nothing where it is the only one.
     void small_map();
 
 private:
     void neighbour(const Tile* tile, Direction toward);
+    bool is_first() const;
+    bool grain_at(Point middle, Length reach);
     void arrow(Point middle, Direction toward, Length length);
     const fonts::Style& style() const { return context_.kit.style; }
 
@@ -30,6 +35,7 @@ private:
     Pen& pen_;
     Labels& labels_;
     Rect cell_;
+    Point shift_;
 };
 
 }  // namespace kerfpacket::sheets

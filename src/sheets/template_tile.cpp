@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "measure/require.h"
 #include "sheets/furniture.h"
 #include "sheets/template_marks.h"
 #include "sheets/template_names.h"
@@ -25,11 +26,12 @@ public:
         cell_lines();
         crosses();
         wood();
-        numerals();
+        figures();
         set_out_lines();
-        TemplateMarks marks(context_, tile_, pen_, labels_, cell_);
+        TemplateMarks marks(context_, tile_, pen_, labels_, cell_, shift());
         marks.neighbours();
-        TemplateNames(context_, pen_, labels_, cell_, shift()).draw();
+        marks.grain();
+        TemplateNames(context_.drawing, labels_, cell_, shift()).draw();
         marks.coordinate();
         marks.note();
         marks.small_map();
@@ -76,21 +78,21 @@ private:
     std::vector<Path> shown(const Path& path) const { return geom::clip(path.moved(shift()), window_); }
 
     void wood() {
-        for (const TemplateLine& line : context_.drawing.lines) {
+        for (const DrawnLine& line : context_.drawing.lines) {
             for (const Path& part : shown(line.path)) {
-                draw_template_line(pen_, line.what, part);
+                pen_.stroke(line.role, part, line.width, line.dash);
                 labels_.taken().take(part);
             }
         }
     }
 
-    void numerals() {
-        for (const Numeral& numeral : context_.drawing.numerals) {
-            const Point centre = numeral.centre + shift();
-            const TurnedBox box = numeral.block.box(centre, numeral.along, 2_pt);
+    void figures() {
+        for (const Figure& figure : context_.drawing.figures) {
+            const Point centre = figure.centre + shift();
+            const TurnedBox box = figure.block.box(centre, figure.along, 2_pt);
             const Rect bounds = box.bounds();
             if (!window_.contains(bounds.low) || !window_.contains(bounds.high)) continue;
-            numeral.block.draw(pen_, Role::numeral, centre, numeral.along);
+            figure.block.draw(pen_, figure.role, centre, figure.along);
             // A name in the same row must not read as part of the number.
             labels_.taken().take({box.centre, box.along, box.half_length + 6_pt, box.half_height});
         }
@@ -114,10 +116,10 @@ private:
 
     void set_out_lines() {
         for (const Ordinate& ordinate : context_.drawing.ordinates)
-            if (!on_joint(ordinate.from_centre))
+            if (!on_joint(ordinate.top.x))
                 for (const Path& piece : ordinate.pieces) set_out(Role::dimension, piece, Dash::dashed);
         for (const Path& piece : context_.drawing.centre_line) set_out(Role::centre, piece, Dash::dash_dot);
-        set_out(Role::dimension, context_.drawing.spring_line, Dash::dashed);
+        for (const Path& line : context_.drawing.base_lines) set_out(Role::dimension, line, Dash::dashed);
     }
 
     const TemplateContext& context_;
@@ -131,19 +133,39 @@ private:
 }  // namespace
 
 Draft template_tile(const TemplateContext& context, const Tile& tile) {
-    Draft draft = new_draft(context.plan, "template", Orientation::landscape);
-    draft.page.piece = context.piece.id;
-    draft.tag = context.piece.id;
-    draft.title = context.kit.words("template.title_tile", {{"tile", tile.name()}});
-    draft.subtitle =
-        context.kit.words("template.subtitle_tile", {{"what", template_content(context.piece, context.kit)}});
+    const TemplateTitles& titles = context.titles;
+    Draft draft = new_draft(context.plan, titles.sheet, Orientation::landscape);
+    draft.page.piece = titles.piece;
+    draft.tag = titles.piece;
+    fonts::Words::Values values = titles.title_values;
+    values.emplace_back("tile", tile.name());
+    draft.title = context.kit.words(titles.title_key, values);
+    draft.subtitle = titles.subtitle;
     draft.scale = Scale::full;
     TilePage(context, tile, draft).draw();
     return draft;
 }
 
-std::string template_content(const plan::Piece& piece, const Kit& kit) {
-    return kit.words(piece.casing ? "template.liner_and_casing" : "template.liner");
+void add_tiles(Drafts& drafts, const TemplateContext& context) {
+    for (const Tile& tile : context.tiling.tiles())
+        if (!tile.blank) drafts.push_back(template_tile(context, tile));
+}
+
+std::string first_tile(const Tiling& tiling) {
+    const Tile* best = nullptr;
+    const Length middle = (tiling.bounds().low.x + tiling.bounds().high.x) / 2;
+    const auto off = [&](const Tile& t) { return measure::abs((t.cell.low.x + t.cell.high.x) / 2 - middle); };
+    for (const Tile& tile : tiling.tiles()) {
+        if (tile.blank || (best != nullptr && tile.row != best->row)) continue;
+        if (best == nullptr || off(tile) < off(*best) - 0.5_mm) best = &tile;
+    }
+    measure::require(best != nullptr, "a template prints at least one tile");
+    return best->name();
+}
+
+Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing) {
+    const job::Media& media = plan.printer.media;
+    return {drawing, cell_on(media.height, media.width), kit.style.tile_overlap};
 }
 
 }  // namespace kerfpacket::sheets

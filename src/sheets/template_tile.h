@@ -1,24 +1,41 @@
 #pragma once
-// One page of an arch template at full size.
+// One page of a template at full size: any drawing, through the window of one tile.
 
+#include "plan/plan.h"
 #include "sheets/draft.h"
 #include "sheets/template_drawing.h"
 
 namespace kerfpacket::sheets {
 
+/// What the pages of a template say in their headers.
+struct TemplateTitles {
+    std::string sheet;  ///< page::Page::sheet
+    std::string piece;
+    std::string title_key;  ///< words of a tile's title, with {tile}
+    fonts::Words::Values title_values;
+    std::string subtitle;      ///< of a tile
+    std::string map_subtitle;
+};
+
 /// What all tiles of a template share.
 struct TemplateContext {
     const plan::Plan& plan;
-    const plan::Piece& piece;
     const Kit& kit;
     const Tape& tape;
     const Tiling& tiling;
     const TemplateDrawing& drawing;
+    const TemplateTitles& titles;
 };
 
 Draft template_tile(const TemplateContext& context, const Tile& tile);
 
-/// "Arch liner and casing", "Arch liner".
-std::string template_content(const plan::Piece& piece, const Kit& kit);
+/// A page for each tile that is printed.
+void add_tiles(Drafts& drafts, const TemplateContext& context);
+
+/// The printed tile with which joining begins: of the top row that prints anything, the one nearest to the middle.
+std::string first_tile(const Tiling& tiling);
+
+/// Cells of a page of the job's media on its side.
+Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing);
 
 }  // namespace kerfpacket::sheets

@@ -23,6 +23,12 @@ struct Headroom {
 constexpr Headroom concave_room{Length::points(20), Length::points(47)};
 constexpr Headroom convex_room{Length::points(38), Length::points(36)};
 
+/// Lengths of the straight parts, left and right.
+std::array<Length, 2> tail_lengths(const plan::Piece& piece) {
+    const bool from_left = piece.zero == job::End::left;
+    return {piece.tails.at(from_left ? 0 : 1), piece.tails.at(from_left ? 1 : 0)};
+}
+
 class WallDrawing {
 public:
     WallDrawing(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape)
@@ -52,12 +58,27 @@ private:
     }
     const Path& measured() const { return piece_.measured_to == job::Surface::wall ? lines_.wall : lines_.finish; }
 
-    /// The curved part of a path; the tails are straight.
-    static Path curved(const Path& path) {
-        std::vector<geom::Segment> arcs;
-        for (const geom::Segment& s : path.segments())
-            if (!s.is_line()) arcs.push_back(s);
-        return Path(std::move(arcs));
+    Path curved(const Path& path) const { return without_tails(piece_, path); }
+
+    /// Where the measured curve stands furthest off its chord.
+    Point crown(const Path& curve) const {
+        Point best = curve.at(curve.length() / 2).point;
+        if (piece_.circular) return best;
+        const Length base = curve.start().y;
+        constexpr int steps = 400;
+        for (int i = 1; i < steps; ++i) {
+            const Point p = curve.at(curve.length() * (static_cast<double>(i) / steps)).point;
+            if (measure::abs(p.y - base) > measure::abs(best.y - base)) best = p;
+        }
+        return best;
+    }
+
+    /// Whether a parallel on the room's side does not fold.
+    static bool has_parallel(const Path& wall) {
+        const auto& segments = wall.segments();
+        return std::none_of(segments.begin(), segments.end(), [](const geom::Segment& s) {
+            return s.turn.radians() < 0 && s.radius() < board_off_wall * 2;
+        });
     }
 
     SmallDrawing fitted(const Rect& space) const {
@@ -74,8 +95,8 @@ private:
         const Path wall = small_.at(measured());
         pen_.stroke(Role::outline, wall, style().heavy);
         labels_.taken().take(wall);
-        const geom::Segment arc = curved(wall).segments().front();
-        if (concave_ && arc.radius() < board_off_wall * 2) return;
+        reverses(wall);
+        if (!has_parallel(wall)) return;
         // The room, and so the board, lies to the right of travel.
         const Path face = wall.offset_left(-board_off_wall);
         pen_.stroke(Role::outline, face, style().line);
@@ -83,6 +104,21 @@ private:
         for (const bool start : {true, false})
             pen_.line(Role::outline, start ? wall.start() : wall.end(), start ? face.start() : face.end(),
                       style().line);
+    }
+
+    /// A stroke across the wall where its bend changes sides.
+    void reverses(const Path& wall) {
+        double before = 0;
+        for (const geom::Segment& s : wall.segments()) {
+            if (s.is_line()) continue;
+            if (before * s.turn.radians() < 0) {
+                const Direction out = s.start_direction().left();
+                const Path stroke = Path::line(s.from - out * 9_pt, s.from + out * 6_pt);
+                pen_.stroke(Role::dimension, stroke, style().hair);
+                labels_.taken().take(stroke);
+            }
+            before = s.turn.radians();
+        }
     }
 
     /// The chord's dimension stands on the side of the curve's ends.
@@ -116,8 +152,8 @@ private:
     /// The rise from the chord to the crown of the measured curve, with the chord itself as a thin line.
     void rise() {
         const Path curve = curved(small_.at(measured()));
-        const Point foot = geom::middle(curve.start(), curve.end());
-        const Point crown = curve.at(curve.length() / 2).point;
+        const Point crown = this->crown(curve);
+        const Point foot{piece_.circular ? geom::middle(curve.start(), curve.end()).x : crown.x, curve.start().y};
         pen_.line(Role::dimension, curve.start(), curve.end(), style().hair, Dash::dashed);
         labels_.taken().take(Path::line(curve.start(), curve.end()));
         const Block block(pen_, {{figure("drawing.rise", tape_.plain(piece_.measured_rise)), regular()}});
@@ -135,14 +171,12 @@ private:
                          close);
     }
 
-    /// Radius and arc on the outer side of the crown.
+    /// Radius, where there is one, and length of the curve on the outer side of the crown.
     void curve_figures() {
-        const Path curve = curved(small_.at(measured()));
-        const Length arc = piece_.measured_radius * piece_.turn.radians();
-        const std::string both = figure("drawing.radius", tape_.plain(piece_.measured_radius)) + "    " +
-                                 figure("drawing.arc", tape_.plain(arc));
+        std::string both = figure("drawing.arc", tape_.plain(curved(measured()).length()));
+        if (piece_.circular) both = figure("drawing.radius", tape_.plain(piece_.measured_radius)) + "    " + both;
         const Block block(pen_, {{both, regular()}});
-        const Point crown = curve.at(curve.length() / 2).point;
+        const Point crown = this->crown(curved(small_.at(measured())));
         const double out = concave_ ? 1 : -1;
         const Length gap = concave_ ? 4_pt : 4_pt + board_off_wall;
         for (const Length more : {0_pt, 4_pt, 8_pt})
@@ -151,8 +185,7 @@ private:
     }
 
     void tails() {
-        const bool from_left = piece_.zero == job::End::left;
-        const std::array<Length, 2> lengths{piece_.tails.at(from_left ? 0 : 1), piece_.tails.at(from_left ? 1 : 0)};
+        const std::array<Length, 2> lengths = tail_lengths(piece_);
         const auto segments = small_.at(measured()).segments();
         if (lengths[0] > 0_mm) tail(segments.front(), lengths[0]);
         if (lengths[1] > 0_mm) tail(segments.back(), lengths[1]);
@@ -195,6 +228,14 @@ private:
 };
 
 }  // namespace
+
+Path without_tails(const plan::Piece& piece, const Path& path) {
+    std::vector<geom::Segment> segments = path.segments();
+    const std::array<Length, 2> lengths = tail_lengths(piece);
+    if (lengths[1] > 0_mm && segments.size() > 1 && segments.back().is_line()) segments.pop_back();
+    if (lengths[0] > 0_mm && segments.size() > 1 && segments.front().is_line()) segments.erase(segments.begin());
+    return Path(std::move(segments));
+}
 
 void draw_wall(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
     WallDrawing(pen, space, piece, tape).draw();

@@ -7,6 +7,9 @@
 
 namespace kerfpacket::sheets {
 
+/// A line of a wall without its tails, which are straight.
+Path without_tails(const plan::Piece& piece, const Path& path);
+
 void draw_wall(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape);
 
 }  // namespace kerfpacket::sheets

@@ -1,10 +1,14 @@
 #include "sheets/wording.h"
 
+#include <algorithm>
+
 #include "measure/fraction.h"
 #include "measure/require.h"
 
 namespace kerfpacket::sheets {
 namespace {
+
+using namespace measure::literals;
 
 std::string value_text(const std::variant<plan::Length, double, int, std::string>& value, const Tape& tape) {
     if (const auto* length = std::get_if<plan::Length>(&value))
@@ -14,13 +18,75 @@ std::string value_text(const std::variant<plan::Length, double, int, std::string
     return std::get<std::string>(value);
 }
 
+/// By the radius of its sides against its span, as near as a tape tells them apart.
+const char* pointed_key(const plan::Piece& piece) {
+    const auto& arch = std::get<plan::ArchLines>(piece.lines);
+    if (arch.arcs.empty() || !arch.springs_level()) return "piece.shape_pointed";
+    const Length more = arch.arcs.front().radius - piece.measured_span;
+    if (measure::abs(more) < Length::inches(1.0 / 32)) return "piece.shape_pointed_equilateral";
+    return more > 0_mm ? "piece.shape_pointed_lancet" : "piece.shape_pointed_drop";
+}
+
+const char* shape_key(const plan::Piece& piece) {
+    switch (piece.shape) {
+        case job::Shape::segmental: return "piece.shape_segmental";
+        case job::Shape::semicircular: return "piece.shape_semicircular";
+        case job::Shape::elliptical: return "piece.shape_elliptical";
+        case job::Shape::three_centred: return "piece.shape_three_centred";
+        case job::Shape::pointed: return pointed_key(piece);
+        case job::Shape::tudor: return "piece.shape_tudor";
+        case job::Shape::parabolic: return "piece.shape_parabolic";
+        case job::Shape::catenary: return "piece.shape_catenary";
+        case job::Shape::horseshoe: return "piece.shape_horseshoe";
+        case job::Shape::eyebrow: return "piece.shape_eyebrow";
+        case job::Shape::ordinates: return "piece.shape_ordinates";
+    }
+    throw measure::Bug("a shape without a name");
+}
+
+/// "OPEN, then CLOSE": what the kerfs do from zero on.
+std::string by_turns(const plan::Piece& piece, const Kit& kit) {
+    const auto word = [&](Length from_zero) {
+        return kit.words(kerfs_after(piece, from_zero) == bend::KerfsOn::outside ? "piece.open" : "piece.close");
+    };
+    const std::string first = word(-1_mm);
+    if (piece.reverses.size() > 2) return kit.words("piece.kerfs_reverse_often", {{"first", first}});
+    std::string sides = first;
+    for (const Length at : piece.reverses) sides += kit.words("piece.then") + word(at);
+    return kit.words("piece.kerfs_reverse", {{"sides", sides}});
+}
+
+/// A figure of a range: to a sixteenth or a millimetre, finer where both ends would read alike.
+std::pair<std::string, std::string> range_texts(Length least, Length most, const Tape& tape) {
+    if (tape.plain(least) != tape.plain(most)) return {tape.plain(least), tape.plain(most)};
+    const bool inch = tape.unit() == Unit::inch;
+    const auto fine = [&](Length value) { return measure::fixed(inch ? value.inches() : value.mm(), inch ? 3 : 2); };
+    return {fine(least), fine(most)};
+}
+
 }  // namespace
 
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
     return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner" : "piece.wall_board");
 }
 
+std::string shape_name(const plan::Piece& piece, const Kit& kit) {
+    return piece.kind == plan::Kind::arch_liner ? kit.words(shape_key(piece)) : std::string();
+}
+
+std::string measured_id(const plan::Piece& piece) {
+    return piece.boards > 1 ? piece.id.substr(0, piece.id.rfind('/')) : piece.id;
+}
+
+bend::KerfsOn kerfs_after(const plan::Piece& piece, Length from_zero) {
+    // A kerf in a straight part bends nothing: the next that bends tells the side.
+    const auto found = std::find_if(piece.kerfs.begin(), piece.kerfs.end(),
+                                    [&](const plan::Kerf& kerf) { return kerf.at > from_zero && kerf.radius > 0_mm; });
+    return found == piece.kerfs.end() ? piece.kerfs_on : found->on;
+}
+
 std::string kerf_side(const plan::Piece& piece, const Kit& kit) {
+    if (!piece.reverses.empty()) return by_turns(piece, kit);
     return kit.words(piece.kerfs_on == bend::KerfsOn::outside ? "piece.kerfs_outside" : "piece.kerfs_inside");
 }
 
@@ -58,6 +124,50 @@ std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tap
     return kit.words("piece.board", {{"thickness", tape.exact_plain(piece.thickness)},
                                      {"width", tape.exact(piece.width)},
                                      {"material", kit.words("materials." + piece.material)}});
+}
+
+bool varied_spacing(const plan::Piece& piece) { return piece.spacing - piece.least_spacing > 1e-6_mm; }
+
+std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    if (!varied_spacing(piece)) return tape.exact_plain(piece.spacing);
+    const auto [least, most] = range_texts(piece.least_spacing, piece.spacing, tape);
+    return kit.words("piece.range", {{"least", least}, {"most", most}});
+}
+
+std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    return spacing_plain(piece, kit, tape) + " " + tape.unit_name();
+}
+
+const plan::Kerf& governing_kerf(const plan::Piece& piece) {
+    measure::require(!piece.kerfs.empty(), "a piece that is bent has kerfs");
+    return *std::max_element(piece.kerfs.begin(), piece.kerfs.end(),
+                             [](const plan::Kerf& a, const plan::Kerf& b) { return a.utilisation < b.utilisation; });
+}
+
+std::string degrees_text(measure::Angle angle) { return measure::fixed(std::abs(angle.degrees()), 1); }
+
+std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
+    std::vector<std::string> texts;
+    for (std::size_t i = 0; i < piece.ends.size(); ++i) {
+        const plan::BoardEnd& end = piece.ends.at(i);
+        if (end.mitre.radians() == 0) continue;
+        const bool left = (piece.zero == job::End::left) == (i == 0);
+        const std::string angle = degrees_text(end.mitre);
+        if (end.meets == plan::BoardEnd::Meets::board) {
+            const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (left ? -1 : 1));
+            texts.push_back(kit.words("piece.mitre_board", {{"angle", angle}, {"other", other}}));
+        } else {
+            texts.push_back(kit.words(left ? "piece.mitre_left_leg" : "piece.mitre_right_leg", {{"angle", angle}}));
+        }
+    }
+    return texts;
+}
+
+std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
+    return kit.words(board.side == job::End::left ? "piece.left_leg_board" : "piece.right_leg_board",
+                     {{"back", tape.with_unit(board.back)},
+                      {"face", tape.with_unit(board.face)},
+                      {"angle", degrees_text(board.mitre)}});
 }
 
 }  // namespace kerfpacket::sheets

@@ -104,6 +104,6 @@ TEST_P(BadJob, IsNeverFitToPrint) {
 INSTANTIATE_TEST_SUITE_P(Cases, BadJob, testing::ValuesIn(case_files()),
                          [](const auto& file) { return file.param.stem().string(); });
 
-TEST(BadJobs, AreAtLeastSeventy) { EXPECT_GE(case_files().size(), 70U); }
+TEST(BadJobs, AreAtLeastTwoHundred) { EXPECT_GE(case_files().size(), 200U); }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include <gtest/gtest.h>
 #include <boost/math/quadrature/tanh_sinh.hpp>
 
-#include "curve/curve.h"
+#include "support/heads.h"
 
 namespace kerfpacket {
 namespace {
@@ -63,9 +63,10 @@ TEST(Surveying, hundred_foot_chord) {
         wall.radius = {Length::inches(12 * c.radius), {}};
         wall.angle = {measure::Angle::degrees(c.degree), {}};
         wall.side.value = job::Side::concave;
-        const curve::Curve curve = curve::measured_curve(wall);
-        EXPECT_NEAR(curve.path.segments().front().chord().inches() / 12, 100, 0.01);
-        EXPECT_NEAR(curve.path.bounds().height().inches() / 12, c.ordinate, 5e-4);
+        const curve::Course course = curve::course(wall, measure::Unit::inch).value();
+        EXPECT_NEAR(course.chord.inches() / 12, 100, 0.01);
+        EXPECT_NEAR(course.rise.inches() / 12, c.ordinate, 5e-4);
+        EXPECT_NEAR(course.curve.path().bounds().height().inches() / 12, c.ordinate, 5e-4);
         EXPECT_NEAR(curve::radius_from_chord(1200_in, Length::inches(12 * c.ordinate)).inches() / 12, c.radius,
                     c.radius * 0.0005 / c.ordinate);
     }
@@ -84,25 +85,25 @@ Circle through(geom::Point a, geom::Point b, geom::Point c) {
     return {a.x.mm() + ux, a.y.mm() + uy, std::hypot(ux, uy)};
 }
 
-job::Opening opening(double span, double rise) {
-    job::Opening o;
-    o.span.value = Length::inches(span);
-    o.rise.value = Length::inches(rise);
-    return o;
+curve::Curve arch(double span, double rise) {
+    return tests::arch_of(
+               tests::head_of(tests::opening_of(job::Shape::segmental, Length::inches(span), Length::inches(rise))))
+        .front();
 }
 
 class Arches : public testing::TestWithParam<std::pair<double, double>> {};
 
 TEST_P(Arches, are_the_circle_through_springs_and_crown) {
     const auto [span, rise] = GetParam();
-    const curve::Curve curve = curve::measured_curve(opening(span, rise));
+    const curve::Curve curve = arch(span, rise);
+    const geom::Segment segment = curve.path().segments().front();
     const Circle circle =
         through({Length::inches(-span / 2), {}}, {{}, Length::inches(rise)}, {Length::inches(span / 2), {}});
-    const geom::Point centre = curve.path.segments().front().centre();
-    EXPECT_NEAR(curve.radius.mm(), circle.radius, 1e-9 * circle.radius);
+    const geom::Point centre = segment.centre();
+    EXPECT_NEAR(segment.radius().mm(), circle.radius, 1e-9 * circle.radius);
     EXPECT_NEAR(centre.x.mm(), circle.x, 1e-9 * circle.radius);
     EXPECT_NEAR(centre.y.mm(), circle.y, 1e-9 * circle.radius);
-    EXPECT_NEAR(curve.path.at(curve.path.length() / 2).point.y.inches(), rise, 1e-9 * span);
+    EXPECT_NEAR(curve.at(curve.length() / 2).point.y.inches(), rise, 1e-9 * span);
 }
 
 // Arc length as the integral of sqrt(1 + y'^2) = R / sqrt(R^2 - x^2), by Boost.Math.
@@ -119,7 +120,7 @@ TEST_P(Arches, are_as_long_as_their_integral) {
             return r / std::sqrt((r - half) * (r + half) + left * right);
         },
         -half, half);
-    EXPECT_NEAR(curve::measured_curve(opening(span, rise)).path.length().inches(), length, 1e-9 * length);
+    EXPECT_NEAR(arch(span, rise).length().inches(), length, 1e-9 * length);
 }
 
 INSTANTIATE_TEST_SUITE_P(Shapes, Arches,

@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "arbitrary.h"
-#include "curve/curve.h"
+#include "curve/shape.h"
 
 namespace kerfpacket::geom {
 namespace {

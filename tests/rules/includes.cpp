@@ -35,10 +35,11 @@ struct Library {
     Rooms rooms;
 };
 const std::vector<Library> libraries = {
-    {std::regex("hpdf.*"), {"output"}},       {std::regex("cairo.*"), {"output"}},
-    {std::regex("qpdf/.*"), {"output"}},      {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
-    {std::regex("toml.*"), {"job", "fonts"}}, {std::regex("CLI/.*"), {"cli"}},
-    {std::regex("nlohmann/.*"), {"cli"}},     {std::regex("nettle/.*"), {"job"}},
+    {std::regex("hpdf.*"), {"output"}},          {std::regex("cairo.*"), {"output"}},
+    {std::regex("qpdf/.*"), {"output"}},         {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
+    {std::regex("toml.*"), {"job", "fonts"}},    {std::regex("CLI/.*"), {"cli"}},
+    {std::regex("nlohmann/.*"), {"cli"}},        {std::regex("nettle/.*"), {"job"}},
+    {std::regex("boost/.*"), {"curve", "bend"}}, {std::regex("Eigen/.*"), {"curve"}},
 };
 
 struct Source {
@@ -96,7 +97,7 @@ TEST(Includes, LibrariesStayInTheirRooms) {
             }
         }
     }
-    EXPECT_GE(seen.size(), 7U) << "the table names headers that nobody includes any more";
+    EXPECT_GE(seen.size(), 9U) << "the table names headers that nobody includes any more";
 }
 
 TEST(Includes, OwnHeaderComesFirst) {

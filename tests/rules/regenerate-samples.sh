@@ -1,5 +1,6 @@
 #!/bin/sh
-# Writes out-samples/*/packet.pdf again, and the picture of the first page of each kind of sheet.
+# Writes out-samples/*/packet.pdf again, and the picture of the first page of each kind of sheet; and the one page that
+# shows all shapes.
 # Usage: tests/rules/regenerate-samples.sh [PROGRAM]; the program is build/kerfpacket unless given.
 set -eu
 top=$(cd "$(dirname "$0")/../.." && pwd)
@@ -24,3 +25,11 @@ for job in "$top"/out-samples/*/job.toml; do
     done
     rm -r "$pictures"
 done
+
+pictures=$(mktemp -d)
+accept_cautions "$program" preview "$top/out-samples/all-shapes.toml" --out "$pictures"
+for picture in "$pictures"/page-*-cover.png; do
+    cp "$picture" "$top/out-samples/all-shapes.png"
+    break
+done
+rm -r "$pictures"

@@ -75,6 +75,52 @@ inline job::Opening semicircle(measure::Length span) {
     return opening;
 }
 
+/// Pointed niche, span 38-1/2, radius 46, legs 61-1/4, measured to the finished opening.
+inline job::Opening alder_court() {
+    job::Opening opening = lantern_court();
+    opening.id.value = "N";
+    opening.shape.value = job::Shape::pointed;
+    opening.span.value = 38.5_in;
+    opening.rise = {};
+    opening.radius = at_line(46_in, 24);
+    opening.legs = {{at_line(61.25_in, 25), at_line(61.25_in, 25)}};
+    opening.measured_to = job::Surface::finish;
+    opening.liner = mdf_board(7.125_in, 3_in);
+    return opening;
+}
+
+/// Elliptical liner, span 84-1/4, rise 21-1/2, spring heights 72-1/8 and 72, measured to the wall.
+inline job::Opening quarry_road() {
+    job::Opening opening = lantern_court();
+    opening.id.value = "Q";
+    opening.shape.value = job::Shape::elliptical;
+    opening.span.value = 84.25_in;
+    opening.rise.value = 21.5_in;
+    opening.legs = {{at_line(72.125_in, 25), at_line(72_in, 25)}};
+    return opening;
+}
+
+/// A low head that ends in reverse curves.
+inline job::Opening eyebrow() {
+    job::Opening opening = lantern_court();
+    opening.id.value = "E";
+    opening.shape.value = job::Shape::eyebrow;
+    opening.span.value = 88_in;
+    opening.rise.value = 11.5_in;
+    return opening;
+}
+
+/// One curved wall run of a house of many, radius 60, 90 degrees, concave.
+inline job::Wall tannery_row() {
+    job::Wall wall = harbor_stair();
+    wall.id.value = "T";
+    wall.chord.reset();
+    wall.rise.reset();
+    wall.radius = at_line(60_in, 12);
+    wall.angle = at_line(measure::Angle::degrees(90), 13);
+    return wall;
+}
+
 inline job::Job job_of(job::Wall wall) {
     job::Job job = empty_job();
     job.walls.push_back(std::move(wall));

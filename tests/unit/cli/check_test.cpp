@@ -84,6 +84,11 @@ TEST(Check, JsonHasEveryKeyOfSchemaOne) {
                             "closes",
                             "close_radius_mm",
                             "facet_mm",
+                            "reverses_mm",
+                            "spacing_min_mm",
+                            "mitres_deg",
+                            "survey",
+                            "form",
                             "cautions"})
         EXPECT_TRUE(piece.contains(key)) << key;
     EXPECT_EQ(piece.at("kerfs_on"), "outside");
@@ -104,6 +109,88 @@ TEST(Check, JsonIsInMillimetresAndDegrees) {
     // Circle of chord c and rise h: angle 4 atan(2 h / c). Source: Building Trades Pocketbook, circle segments.
     EXPECT_NEAR(piece.at("turn_deg"), 4 * std::atan(12.0 / 72) * 180 / 3.14159265358979, 1e-5);
     EXPECT_NEAR(piece.at("blank_length_mm").get<double>(), piece.at("bend_length_mm").get<double>() + 6 * 25.4, 1e-5);
+}
+
+/// The good job with another head.
+std::string headed(const std::string& head) {
+    std::string job = good_job;
+    const std::string old = "shape = \"segmental\"\nspan = \"72 in\"\nrise = \"6 in\"\n";
+    job.replace(job.find(old), old.size(), head);
+    job.replace(job.find("trim = "), 0, "kerf_depth = \"5/8 in\"\n");
+    return job;
+}
+
+TEST(Check, TheArcsOfAHeadAreToldForATrammel) {
+    const Outcome outcome =
+        check(headed("shape = \"three-centred\"\nspan = \"60 in\"\nrise = \"20 in\"\n"
+                     "side_radius = \"15 in\"\n"));
+    EXPECT_NE(outcome.out.find("shape        three-centred, span 60 in, rise 20 in"), std::string::npos) << outcome.out;
+    // R = (a^2 + b^2 - 2 a r)/(2 (b - r)) = (900 + 400 - 900)/10 = 40, its centre 20 below the springs.
+    EXPECT_NE(outcome.out.find("radius 15 in, centre 15 left of the middle, level with the springs"), std::string::npos)
+        << outcome.out;
+    EXPECT_NE(outcome.out.find("radius 40 in, centre under the middle, 20 below the springs"), std::string::npos)
+        << outcome.out;
+}
+
+TEST(Check, EachBoardOfAPointedHeadIsToldWithItsMitre) {
+    const std::string job = headed("shape = \"pointed\"\nspan = \"60 in\"\nradius = \"60 in\"\n");
+    const Outcome outcome = check(job);
+    EXPECT_NE(outcome.out.find("A/1  Arch liner"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("mitre        30.0 degrees where it meets A/2"), std::string::npos) << outcome.out;
+    const auto pieces = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces");
+    ASSERT_EQ(pieces.size(), 2U);
+    EXPECT_NEAR(pieces.at(0).at("mitres_deg").at(1), 30, 1e-6);
+    EXPECT_NEAR(pieces.at(1).at("mitres_deg").at(0), 30, 1e-6);
+    EXPECT_EQ(pieces.at(0).at("mitres_deg").at(0), 0);
+}
+
+TEST(Check, ABoardThatBendsBothWaysIsToldWhereItReverses) {
+    const std::string job = headed("shape = \"eyebrow\"\nspan = \"80 in\"\nrise = \"14 in\"\n");
+    const Outcome outcome = check(job);
+    EXPECT_NE(outcome.out.find("from zero: kerfs open from there"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("from zero: kerfs close from there"), std::string::npos) << outcome.out;
+    const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
+    ASSERT_EQ(piece.at("reverses_mm").size(), 2U);
+    const auto& kerfs = piece.at("kerfs");
+    EXPECT_EQ(kerfs.at(kerfs.size() / 2).at("on"), "outside");
+    EXPECT_EQ(kerfs.at(5).at("on"), "inside");
+}
+
+TEST(Check, JsonTellsOfEveryKerfItsSpacingAndShareOfTheTurn) {
+    const std::string job = headed("shape = \"elliptical\"\nspan = \"60 in\"\nrise = \"20 in\"\n");
+    const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
+    double turn = 0;
+    double most = 0;
+    for (const auto& kerf : piece.at("kerfs")) {
+        turn += kerf.at("turn_deg").get<double>();
+        most = std::max(most, kerf.at("utilisation").get<double>());
+        EXPECT_LE(kerf.at("spacing_mm"), piece.at("spacing_mm").get<double>() + 1e-6);
+        EXPECT_GE(kerf.at("spacing_mm"), piece.at("spacing_min_mm").get<double>() - 1e-6);
+    }
+    EXPECT_NEAR(turn, piece.at("turn_deg"), 1e-3);
+    EXPECT_NEAR(most, piece.at("utilisation"), 1e-9);
+    EXPECT_LT(piece.at("spacing_min_mm"), piece.at("spacing_mm"));
+}
+
+TEST(Check, MeasuredOrdinatesGetThreeAnswers) {
+    // Heights of an arc of radius 50 over 60, to sixteenths; the sixth is 3/4 in too much.
+    const std::string job = headed(
+        "shape = \"ordinates\"\nordinates = [[0, 0], [5, 3.3125], [10, 5.8125], [15, 7.6875], [20, 9], [25, 10.5], "
+        "[30, 10], [35, 9.75], [40, 9], [45, 7.6875], [50, 5.8125], [55, 3.3125], [60, 0]]\n");
+    const Outcome outcome = check(job);
+    for (const char* part : {"circle: R ", "ellipse: ", "fair curve: ", "Recommended: ", ", rms "})
+        EXPECT_NE(outcome.out.find(part), std::string::npos) << part << outcome.out;
+    EXPECT_NE(outcome.out.find("check        Station 25 in looks mistyped"), std::string::npos) << outcome.out;
+    const auto survey = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0).at("survey");
+    EXPECT_EQ(survey.at("used"), "fair");
+    EXPECT_EQ(survey.at("stations_mm").size(), 13U);
+    EXPECT_NEAR(survey.at("suspect").at("station_mm"), 25 * 25.4, 1e-6);
+    EXPECT_TRUE(survey.at("fits").contains("arc"));
+    EXPECT_TRUE(survey.at("fits").contains("fair"));
+    for (const auto& [fit, answer] : survey.at("fits").items()) {
+        EXPECT_EQ(answer.at("misses_mm").size(), 13U);
+        EXPECT_LE(answer.at("rms_mm"), answer.at("worst_mm"));
+    }
 }
 
 TEST(Check, ErrorsLeaveStandardOutputEmpty) {

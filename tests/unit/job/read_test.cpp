@@ -60,7 +60,9 @@ TEST(ReadJob, SegmentalOpening) {
     EXPECT_EQ(p.measured_to, Surface::finish);
     EXPECT_EQ(p.quantity, 3);
     ASSERT_TRUE(p.legs);
-    EXPECT_DOUBLE_EQ(p.legs->value.inches(), 70);
+    EXPECT_DOUBLE_EQ(p.legs->at(0).value.inches(), 70);
+    EXPECT_DOUBLE_EQ(p.legs->at(1).value.inches(), 70);
+    EXPECT_FALSE(p.through_legs);
     EXPECT_EQ(p.liner.material.value, "mdf");
     EXPECT_DOUBLE_EQ(p.liner.width.value.inches(), 6.625);
     EXPECT_TRUE(p.liner.kerf_depth.half);
@@ -71,7 +73,9 @@ TEST(ReadJob, SegmentalOpening) {
     EXPECT_EQ(p.liner.zero, End::right);
     EXPECT_EQ(p.liner.tick, Tick::left);
     ASSERT_TRUE(p.casing);
-    EXPECT_EQ(p.casing->segments, 5);
+    ASSERT_TRUE(p.casing->segments);
+    EXPECT_EQ(p.casing->segments->value, 5);
+    EXPECT_FALSE(p.casing->board);
 }
 
 TEST(ReadJob, DefaultsOfAnOpening) {

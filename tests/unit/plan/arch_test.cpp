@@ -11,7 +11,7 @@ namespace {
 using namespace tests;
 
 job::Opening cased(job::Opening opening) {
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), 3};
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), at_line(3, 53), {}};
     return opening;
 }
 
@@ -34,8 +34,8 @@ Point centre_of(const Path& path) { return path.segments().front().centre(); }
 
 TEST(Liner, inside_the_wall_it_was_measured_to) {
     const Arch a = arch(lantern_court());
-    EXPECT_EQ(a.lines.wall_half_span, 35_in);
-    EXPECT_NEAR(a.lines.finish_half_span.inches(), 34.25, 1e-12);
+    EXPECT_NEAR(a.lines.wall_half_span().inches(), 35, 1e-12);
+    EXPECT_NEAR(a.lines.finish_half_span().inches(), 34.25, 1e-12);
     EXPECT_NEAR((a.piece.wall_radius - a.piece.finish_radius).inches(), 0.75, 1e-12);
     EXPECT_NEAR(from(centre_of(a.lines.wall), centre_of(a.lines.finish)).mm(), 0, 1e-9);
     EXPECT_NEAR(a.lines.finish.bounds().high.y.inches(), 13.5 - 0.75, 1e-9);
@@ -45,8 +45,8 @@ TEST(Liner, outside_the_finish_it_was_measured_to) {
     job::Opening opening = lantern_court();
     opening.measured_to = job::Surface::finish;
     const Arch a = arch(opening);
-    EXPECT_EQ(a.lines.finish_half_span, 35_in);
-    EXPECT_EQ(a.lines.wall_half_span, 35.75_in);
+    EXPECT_NEAR(a.lines.finish_half_span().inches(), 35, 1e-12);
+    EXPECT_NEAR(a.lines.wall_half_span().inches(), 35.75, 1e-9);
     EXPECT_NEAR(a.lines.wall.bounds().high.y.inches(), 14.25, 1e-9);
     EXPECT_EQ(a.lines.finish.start(), (Point{-35_in, {}}));
 }
@@ -56,14 +56,17 @@ TEST(KerfTicks, one_a_kerf_radial_and_as_deep_as_the_kerf) {
         job::Opening opening = lantern_court();
         opening.liner.zero = zero;
         const Arch a = arch(opening);
-        ASSERT_EQ(a.lines.kerf_ticks.size(), a.piece.kerfs.size());
+        // A kerf or two may stand in the trim, which is cut off.
+        ASSERT_LE(a.piece.kerfs.size() - a.lines.kerf_ticks.size(), 2U);
         const Point centre = centre_of(a.lines.wall);
-        for (const Path& tick : a.lines.kerf_ticks) {
+        for (const KerfTick& numbered : a.lines.kerf_ticks) {
+            const Path& tick = numbered.line;
+            EXPECT_EQ(numbered.board, 1);
             EXPECT_NEAR(from(centre, tick.start()).mm(), a.piece.wall_radius.mm(), 1e-6);
             EXPECT_NEAR(from(centre, tick.end()).mm(), (a.piece.wall_radius - a.piece.kerf_depth).mm(), 1e-6);
         }
-        EXPECT_EQ(a.lines.kerf_ticks.front().start().x.mm() < 0, zero == job::End::left);
-        EXPECT_EQ(a.lines.kerf_ticks.back().start().x.mm() > 0, zero == job::End::left);
+        EXPECT_EQ(a.lines.kerf_ticks.front().line.start().x.mm() < 0, zero == job::End::left);
+        EXPECT_EQ(a.lines.kerf_ticks.back().line.start().x.mm() > 0, zero == job::End::left);
     }
 }
 
@@ -85,13 +88,13 @@ TEST(Casing, of_a_segmental_head_meets_the_legs_on_the_mitre) {
     const Arch a = arch(cased(lantern_court()));
     const Point centre = centre_of(a.lines.finish);
     const Path& mitre = a.lines.mitres.at(1);
-    const Length inside = a.lines.finish_half_span + 0.25_in;
+    const Length inside = a.lines.finish_half_span() + 0.25_in;
     EXPECT_NEAR(mitre.start().x.inches(), inside.inches(), 1e-9);
     EXPECT_NEAR(mitre.end().x.inches(), inside.inches() + 3.5, 1e-9);
     EXPECT_NEAR(from(centre, mitre.start()).inches(), (a.piece.finish_radius + 0.25_in).inches(), 1e-9);
     EXPECT_NEAR(from(centre, mitre.end()).inches(), (a.piece.finish_radius + 3.75_in).inches(), 1e-9);
-    EXPECT_EQ(a.lines.casing_inside->end(), mitre.start());
-    EXPECT_EQ(a.lines.casing_outside->end(), mitre.end());
+    EXPECT_NEAR(from(a.lines.casing_inside->end(), mitre.start()).mm(), 0, 1e-9);
+    EXPECT_NEAR(from(a.lines.casing_outside->end(), mitre.end()).mm(), 0, 1e-9);
     const Length outside = a.piece.finish_radius + 3.75_in;
     EXPECT_NEAR(a.lines.casing_outside->segments().front().radius().inches(), outside.inches(), 1e-9);
     const Point half = geom::middle(mitre.start(), mitre.end());

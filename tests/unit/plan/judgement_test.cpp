@@ -55,35 +55,36 @@ void set_radius(job::Wall& wall, Length radius) {
 
 INSTANTIATE_TEST_SUITE_P(
     Mistakes, Refusals,
-    testing::Values(Refused{"material", [](job::Wall& w) { w.board.material.value = "mfd"; }, 31,
-                            "unknown material \"mfd\""},
-                    Refused{"thin_web",
-                            [](job::Wall& w) {
-                                w.board.kerf_depth = {0.71875_in, false, false, {40, 1}};
-                            },
-                            40, "kerfs 23/32 in deep in a board 3/4 in thick leave a web of 1/32 in"},
-                    Refused{"thin_board", [](job::Wall& w) { w.board.thickness.value = 0.0625_in; }, 32,
-                            "kerfs 1/32 in deep in a board 1/16 in thick leave a web of 1/32 in"},
-                    Refused{"no_land",
-                            [](job::Wall& w) {
-                                w.board.spacing = {0.1_in, false, false, {41, 1}};
-                            },
-                            41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
-                    Refused{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
-                            "a board 3/4 in thick does not fit the measured radius of 1/2 in"},
-                    Refused{"short_bend",
-                            [](job::Wall& w) {
-                                set_radius(w, 6_in);
-                                w.angle->value = measure::Angle::degrees(1);
-                                w.board.trim.value = 4.125_in;
-                            },
-                            32, "the bend is 0.095 in long, less than one spacing of 1/2 in"},
-                    Refused{"too_many",
-                            [](job::Wall& w) {
-                                set_radius(w, 100000_in);
-                                w.board.spacing = {0.25_in, false, false, {41, 1}};
-                            },
-                            41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
+    testing::Values(
+        Refused{"material", [](job::Wall& w) { w.board.material.value = "mfd"; }, 31, "unknown material \"mfd\""},
+        Refused{"thin_web",
+                [](job::Wall& w) {
+                    w.board.kerf_depth = {0.71875_in, false, false, {40, 1}};
+                },
+                40, "kerfs 23/32 in deep in a board 3/4 in thick leave a web of 1/32 in"},
+        Refused{"thin_board", [](job::Wall& w) { w.board.thickness.value = 0.0625_in; }, 32,
+                "kerfs 1/32 in deep in a board 1/16 in thick leave a web of 1/32 in"},
+        Refused{"no_land",
+                [](job::Wall& w) {
+                    w.board.spacing = {0.1_in, false, false, {41, 1}};
+                },
+                41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
+        Refused{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
+                "the face of the board would fold on itself: the measured curve has a radius of 1/2 in at 0 in "
+                "right of the middle, 0.067 in above the base line"},
+        Refused{"short_bend",
+                [](job::Wall& w) {
+                    set_radius(w, 6_in);
+                    w.angle->value = measure::Angle::degrees(1);
+                    w.board.trim.value = 4.125_in;
+                },
+                32, "the bend is 0.095 in long, less than one spacing of 1/2 in"},
+        Refused{"too_many",
+                [](job::Wall& w) {
+                    set_radius(w, 100000_in);
+                    w.board.spacing = {0.25_in, false, false, {41, 1}};
+                },
+                41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
     [](const auto& tested) { return tested.param.name; });
 
 TEST(Refusal, a_web_of_just_a_sixteenth_is_taken) {
@@ -123,7 +124,7 @@ TEST(Refusal, speaks_in_the_units_of_the_job) {
     job.walls[0].board.thickness.value = 19_mm;
     job.walls[0].board.kerf_depth = {18_mm, false, false, {40, 1}};
     EXPECT_EQ(make_plan(job).error().front().message,
-              "kerfs 18.0 mm deep in a board 19.0 mm thick leave a web of 1.0 mm");
+              "kerfs 18 mm deep in a board 19 mm thick leave a web of 1 mm");
 }
 
 TEST(Cautions, are_the_concerns_of_the_bend_by_name) {

@@ -8,6 +8,7 @@
 
 #include "support/boxes.h"
 #include "support/pieces.h"
+#include "support/shapes.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -35,6 +36,7 @@ const std::vector<Packet>& packets() {
             add("fern street on " + media, job_of(fern_street()), media);
             add("lantern court on " + media, job_of(lantern_court()), media);
             add("semicircle on " + media, job_of(semicircle(31_in)), media);
+            add("plastered head on " + media, job_of(plastered()), media);
         }
         return made;
     }();
@@ -55,7 +57,7 @@ TEST_P(Packets, TextsKeepApartAndOnThePage) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Sheets, Packets,
-                         testing::Values("cover", "safety", "setup", "strips", "checklist", "template"),
+                         testing::Values("cover", "survey", "safety", "setup", "strips", "checklist", "template"),
                          [](const auto& sheet) { return std::string(sheet.param); });
 
 TEST(Packets, ChecklistsHaveARowForEveryKerf) {

@@ -5,7 +5,8 @@
 
 #include <gtest/gtest.h>
 
-#include "../../support/kit.h"
+#include "support/kit.h"
+#include "support/shapes.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -19,21 +20,20 @@ struct Size {
 };
 
 /// From the smallest the cover gives to the largest, in points.
-const std::vector<Size> sizes{{160, 90}, {258, 110}, {258, 186}, {250, 270}, {540, 186}};
+const std::vector<Size> sizes{{162, 78}, {160, 90}, {258, 110}, {258, 186}, {250, 270}, {540, 186}};
 
 std::vector<plan::Piece> pieces() {
     std::vector<job::Opening> openings{lantern_court(), semicircle(36_in), lantern_court(), lantern_court(),
                                        lantern_court()};
-    openings[2].legs = at_line(80_in, 53);
-    openings[2].casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), 3};
+    openings[2].legs = {{at_line(80_in, 53), at_line(80_in, 53)}};
+    openings[2].casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), at_line(3, 53), {}};
     openings[3].span.value = 14_in;
     openings[3].rise.value = 5_in;
-    openings[3].legs = at_line(60_in, 53);
+    openings[3].legs = {{at_line(60_in, 53), at_line(60_in, 53)}};
     openings[4].span.value = 118_in;
     openings[4].rise.value = 8_in;
     openings[4].measured_to = job::Surface::finish;
     std::vector<plan::Piece> all;
-    all.reserve(9);
     for (const job::Opening& opening : openings) all.push_back(planned(job_of(opening)).pieces.front());
     job::Wall convex = fern_street();
     convex.side.value = job::Side::convex;
@@ -43,6 +43,12 @@ std::vector<plan::Piece> pieces() {
     column.tails = {at_line(24_in, 15), at_line(9_in, 15)};
     for (const job::Wall& wall : {harbor_stair(), fern_street(), convex, column})
         all.push_back(planned(job_of(wall)).pieces.front());
+    for (const job::Opening& opening : openings_of_every_shape())
+        all.push_back(planned(job_of(opening)).pieces.front());
+    all.push_back(planned(job_of(swinging())).pieces.front());
+    job::Wall outward = swinging();
+    outward.side.value = job::Side::convex;
+    all.push_back(planned(job_of(outward)).pieces.front());
     return all;
 }
 
@@ -136,6 +142,48 @@ TEST(PieceDrawing, gives_legs_tails_and_radius_where_there_is_room) {
     EXPECT_TRUE(words(all[7]).count("board seen from outside the curve"));
     // 240 x pi/6 = 125.66
     EXPECT_TRUE(words(all[6]).count("R 240    arc 125-11/16"));
+}
+
+std::set<std::string> words_on(const plan::Piece& piece, Size size = {258, 186}) {
+    std::set<std::string> all;
+    for (const TextItem& text : texts(drawn(piece, size).page)) all.insert(text.text);
+    return all;
+}
+
+TEST(PieceDrawing, legs_of_two_lengths_have_each_its_figure) {
+    for (const Size size : sizes) {
+        job::Opening opening = quarry_road();
+        opening.legs = {{at_line(72.125_in, 25), at_line(72_in, 25)}};
+        const std::set<std::string> all = words_on(planned(job_of(opening)).pieces.front(), size);
+        EXPECT_TRUE(all.count("legs 72-1/8"));
+        EXPECT_TRUE(all.count("legs 72"));
+    }
+}
+
+TEST(PieceDrawing, a_curve_of_many_radii_gives_none_and_one_of_arcs_gives_each) {
+    const auto radii = [](const job::Opening& opening) {
+        std::vector<std::string> found;
+        for (const std::string& text : words_on(planned(job_of(opening)).pieces.front(), {540, 226}))
+            if (text.starts_with("R ")) found.push_back(text);
+        return found;
+    };
+    EXPECT_TRUE(radii(shaped("C", job::Shape::elliptical, 60_in, 20_in)).empty());
+    // Side and crown arc of a three-centred head: R = (a^2 + b^2 - 2 a r)/(2 (b - r)) with a = 30, b = 20, r = 15:
+    // (900 + 400 - 900)/10 = 40.
+    job::Opening basket = shaped("D", job::Shape::three_centred, 60_in, 20_in);
+    basket.side_radius = at_line(15_in, 26);
+    EXPECT_EQ(radii(basket), (std::vector<std::string>{"R 15", "R 40"}));
+    EXPECT_EQ(radii(pointed("E", 60_in, 60_in)), (std::vector<std::string>{"R 60"}));
+}
+
+TEST(PieceDrawing, a_wall_by_ordinates_gives_its_length_but_no_radius) {
+    const std::set<std::string> all = words_on(planned(job_of(swinging())).pieces.front());
+    EXPECT_TRUE(std::none_of(all.begin(), all.end(), [](const std::string& t) { return t.starts_with("R "); }));
+    // 6 sin(2 pi x/100) from 0 to 100: the length is the integral of sqrt(1 + (0.12 pi)^2 cos^2 t) 100/(2 pi) dt, a
+    // complete elliptic integral [computed by the midpoint rule: 103.464]; the fair curve may be a little shorter.
+    EXPECT_TRUE(all.count("arc 103-7/16") || all.count("arc 103-3/8"));
+    EXPECT_TRUE(all.count("chord 100 in"));
+    EXPECT_TRUE(all.count("tail 12"));
 }
 
 }  // namespace

@@ -6,10 +6,14 @@
 
 #include <map>
 
+#include "sheets/furniture.h"
 #include "sheets/packet.h"
+#include "sheets/strip_ends.h"
 #include "sheets/strips.h"
+#include "sheets/wording.h"
 #include "support/boxes.h"
 #include "support/pieces.h"
+#include "support/shapes.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -22,15 +26,30 @@ struct Sheet {
     page::Page page;
 };
 
-/// All strip sheets of the spread, header and footer included. Drawn once a test program.
+void add_sheets(std::vector<Sheet>& made, const std::string& name, const plan::Plan& plan) {
+    for (const plan::Piece& piece : plan.pieces) {
+        Drafts drafts;
+        add_strips(drafts, plan, piece, kit());
+        for (std::size_t i = 0; i < drafts.size(); ++i) {
+            add_furniture(drafts[i], plan, kit(), i + 1, drafts.size());
+            made.push_back({name + ", " + piece.id, piece, std::move(drafts[i].page)});
+        }
+    }
+}
+
+/// All strip sheets of the spread and of every shape, header and footer included. Drawn once a test program.
 const std::vector<Sheet>& strip_sheets() {
     static const std::vector<Sheet> all = [] {
         std::vector<Sheet> made;
-        for (const Case& one : spread_of_cases()) {
-            const plan::Plan plan = planned(one.job, one.media.c_str());
-            for (page::Page& page : make_packet(plan, kit()).pages)
-                if (page.sheet == "strips") made.push_back({one.name, plan.pieces[0], std::move(page)});
-        }
+        for (const Case& one : spread_of_cases()) add_sheets(made, one.name, planned(one.job, one.media.c_str()));
+        for (const measure::Length trim : {3_in, 1.5_in})
+            for (const std::string& media : spread::media) {
+                job::Job job = every_shape();
+                for (job::Opening& opening : job.openings) opening.liner.trim.value = trim;
+                job.header.units = media.starts_with("iso") ? measure::Unit::millimetre : measure::Unit::inch;
+                add_sheets(made, "every shape on " + media + ", trim " + std::to_string(trim.inches()),
+                           planned(job, media.c_str()));
+            }
         return made;
     }();
     return all;
@@ -71,7 +90,9 @@ TEST(FaceStrip, EveryKerfHasItsTickAndFootOnceOnAStrip) {
 
 /// How near a tick nothing else may stand: half a gap, less half a kerf by which a tick on the blade's side is nearer
 /// the joint; where gaps are wide, the width of two numerals.
-Length clear_of_tick(const plan::Piece& piece) { return std::min((piece.spacing - piece.kerf) / 2, 12_pt) - 0.01_mm; }
+Length clear_of_tick(const plan::Piece& piece) {
+    return std::min((piece.least_spacing - piece.kerf) / 2, 12_pt) - 0.01_mm;
+}
 
 TEST(FaceStrip, NothingButTicksStandsWhereTheyAreMeasured) {
     for (const Sheet& sheet : strip_sheets()) {
@@ -104,7 +125,9 @@ TEST(FaceStrip, TextsKeepApartAndOnThePage) {
 }
 
 /// A bend long enough, with kerfs near enough to each other, that no strip is too short for the words of its marks.
-bool has_room(const plan::Piece& piece) { return piece.bend_length() >= 12_in && piece.spacing <= 1_in; }
+bool has_room(const plan::Piece& piece) {
+    return piece.bend_length() >= 12_in && piece.spacing <= 1_in && piece.reverses.size() <= 2;
+}
 
 TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {
     std::map<std::string, std::map<std::string, int>> found;
@@ -181,6 +204,71 @@ TEST(FaceStrip, NoLineRunsThroughANumeral) {
             }
         }
     }
+}
+
+std::vector<std::string> words_of(const plan::Piece& piece, const std::string& start) {
+    std::vector<std::string> found;
+    for (const Sheet& sheet : strip_sheets())
+        if (sheet.piece.id == piece.id && sheet.name.starts_with("every shape on na_letter_8.5x11in, trim 3"))
+            for (const page::TextItem& text : texts(sheet.page))
+                if (text.text.starts_with(start)) found.push_back(text.text);
+    return found;
+}
+
+plan::Piece piece_named(const plan::Plan& plan, const std::string& id) {
+    for (const plan::Piece& piece : plan.pieces)
+        if (piece.id == id) return piece;
+    throw std::runtime_error("no piece " + id);
+}
+
+TEST(FaceStrip, AMitreIsMarkedWithItsAngleAndItsSlope) {
+    const plan::Plan plan = planned(every_shape());
+    // An equilateral pointed head: both sides arrive at the point at 60 degrees to its axis, so each board is cut at
+    // 30. Outside the point the wood is longer than inside, and the plain face is inside.
+    for (const char* id : {"E/1", "E/2"})
+        EXPECT_EQ(words_of(piece_named(plan, id), "MITRE"), std::vector<std::string>{"MITRE 30.0°, plain face shorter"})
+            << id;
+    EXPECT_TRUE(words_of(piece_named(plan, "B"), "MITRE").empty()) << "a semicircle ends square";
+}
+
+TEST(FaceStrip, WasteBeginsBeyondTheMitre) {
+    std::size_t mitres = 0;
+    for (const Sheet& sheet : strip_sheets()) {
+        const plan::Piece& piece = sheet.piece;
+        for (const plan::BoardEnd& end : piece.ends) {
+            if (end.mitre.radians() == 0) continue;
+            ++mitres;
+            EXPECT_NE(end.kerf_face, end.plain_face) << sheet.name;
+        }
+        if (piece.ends[0].mitre.radians() != 0) {
+            EXPECT_LE(waste_until(piece), std::min(piece.ends[0].kerf_face, piece.ends[0].plain_face)) << sheet.name;
+        } else {
+            EXPECT_EQ(waste_until(piece), piece.trim) << sheet.name;
+        }
+        if (piece.ends[1].mitre.radians() != 0) {
+            EXPECT_GE(waste_from(piece), std::max(piece.ends[1].kerf_face, piece.ends[1].plain_face)) << sheet.name;
+        } else {
+            EXPECT_EQ(waste_from(piece), piece.blank_length - piece.trim) << sheet.name;
+        }
+    }
+    EXPECT_GT(mitres, 20U);
+}
+
+TEST(FaceStrip, ABoardThatBendsBothWaysSaysWhereItChanges) {
+    const plan::Plan plan = planned(every_shape());
+    // The eyebrow's ends are reverse curves: seen from the room its kerfs close there and open over the crown.
+    EXPECT_EQ(words_of(piece_named(plan, "L"), "Kerfs ").front(), "Kerfs CLOSE, then OPEN, then CLOSE where marked");
+    EXPECT_EQ(words_of(piece_named(plan, "L"), "REVERSE").size(), 2U);
+    EXPECT_EQ(words_of(piece_named(plan, "W"), "Kerfs ").front(), "Kerfs OPEN, then CLOSE where marked");
+    ASSERT_EQ(words_of(piece_named(plan, "W"), "REVERSE").size(), 1U);
+    EXPECT_TRUE(words_of(piece_named(plan, "W"), "REVERSE").front().ends_with("kerfs CLOSE from here"));
+}
+
+TEST(FaceStrip, ASpacingThatVariesIsTold) {
+    const plan::Plan plan = planned(every_shape());
+    EXPECT_TRUE(varied_spacing(piece_named(plan, "C")));
+    EXPECT_FALSE(words_of(piece_named(plan, "C"), "Arch liner, 1/4 to 1/2 in spacing").empty());
+    EXPECT_FALSE(words_of(piece_named(plan, "B"), "Arch liner, 1/2 in spacing").empty());
 }
 
 }  // namespace

@@ -1,0 +1,43 @@
+#include "job/shapes.h"
+
+#include <algorithm>
+
+#include "measure/require.h"
+
+namespace kerfpacket::job {
+namespace {
+
+template <class T>
+std::string_view word_of(T value, const std::vector<std::pair<std::string_view, T>>& words) {
+    const auto found = std::find_if(words.begin(), words.end(), [&](const auto& pair) { return pair.second == value; });
+    measure::require(found != words.end(), "every shape and every fit has a word");
+    return found->first;
+}
+
+}  // namespace
+
+const std::vector<std::pair<std::string_view, Shape>>& shape_words() {
+    static const std::vector<std::pair<std::string_view, Shape>> words = {
+        {"segmental", Shape::segmental},   {"semicircular", Shape::semicircular},
+        {"elliptical", Shape::elliptical}, {"three-centred", Shape::three_centred},
+        {"pointed", Shape::pointed},       {"tudor", Shape::tudor},
+        {"parabolic", Shape::parabolic},   {"catenary", Shape::catenary},
+        {"horseshoe", Shape::horseshoe},   {"eyebrow", Shape::eyebrow},
+        {"ordinates", Shape::ordinates},
+    };
+    return words;
+}
+
+const std::vector<std::pair<std::string_view, Fit>>& fit_words() {
+    static const std::vector<std::pair<std::string_view, Fit>> words = {
+        {"arc", Fit::arc},
+        {"ellipse", Fit::ellipse},
+        {"fair", Fit::fair},
+    };
+    return words;
+}
+
+std::string_view word(Shape shape) { return word_of(shape, shape_words()); }
+std::string_view word(Fit fit) { return word_of(fit, fit_words()); }
+
+}  // namespace kerfpacket::job

@@ -1,0 +1,97 @@
+// Ribs of the form that a board is bent round.
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "plan/checks.h"
+#include "plan/lines.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace measure::literals;
+
+/// Common practice, no source: a trammel longer than this is no longer stiff.
+constexpr Length trammel_reach = 120_in;
+constexpr Length usual_step_inch = 6_in;
+constexpr Length usual_step_mm = 150_mm;
+
+Path mirrored_down(const Path& path) {
+    std::vector<geom::Segment> segments;
+    for (const geom::Segment& s : path.segments())
+        segments.push_back({{s.from.x, -s.from.y}, {s.to.x, -s.to.y}, -s.turn});
+    return Path(std::move(segments));
+}
+
+/// Chord along x from the origin to the right, the curve above it.
+Path on_its_chord(const Path& path) {
+    const Path level = path.moved(Point{} - path.start()).turned(-geom::direction(path.start(), path.end()).angle());
+    const Rect bounds = level.bounds();
+    return bounds.high.y < -bounds.low.y ? mirrored_down(level) : level;
+}
+
+/// Where the upright at a station meets the curve furthest from the chord.
+std::optional<Length> height_at(const Path& curve, Length station) {
+    std::optional<Length> height;
+    for (const geom::Segment& s : curve.segments()) {
+        for (const double f : geom::crossings(s, {station, {}}, {0, 1})) {
+            const Length here = s.point(f).y;
+            if (!height || here > *height) height = here;
+        }
+    }
+    return height;
+}
+
+std::vector<Length> stations(const job::Form& form, Length chord, measure::Unit units) {
+    std::vector<Length> places{{}};
+    if (form.stations.empty()) {
+        const Length usual = units == measure::Unit::inch ? usual_step_inch : usual_step_mm;
+        const Length step = form.step ? form.step->value : usual;
+        for (int i = 1; step * i < chord - 0.01_mm; ++i) places.push_back(step * i);
+    } else {
+        for (const auto& station : form.stations)
+            if (station.value > 0_mm && station.value < chord) places.push_back(station.value);
+        std::sort(places.begin(), places.end());
+    }
+    places.push_back(chord);
+    return places;
+}
+
+}  // namespace
+
+job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const job::Job& job) {
+    job::Diagnostics wrong;
+    for (const auto& station : form.stations)
+        if (station.value > rib.curve.end().x)
+            wrong.push_back(
+                {job::Severity::error, station.at,
+                 fmt::format("station {} lies beyond the end of the form",
+                             measure::length_text(station.value, job.header.units)),
+                 fmt::format("its chord is {} long", measure::length_text(rib.curve.end().x, job.header.units))});
+    return wrong;
+}
+
+FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units) {
+    const Faces face = faces(piece.measured_to, piece.thickness);
+    // A board that bends both ways lies on the form with its seen face.
+    const bool at_kerf_face = piece.kerfs_on == bend::KerfsOn::inside && piece.reverses.empty();
+    const Length from = at_kerf_face ? board.ends[0].wall : board.ends[0].finish;
+    const Length to = at_kerf_face ? board.ends[1].wall : board.ends[1].finish;
+    const curve::Curve curve = board.curve.part(from, to).parallel(at_kerf_face ? face.wall : face.finish);
+    FormRib rib;
+    rib.curve = on_its_chord(curve.path());
+    rib.arcs_alone = curve.is_exact_path();
+    for (const Length station : stations(form, rib.curve.end().x, units)) {
+        const bool at_end = station == Length() || station == rib.curve.end().x;
+        const std::optional<Length> height = at_end ? Length() : height_at(rib.curve, station);
+        if (height) rib.ordinates.push_back({station, *height});
+    }
+    if (!rib.arcs_alone) return rib;
+    for (const geom::Segment& s : rib.curve.segments())
+        if (!s.is_line() && s.radius() <= trammel_reach) rib.trammels.push_back({s.centre(), s.radius(), s.from, s.to});
+    return rib;
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,169 @@
+#include "plan/kerfs.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "bend/spacing.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace measure::literals;
+
+/// A kerf this near the end of its reach counts as beyond it: rounding, not wood.
+constexpr Length tolerance = Length::mm(1e-9);
+/// Wood that stays between a kerf and a mitre. Judgement.
+constexpr Length mitre_land = 0.25_in;
+/// Straighter than a radius of 1 km bends nothing.
+constexpr double straight = 1e-6;
+
+bend::KerfsOn side_of(double curvature) { return curvature < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside; }
+
+/// From a kerf's middle to its mark. Left and right are those of the operator, who sees the distances of a board that
+/// is numbered from the right run leftward.
+Length mark_offset(const Piece& piece) {
+    if (piece.tick == job::Tick::centre) return {};
+    const bool toward_zero = (piece.tick == job::Tick::left) == (piece.zero == job::End::left);
+    return toward_zero ? -piece.kerf / 2 : piece.kerf / 2;
+}
+
+/// How far into the board, from zero, the cut of a mitred end reaches at the kerf face and at the kerfs' bottom.
+Length mitre_reach(const Piece& piece, const BoardEnd& end, bool far) {
+    const double at_bottom = piece.kerf_depth / piece.thickness;
+    const Length bottom = end.kerf_face + (end.plain_face - end.kerf_face) * at_bottom;
+    return far ? std::min(end.kerf_face, bottom) : std::max(end.kerf_face, bottom);
+}
+
+/// Where the middles of kerfs may stand, from zero: `reach` beyond the bend, but clear of mitres and of the board's
+/// ends.
+struct Room {
+    Length low;
+    Length high;
+};
+Room room_for_kerfs(const Piece& piece, Length reach) {
+    // With hardly any trim the bend reaches the end of the board: a kerf wants wood on both sides.
+    Room room{std::max(piece.bend_start - reach, piece.kerf),
+              std::min(piece.bend_end + reach, piece.blank_length - piece.kerf)};
+    const Length clear = mitre_land + piece.kerf / 2;
+    if (piece.ends[0].mitre.radians() > 0)
+        room.low = std::max(room.low, mitre_reach(piece, piece.ends[0], false) + clear);
+    if (piece.ends[1].mitre.radians() > 0)
+        room.high = std::min(room.high, mitre_reach(piece, piece.ends[1], true) - clear);
+    return room;
+}
+
+void number(Piece& piece, const std::vector<Length>& places) {
+    const Length offset = mark_offset(piece);
+    for (const Length at : places) {
+        Kerf kerf;
+        kerf.n = static_cast<int>(piece.kerfs.size()) + 1;
+        kerf.at = at;
+        kerf.mark = at + offset;
+        piece.kerfs.push_back(kerf);
+    }
+}
+
+/// How many kerfs stand between a place and each of the evenly spaced places at which a spacing is known, the spacing
+/// running straight from one to the next: the integral of dl/s.
+std::vector<double> running_count(const std::vector<Length>& spacings, Length step) {
+    std::vector<double> running{0};
+    for (std::size_t i = 1; i < spacings.size(); ++i) {
+        const double change = (spacings[i] - spacings[i - 1]) / step;
+        const double more =
+            std::abs(change) < 1e-9 ? step / spacings[i] : std::log(spacings[i] / spacings[i - 1]) / change;
+        running.push_back(running.back() + more);
+    }
+    return running;
+}
+
+/// Where that count passes i - 1/2 of `count` whole parts.
+std::vector<Length> places_of(const std::vector<Length>& spacings, Length from, Length step) {
+    const std::vector<double> running = running_count(spacings, step);
+    const auto count = std::min(static_cast<std::size_t>(std::ceil(running.back() - 1e-9)), most_kerfs + 1);
+    std::vector<Length> places;
+    std::size_t k = 1;
+    for (std::size_t i = 0; i < count; ++i) {
+        const double wanted = running.back() * ((static_cast<double>(i) + 0.5) / static_cast<double>(count));
+        while (k + 1 < running.size() && running[k] < wanted) ++k;
+        const double more = wanted - running[k - 1];
+        const double change = (spacings[k] - spacings[k - 1]) / step;
+        const Length into = spacings[k - 1] * (std::abs(change) < 1e-9 ? more : std::expm1(change * more) / change);
+        places.push_back(from + step * static_cast<double>(k - 1) + into);
+    }
+    return places;
+}
+
+/// Two more kerfs beyond a tangent point, at the gap that is there, as far as there is wood.
+void go_on(std::vector<Length>& places, const Room& room, bool before, Length alone) {
+    const std::size_t n = places.size();
+    const Length gap = n < 2 ? alone : before ? places[1] - places[0] : places[n - 1] - places[n - 2];
+    for (int more = 0; more < 2; ++more) {
+        if (before && places.front() - gap > room.low) places.insert(places.begin(), places.front() - gap);
+        if (!before && places.back() + gap < room.high) places.push_back(places.back() + gap);
+    }
+}
+
+}  // namespace
+
+void set_even_kerfs(Piece& piece) {
+    const Room room = room_for_kerfs(piece, piece.spacing / 2 - tolerance);
+    const double first = std::ceil(room.low / piece.spacing);
+    std::vector<Length> places;
+    // Stops one past the most that is allowed.
+    for (std::size_t i = 0; i <= most_kerfs; ++i) {
+        const Length at = piece.spacing * (first + static_cast<double>(i));
+        if (at > room.high) break;
+        places.push_back(at);
+    }
+    number(piece, places);
+}
+
+std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line, Length from, Length to,
+                                   const bend::Material& material) {
+    constexpr int fewest = 100;
+    constexpr int most = 1000;
+    const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
+    const Length step = (to - from) / steps;
+    const bend::Cell cell{piece.thickness, piece.kerf_depth, piece.kerf, usual_spacing};
+    std::vector<Length> spacings;
+    for (int i = 0; i <= steps; ++i) {
+        const double curvature = line.at(from + step * i).curvature;
+        spacings.push_back(std::abs(curvature) < straight ? usual_spacing
+                                                          : bend::widest_spacing(cell, material, side_of(curvature),
+                                                                                 Length::mm(1 / std::abs(curvature)),
+                                                                                 tight_spacing, usual_spacing));
+    }
+    // Where the spacing grows by ds over a length dl, the gaps of kerfs placed by the integral of dl/s grow by the
+    // factor exp(ds/dl).
+    const Length most_change = step * (std::log(most_gap_ratio) * 0.98);
+    for (std::size_t i = 1; i < spacings.size(); ++i)
+        spacings[i] = std::min(spacings[i], spacings[i - 1] + most_change);
+    for (std::size_t i = spacings.size() - 1; i > 0; --i)
+        spacings[i - 1] = std::min(spacings[i - 1], spacings[i] + most_change);
+    return spacings;
+}
+
+void set_solved_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material) {
+    // Counted from the left; a board numbered from the right is the same board read backward.
+    const bool from_right = piece.zero == job::End::right;
+    const Room zero_room = room_for_kerfs(piece, piece.blank_length);
+    const Room room =
+        from_right ? Room{piece.blank_length - zero_room.high, piece.blank_length - zero_room.low} : zero_room;
+    const Length from = std::max(board.origin, room.low);
+    const Length to = std::min(board.from_left(board.line.length()), room.high);
+    if (to - from < tight_spacing) return;
+    const std::vector<Length> spacings =
+        local_spacings(piece, board.line, from - board.origin, to - board.origin, material);
+    const Length step = (to - from) / static_cast<double>(spacings.size() - 1);
+    std::vector<Length> places = places_of(spacings, from, step);
+    const std::size_t left = from_right ? 1 : 0;
+    if (piece.ends[left].mitre.radians() == 0) go_on(places, room, true, spacings.front());
+    if (piece.ends[1 - left].mitre.radians() == 0) go_on(places, room, false, spacings.back());
+    if (from_right) {
+        std::reverse(places.begin(), places.end());
+        for (Length& place : places) place = piece.blank_length - place;
+    }
+    number(piece, places);
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,231 @@
+#include "sheets/form_table.h"
+
+#include <algorithm>
+
+#include "sheets/furniture.h"
+#include "sheets/small_drawing.h"
+#include "sheets/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// "N/2" for "N/1".
+std::string other_board(const plan::Piece& piece) { return piece.id.substr(0, piece.id.size() - 1) + "2"; }
+
+constexpr Length heading_height = Length::points(30);
+constexpr Length row_height = Length::points(15);
+constexpr Length lowest = Length::points(50);
+constexpr Length column_gap = Length::points(24);
+constexpr int columns = 2;
+
+/// The rib made small, with chord, rise and stations.
+class RibDrawing {
+public:
+    RibDrawing(Pen& pen, const plan::FormRib& rib, const Tape& tape, const Rect& space)
+        : pen_(pen),
+          rib_(rib),
+          rise_(pen.kit().words("form.rise_length", {{"length", tape.with_unit(rib_rise(rib))}})),
+          chord_(pen.kit().words("form.chord_length", {{"length", tape.with_unit(rib.curve.end().x)}})),
+          bounds_(united(rib.curve.bounds(), {{}, {rib.curve.end().x, {}}})),
+          small_(fitted(space)) {}
+
+    /// Returns the height below which the page is free.
+    Length draw() {
+        stations();
+        const auto& style = pen_.kit().style;
+        pen_.stroke(Role::outline, small_.at(rib_.curve), style.heavy);
+        pen_.line(Role::dimension, small_.at(Point{}), small_.at(rib_.curve.end()), style.line);
+        return dimensions();
+    }
+
+private:
+    Type figures() const { return {Face::bold, pen_.kit().style.text}; }
+
+    /// As large as the space allows, the rise's figure at the right.
+    SmallDrawing fitted(const Rect& space) const {
+        const Length beside = 24_pt + pen_.width(rise_, figures());
+        const double scale = std::min((space.width() - beside) / bounds_.width(),
+                                      (space.height() - 40_pt) / std::max(bounds_.height(), 1_mm));
+        const Length left = space.low.x + (space.width() - beside - bounds_.width() * scale) / 2;
+        return {bounds_.low, {left, space.high.y - 8_pt - bounds_.height() * scale}, scale};
+    }
+
+    void stations() {
+        for (const Point top : rib_.ordinates)
+            if (top.y != Length())
+                pen_.line(Role::dimension, small_.at(Point{top.x, {}}), small_.at(top), pen_.kit().style.hair,
+                          Dash::dashed);
+    }
+
+    /// The chord under the rib, the rise at its right.
+    Length dimensions() {
+        const auto& kit = pen_.kit();
+        const Type type = figures();
+        const Rect drawn{small_.at(bounds_.low), small_.at(bounds_.high)};
+        const Length level = drawn.low.y - 16_pt;
+        const Point left{small_.at(Point{}).x, level};
+        const Point right{small_.at(rib_.curve.end()).x, level};
+        for (const Point p : {left, right})
+            pen_.line(Role::dimension, {p.x, level - 5_pt}, {p.x, small_.at(Point{}).y - 3_pt}, kit.style.hair);
+        const bool fits = pen_.width(chord_, type) + 20_pt < right.x - left.x;
+        pen_.dimension(left, right, fits ? chord_ : std::string(), type);
+        if (!fits) pen_.text(Role::dimension, {(left.x + right.x) / 2, level - 16_pt}, chord_, type.centred());
+        rise(drawn);
+        return fits ? level - 8_pt : level - 20_pt;
+    }
+
+    void rise(const Rect& drawn) {
+        const Length x = drawn.high.x + 14_pt;
+        const Length foot = small_.at(Point{}).y;
+        pen_.dimension({x, foot}, {x, drawn.high.y}, {}, figures());
+        pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.high.y) / 2 - 4_pt}, rise_, figures());
+    }
+
+    Pen& pen_;
+    const plan::FormRib& rib_;
+    std::string rise_;
+    std::string chord_;
+    Rect bounds_;
+    SmallDrawing small_;
+};
+
+class FormTable {
+public:
+    FormTable(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece)
+        : drafts_(drafts), context_(context), piece_(piece), rib_(*piece.form) {}
+
+    void draw() {
+        Length y = first_page();
+        std::size_t next = 0;
+        while (true) {
+            next = table(y, next);
+            if (next == rib_.ordinates.size()) return;
+            new_page();
+            y = pen().from_top(statement_line) - 8_pt;
+        }
+    }
+
+private:
+    const Kit& kit() const { return context_.kit; }
+    const fonts::Style& style() const { return context_.kit.style; }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return context_.kit.words(key, values);
+    }
+    Pen pen() { return {drafts_.back().page, kit()}; }
+    Length right() const { return drafts_.back().page.width - side_margin; }
+
+    void new_page() {
+        Draft draft = new_draft(context_.plan, context_.titles.sheet, Orientation::portrait);
+        draft.page.piece = piece_.id;
+        draft.tag = piece_.id;
+        draft.title = words("form.title");
+        draft.subtitle = board_text(piece_, kit(), context_.tape);
+        drafts_.push_back(std::move(draft));
+    }
+
+    Length first_page() {
+        new_page();
+        drafts_.back().outline = words("form.outline", {{"piece", piece_.id}});
+        Pen pen = this->pen();
+        Length y = pen.from_top(statement_line) - 4_pt;
+        for (const std::string& sentence : sentences()) {
+            y = pen.paragraph(Role::text, {side_margin, y}, sentence, {Face::regular, style().text},
+                              right() - side_margin, 15_pt);
+            y -= 19_pt;
+        }
+        y = pen.paragraph(Role::caution, {side_margin, y}, words("form.caution"), {Face::bold, style().text},
+                          right() - side_margin, 15_pt);
+        const Length room = pen.page_height() * 0.24;
+        y = RibDrawing(pen, rib_, context_.tape, {{side_margin, y - 8_pt - room}, {right(), y - 8_pt}}).draw();
+        return trammels(pen, y - heading_height);
+    }
+
+    std::vector<std::string> sentences() const {
+        const bool both = !piece_.reverses.empty();
+        const bool seen = piece_.kerfs_on == bend::KerfsOn::outside || both;
+        std::vector<std::string> all{words(seen ? "form.at_seen_face" : "form.at_kerf_face")};
+        if (both) all.push_back(words("form.reverse"));
+        all.push_back(words("form.solid"));
+        if (serves_both_boards(piece_))
+            all.push_back(context_.kit.words("form.turned_over", {{"other", other_board(piece_)}}));
+        return all;
+    }
+
+    Length trammels(Pen& pen, Length y) {
+        if (!rib_.trammels.empty())
+            return draw_table(pen, side_margin, right(), y, form_trammels(rib_, kit(), context_.tape)) - heading_height;
+        section(pen, side_margin, right(), y, words("form.trammel"));
+        pen.text(Role::text, {side_margin, y - 20_pt},
+                 words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none"),
+                 {Face::regular, style().text});
+        return y - 20_pt - heading_height;
+    }
+
+    /// Rows from `next` on, in columns down and across, its heading at `y`; returns the first row that found no room.
+    std::size_t table(Length y, std::size_t next) {
+        Pen pen = this->pen();
+        section(pen, side_margin, right(), y, words("form.ordinates"), words(inch() ? "form.units_in" : "form.units_mm"));
+        const Length width = (right() - side_margin - column_gap * (columns - 1)) / columns;
+        const std::size_t room = static_cast<std::size_t>(std::max(1.0, (y - 36_pt - lowest) / row_height));
+        const std::size_t left = rib_.ordinates.size() - next;
+        // A short table stands in even columns.
+        const std::size_t rows = std::min(room, (left + columns - 1) / columns);
+        for (int column = 0; column < columns && next < rib_.ordinates.size(); ++column) {
+            const Length x = side_margin + (width + column_gap) * static_cast<double>(column);
+            Length base = y - 20_pt;
+            heads(pen, x, width, base);
+            for (std::size_t i = 0; i < rows && next < rib_.ordinates.size(); ++i, ++next) {
+                base -= row_height;
+                row(pen, x, width, base, rib_.ordinates[next]);
+            }
+        }
+        return next;
+    }
+
+    bool inch() const { return context_.tape.unit() == measure::Unit::inch; }
+
+    void heads(Pen& pen, Length x, Length width, Length base) {
+        const Type type{Face::regular, style().small};
+        pen.text(Role::text, {x + width * station_at, base}, words("form.station"), type.at_right());
+        pen.text(Role::text, {x + width * height_at, base}, words("form.height"), type.at_right());
+        pen.text(Role::text, {x + width * exact_at, base}, words("form.exact"), type.at_right());
+        pen.text(Role::text, {x + width, base}, words(inch() ? "form.mm" : "form.in"), type.at_right());
+    }
+
+    void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
+        const auto& tape = context_.tape;
+        const std::string exact =
+            inch() ? measure::fixed(ordinate.y.inches(), 3) : measure::mm_text(ordinate.y, 1);
+        const Type small = Type{Face::regular, style().small}.at_right();
+        pen.text(Role::dimension, {x + width * station_at, base}, tape.plain(ordinate.x),
+                 Type{Face::regular, style().text}.at_right());
+        pen.text(Role::dimension, {x + width * height_at, base}, tape.plain(ordinate.y),
+                 Type{Face::bold, style().text}.at_right());
+        pen.text(Role::dimension, {x + width * exact_at, base}, exact, small);
+        pen.text(Role::dimension, {x + width, base}, tape.other(ordinate.y), small);
+        pen.line(Role::box, {x, base - 4_pt}, {x + width, base - 4_pt}, style().hair);
+    }
+
+    // Right edges of the table's figures, as parts of a column's width.
+    static constexpr double station_at = 0.27;
+    static constexpr double height_at = 0.56;
+    static constexpr double exact_at = 0.79;
+
+    Drafts& drafts_;
+    const TemplateContext& context_;
+    const plan::Piece& piece_;
+    const plan::FormRib& rib_;
+};
+
+}  // namespace
+
+bool serves_both_boards(const plan::Piece& piece) {
+    const auto* arch = std::get_if<plan::ArchLines>(&piece.lines);
+    return piece.boards == 2 && arch != nullptr && arch->symmetric;
+}
+
+void add_form_table(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece) {
+    FormTable(drafts, context, piece).draw();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,147 @@
+#pragma once
+// Job files by chance: every shape, sensible and silly figures, so that whatever comes is either planned or refused
+// with its reason. The same seed gives the same files.
+
+#include <array>
+#include <cstdint>
+#include <random>
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace kerfpacket::tests {
+
+class RandomJobs {
+public:
+    explicit RandomJobs(std::uint64_t seed) : random_(seed) {}
+
+    std::string next() {
+        text_.str("");
+        text_ << "[job]\nnumber = \"R-1\"\ntitle = \"by chance\"\nrevision = \"A\"\ndate = 2026-01-02\nunits = \""
+              << (chance(0.8) ? "in" : "mm") << "\"\nlanguage = \"en\"\n[saw]\nblade_diameter = \"12 in\"\nkerf = \""
+              << pick({"0.09 in", "0.118 in", "3.2 mm"}) << "\"\n";
+        if (chance(0.5)) text_ << "[stock]\nlengths = [\"8 ft\", \"12 ft\"]\n";
+        if (chance(0.65)) opening();
+        else wall();
+        return text_.str();
+    }
+
+private:
+    double between(double low, double high) {
+        return low + (high - low) * (static_cast<double>(random_() % 100001) / 100000.0);
+    }
+    bool chance(double part) { return between(0, 1) < part; }
+    std::string pick(const std::vector<std::string>& words) { return words[random_() % words.size()]; }
+    /// Sixteenths mostly, as a tape gives them; sometimes the raw figure.
+    std::string inches(double value) {
+        std::ostringstream out;
+        const double sixteenths = std::max(1.0, std::round(value * 16));
+        out << (chance(0.9) ? sixteenths / 16 : value) << " in";
+        return out.str();
+    }
+    void length(const char* key, double inch) { text_ << key << " = \"" << inches(inch) << "\"\n"; }
+
+    void opening() {
+        const std::string shape = pick({"segmental", "semicircular", "elliptical", "three-centred", "pointed", "tudor",
+                                        "parabolic", "catenary", "horseshoe", "eyebrow", "ordinates"});
+        const double span = between(12, chance(0.1) ? 400 : 110);
+        text_ << "[[opening]]\nid = \"A\"\nshape = \"" << shape << "\"\ndepth = \"5 in\"\n";
+        text_ << "measured_to = \"" << pick({"wall", "finish"}) << "\"\n";
+        if (shape == "ordinates") ordinates(span);
+        else length("span", span);
+        rise(shape, span);
+        legs();
+        board("opening.liner");
+        if (chance(0.5)) casing();
+        if (chance(0.4)) form("opening.form");
+    }
+
+    void rise(const std::string& shape, double span) {
+        if (shape == "ordinates" || shape == "semicircular") return;
+        if (shape == "pointed" && chance(0.5)) return length("radius", span * between(0.45, 2.5));
+        const double most = shape == "horseshoe" ? 0.9 : shape == "pointed" ? 1.5 : shape == "eyebrow" ? 0.4 : 0.6;
+        const double least = shape == "horseshoe" ? 0.45 : 0.04;
+        length("rise", span * between(least, most));
+        if ((shape == "three-centred" || shape == "tudor") && chance(0.4))
+            length("side_radius", span * between(0.02, 0.5));
+        if (shape == "tudor" && chance(0.4)) length("crown_radius", span * between(0.3, 2));
+        if (shape == "eyebrow" && chance(0.4)) length("reverse_radius", span * between(0.05, 1.5));
+    }
+
+    void legs() {
+        if (chance(0.4)) return;
+        const double left = between(10, 90);
+        if (chance(0.3)) text_ << "legs = [\"" << inches(left) << "\", \"" << inches(left + between(-3, 3)) << "\"]\n";
+        else length("legs", left);
+        if (chance(0.3)) text_ << "through_legs = true\n";
+    }
+
+    void ordinates(double span) {
+        const int count = static_cast<int>(between(3, 30));
+        const double height = span * between(0.05, 0.5);
+        const double noise = chance(0.7) ? 1.0 / 16 : 1.5;
+        text_ << "ordinates = [";
+        for (int i = 0; i < count; ++i) {
+            const double x = span * i / (count - 1);
+            const double part = 2 * x / span - 1;
+            const double y = height * (1 - part * part) + between(-noise, noise);
+            text_ << (i > 0 ? ", " : "") << "[" << std::round(x * 16) / 16 << ", " << std::round(y * 16) / 16 << "]";
+        }
+        text_ << "]\n";
+        if (chance(0.7)) text_ << "fit = \"" << pick({"arc", "ellipse", "fair"}) << "\"\n";
+        if (chance(0.2)) text_ << "end_angles = [" << between(5, 80) << ", " << -between(5, 80) << "]\n";
+    }
+
+    void wall() {
+        text_ << "[[wall]]\nid = \"B\"\nside = \"" << pick({"concave", "convex"}) << "\"\nmeasured_to = \""
+              << pick({"wall", "finish"}) << "\"\n";
+        const double chord = between(20, 300);
+        switch (random_() % 3) {
+            case 0:
+                length("chord", chord);
+                length("rise", chord * between(0.02, 0.55));
+                break;
+            case 1:
+                length("radius", between(4, 400));
+                text_ << "angle = " << between(5, 350) << "\n";
+                break;
+            default: ordinates(chord);
+        }
+        if (chance(0.5))
+            text_ << "tails = [\"" << inches(between(0, 40)) << "\", \"" << inches(between(0, 40)) << "\"]\n";
+        board("wall.board");
+        if (chance(0.3)) form("wall.form");
+    }
+
+    void board(const std::string& table) {
+        text_ << "[" << table << "]\nmaterial = \""
+              << pick({"mdf", "mdf", "yellow-poplar", "red-oak", "white-pine", "hard-maple", "plywood"}) << "\"\n";
+        length("thickness", between(0.25, 1.2));
+        if (table == "wall.board") text_ << "width = \"5 in\"\n";
+        if (chance(0.4)) text_ << "kerf_depth = \"" << pick({"half", "3/8 in", "5/16 in", "1/2 in"}) << "\"\n";
+        if (chance(0.4)) length("spacing", between(0.15, 1));
+        if (chance(0.5)) length("trim", between(0.1, 8));
+        text_ << "zero = \"" << pick({"left", "right"}) << "\"\ntick = \"" << pick({"centre", "left", "right"})
+              << "\"\n";
+    }
+
+    void casing() {
+        text_ << "[opening.casing]\n";
+        length("width", between(1, 8));
+        length("reveal", between(0.1, 0.5));
+        if (chance(0.4)) text_ << "segments = " << 1 + random_() % 6 << "\n";
+        if (chance(0.3)) length("board", between(3, 12));
+    }
+
+    void form(const std::string& table) {
+        text_ << "[" << table << "]\n";
+        if (chance(0.4)) length("step", between(1, 12));
+        else if (chance(0.4))
+            text_ << "stations = [\"" << inches(between(1, 10)) << "\", \"" << inches(between(11, 60)) << "\"]\n";
+    }
+
+    std::mt19937_64 random_;
+    std::ostringstream text_;
+};
+
+}  // namespace kerfpacket::tests

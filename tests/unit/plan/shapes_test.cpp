@@ -1,0 +1,220 @@
+// Heads of every kind as boards: how many, where they meet, which way they bend, what their kerfs turn.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "../../support/jobs.h"
+#include "plan/plan.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace tests;
+
+std::vector<Piece> boards(const job::Opening& opening) {
+    auto plan = make_plan(job_of(opening));
+    if (!plan) throw std::runtime_error(plan.error().front().message);
+    return plan->pieces;
+}
+
+const ArchLines& lines(const Piece& piece) { return std::get<ArchLines>(piece.lines); }
+
+bool warns_of(const Piece& piece, const std::string& key) {
+    return std::any_of(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
+}
+
+/// Of the kerfs, those that open counted positive.
+double net_turn(const Piece& piece) {
+    return std::accumulate(piece.kerfs.begin(), piece.kerfs.end(), 0.0, [](double sum, const Kerf& kerf) {
+        return sum + kerf.turn.radians() * (kerf.on == bend::KerfsOn::outside ? 1 : -1);
+    });
+}
+
+TEST(AlderCourt, is_two_boards_that_meet_on_the_mitre) {
+    const std::vector<Piece> pair = boards(alder_court());
+    ASSERT_EQ(pair.size(), 2U);
+    EXPECT_EQ(pair[0].id, "N/1");
+    EXPECT_EQ(pair[1].id, "N/2");
+    // Figures of the invented job, computed for this project.
+    EXPECT_NEAR(pair[0].measured_rise.inches(), 37.422, 5e-4);
+    EXPECT_NEAR(pair[0].finish_length.inches(), 43.709, 5e-4);
+    EXPECT_NEAR(pair[0].turn.degrees(), 54.442, 5e-4);
+    EXPECT_NEAR(lines(pair[0]).finish.segments().front().turn.degrees(), -54.442, 5e-4);
+    const double mitre = 90 - 54.442;
+    EXPECT_NEAR(pair[0].ends[1].mitre.degrees(), mitre, 5e-4);
+    EXPECT_NEAR(pair[1].ends[0].mitre.degrees(), mitre, 5e-4);
+    EXPECT_EQ(pair[0].ends[1].meets, BoardEnd::Meets::board);
+    EXPECT_EQ(pair[0].ends[0].meets, BoardEnd::Meets::leg);
+    EXPECT_EQ(pair[0].ends[0].mitre.degrees(), 0) << "the sides of a pointed head are upright at the springs";
+    // The back is longer than the face by what the mitre takes of the thickness, to the little that the arc adds.
+    EXPECT_NEAR((pair[0].ends[1].kerf_face - pair[0].ends[1].plain_face).inches(),
+                0.75 * std::tan(measure::Angle::degrees(mitre).radians()), 0.01);
+}
+
+TEST(AlderCourt, keeps_kerfs_clear_of_the_mitre) {
+    for (const Length spacing : {0.25_in, 0.5_in, 0.4375_in}) {
+        job::Opening opening = alder_court();
+        opening.liner.spacing.given = spacing;
+        const Piece left = boards(opening)[0];
+        const BoardEnd& end = left.ends[1];
+        const Length at_bottom = end.kerf_face + (end.plain_face - end.kerf_face) * (left.kerf_depth / left.thickness);
+        const Length clear = at_bottom - left.kerfs.back().at - left.kerf / 2;
+        EXPECT_GE(clear, 0.25_in - 1e-9_mm);
+        EXPECT_LT(clear, 0.25_in + spacing);
+    }
+}
+
+TEST(AlderCourt, draws_one_point_for_both_boards) {
+    const Piece left = boards(alder_court())[0];
+    const ArchLines& arch = lines(left);
+    ASSERT_EQ(arch.liner_mitres.size(), 1U);
+    EXPECT_NEAR(arch.liner_mitres[0].start().x.mm(), 0, 1e-9);
+    EXPECT_NEAR(arch.liner_mitres[0].end().x.mm(), 0, 1e-9);
+    EXPECT_GT(arch.liner_mitres[0].start().y, arch.liner_mitres[0].end().y)
+        << "from the wall line to the finished line";
+    EXPECT_EQ(arch.arcs.size(), 2U);
+    EXPECT_TRUE(arch.symmetric);
+    const auto of_board = [&](int board) {
+        return std::count_if(arch.kerf_ticks.begin(), arch.kerf_ticks.end(),
+                             [&](const KerfTick& tick) { return tick.board == board; });
+    };
+    EXPECT_GT(of_board(1), 50);
+    EXPECT_GT(of_board(2), 50);
+}
+
+TEST(QuarryRoad, follows_the_ellipse) {
+    const Piece piece = boards(quarry_road()).at(0);
+    // Springs an eighth apart: each half springs from its own height, so the figures of the level head hold to that.
+    EXPECT_NEAR(piece.finish_length.inches(), 100.229, 0.03);
+    EXPECT_NEAR(piece.turn.degrees(), 180, 0.01);
+    EXPECT_FALSE(piece.circular);
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::break_likely) << "half depth cannot take the ends";
+    EXPECT_TRUE(warns_of(piece, "tight_spot"));
+    EXPECT_TRUE(warns_of(piece, "left_spring_higher"));
+    EXPECT_LT(piece.least_spacing, piece.spacing);
+    EXPECT_NEAR(piece.least_spacing.inches(), 0.25, 0.01);
+    EXPECT_FALSE(lines(piece).springs_level());
+}
+
+TEST(QuarryRoad, with_level_springs_has_the_figures_of_the_invented_job) {
+    job::Opening opening = quarry_road();
+    (*opening.legs)[0].value = 72_in;
+    const Piece piece = boards(opening).at(0);
+    EXPECT_NEAR(lines(piece).wall.length().inches(), 102.585, 5e-4);
+    EXPECT_NEAR(piece.finish_length.inches(), 100.229, 5e-4);
+    EXPECT_FALSE(warns_of(piece, "left_spring_higher"));
+    EXPECT_TRUE(lines(piece).symmetric);
+    // Radii where the ellipse is flattest and sharpest, on the wall: 82.54 at the crown, 10.97 at the springs.
+    EXPECT_NEAR(piece.measured_radius.inches(), 10.97, 5e-3);
+    const auto& crown = piece.kerfs[piece.kerfs.size() / 2];
+    EXPECT_NEAR(crown.radius.inches(), 82.54 - 0.75 + 0.2, 0.2);
+}
+
+TEST(Kerfs, on_a_varying_curve_stand_closer_where_it_is_tighter) {
+    const Piece piece = boards(quarry_road()).at(0);
+    for (std::size_t i = 2; i < piece.kerfs.size(); ++i) {
+        const double ratio =
+            (piece.kerfs[i].at - piece.kerfs[i - 1].at) / (piece.kerfs[i - 1].at - piece.kerfs[i - 2].at);
+        EXPECT_LE(std::max(ratio, 1 / ratio), 1.25 + 1e-9) << i;
+    }
+    // Two go on beyond each spring.
+    EXPECT_LT(piece.kerfs[1].at, piece.bend_start);
+    EXPECT_GT(piece.kerfs[2].at, piece.bend_start);
+    EXPECT_GT(piece.kerfs[piece.kerfs.size() - 2].at, piece.bend_end);
+}
+
+TEST(Kerfs, of_a_board_numbered_from_the_right_are_the_mirror_image) {
+    for (job::Opening opening : {quarry_road(), eyebrow(), alder_court()}) {
+        const std::vector<Piece> left = boards(opening);
+        opening.liner.zero = job::End::right;
+        const std::vector<Piece> right = boards(opening);
+        ASSERT_EQ(left.size(), right.size());
+        if (left[0].spacing_given || left[0].circular) continue;  // whole multiples from zero are no mirror image
+        const Piece& a = left[0];
+        const Piece& b = right[0];
+        ASSERT_EQ(a.kerfs.size(), b.kerfs.size());
+        for (std::size_t i = 0; i < a.kerfs.size(); ++i)
+            EXPECT_NEAR((a.kerfs[i].at + b.kerfs[a.kerfs.size() - 1 - i].at).mm(), a.blank_length.mm(), 1e-6);
+    }
+}
+
+TEST(Kerfs, turn_what_the_curve_turns) {
+    for (const job::Opening& opening : {quarry_road(), alder_court(), semicircle(50_in), lantern_court()})
+        for (const Piece& piece : boards(opening)) {
+            EXPECT_NEAR(net_turn(piece), piece.turn.radians(), 1e-9) << piece.id;
+            EXPECT_TRUE(piece.reverses.empty());
+        }
+    const Piece brow = boards(eyebrow()).at(0);
+    EXPECT_NEAR(net_turn(brow), 0, 1e-9) << "an eyebrow ends as level as it began";
+}
+
+TEST(Eyebrow, opens_in_the_middle_and_closes_at_the_ends) {
+    const Piece piece = boards(eyebrow()).at(0);
+    ASSERT_EQ(piece.reverses.size(), 2U);
+    EXPECT_TRUE(warns_of(piece, "reverse_bend"));
+    for (const Kerf& kerf : piece.kerfs) {
+        if (kerf.turn.radians() < 1e-6) continue;
+        const bool between = kerf.at > piece.reverses[0] && kerf.at < piece.reverses[1];
+        const Length off =
+            std::min(measure::abs(kerf.at - piece.reverses[0]), measure::abs(kerf.at - piece.reverses[1]));
+        if (off <= piece.spacing) continue;
+        EXPECT_EQ(kerf.on == bend::KerfsOn::outside, between) << kerf.n;
+    }
+}
+
+TEST(Horseshoe, says_that_it_does_not_drop_in) {
+    job::Opening opening = lantern_court();
+    opening.shape.value = job::Shape::horseshoe;
+    opening.rise.value = 46_in;
+    const Piece piece = boards(opening).at(0);
+    EXPECT_TRUE(warns_of(piece, "horseshoe_entry"));
+    EXPECT_FALSE(warns_of(boards(lantern_court()).at(0), "horseshoe_entry"));
+}
+
+TEST(Legs, at_an_upright_spring_lengthen_the_board) {
+    job::Opening opening = semicircle(48_in);
+    opening.legs = {{at_line(30_in, 25), at_line(30_in, 25)}};
+    const Piece arch_alone = boards(opening).at(0);
+    opening.through_legs = true;
+    const Piece through = boards(opening).at(0);
+    EXPECT_NEAR((through.blank_length - arch_alone.blank_length).inches(), 60, 1e-9);
+    EXPECT_EQ(through.tails[0], 30_in);
+    EXPECT_TRUE(through.leg_boards.empty());
+    EXPECT_EQ(arch_alone.tails[0], Length());
+    EXPECT_EQ(arch_alone.ends[0].mitre.degrees(), 0);
+}
+
+TEST(Legs, at_a_corner_are_boards_of_their_own_on_the_mitre) {
+    job::Opening opening = lantern_court();
+    opening.legs = {{at_line(80_in, 25), at_line(80_in, 25)}};
+    opening.through_legs = true;
+    const Piece piece = boards(opening).at(0);
+    // The head leaves the spring at half its turn from level, the leg upright: the mitre halves what is between.
+    ASSERT_EQ(piece.leg_boards.size(), 2U);
+    EXPECT_NEAR(piece.ends[0].mitre.degrees(), (90 - 2 * std::atan(2 * 13.5 / 70) * 180 / measure::Angle::pi) / 2,
+                1e-9);
+    for (const LegBoard& leg : piece.leg_boards) {
+        EXPECT_NEAR(leg.mitre.degrees(), piece.ends[0].mitre.degrees(), 1e-9);
+        EXPECT_NEAR(leg.back.inches(), 80, 1e-9);
+        EXPECT_NEAR((leg.back - leg.face).inches(), 0.75 * std::tan(leg.mitre.radians()), 0.02);
+    }
+    EXPECT_EQ(lines(piece).liner_mitres.size(), 2U);
+}
+
+TEST(Refusals, of_parallels_that_fold_name_the_place) {
+    job::Opening opening = quarry_road();
+    opening.span.value = 40_in;
+    opening.rise.value = 3_in;  // sharpest at the springs: radius 9/20 in
+    const auto plan = make_plan(job_of(opening));
+    ASSERT_FALSE(plan);
+    const job::Diagnostic& wrong = plan.error().front();
+    EXPECT_EQ(wrong.at.line, 32) << "of the thickness";
+    EXPECT_NE(wrong.message.find("fold"), std::string::npos) << wrong.message;
+    EXPECT_NE(wrong.message.find("20 in left of the middle"), std::string::npos) << wrong.message;
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan

@@ -1,0 +1,147 @@
+// The sheet of a measured curve: every station with its misses, the answers side by side, the point to measure again.
+
+#include "sheets/survey_sheet.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "sheets/furniture.h"
+#include "sheets/survey_answers.h"
+#include "support/boxes.h"
+#include "support/shapes.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+
+std::vector<page::Page> survey_of(const plan::Plan& plan) {
+    Drafts drafts;
+    for (const plan::Piece& piece : plan.pieces) add_survey(drafts, plan, piece, kit());
+    std::vector<page::Page> pages;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        add_furniture(drafts[i], plan, kit(), i + 1, drafts.size());
+        pages.push_back(std::move(drafts[i].page));
+    }
+    return pages;
+}
+
+std::vector<std::string> words_on(const std::vector<page::Page>& pages) {
+    std::vector<std::string> all;
+    for (const page::Page& page : pages)
+        for (const page::TextItem& text : texts(page)) all.push_back(text.text);
+    return all;
+}
+
+bool has(const std::vector<std::string>& words, const std::string& part) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](const std::string& text) { return text.find(part) != std::string::npos; });
+}
+
+/// Exact points of an arc of radius 50 over 60.
+job::Opening arc() {
+    std::vector<double> heights;
+    for (int i = 0; i <= 20; ++i) {
+        const double x = i * 3 - 30;
+        heights.push_back(std::sqrt(2500 - x * x) - 40);
+    }
+    return plastered(heights);
+}
+
+TEST(SurveySheet, OnlyMeasuredCurvesHaveOne) {
+    EXPECT_TRUE(survey_of(planned(job_of(lantern_court()))).empty());
+    EXPECT_EQ(survey_of(planned(job_of(plastered()))).size(), 1U);
+}
+
+TEST(SurveySheet, TextsKeepApartAndOnThePage) {
+    for (const char* media : {"na_letter_8.5x11in", "iso_a4_210x297mm", "na_ledger_11x17in"})
+        for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre}) {
+            job::Job job = empty_job();
+            job.openings = {plastered(), mistyped(), arc()};
+            job.walls = {swinging(), swinging(4.7_in, 333)};
+            job.header.units = unit;
+            for (const page::Page& page : survey_of(planned(job, media)))
+                for (const std::string& fault : text_faults(page)) ADD_FAILURE() << media << ": " << fault;
+        }
+}
+
+TEST(SurveySheet, EveryStationHasARowHoweverMany) {
+    const plan::Plan plan = planned(job_of(swinging(6_in, 401)));
+    const std::vector<page::Page> pages = survey_of(plan);
+    EXPECT_GE(pages.size(), 3U);
+    std::multiset<std::string> numbers;
+    for (const page::Page& page : pages)
+        for (const page::TextItem& text : texts(page))
+            if (text.face == page::Face::condensed && text.size == kit().style.tiny) numbers.insert(text.text);
+    for (int i = 1; i <= 401; ++i) EXPECT_EQ(numbers.count(std::to_string(i)), 1U) << i;
+}
+
+TEST(SurveySheet, AnArcIsRecommendedAsACircle) {
+    const plan::Plan plan = planned(job_of(arc()));
+    const std::vector<std::string> words = words_on(survey_of(plan));
+    EXPECT_TRUE(has(words, "R 50 in, centre at 30, 40 below"));
+    EXPECT_TRUE(
+        has(words, "Recommended: circle. The circle comes within 1/8 in of every point. The job uses the fair"));
+    EXPECT_FALSE(has(words, "Measure it again"));
+}
+
+TEST(SurveySheet, AMistypedStationIsNamedAndMarked) {
+    const plan::Plan plan = planned(job_of(mistyped()));
+    const std::vector<page::Page> pages = survey_of(plan);
+    const std::vector<std::string> words = words_on(pages);
+    EXPECT_TRUE(has(words, "Station 24 in looks mistyped or misread:"));
+    EXPECT_TRUE(has(words, "24 in: measure again"));
+    EXPECT_TRUE(has(words, "Recommended: "));
+    // Its row is bold.
+    const auto bold = [&](const std::string& figure) {
+        for (const page::TextItem& text : texts(pages.front()))
+            if (text.text == figure && text.role == Role::running && text.face == page::Face::bold) return true;
+        return false;
+    };
+    EXPECT_TRUE(bold("24"));
+    EXPECT_FALSE(bold("27"));
+}
+
+TEST(SurveySheet, TheWorstMissOfEachAnswerIsBoxed) {
+    const plan::Plan plan = planned(job_of(plastered()));
+    const plan::Piece& piece = plan.pieces.front();
+    const page::Page page = survey_of(plan).front();
+    std::size_t boxed = 0;
+    for (const page::PathItem& box : paths(page, Role::box)) {
+        if (!box.path.closed()) continue;
+        for (const page::TextItem& text : texts(page))
+            if (text.role == Role::running && box.path.bounds().contains(text.anchor)) {
+                ++boxed;
+                EXPECT_EQ(text.face, page::Face::bold);
+                const auto all = answers(*piece.survey);
+                EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const Answer& answer) {
+                    return miss_text(answer.misses->at.at(answer.misses->worst_point()), measure::Unit::inch) ==
+                           text.text;
+                })) << text.text;
+            }
+    }
+    EXPECT_EQ(boxed, answers(*piece.survey).size());
+}
+
+TEST(SurveyAnswers, MissesAreSignedAndRounded) {
+    EXPECT_EQ(miss_text(0.0124_in, measure::Unit::inch), "+0.012");
+    EXPECT_EQ(miss_text(-0.0126_in, measure::Unit::inch), "-0.013");
+    EXPECT_EQ(miss_text(0.0004_in, measure::Unit::inch), "0");
+    EXPECT_EQ(miss_text(-1.26_mm, measure::Unit::millimetre), "-1.3");
+    EXPECT_EQ(miss_text(-0.04_mm, measure::Unit::millimetre), "0");
+}
+
+TEST(SurveyAnswers, TheMeanSquareIsOfAllPoints) {
+    const plan::Plan plan = planned(job_of(plastered()));
+    for (const Answer& answer : answers(*plan.pieces.front().survey)) {
+        double squares = 0;
+        for (const Length miss : answer.misses->at) squares += miss.mm() * miss.mm();
+        EXPECT_NEAR(answer.rms.mm() * answer.rms.mm() * static_cast<double>(answer.misses->at.size()), squares, 1e-9);
+    }
+}
+
+}  // namespace
+}  // namespace kerfpacket::sheets
