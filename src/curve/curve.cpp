@@ -230,7 +230,7 @@ Curve Curve::part(Length from, Length to) const {
 
 Curve Curve::reversed() const {
     std::vector<Stretch> stretches;
-    for (auto run = runs_.rbegin(); run != runs_.rend(); ++run) stretches.push_back(curve::reversed(run->stretch));
+    for (const Run& run : runs_) stretches.insert(stretches.begin(), curve::reversed(run.stretch));
     Curve other(std::move(stretches));
     other.offset_ = -offset_;
     return other;

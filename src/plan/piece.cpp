@@ -124,12 +124,12 @@ Unrolled unroll(Piece& piece, const Request& wanted, const bend::Material& mater
     const Faces face = faces(wanted.measured_to, piece.thickness);
     const Length below_face = below_plain_face(piece, wanted, material);
     const Length left = face.finish + below_face;
-    const auto [from, to] = extent_of(wanted);
+    const curve::Extent extent = extent_of(wanted);
     // The line starts where the wood does.
-    const curve::Curve curve = wanted.curve.part(from, to);
-    const auto along = [&](Length measured) { return curve.on_parallel(measured - from, left); };
+    const curve::Curve curve = wanted.curve.part(extent.from, extent.to);
+    const auto along = [&](Length measured) { return curve.on_parallel(measured - extent.from, left); };
     Unrolled board{curve,
-                   from,
+                   extent.from,
                    left,
                    curve.parallel(left),
                    piece.trim + wanted.tails[0],
@@ -152,8 +152,8 @@ Unrolled unroll(Piece& piece, const Request& wanted, const bend::Material& mater
     // What lies beyond the plain face at a mitre is a wedge of the back, which bends nothing.
     piece.turn = whole_turn(board.line, board.bend_from, board.bend_to, changes);
     piece.finish_length = piece.tails[0] + piece.tails[1] +
-                          curve.on_parallel(wanted.ends[1].finish - from, face.finish) -
-                          curve.on_parallel(wanted.ends[0].finish - from, face.finish);
+                          curve.on_parallel(wanted.ends[1].finish - extent.from, face.finish) -
+                          curve.on_parallel(wanted.ends[0].finish - extent.from, face.finish);
     return board;
 }
 

@@ -1,5 +1,6 @@
 // Every job has a golden: the text dump of its packet, in tests/golden/NAME.dump. The jobs are tests/golden/NAME.toml
-// and out-samples/NAME/job.toml. A new job needs no code: add its file and renew.
+// and out-samples/NAME/job.toml. A new job needs no code: add its file and renew. Of all-shapes, the sample that is one
+// picture, the first page alone is kept.
 //
 // To renew after a change that is meant, then read the difference in version control before keeping it:
 //     KERFPACKET_RENEW_GOLDEN=1 build/tests/golden/golden_dumps
@@ -11,10 +12,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <map>
 #include <sstream>
 
+#include "job/read.h"
+#include "job/shapes.h"
 #include "output/dump.h"
 #include "support/laid_out.h"
 #include "support/program.h"
@@ -22,10 +26,11 @@
 namespace kerfpacket::tests {
 namespace {
 
+const fs::path all_shapes = fs::path(KERFPACKET_SOURCE_DIR) / "out-samples" / "all-shapes.toml";
 const fs::path goldens = fs::path(KERFPACKET_SOURCE_DIR) / "tests" / "golden";
 
 std::map<std::string, fs::path> jobs() {
-    std::map<std::string, fs::path> all;
+    std::map<std::string, fs::path> all{{all_shapes.stem().string(), all_shapes}};
     for (const fs::path& sample : sample_folders()) all[sample.filename().string()] = sample / "job.toml";
     for (const fs::directory_entry& entry : fs::directory_iterator(goldens))
         if (entry.path().extension() == ".toml") all[entry.path().stem().string()] = entry.path();
@@ -82,11 +87,20 @@ std::string first_difference(const Lines& golden, const Lines& now) {
     return "";
 }
 
+page::Document to_keep(const fs::path& job) {
+    page::Document document = laid_out(job);
+    if (job == all_shapes) {
+        document.pages.resize(1);
+        document.outline.clear();
+    }
+    return document;
+}
+
 class Golden : public testing::TestWithParam<std::string> {};
 
 TEST_P(Golden, IsWhatTheJobLaysOutToday) {
     const fs::path file = goldens / (GetParam() + ".dump");
-    const Lines now = abridged(laid_out(jobs().at(GetParam())));
+    const Lines now = abridged(to_keep(jobs().at(GetParam())));
     if (std::getenv("KERFPACKET_RENEW_GOLDEN") != nullptr) {  // NOLINT(concurrency-mt-unsafe): one thread
         spill(file, text_of(now));
         GTEST_SKIP() << file << " written";
@@ -117,6 +131,22 @@ TEST(Goldens, AllBelongToAJob) {
         EXPECT_TRUE(jobs().contains(entry.path().stem().string())) << entry;
     }
     EXPECT_GE(dumps, 1);
+}
+
+TEST(AllShapes, StandOnOnePage) {
+    const job::Reading reading = job::read_job(job::load(all_shapes).value());
+    ASSERT_TRUE(reading.complete && reading.diagnostics.empty());
+    const page::Document document = to_keep(all_shapes);
+    std::string page;
+    for (const page::Item& item : document.pages.front().items)
+        if (const auto* text = std::get_if<page::TextItem>(&item)) page += text->text + "\n";
+    for (const auto& [word, shape] : job::shape_words()) {
+        const auto first = std::find_if(reading.job.openings.begin(), reading.job.openings.end(),
+                                        [&, wanted = shape](const auto& o) { return o.shape.value == wanted; });
+        ASSERT_NE(first, reading.job.openings.end()) << word;
+    }
+    for (const job::Opening& opening : reading.job.openings)
+        EXPECT_NE(page.find(opening.id.value + "   "), std::string::npos) << opening.id.value;
 }
 
 TEST(Goldens, ADifferenceIsTold) {

@@ -1,0 +1,45 @@
+// Jobs by chance all the way to their pages: none ends the program, none prints what is no number.
+
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <iostream>
+
+#include "../support/kit.h"
+#include "../support/random_job.h"
+#include "job/read.h"
+#include "output/dump.h"
+#include "plan/plan.h"
+#include "sheets/packet.h"
+
+namespace kerfpacket {
+namespace {
+
+/// KERFPACKET_PACKETS asks for more.
+int packets() {
+    const char* wanted = std::getenv("KERFPACKET_PACKETS");  // NOLINT(concurrency-mt-unsafe): one thread
+    return wanted != nullptr ? std::atoi(wanted) : 150;      // NOLINT(cert-err34-c): 0 fails the test
+}
+
+TEST(RandomPackets, have_pages_of_finite_figures) {
+    tests::RandomJobs random(5150);
+    int laid_out = 0;
+    for (int i = 0; i < packets(); ++i) {
+        const job::Source source{"by chance", random.next()};
+        const job::Reading reading = job::read_job(source);
+        if (!reading.diagnostics.empty()) continue;
+        const auto plan = plan::make_plan(reading.job);
+        if (!plan) continue;
+        const page::Document packet = sheets::make_packet(*plan, tests::kit());
+        ASSERT_GE(packet.pages.size(), 5U) << source.text;
+        const std::string dump = output::dump(packet);
+        for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
+            ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
+        ++laid_out;
+    }
+    std::cout << laid_out << " laid out\n";
+    EXPECT_GT(laid_out, packets() / 3);
+}
+
+}  // namespace
+}  // namespace kerfpacket
