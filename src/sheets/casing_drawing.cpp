@@ -42,7 +42,7 @@ private:
     }
     const fonts::Style& style() const { return pen_.kit().style; }
     Type small() const { return {Face::regular, style().small}; }
-    Type bold(Length size) const { return {Face::bold, size}; }
+    static Type bold(Length size) { return {Face::bold, size}; }
 
     Path middle_line() const { return segment_.inside.turned(by_).offset_left(facts_.width / 2); }
 

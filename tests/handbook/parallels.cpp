@@ -80,6 +80,7 @@ TEST(Parallels, of_an_ellipse_are_the_buffers_of_a_library) {
                             0, 2 * Angle::pi};
     const Geos geos;
     std::vector<Point> points;
+    points.reserve(points_around);
     for (int i = 0; i < points_around; ++i) points.push_back(around.at(2 * Angle::pi * i / points_around).point);
     const Curve curve({around});
     for (const Length left : {0.75_in, -0.75_in, 3.5_in, -6_in}) {
@@ -120,6 +121,7 @@ TEST(Parallels, of_a_pointed_head_meet_on_the_mitre_as_a_library_says) {
     const auto disc = [&](const Curve& side) {
         const Point centre = side.path().segments().front().centre();
         std::vector<Point> points;
+        points.reserve(points_around);
         for (int i = 0; i < points_around; ++i)
             points.push_back(centre +
                              Direction::at(Angle::radians(2 * Angle::pi * i / points_around)) * Length::mm(radius));

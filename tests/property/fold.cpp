@@ -105,6 +105,8 @@ struct Bent {
     job::Job job;
     std::size_t board = 0;
 };
+// GoogleTest looks for a function of this name.
+// NOLINTNEXTLINE(readability-identifier-naming)
 void PrintTo(const Bent& bent, std::ostream* out) { *out << bent.name; }
 
 std::vector<Bent> bends() {

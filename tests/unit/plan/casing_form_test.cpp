@@ -94,7 +94,7 @@ TEST(CasingSegments, come_out_of_the_sheet_when_no_board_is_named) {
     }
 }
 
-FormRib rib_of(job::Job job) {
+FormRib rib_of(const job::Job& job) {
     const auto plan = make_plan(job);
     if (!plan) throw std::runtime_error(plan.error().front().message);
     return plan->pieces.at(0).form.value();
