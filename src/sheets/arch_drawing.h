@@ -3,6 +3,7 @@
 
 #include "plan/plan.h"
 #include "sheets/template_drawing.h"
+#include "sheets/template_lines.h"
 
 namespace kerfpacket::sheets {
 

@@ -11,8 +11,8 @@ void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pie
     page::Page scratch;
     const TemplateDrawing drawing = arch_drawing(Pen(scratch, kit), arch, tape, tiling);
     const std::string what = kit.words(piece.casing ? "template.liner_and_casing" : "template.liner");
-    const TemplateTitles titles{"template", arch.id, "template.title_tile", {},
-                                kit.words("template.subtitle_tile", {{"what", what}}), what};
+    const TemplateTitles titles{
+        "template", arch.id, "template.title_tile", {}, kit.words("template.subtitle_tile", {{"what", what}}), what};
     const TemplateContext context{plan, kit, tape, tiling, drawing, titles};
     drafts.push_back(template_map(context, arch_map(context, arch)));
     add_tiles(drafts, context);

@@ -8,9 +8,9 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length longest_mark = 1.3_in;    // of the centre for a spline, into the segment
+constexpr Length longest_mark = 1.3_in;  // of the centre for a spline, into the segment
 constexpr Length letter_off_joint = 22_pt;
-constexpr double letter_across = 0.78;     // of the joint, from the inside edge
+constexpr double letter_across = 0.78;  // of the joint, from the inside edge
 constexpr Length note_width = 190_pt;
 
 /// Turned so that the grain is level, the inside edge runs from left to right and the outside edge is above it.
@@ -19,7 +19,6 @@ geom::Angle levelling(const plan::CasingSegment& segment) {
     const bool forward = along.x.mm() * segment.grain.x + along.y.mm() * segment.grain.y > 0;
     return -(forward ? segment.grain : -segment.grain).angle();
 }
-
 
 class SegmentDrawing {
 public:
@@ -80,14 +79,14 @@ private:
         drawing_.names.push_back({{{outside, name, stands}}, std::nullopt});
         const Block inside(pen_, {{words("casing.inside"), small()}});
         const Block out(pen_, {{words("casing.outside"), small()}});
-        drawing_.names.push_back({{{segment_.inside.turned(by_), inside, {{Beside::right, 4_pt}, {Beside::left, 4_pt}}}}});
+        drawing_.names.push_back(
+            {{{segment_.inside.turned(by_), inside, {{Beside::right, 4_pt}, {Beside::left, 4_pt}}}}});
         drawing_.names.push_back({{{outside, out, {{Beside::left, 4_pt}, {Beside::right, 4_pt}}}}});
         drawing_.grain = middle_line();
     }
 
     std::string title() const {
-        return words("template.segment",
-                     {{"n", std::to_string(segment_.n)}, {"m", std::to_string(facts_.count)}});
+        return words("template.segment", {{"n", std::to_string(segment_.n)}, {"m", std::to_string(facts_.count)}});
     }
 
     void note() {
@@ -98,9 +97,9 @@ private:
         sentence(words(quantity == 1 ? "casing.cut_one" : "casing.cut",
                        {{"piece", facts_.piece}, {"segment", title()}, {"count", std::to_string(quantity)}}),
                  bold(style().text));
-        sentence(words("casing.board",
-                       {{"length", up_to(segment_.board_length)}, {"width", up_to(segment_.board_width)}}),
-                 bold(style().small));
+        sentence(
+            words("casing.board", {{"length", up_to(segment_.board_length)}, {"width", up_to(segment_.board_width)}}),
+            bold(style().small));
         const std::size_t tiles = facts_.tiling.printed();
         if (tiles > 1) {
             sentence(words("casing.tiles", {{"count", std::to_string(tiles)}}) + " " + words("template.step_2") + " " +

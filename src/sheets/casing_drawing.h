@@ -11,10 +11,10 @@ std::vector<DrawnLine> segment_lines(const plan::CasingSegment& segment, const f
 
 /// What the drawing says beside its lines.
 struct SegmentFacts {
-    int count = 1;          ///< segments of this casing
-    int quantity = 1;       ///< openings alike
-    Length width;           ///< of the casing
-    std::string piece;      ///< id of the opening
+    int count = 1;      ///< segments of this casing
+    int quantity = 1;   ///< openings alike
+    Length width;       ///< of the casing
+    std::string piece;  ///< id of the opening
     const Tiling& tiling;
 };
 

@@ -10,9 +10,7 @@ constexpr Length row_height = Length::points(15);
 
 }  // namespace
 
-Length height_of(const FigureTable& table) {
-    return heads_below + row_height * static_cast<double>(table.rows.size());
-}
+Length height_of(const FigureTable& table) { return heads_below + row_height * static_cast<double>(table.rows.size()); }
 
 Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTable& table) {
     const auto& style = pen.kit().style;

@@ -8,9 +8,8 @@ std::vector<Ordinate> rib_ordinates(const Pen& pen, const plan::FormRib& rib, co
     const Length size = pen.kit().style.small;
     std::vector<Ordinate> ordinates;
     for (const Point top : rib.ordinates) {
-        const Block label(
-            pen, {{words("form.at_station", {{"station", tape.with_unit(top.x)}}), {Face::regular, size}},
-                  {words("template.ordinate", {{"height", tape.with_unit(top.y)}}), {Face::bold, size}}});
+        const Block label(pen, {{words("form.at_station", {{"station", tape.with_unit(top.x)}}), {Face::regular, size}},
+                                {words("template.ordinate", {{"height", tape.with_unit(top.y)}}), {Face::bold, size}}});
         std::vector<Path> upright;
         if (measure::abs(top.y) > 0.1_mm) upright.push_back(Path::line({top.x, {}}, {top.x, top.y + beyond_curve}));
         ordinates.push_back({top, std::move(upright), label});
@@ -44,12 +43,12 @@ TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tap
     drawing.ordinates = rib_ordinates(pen, rib, tape);
     drawing.base_lines = {Path::line(rib.curve.start(), rib.curve.end())};
     drawing.centre = (rib.curve.start().x + rib.curve.end().x) / 2;
-    drawing.centre_line = {
-        Path::line({*drawing.centre, {}}, {*drawing.centre, rib_rise(rib) + beyond_curve * 2})};
+    drawing.centre_line = {Path::line({*drawing.centre, {}}, {*drawing.centre, rib_rise(rib) + beyond_curve * 2})};
     drawing.names = {
         {{{rib.curve, name("form.edge", true), {{Beside::right, 5_pt}, {Beside::left, 5_pt}, {Beside::right, 18_pt}}}}},
         {{{drawing.base_lines.front(), name("form.chord", true), {{Beside::right, 5_pt}, {Beside::left, 5_pt}}}}},
-        {{{drawing.centre_line.front(), name("template.centre_line", true),
+        {{{drawing.centre_line.front(),
+           name("template.centre_line", true),
            {{Beside::left, 5_pt}, {Beside::right, 5_pt}}}}}};
     drawing.note = rib_note(kit, piece);
     return drawing;
@@ -80,15 +79,15 @@ FigureTable form_trammels(const plan::FormRib& rib, const Kit& kit, const Tape& 
     table.shares = {0.18, 0.2, 0.26, 0.36};
     for (const char* head : {"radius", "centre", "from_chord", "strike"})
         table.heads.push_back(kit.words(std::string("form.trammel_") + head));
-    for (const plan::Trammel& arc : rib.trammels) {
-        const bool below = arc.centre.y < Length();
-        table.rows.push_back(
-            {tape.with_unit(arc.radius), tape.with_unit(arc.centre.x),
-             kit.words(below ? "template.trammel_below" : "template.trammel_above",
-                       {{"length", tape.with_unit(measure::abs(arc.centre.y))}}),
-             kit.words("form.trammel_between",
-                       {{"from", tape.with_unit(arc.from.x)}, {"to", tape.with_unit(arc.to.x)}})});
-    }
+    const auto from_chord = [&](Length y) {
+        if (measure::abs(y) < 0.05_mm) return kit.words("form.trammel_on_chord");
+        return kit.words(y < Length() ? "template.trammel_below" : "template.trammel_above",
+                         {{"length", tape.with_unit(measure::abs(y))}});
+    };
+    for (const plan::Trammel& arc : rib.trammels)
+        table.rows.push_back({tape.with_unit(arc.radius), tape.with_unit(arc.centre.x), from_chord(arc.centre.y),
+                              kit.words("form.trammel_between",
+                                        {{"from", tape.with_unit(arc.from.x)}, {"to", tape.with_unit(arc.to.x)}})});
     return table;
 }
 

@@ -11,8 +11,12 @@ void add_form(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, 
     page::Page scratch;
     const TemplateDrawing drawing = form_drawing(Pen(scratch, kit), piece, tape);
     const bool one_tile = tiling.printed() == 1;
-    const TemplateTitles titles{"form", piece.id, one_tile ? "form.title_rib" : "form.title_tile", {},
-                                kit.words("form.subtitle_tile"), kit.words("form.subtitle_map")};
+    const TemplateTitles titles{"form",
+                                piece.id,
+                                one_tile ? "form.title_rib" : "form.title_tile",
+                                {},
+                                kit.words("form.subtitle_tile"),
+                                kit.words("form.subtitle_map")};
     const TemplateContext context{plan, kit, tape, tiling, drawing, titles};
     add_form_table(drafts, context, piece);
     if (!one_tile) drafts.push_back(template_map(context, form_map(context, piece)));

@@ -156,15 +156,15 @@ private:
             return draw_table(pen, side_margin, right(), y, form_trammels(rib_, kit(), context_.tape)) - heading_height;
         section(pen, side_margin, right(), y, words("form.trammel"));
         pen.text(Role::text, {side_margin, y - 20_pt},
-                 words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none"),
-                 {Face::regular, style().text});
+                 words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none"), {Face::regular, style().text});
         return y - 20_pt - heading_height;
     }
 
     /// Rows from `next` on, in columns down and across, its heading at `y`; returns the first row that found no room.
     std::size_t table(Length y, std::size_t next) {
         Pen pen = this->pen();
-        section(pen, side_margin, right(), y, words("form.ordinates"), words(inch() ? "form.units_in" : "form.units_mm"));
+        section(pen, side_margin, right(), y, words("form.ordinates"),
+                words(inch() ? "form.units_in" : "form.units_mm"));
         const Length width = (right() - side_margin - column_gap * (columns - 1)) / columns;
         const std::size_t room = static_cast<std::size_t>(std::max(1.0, (y - 36_pt - lowest) / row_height));
         const std::size_t left = rib_.ordinates.size() - next;
@@ -194,8 +194,7 @@ private:
 
     void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
         const auto& tape = context_.tape;
-        const std::string exact =
-            inch() ? measure::fixed(ordinate.y.inches(), 3) : measure::mm_text(ordinate.y, 1);
+        const std::string exact = inch() ? measure::fixed(ordinate.y.inches(), 3) : measure::mm_text(ordinate.y, 1);
         const Type small = Type{Face::regular, style().small}.at_right();
         pen.text(Role::dimension, {x + width * station_at, base}, tape.plain(ordinate.x),
                  Type{Face::regular, style().text}.at_right());

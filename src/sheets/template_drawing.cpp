@@ -45,7 +45,8 @@ std::vector<std::string> broken(const Pen& pen, const std::string& text, const T
     for (std::size_t from = 0; from < text.size();) {
         const std::size_t end = std::min(text.find(' ', from), text.size());
         const std::string word = text.substr(from, end - from);
-        if (!lines.empty() && pen.width(lines.back() + " " + word, type) <= width) lines.back().append(" ").append(word);
+        if (!lines.empty() && pen.width(lines.back() + " " + word, type) <= width)
+            lines.back().append(" ").append(word);
         else lines.push_back(word);
         from = end + 1;
     }

@@ -8,7 +8,6 @@
 
 #include "sheets/labels.h"
 #include "sheets/tape.h"
-#include "sheets/template_lines.h"
 #include "sheets/tiling.h"
 
 namespace kerfpacket::sheets {

@@ -64,6 +64,11 @@ bool TemplateMarks::is_first() const {
     return &tile_ == &*std::find_if(tiles.begin(), tiles.end(), [](const Tile& tile) { return !tile.blank; });
 }
 
+bool TemplateMarks::tells_joining() const {
+    const auto& rows = context_.drawing.note;
+    return is_first() && std::any_of(rows.begin(), rows.end(), [](const NoteRow& row) { return row.first_only; });
+}
+
 void TemplateMarks::note() {
     if (context_.drawing.note.empty()) return;
     std::vector<Block::Row> wide;

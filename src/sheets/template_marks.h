@@ -18,9 +18,12 @@ public:
     void grain();
     /// The tile's own name, large, in a corner if one is free; nothing where it is the only one.
     void coordinate();
+    /// Whether this tile is the first and its note says there what it says on no other.
+    bool tells_joining() const;
     /// The drawing's note. A crowded tile says less, in a narrower block.
     void note();
-    /// All tiles in the page's header, this one black, those that are not printed struck through; nothing where it is the only one.
+    /// All tiles in the page's header, this one black, those that are not printed struck through; nothing where it is
+    /// the only one.
     void small_map();
 
 private:

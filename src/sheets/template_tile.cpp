@@ -31,9 +31,12 @@ public:
         TemplateMarks marks(context_, tile_, pen_, labels_, cell_, shift());
         marks.neighbours();
         marks.grain();
+        // How tiles join must find room; what a line is called is said on the next tile too.
+        const bool joining = marks.tells_joining();
+        if (joining) marks.note();
         TemplateNames(context_.drawing, labels_, cell_, shift()).draw();
         marks.coordinate();
-        marks.note();
+        if (!joining) marks.note();
         marks.small_map();
     }
 

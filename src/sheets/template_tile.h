@@ -13,7 +13,7 @@ struct TemplateTitles {
     std::string piece;
     std::string title_key;  ///< words of a tile's title, with {tile}
     fonts::Words::Values title_values;
-    std::string subtitle;      ///< of a tile
+    std::string subtitle;  ///< of a tile
     std::string map_subtitle;
 };
 

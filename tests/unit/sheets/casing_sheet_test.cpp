@@ -1,0 +1,148 @@
+#include "sheets/casing_sheet.h"
+
+#include <algorithm>
+#include <set>
+
+#include <gtest/gtest.h>
+
+#include "../../support/kit.h"
+#include "sheets/casing_drawing.h"
+#include "sheets/template_tile.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+using page::Role;
+
+/// A low arch, its casing in three segments.
+plan::Plan cased(Length span, Length rise, int segments, int quantity = 1) {
+    job::Opening opening = lantern_court();
+    opening.span.value = span;
+    opening.rise.value = rise;
+    opening.quantity = quantity;
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), at_line(segments, 53), {}};
+    return planned(job_of(opening));
+}
+
+const std::vector<plan::CasingSegment>& segments_of(const plan::Plan& plan) {
+    return std::get<plan::ArchLines>(plan.pieces.front().lines).segments;
+}
+
+Drafts drawn(const plan::Plan& plan) {
+    Drafts drafts;
+    add_casing(drafts, plan, plan.pieces.front(), kit());
+    return drafts;
+}
+
+std::set<std::string> words_on(const page::Page& page) {
+    std::set<std::string> all;
+    for (const page::TextItem& text : texts(page)) all.insert(text.text);
+    return all;
+}
+
+TEST(CasingSheet, an_opening_without_casing_has_none) { EXPECT_TRUE(drawn(planned(job_of(lantern_court()))).empty()); }
+
+TEST(CasingSheet, a_segment_that_fits_a_page_is_one_page_without_tiles) {
+    const plan::Plan plan = cased(30_in, 6_in, 5);
+    const Drafts drafts = drawn(plan);
+    ASSERT_EQ(drafts.size(), 5U);
+    EXPECT_FALSE(drafts.front().outline.empty());
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        EXPECT_EQ(drafts[i].title, "Casing segment " + std::to_string(i + 1) + " of 5");
+        EXPECT_EQ(drafts[i].scale, Scale::full);
+        EXPECT_EQ(words_on(drafts[i].page).count("A1"), 0U) << "the only tile needs no name";
+    }
+}
+
+TEST(CasingSheet, a_segment_in_tiles_says_on_the_first_how_they_join) {
+    const plan::Plan plan = cased(58.75_in, 13.625_in, 3);
+    const Drafts drafts = drawn(plan);
+    std::set<std::string> begun;
+    for (const Draft& draft : drafts) {
+        const std::string segment = draft.title.substr(0, draft.title.find(','));
+        std::string all;
+        for (const page::TextItem& text : texts(draft.page)) all += text.text + " ";
+        EXPECT_EQ(all.find("Tiles join on dotted lines.") != std::string::npos, begun.insert(segment).second)
+            << draft.title;
+    }
+    EXPECT_EQ(begun.size(), 3U);
+}
+
+TEST(CasingSheet, every_segment_shows_its_grain_and_its_board_on_its_first_page) {
+    for (const int segments : {2, 3, 4, 5, 7}) {
+        std::set<std::string> begun;
+        for (const Draft& draft : drawn(cased(58.75_in, 13.625_in, segments))) {
+            if (!begun.insert(draft.title.substr(0, draft.title.find(','))).second) continue;
+            std::string all;
+            for (const page::TextItem& text : texts(draft.page)) all += text.text + " ";
+            EXPECT_NE(all.find("Board or sheet at least"), std::string::npos) << draft.title;
+            EXPECT_NE(all.find("GRAIN"), std::string::npos) << draft.title;
+        }
+    }
+}
+
+TEST(CasingSheet, lies_at_full_size_with_its_grain_along_the_page) {
+    const plan::Plan plan = cased(58.75_in, 13.625_in, 3);
+    for (const plan::CasingSegment& segment : segments_of(plan)) {
+        const auto lines = segment_lines(segment, kit().style);
+        ASSERT_EQ(lines.size(), 4U);
+        EXPECT_NEAR((lines[0].path.length() - segment.inside.length()).mm(), 0, 1e-9);
+        EXPECT_NEAR((lines[1].path.length() - segment.outside.length()).mm(), 0, 1e-9);
+        geom::Rect bounds = lines[0].path.bounds();
+        for (const DrawnLine& line : lines) bounds = geom::united(bounds, line.path.bounds());
+        EXPECT_NEAR((bounds.width() - segment.board_length).mm(), 0, 1e-6);
+        EXPECT_NEAR((bounds.height() - segment.board_width).mm(), 0, 1e-6);
+        EXPECT_LT(lines[0].path.start().x, lines[0].path.end().x) << "left end at the left";
+        EXPECT_GT(lines[1].path.at(lines[1].path.length() / 2).point.y,
+                  lines[0].path.at(lines[0].path.length() / 2).point.y)
+            << "outside edge above";
+    }
+}
+
+TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
+    const plan::Plan plan = cased(58.75_in, 13.625_in, 3);
+    const Tape tape(measure::Unit::inch);
+    page::Page scratch;
+    for (const plan::CasingSegment& segment : segments_of(plan)) {
+        const Tiling tiling = tiling_for(plan, kit(), paths_of(segment_lines(segment, kit().style)));
+        const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit()), segment, {3, 1, 3.5_in, "A", tiling}, tape);
+        const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
+        ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));
+        ASSERT_EQ(drawing.figures.size(), static_cast<std::size_t>(joints));
+        for (std::size_t i = 4; i < drawing.lines.size(); ++i) {
+            const Path& mark = drawing.lines[i].path;
+            const bool at_left = segment.left_joint && i == 4;
+            const Path& joint = drawing.lines[at_left ? 2 : 3].path;
+            EXPECT_NEAR(geom::distance(mark.start(), geom::middle(joint.start(), joint.end())).mm(), 0, 1e-9);
+            const Direction a = geom::direction(mark.start(), mark.end());
+            const Direction b = geom::direction(joint.start(), joint.end());
+            EXPECT_NEAR(a.x * b.x + a.y * b.y, 0, 1e-12);
+            EXPECT_EQ(a.x > 0, at_left) << "into the segment";
+        }
+    }
+}
+
+TEST(CasingSheet, tells_how_many_to_cut_and_rounds_the_board_up) {
+    const plan::Plan plan = cased(30_in, 6_in, 5, 3);
+    const plan::CasingSegment& segment = segments_of(plan).front();
+    const auto up = [](Length size) { return Length::inches(std::ceil(size.inches() * 16 - 1e-6) / 16); };
+    const Tape tape(measure::Unit::inch);
+    EXPECT_GE(up(segment.board_width), segment.board_width - 1e-6_in);
+    std::string all;
+    for (const page::TextItem& text : texts(drawn(plan).front().page)) all += text.text + " ";
+    EXPECT_NE(all.find("cut 3, all alike."), std::string::npos) << all;
+    const std::string board =
+        tape.with_unit(up(segment.board_length)) + " x " + tape.with_unit(up(segment.board_width));
+    EXPECT_NE(all.find(board), std::string::npos) << all;
+}
+
+TEST(JointLetter, runs_through_the_alphabet_and_on) {
+    EXPECT_EQ(joint_letter(1), "A");
+    EXPECT_EQ(joint_letter(2), "B");
+    EXPECT_EQ(joint_letter(26), "Z");
+    EXPECT_EQ(joint_letter(27), "AA");
+}
+
+}  // namespace
+}  // namespace kerfpacket::sheets
