@@ -12,6 +12,14 @@ using namespace measure::literals;
 /// How far a parallel's two halves may differ and the head still counts as symmetric.
 constexpr Length same = 0.001_mm;
 
+/// The runs of the arch alone as one path.
+Path between_legs(const std::vector<Path>& runs) {
+    std::vector<geom::Segment> segments;
+    for (std::size_t i = 1; i + 1 < runs.size(); ++i)
+        segments.insert(segments.end(), runs[i].segments().begin(), runs[i].segments().end());
+    return Path(std::move(segments));
+}
+
 Point mirrored(Point p) { return {-p.x, p.y}; }
 
 bool is_symmetric(const Path& line) {
@@ -42,23 +50,17 @@ std::vector<Trammel> arcs_of(const curve::Head& head) {
 
 }  // namespace
 
-Path arch_parallel(const curve::Head& head, Length left) {
-    const std::vector<Path> runs = head.outline.parallel(left);
-    std::vector<geom::Segment> segments;
-    for (std::size_t i = 1; i + 1 < runs.size(); ++i)
-        segments.insert(segments.end(), runs[i].segments().begin(), runs[i].segments().end());
-    return Path(std::move(segments));
-}
+Path arch_parallel(const curve::Head& head, Length left) { return between_legs(head.outline.parallel(left)); }
 
 ArchLines arch_lines(const curve::Head& head, const job::Opening& opening) {
     const Faces face = faces(opening.measured_to, opening.liner.thickness.value);
     ArchLines lines;
-    lines.wall = arch_parallel(head, face.wall);
-    lines.finish = arch_parallel(head, face.finish);
-    lines.wall_springs = {lines.wall.start(), lines.wall.end()};
-    lines.finish_springs = {lines.finish.start(), lines.finish.end()};
     const auto wall = head.outline.parallel(face.wall);
     const auto finish = head.outline.parallel(face.finish);
+    lines.wall = between_legs(wall);
+    lines.finish = between_legs(finish);
+    lines.wall_springs = {lines.wall.start(), lines.wall.end()};
+    lines.finish_springs = {lines.finish.start(), lines.finish.end()};
     const std::size_t corners = wall.size() - 1;
     for (std::size_t i = 0; i < corners; ++i) {
         const bool at_leg = i == 0 || i + 1 == corners;
