@@ -16,37 +16,28 @@ using Result = tl::expected<std::vector<Piece>, job::Diagnostics>;
 
 void append(job::Diagnostics& all, const job::Diagnostics& more) { all.insert(all.end(), more.begin(), more.end()); }
 
-/// Both faces of the liner along every run of the head, or where one of them folds.
-struct HeadExtents {
+/// Both faces of a board along every run of what was measured.
+struct FaceExtents {
     std::vector<curve::Extent> wall;
     std::vector<curve::Extent> finish;
 };
 
-tl::expected<HeadExtents, job::Diagnostics> extents(const curve::Outline& outline, const job::Opening& opening,
-                                                    const job::Job& job) {
-    const auto& thickness = opening.liner.thickness;
-    const Faces face = faces(opening.measured_to, thickness.value);
+/// Or which face of the board folds; `what` is "liner" or "board".
+tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const job::Board& board,
+                                                         job::Surface measured_to, const std::string& what,
+                                                         const job::Job& job) {
+    const auto& thickness = board.thickness;
+    const Faces face = faces(measured_to, thickness.value);
     const auto wall = outline.extents(face.wall);
-    if (!wall) return tl::unexpected(job::Diagnostics{folded(wall.error(), thickness.at, "back of the liner", job)});
+    if (!wall) return tl::unexpected(job::Diagnostics{folded(wall.error(), thickness.at, "back of the " + what, job)});
     const auto finish = outline.extents(face.finish);
     if (!finish)
-        return tl::unexpected(job::Diagnostics{folded(finish.error(), thickness.at, "face of the liner", job)});
-    return HeadExtents{*wall, *finish};
-}
-
-std::optional<job::Diagnostic> folds(const curve::Course& course, const job::Wall& wall, const job::Job& job) {
-    const curve::Outline outline({course.curve});
-    const auto& thickness = wall.board.thickness;
-    const Faces face = faces(wall.measured_to, thickness.value);
-    if (const auto line = outline.extents(face.wall); !line)
-        return folded(line.error(), thickness.at, "back of the board", job);
-    if (const auto line = outline.extents(face.finish); !line)
-        return folded(line.error(), thickness.at, "face of the board", job);
-    return std::nullopt;
+        return tl::unexpected(job::Diagnostics{folded(finish.error(), thickness.at, "face of the " + what, job)});
+    return FaceExtents{*wall, *finish};
 }
 
 /// How the board of run i ends at the corner before it or after it.
-CurveEnd curve_end(const curve::Head& head, const HeadExtents& extents, std::size_t i, bool right,
+CurveEnd curve_end(const curve::Head& head, const FaceExtents& extents, std::size_t i, bool right,
                    const job::Opening& opening) {
     const auto& runs = head.outline.runs();
     const std::size_t corner = right ? i : i - 1;
@@ -74,7 +65,7 @@ Length tail(const curve::Head& head, std::size_t corner, const job::Opening& ope
     return (*opening.legs)[side].value;
 }
 
-std::vector<Request> requests(const curve::Head& head, const HeadExtents& extents, const job::Opening& opening) {
+std::vector<Request> requests(const curve::Head& head, const FaceExtents& extents, const job::Opening& opening) {
     const auto& runs = head.outline.runs();
     const int boards = static_cast<int>(runs.size()) - 2;
     std::vector<Request> all;
@@ -105,7 +96,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
     if (!head) append(wrong, head.error());
     if (head) append(wrong, check_span(opening, head->span, job));
     if (!wrong.empty()) return tl::unexpected(wrong);
-    const auto both = extents(head->outline, opening, job);
+    const auto both = face_extents(head->outline, opening.liner, opening.measured_to, "liner", job);
     if (!both) return tl::unexpected(both.error());
     ArchLines lines = arch_lines(*head, opening);
     if (opening.casing) append(wrong, add_casing(lines, *head, opening, job));
@@ -143,7 +134,8 @@ Result pieces_of(const job::Wall& wall, const job::Job& job) {
     const auto course = curve::course(wall, job.header.units);
     if (!course) append(wrong, course.error());
     if (!wrong.empty()) return tl::unexpected(wrong);
-    if (const auto fold = folds(*course, wall, job)) return tl::unexpected(job::Diagnostics{*fold});
+    const auto both = face_extents(curve::Outline({course->curve}), wall.board, wall.measured_to, "board", job);
+    if (!both) return tl::unexpected(both.error());
     const Length end = course->curve.length();
     const Request wanted{wall.id.value,
                          Kind::wall_board,
