@@ -28,8 +28,8 @@ double shift(const Cell& cell, double softness) {
     return (1 - hinge_length(cell, softness) / cell.spacing) * stiffness_ratio(cell, softness);
 }
 
-/// Height of the hinge above the kerf's bottom: the middle of the web, which the lift test measures.
-Length hinge_height(const Cell& cell) { return cell.web() / 2; }
+/// Height of the hinge above the kerf's bottom: the middle of the web, unless a coupon that closed measured it.
+Length hinge_height(const Cell& cell) { return cell.hinge.value_or(cell.web() / 2); }
 
 }  // namespace
 

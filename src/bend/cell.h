@@ -1,6 +1,8 @@
 #pragma once
 // One kerf with the wood around it: stiffness, strain and hinge of a board with evenly spaced kerfs.
 
+#include <optional>
+
 #include "bend/material.h"
 #include "measure/length.h"
 
@@ -17,6 +19,8 @@ struct Cell {
     Length depth;      ///< d
     Length kerf;       ///< k
     Length spacing;    ///< s
+    /// h: of the hinge above the kerf's bottom, where a coupon told it; else the middle of the web.
+    std::optional<Length> hinge{};
 
     Length web() const { return thickness - depth; }  ///< t
 };
@@ -42,7 +46,7 @@ double break_strain(const Cell& cell, const Material& material, KerfsOn side);
 /// Distance of the line that keeps its length from the plain (uncut) face: y_n.
 Length length_keeping_depth(const Cell& cell, double softness);
 
-/// Angle at which one kerf is closed, about a hinge in the middle of the web.
+/// Angle at which one kerf is closed.
 Angle closing_angle(const Cell& cell);
 
 /// Radius of the length-keeping line at which kerfs inside the bend close (elastic bend).

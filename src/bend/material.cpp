@@ -8,7 +8,7 @@ constexpr double split_factor = 0.7;
 
 /// Wood and plywood: break strain is bending strength over modulus, from memory, and wants a coupon.
 Material wood(std::string_view name, double break_strain, double softness) {
-    return {name, break_strain, break_strain * split_factor, softness, std::nullopt, true};
+    return {std::string(name), break_strain, break_strain * split_factor, softness, std::nullopt, true};
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ struct Peel {
 };
 
 struct Material {
-    std::string_view name;            ///< as the job file writes it
+    std::string name;                 ///< as the job file writes it
     double break_strain_inside = 0;   ///< kerfs inside the bend (closing)
     double break_strain_outside = 0;  ///< kerfs outside (opening), before peel
     double softness = 1;              ///< the factor O: 1 for an isotropic board

@@ -16,6 +16,12 @@ Length spacer(Length rear_limit);
 /// Slide travel that a board needs with that spacer: W + w - x_c.
 Length travel_needed(Length board_width, Length spacer, Length rear_limit);
 
+/// How much shorter the spacer may be when the groove may be `loss` shallower at the back edge: sqrt(D e - e^2).
+Length spacer_saving(Length blade_diameter, Length loss);
+
+/// How much of a board's width a slide of this travel grooves to full depth.
+Length width_reached(Length travel, Length spacer, Length rear_limit);
+
 /// Rear limit of the blade centre from a trial groove that meets the fence at depth `at_fence`.
 Length rear_limit_from_trial(Length blade_diameter, Length depth, Length at_fence);
 

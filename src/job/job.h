@@ -34,11 +34,18 @@ struct Header {
     std::string language = "en";
 };
 
+/// A groove cut against the fence with no spacer, read where it meets the fence.
+struct TrialGroove {
+    Sourced<Length> depth;
+    Sourced<Length> at_fence;  ///< 0 where the groove ends before the fence
+};
+
 struct Saw {
     Sourced<Length> blade_diameter;
     Sourced<Length> kerf;  ///< measured width of one cut
     std::optional<Sourced<Length>> travel;
     std::optional<Sourced<Length>> rear_limit;  ///< blade centre in front of the fence at its rear limit
+    std::optional<TrialGroove> trial;           ///< from which the rear limit follows; never beside one
 };
 
 struct Printer {
@@ -59,9 +66,44 @@ struct Setting {
     Position at;
 };
 
+/// A material that the user gives, or the user's own figures for one that is known.
+struct Material {
+    Sourced<std::string> name;
+    double break_strain_inside = 0;             ///< kerfs inside the bend, a fraction (0.01 is 1 %)
+    double break_strain_outside = 0;            ///< kerfs outside
+    double softness = 1;                        ///< the factor O of the stiffness formula
+    std::optional<std::array<double, 2>> peel;  ///< fracture energy in J/m2, modulus in MPa
+    bool grain = false;                         ///< grain that may split as kerfs open
+};
+
+/// A kerf that was cut deeper than the others by mistake.
+struct TooDeep {
+    Sourced<int> n;
+    Sourced<Length> depth;
+};
+
+enum class Held {
+    disc,
+    ends,
+    centre
+};  ///< how a coupon was bent: on a disc, ends pushed together, pushed at the middle
+enum class Outcome { cracked, held, closed };  ///< what stopped the bending of a coupon
+
+/// A piece of the same board, kerfed alike and bent until something stopped it. Measured on the plain face.
+struct Coupon {
+    Sourced<Length> chord;
+    Sourced<Length> rise;
+    Sourced<Held> held;
+    Sourced<Outcome> outcome;
+    std::string by;                             ///< who bent it
+    std::optional<Sourced<Length>> kerf_depth;  ///< where the board's is left to the program
+    std::optional<Sourced<Length>> spacing;
+    Position at;
+};
+
 /// The board that is bent: a liner or a wall board.
 struct Board {
-    Sourced<std::string> material;  ///< a name in bend::materials()
+    Sourced<std::string> material;  ///< a name in bend::materials() or in Job::materials
     Sourced<Length> thickness;
     Sourced<Length> width;  ///< jamb depth for a liner
     Setting kerf_depth;
@@ -71,6 +113,9 @@ struct Board {
     Tick tick = Tick::centre;
     Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
+    std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
+    std::vector<TooDeep> too_deep;
+    std::optional<Coupon> coupon;
     Position at;  ///< of the table's header
 };
 
@@ -171,6 +216,7 @@ struct Job {
     Printer printer;
     std::vector<Opening> openings;  ///< in file order
     std::vector<Wall> walls;
+    std::vector<Material> materials;  ///< of the job file, then those of the shop file that it does not name
     Stock stock;
     std::string fingerprint;  ///< first 8 hex digits of the SHA-256 of the normalised job
 };

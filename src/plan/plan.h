@@ -11,6 +11,10 @@
 #include <tl/expected.hpp>
 
 #include "bend/assess.h"
+#include "bend/coupon.h"
+#include "bend/limit.h"
+#include "bend/overcut.h"
+#include "bend/sensitivity.h"
 #include "curve/survey.h"
 #include "geom/path.h"
 #include "job/job.h"
@@ -132,6 +136,62 @@ struct LegBoard {
     Angle mitre;
 };
 
+/// One way to cut the board, laid out and judged kerf by kerf.
+struct Choice {
+    Length depth;
+    Length spacing;        ///< the largest
+    Length least_spacing;  ///< the smallest
+    int kerfs = 0;
+    double utilisation = 0;
+    bend::Verdict verdict = bend::Verdict::ok;
+    bend::Limit limit = bend::Limit::strain;  ///< what governs it
+};
+
+/// How depth and spacing came about.
+enum class Rule {
+    given,            ///< both stand in the job file
+    common_practice,  ///< half the thickness, one kerf every half inch (or what is given of them): it is ok
+    thickest_web,     ///< the thickest web that is ok with kerfs at least 3/8 in apart
+    closer,           ///< none was: the thickest web that is ok with kerfs down to 1/4 in apart
+    least_strain,     ///< nothing is ok: the least strain there is
+};
+
+struct Settings {
+    Rule rule = Rule::given;
+    bend::Limit limit = bend::Limit::strain;  ///< what stops a wider spacing or a thicker web
+    std::optional<Choice> common;             ///< common practice, where it was not kept
+    std::optional<Choice> shallower;          ///< the next depth less: a thicker web
+    std::optional<Choice> deeper;             ///< the next depth more
+    std::optional<Choice> closer;             ///< the same depth with kerfs 1/4 in apart, or the closest
+};
+
+/// Least radius of the seen face that is ok, against the spacing, for one depth.
+struct LimitCurve {
+    Length depth;
+    std::vector<std::pair<Length, Length>> points;  ///< spacing, radius
+};
+
+/// The coupon that the job gives.
+struct CouponResult {
+    std::string by;
+    bend::Coupon coupon;
+    job::Outcome outcome = job::Outcome::cracked;
+    Length depth;  ///< as the coupon was cut
+    Length spacing;
+    double strain = 0;            ///< where it was bent most
+    double error = 0;             ///< relative, of that strain
+    double table_limit = 0;       ///< break strain without the coupon
+    bool counts = false;          ///< the piece's break strain is the coupon's
+    std::optional<Length> hinge;  ///< of a coupon that closed
+};
+
+/// A kerf that was cut too deep, and what to do.
+struct DeepKerf {
+    int n = 0;
+    Length depth;
+    bend::Overcut answer;
+};
+
 struct Piece {
     std::string id;  ///< as the job gives it; with "/1", "/2" for the boards of a head that has a point
     Kind kind = Kind::arch_liner;
@@ -139,6 +199,7 @@ struct Piece {
     int boards = 1;
     int quantity = 1;
     std::string material;
+    bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
     Length thickness;
     Length width;
 
@@ -162,7 +223,9 @@ struct Piece {
     Length spacing;        ///< the largest gap between kerfs
     Length least_spacing;  ///< the smallest; the same where the spacing is even
     bool depth_given = false;
-    bool spacing_given = false;
+    bool spacing_given = false;  ///< a spacing, or the kerfs one by one
+    bool kerfs_given = false;
+    Settings settings;
     bool even() const { return spacing == least_spacing; }
     Length web() const { return thickness - kerf_depth; }
 
@@ -182,6 +245,18 @@ struct Piece {
     std::optional<Length> spacer;         ///< unknown until the saw's rear limit is
     std::optional<Length> travel_needed;  ///< the board's width, the least it can be, while the rear limit is unknown
     Length groove_ramp;
+    std::optional<Length> rear_limit;      ///< given, or from the trial groove
+    std::optional<Length> spacer_shorter;  ///< with `spacer_loss` less depth at the back edge
+    std::optional<Length> width_reached;   ///< of the board, by the slide
+
+    std::vector<int> weak_links;  ///< kerfs whose gaps differ by more than 1.25
+    std::vector<bend::Change> sensitivity;
+    bend::OvercutLimits overcut_limits;
+    std::vector<DeepKerf> deep_kerfs;
+    std::vector<LimitCurve> limit_curves;  ///< three depths, the shallowest first
+    std::optional<CouponResult> coupon;
+    /// How much more the utilisation may be than calculated: 0.25, or the coupon's error.
+    double may_be_more = 0.25;
 
     bend::Assessment bend;  ///< of the kerf that governs, with the concerns of all
     std::vector<Caution> cautions;

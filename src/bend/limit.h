@@ -1,0 +1,29 @@
+#pragma once
+// How tight a board may be bent and still be called ok, and what stops it.
+
+#include "bend/cell.h"
+
+namespace kerfpacket::bend {
+
+/// What keeps a bend from being tighter, or a setting from being taken.
+enum class Limit { strain, peel, closing, facet, web };
+
+/// Kerfs inside should still be this far from closing.
+inline constexpr double closing_margin = 0.85;
+/// A deeper facet is seen through paint. Judgement, from the design notes.
+inline constexpr Length facet_limit = Length::mm(0.10);
+/// Under this web a board is refused, under the other it is a caution. Judgement, from the design notes.
+inline constexpr Length least_web = Length::inches(1.0 / 16);
+inline constexpr Length thin_web = Length::inches(3.0 / 32);
+
+/// The least radius of the length-keeping line that is ok, and what sets it. The web is not looked at.
+struct Tightest {
+    Length radius;
+    Limit limit = Limit::strain;
+};
+Tightest tightest_ok(const Cell& cell, const Material& material, KerfsOn side);
+
+/// The same as a radius of the plain (seen) face.
+Length plain_radius(const Cell& cell, const Material& material, KerfsOn side, Length line_radius);
+
+}  // namespace kerfpacket::bend
