@@ -60,7 +60,7 @@ Diagnostic diagnostic_of(const toml::parse_error& error, std::string_view line) 
         const bool named = quote != std::string_view::npos && end != std::string_view::npos;
         const std::string name = named ? in_quotes(description.substr(quote + 1, end - quote - 1)) : "this name";
         found.message = name + " is given twice";
-        found.hint = "each key and table may stand once; only [[opening]] and [[wall]] may be repeated";
+        found.hint = "each key and table may stand once; only [[opening]], [[wall]] and [[material]] may be repeated";
     } else {
         found.message = plain_words(description);
         found.hint = hint_for(line, description);
