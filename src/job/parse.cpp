@@ -42,10 +42,12 @@ bool is_repeated(std::string_view description) { return description.find("redefi
 
 std::string hint_for(std::string_view line, std::string_view description) {
     const std::size_t equals = line.find('=');
-    if (equals == std::string_view::npos) return "a job file has lines like [saw] and lines like kerf = \"0.118 in\"";
+    if (equals == std::string_view::npos) return "expected lines like [saw] and lines like kerf = \"0.118 in\"";
     if (description.find("expected day") != std::string_view::npos) return "expected a day of the calendar";
     const auto value = line.substr(std::min(line.find_first_not_of(" \t", equals + 1), line.size()));
     const bool bare = !value.empty() && (std::isdigit(static_cast<unsigned char>(value[0])) != 0 || value[0] == '.');
+    if (bare && value.find('%') != std::string_view::npos)
+        return R"(a strain stands in quotes with its percent sign, for example "0.62 %")";
     if (bare) return R"(a length with its unit stands in quotes, for example "4 ft 2-1/2 in")";
     return R"(words and lengths stand in straight quotes on one line: "...")";
 }

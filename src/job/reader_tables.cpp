@@ -26,7 +26,7 @@ std::vector<const toml::table*> TableReader::tables(std::string_view key) {
     const std::string hint = "expected the line " + header + " and its keys below it";
     if (const auto* single = node->as_table()) {
         context_.error(position(*node), "write " + header + " in double brackets",
-                       "there may be more than one of them in a job");
+                       "there may be more than one of them");
         return {single};
     }
     std::vector<const toml::table*> found;
