@@ -28,6 +28,7 @@ std::optional<double> percentage(std::string_view words) {
     if (failed != std::errc{}) return std::nullopt;
     words.remove_prefix(static_cast<std::size_t>(stop - words.data()));
     skip_blanks();
+    words = words.substr(0, words.find_last_not_of(' ') + 1);
     return words == "%" ? std::optional(value / 100) : std::nullopt;
 }
 

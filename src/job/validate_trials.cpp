@@ -39,8 +39,8 @@ void check_coupon(Context& context, const Coupon& coupon) {
     const Length most = chord.value * most_rise_of_ends;
     if (rise.value < least_rise - slack)
         context.error(rise.at, name + " is too flat to tell anything",
-                      "what a tape cannot read would count for too much: bend it to a rise of " + context.shown(1_in) +
-                          " or more");
+                      "what a tape cannot read would count for too much: bend it to a rise of " +
+                          context.shown(context.unit == Unit::millimetre ? 25_mm : 1_in) + " or more");
     else if (rise.value > chord.value + slack)
         context.error(rise.at, name + " is more than the chord, " + context.shown(chord.value),
                       "expected the chord from end to end of the bent coupon, and the rise at its middle");
