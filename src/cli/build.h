@@ -16,7 +16,7 @@ namespace kerfpacket::cli {
 struct JobChoice {
     std::filesystem::path file;
     std::string media;
-    std::filesystem::path shop;  ///< the shop file; empty: where one usually lies
+    std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
 };
 
 /// A job that can be printed, and the text it came from.

@@ -18,7 +18,7 @@ fs::path configuration_folder() {
         const fs::path path = value == nullptr ? "" : value;
         return path.is_absolute() ? path : fs::path();
     };
-    if (const fs::path given = folder("XDG_CONFIG_HOME"); !given.empty()) return given;
+    if (fs::path given = folder("XDG_CONFIG_HOME"); !given.empty()) return given;
     const fs::path home = folder("HOME");
     return home.empty() ? home : home / ".config";
 }

@@ -40,7 +40,7 @@ Shop read_tables(Context& context, const toml::table& root) {
     top.finish();
     if (const auto bare = context.without_unit(); bare && !top.has("units"))
         context.error(*bare, "a number without a unit",
-                      "write the unit beside it, in quotes, or units = \"in\" or \"mm\" at the top of the shop file");
+                      R"(write the unit beside it, in quotes, or units = "in" or "mm" at the top of the shop file)");
     return shop;
 }
 

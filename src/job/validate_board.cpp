@@ -53,13 +53,13 @@ void check_kerfs(Context& context, const std::vector<Sourced<Length>>& kerfs, co
         const Length gap = kerfs[i].value - kerfs[i - 1].value;
         if (gap > saw.kerf.value + slack) continue;
         const std::string name = "kerf " + std::to_string(i + 1) + " at " + context.as_written(kerfs[i]);
-        const std::string before = context.as_written(kerfs[i - 1]);
+        const std::string before = " the one before it at " + context.as_written(kerfs[i - 1]);
         if (gap > slack)
-            context.error(kerfs[i].at, name + " runs into the one before it at " + before,
+            context.error(kerfs[i].at, std::string(name).append(" runs into").append(before),
                           "their middles are " + context.shown(gap) + " apart: expected more than the kerf, " +
                               context.shown(saw.kerf.value));
         else
-            context.error(kerfs[i].at, name + " does not lie beyond the one before it at " + before,
+            context.error(kerfs[i].at, std::string(name).append(" does not lie beyond").append(before),
                           "expected the middles of the kerfs in order from zero");
     }
 }

@@ -6,19 +6,19 @@ using namespace kerfpacket::job::tests;
 
 namespace {
 
-const std::string segment = "shape = \"segmental\"\nspan = \"60 in\"\nrise = \"9 in\"";
+const std::string head_keys = "shape = \"segmental\"\nspan = \"60 in\"\nrise = \"9 in\"";
 const std::string coupon =
     "chord = \"11 in\"\nrise = \"1-1/4 in\"\nheld = \"centre\"\nresult = \"closed\"\nby = \"R. Ott\"\n";
 
 std::string with_saw(const std::string& keys) {
-    std::string text = opening_text(segment);
+    std::string text = opening_text(head_keys);
     return text.insert(text.find("[[opening]]"), keys);
 }
 
-std::string with_board(const std::string& keys) { return opening_text(segment, keys); }
+std::string with_board(const std::string& board) { return opening_text(head_keys, board); }
 
 TEST(Kerfs, OneByOne) {
-    const Board liner = tests::read_opening(segment, "kerfs = [\"10 in\", 10.5, \"1 ft\"]\n").liner;
+    const Board liner = tests::read_opening(head_keys, "kerfs = [\"10 in\", 10.5, \"1 ft\"]\n").liner;
     ASSERT_EQ(liner.kerfs.size(), 3U);
     EXPECT_DOUBLE_EQ(liner.kerfs[1].value.inches(), 10.5);
     EXPECT_DOUBLE_EQ(liner.kerfs[2].value.inches(), 12);
@@ -68,7 +68,7 @@ TEST(TooDeep, IsJudgedByTheDepthThatWasMeantWhereTheJobGivesOne) {
 
 TEST(Coupon, OfABoardThatGivesItsSettings) {
     const Board liner =
-        tests::read_opening(segment, "kerf_depth = \"half\"\nspacing = \"1/2 in\"\n[opening.liner.coupon]\n" + coupon)
+        tests::read_opening(head_keys, "kerf_depth = \"half\"\nspacing = \"1/2 in\"\n[opening.liner.coupon]\n" + coupon)
             .liner;
     ASSERT_TRUE(liner.coupon);
     EXPECT_DOUBLE_EQ(liner.coupon->chord.value.inches(), 11);
