@@ -141,10 +141,9 @@ void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
     if (caution) cautions.push_back(std::move(*caution));
 }
 
-/// Finer than a tape tells is noise.
-Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(value.inches()) * 100) / 100); }
-
 }  // namespace
+
+Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(value.inches()) * 100) / 100); }
 
 std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     std::vector<Caution> cautions;

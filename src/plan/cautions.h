@@ -6,6 +6,9 @@
 
 namespace kerfpacket::plan {
 
+/// A miss without its sign and without what is finer than a tape tells.
+Length to_hundredths(Length value);
+
 /// Every concern of the bend, then stock, saw and settings. The piece must be complete but for its cautions.
 std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job);
 

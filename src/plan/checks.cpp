@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "plan/cautions.h"
 #include "plan/kerfs.h"
 #include "plan/wood.h"
 
@@ -89,6 +90,17 @@ job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
     if (board.thickness.value - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
     if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     return wrong;
+}
+
+job::Diagnostics slips(const std::optional<curve::Survey>& survey, const std::optional<job::Ordinates>& ordinates,
+                       const job::Job& job) {
+    if (!survey || !survey->suspect || !ordinates) return {};
+    const std::size_t point = survey->suspect->point;
+    return {{job::Severity::error, ordinates->points.at(point).height.at,
+             fmt::format("station {} looks mistyped or misread: {} off the curve of the others",
+                         measure::length_text(survey->stations.at(point), job.header.units),
+                         measure::length_text(to_hundredths(survey->suspect->off), job.header.units)),
+             "measure it again: a slip bends the curve where the wall does not bend"}};
 }
 
 job::Diagnostics check_span(const job::Opening& opening, Length span, const job::Job& job) {

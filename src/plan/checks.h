@@ -18,6 +18,11 @@ job::Diagnostics check_span(const job::Opening& opening, Length span, const job:
 /// A bend with no kerf in it, or with more than `most_kerfs`.
 job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job);
 
+/// The measured point that looks mistyped, told where a board is refused: a slip of the tape makes bends that the wall
+/// does not have.
+job::Diagnostics slips(const std::optional<curve::Survey>& survey, const std::optional<job::Ordinates>& ordinates,
+                       const job::Job& job);
+
 /// A face or an edge whose line folds on itself. `what` follows "the": "seen face", "casing".
 job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::string& what, const job::Job& job);
 

@@ -106,6 +106,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
     for (const Request& board : wanted) {
         auto piece = make_piece(board, job);
         if (!piece) {
+            append(wrong, slips(head->survey, opening.ordinates, job));
             append(wrong, piece.error());
             break;  // the boards of one head have the same mistakes
         }
@@ -152,7 +153,11 @@ Result pieces_of(const job::Wall& wall, const job::Job& job) {
                          course->chord,
                          course->rise};
     auto piece = make_piece(wanted, job);
-    if (!piece) return tl::unexpected(piece.error());
+    if (!piece) {
+        append(wrong, slips(course->survey, wall.ordinates, job));
+        append(wrong, piece.error());
+        return tl::unexpected(wrong);
+    }
     piece->lines = wall_lines(wanted);
     if (wall.form) {
         piece->form = form_rib(*piece, wanted, *wall.form, job.header.units);

@@ -39,6 +39,7 @@ TEST(Check, ABoardThatBreaksIsSaidToLikelyBreak) {
     std::string tight = good_job;
     tight.replace(tight.find("span = \"72 in\""), 14, "span = \"24 in\"");
     tight.replace(tight.find("rise = \"6 in\""), 13, "rise = \"9 in\" ");
+    tight.replace(tight.find("trim = "), 0, "kerf_depth = \"half\"\nspacing = \"1/2 in\"\n");
     const Outcome outcome = check(tight);
     EXPECT_EQ(outcome.status, 3);
     EXPECT_TRUE(last_line(outcome.out).starts_with("A: will likely break")) << outcome.out;
@@ -104,7 +105,9 @@ TEST(Check, JsonHasEveryKeyOfSchemaOne) {
 TEST(Check, JsonIsInMillimetresAndDegrees) {
     const auto piece = nlohmann::json::parse(check(good_job, {"--json"}).out).at("pieces").at(0);
     EXPECT_DOUBLE_EQ(piece.at("thickness_mm"), 19.05);
-    EXPECT_DOUBLE_EQ(piece.at("spacing_mm"), 12.7);
+    // A whole number of kerfs at no more than half an inch.
+    const double bend = piece.at("bend_length_mm");
+    EXPECT_NEAR(piece.at("spacing_mm"), bend / std::ceil(bend / 12.7), 1e-5);
     EXPECT_DOUBLE_EQ(piece.at("web_mm"), 9.525);
     // Circle of chord c and rise h: angle 4 atan(2 h / c). Source: Building Trades Pocketbook, circle segments.
     EXPECT_NEAR(piece.at("turn_deg"), 4 * std::atan(12.0 / 72) * 180 / 3.14159265358979, 1e-5);
@@ -174,9 +177,13 @@ TEST(Check, JsonTellsOfEveryKerfItsSpacingAndShareOfTheTurn) {
 
 TEST(Check, MeasuredOrdinatesGetThreeAnswers) {
     // Heights of an arc of radius 50 over 60, to sixteenths; the sixth is 3/4 in too much.
-    const std::string job = headed(
+    std::string job = headed(
         "shape = \"ordinates\"\nordinates = [[0, 0], [5, 3.3125], [10, 5.8125], [15, 7.6875], [20, 9], [25, 10.5], "
         "[30, 10], [35, 9.75], [40, 9], [45, 7.6875], [50, 5.8125], [55, 3.3125], [60, 0]]\n");
+    EXPECT_EQ(check(job).status, 2);
+    EXPECT_NE(check(job).err.find("station 25 in looks mistyped"), std::string::npos)
+        << "the slip is told with the bend that it makes" << check(job).err;
+    job.replace(job.find("trim = "), 0, "spacing = \"1/2 in\"\n");
     const Outcome outcome = check(job);
     for (const char* part : {"circle: R ", "ellipse: ", "fair curve: ", "Recommended: ", ", rms "})
         EXPECT_NE(outcome.out.find(part), std::string::npos) << part << outcome.out;

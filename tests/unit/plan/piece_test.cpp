@@ -119,10 +119,18 @@ INSTANTIATE_TEST_SUITE_P(
                     Marked{job::End::right, job::Tick::left, .059}, Marked{job::End::right, job::Tick::right, -.059}));
 
 TEST(Settings, common_practice_when_left_out) {
-    const Piece piece = only_piece(job_of(harbor_stair()));
+    job::Wall wall = harbor_stair();
+    wall.board = solved(wall.board);
+    const Piece piece = only_piece(job_of(wall));
+    EXPECT_EQ(piece.settings.rule, Rule::common_practice);
     EXPECT_EQ(piece.kerf_depth, 0.375_in);
-    EXPECT_EQ(piece.spacing, 0.5_in);
     EXPECT_FALSE(piece.depth_given || piece.spacing_given);
+    // A whole number of kerfs at no more than half an inch, the first and the last half a gap inside the bend.
+    const double count = std::ceil(piece.bend_length().inches() / 0.5);
+    EXPECT_EQ(piece.kerfs.size(), static_cast<std::size_t>(count));
+    EXPECT_NEAR(piece.spacing.inches(), piece.bend_length().inches() / count, 1e-12);
+    EXPECT_NEAR((piece.kerfs.front().at - piece.bend_start).inches(), piece.spacing.inches() / 2, 1e-9);
+    EXPECT_NEAR((piece.bend_end - piece.kerfs.back().at).inches(), piece.spacing.inches() / 2, 1e-9);
 }
 
 TEST(Settings, half_and_lengths_are_given) {

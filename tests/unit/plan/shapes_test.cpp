@@ -91,12 +91,28 @@ TEST(QuarryRoad, follows_the_ellipse) {
     EXPECT_NEAR(piece.finish_length.inches(), 100.229, 0.03);
     EXPECT_NEAR(piece.turn.degrees(), 180, 0.01);
     EXPECT_FALSE(piece.circular);
-    EXPECT_EQ(piece.bend.verdict, bend::Verdict::break_likely) << "half depth cannot take the ends";
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::caution) << "deep kerfs take the ends, though not within what is ok";
+    EXPECT_GT(piece.kerf_depth, 0.5_in);
     EXPECT_TRUE(warns_of(piece, "tight_spot"));
     EXPECT_TRUE(warns_of(piece, "left_spring_higher"));
     EXPECT_LT(piece.least_spacing, piece.spacing);
     EXPECT_NEAR(piece.least_spacing.inches(), 0.25, 0.01);
     EXPECT_FALSE(lines(piece).springs_level());
+}
+
+TEST(QuarryRoad, is_refused_at_half_depth) {
+    job::Opening opening = quarry_road();
+    opening.liner.kerf_depth.half = true;
+    opening.liner.kerf_depth.at = {44, 3};
+    const auto plan = make_plan(job_of(opening));
+    ASSERT_FALSE(plan);
+    ASSERT_EQ(plan.error().size(), 1U);
+    const job::Diagnostic& wrong = plan.error().front();
+    EXPECT_EQ(wrong.at, (job::Position{44, 3}));
+    EXPECT_NE(wrong.message.find("piece Q will likely break: kerfs 3/8 in deep every 1/4 in"), std::string::npos)
+        << wrong.message;
+    EXPECT_NE(wrong.message.find("10-3/16 in on the seen face"), std::string::npos) << wrong.message;
+    EXPECT_NE(wrong.hint.find("left to \"solve\": kerfs 5/8 in deep"), std::string::npos) << wrong.hint;
 }
 
 TEST(QuarryRoad, with_level_springs_has_the_figures_of_the_invented_job) {
