@@ -46,7 +46,7 @@ private:
         return (board_.kerfs.back().value - board_.kerfs.front().value) / static_cast<double>(board_.kerfs.size() - 1);
     }
 
-    Cut cut(Length depth, Length least) const { return {depth, kerfs_, std::max(most(), least), least, 0}; }
+    Cut cut(Length depth, Length least) const { return {depth, kerfs_, most(), std::min(least, most()), 0}; }
 
     /// Laid out; where a kerf of a solved spacing fails by a hair, once more for a bend that is a little tighter.
     Laid lay(Cut cut) const {
