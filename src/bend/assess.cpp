@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "bend/limit.h"
 #include "measure/require.h"
 
 namespace kerfpacket::bend {
@@ -9,12 +10,8 @@ namespace {
 
 using namespace measure::literals;
 
-/// Kerfs inside should still be this far from closing.
-constexpr double closing_margin = 0.85;
-/// Visible through paint; from the design notes, judgement.
-constexpr Length facet_limit = 0.10_mm;
-/// 3/32 in, less what rounding between units can take.
-constexpr Length thin_web = Length::inches(3.0 / 32) - 0.001_mm;
+/// What rounding between units can take.
+constexpr Length slack = 0.001_mm;
 
 /// Adds a concern and lowers the verdict to at least `verdict`.
 void note(Assessment& assessment, Concern concern, Verdict verdict) {
@@ -23,8 +20,9 @@ void note(Assessment& assessment, Concern concern, Verdict verdict) {
 }
 
 void judge_strain(Assessment& a) {
-    if (a.utilisation > caution_up_to) note(a, Concern::strain_break, Verdict::break_likely);
-    else if (a.utilisation > ok_up_to) note(a, Concern::strain_caution, Verdict::caution);
+    const Verdict verdict = strain_verdict(a.utilisation);
+    if (verdict == Verdict::break_likely) note(a, Concern::strain_break, verdict);
+    else if (verdict == Verdict::caution) note(a, Concern::strain_caution, verdict);
 }
 
 void judge_closing(Assessment& a, Length radius) {
@@ -40,13 +38,6 @@ void judge_range(Assessment& a, const Range& range) {
 }
 
 }  // namespace
-
-bool is_ok(const Cell& cell, const Material& material, KerfsOn side, Length radius) {
-    const double limit = break_strain(cell, material, side);
-    if (web_strain(cell, material.softness, radius) > ok_up_to * limit) return false;
-    if (side == KerfsOn::inside && close_radius(cell, material.softness) > closing_margin * radius) return false;
-    return facet(cell, material.softness, radius) <= facet_limit;
-}
 
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs) {
     measure::require(radius.mm() > 0 && kerfs > 0, "a bend has a radius and kerfs");
@@ -68,7 +59,7 @@ Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Leng
     judge_closing(a, radius);
     if (a.facet > facet_limit) note(a, Concern::facet_visible, Verdict::caution);
     if (opening && material.may_split) note(a, Concern::grain_may_split, Verdict::caution);
-    if (cell.web() < thin_web) note(a, Concern::web_thin, Verdict::caution);
+    if (cell.web() < thin_web - slack) note(a, Concern::web_thin, Verdict::caution);
     judge_range(a, checked_range(cell));
     return a;
 }

@@ -5,10 +5,9 @@
 #include <vector>
 
 #include "bend/cell.h"
+#include "bend/verdict.h"
 
 namespace kerfpacket::bend {
-
-enum class Verdict { ok, caution, break_likely };
 
 /// Why a verdict is no better, or what to look out for. The key names a sentence in templates (cautions.toml).
 enum class Concern {
@@ -39,13 +38,6 @@ struct Assessment {
     Length least_radius;  ///< of the length-keeping line, at utilisation 1
     std::vector<Concern> concerns;
 };
-
-/// Utilisation up to which a bend is called ok, and caution; above: will likely break.
-inline constexpr double ok_up_to = 0.60;
-inline constexpr double caution_up_to = 0.90;
-
-/// Whether strain, closing and facet are all within what is called ok at this radius of the length-keeping line.
-bool is_ok(const Cell& cell, const Material& material, KerfsOn side, Length radius);
 
 /// A bend of constant curvature: `radius` of the length-keeping line, turned by `turn` in `kerfs` kerfs.
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs);

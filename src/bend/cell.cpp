@@ -29,7 +29,7 @@ double shift(const Cell& cell, double softness) {
 }
 
 /// Height of the hinge above the kerf's bottom: the middle of the web, unless a coupon that closed measured it.
-Length hinge_height(const Cell& cell) { return cell.hinge.value_or(cell.web() / 2); }
+Length hinge_height(const Cell& cell) { return cell.web() * cell.hinge_part; }
 
 }  // namespace
 

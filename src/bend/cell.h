@@ -1,8 +1,6 @@
 #pragma once
 // One kerf with the wood around it: stiffness, strain and hinge of a board with evenly spaced kerfs.
 
-#include <optional>
-
 #include "bend/material.h"
 #include "measure/length.h"
 
@@ -19,8 +17,8 @@ struct Cell {
     Length depth;      ///< d
     Length kerf;       ///< k
     Length spacing;    ///< s
-    /// h: of the hinge above the kerf's bottom, where a coupon told it; else the middle of the web.
-    std::optional<Length> hinge{};
+    /// Height of the hinge above the kerf's bottom over the web, h/t: its middle, unless a coupon that closed tells it.
+    double hinge_part = 0.5;
 
     Length web() const { return thickness - depth; }  ///< t
 };

@@ -37,8 +37,10 @@ double coupon_error(const Coupon& coupon, Length rise_error, Length chord_error)
 /// What a tape is trusted to.
 inline constexpr Length coupon_reading = Length::inches(1.0 / 16);
 
-/// Height of the hinge above the kerf's bottom in a coupon whose kerfs closed: k/th - d with th = s/R. None where the
-/// figures put it outside the web: then they were measured wrong.
-std::optional<Length> closed_hinge(const Coupon& coupon, const Cell& cell, double softness);
+/// Height of the hinge over the web (Cell::hinge_part) in a coupon whose kerfs closed: that with which `close_radius`
+/// gives the radius at which they did. The lift test's k/th - d, th = s/R, leaves out that the land bends too, and
+/// would let the kerfs close later than the coupon's. None where the figures put the hinge outside the web: they were
+/// measured wrong.
+std::optional<double> closed_hinge_part(const Coupon& coupon, const Cell& cell, double softness);
 
 }  // namespace kerfpacket::bend

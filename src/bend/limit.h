@@ -2,6 +2,7 @@
 // How tight a board may be bent and still be called ok, and what stops it.
 
 #include "bend/cell.h"
+#include "bend/verdict.h"
 
 namespace kerfpacket::bend {
 
@@ -16,12 +17,13 @@ inline constexpr Length facet_limit = Length::mm(0.10);
 inline constexpr Length least_web = Length::inches(1.0 / 16);
 inline constexpr Length thin_web = Length::inches(3.0 / 32);
 
-/// The least radius of the length-keeping line that is ok, and what sets it. The web is not looked at.
+/// The least radius of the length-keeping line at which the verdict on the bend is no worse than ok or caution, and
+/// what sets it. The web and the range of the formulas are not looked at.
 struct Tightest {
     Length radius;
     Limit limit = Limit::strain;
 };
-Tightest tightest_ok(const Cell& cell, const Material& material, KerfsOn side);
+Tightest tightest(const Cell& cell, const Material& material, KerfsOn side, Verdict no_worse = Verdict::ok);
 
 /// The same as a radius of the plain (seen) face.
 Length plain_radius(const Cell& cell, const Material& material, KerfsOn side, Length line_radius);

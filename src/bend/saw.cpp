@@ -16,6 +16,10 @@ Length spacer(Length rear_limit) { return std::max(Length(), rear_limit); }
 
 Length travel_needed(Length board_width, Length spacer, Length rear_limit) { return board_width + spacer - rear_limit; }
 
+Length spacer_saving(Length blade_diameter, Length loss) { return groove_ramp(blade_diameter, loss); }
+
+Length width_reached(Length travel, Length spacer, Length rear_limit) { return travel - spacer + rear_limit; }
+
 Length rear_limit_from_trial(Length blade_diameter, Length depth, Length at_fence) {
     const double r = blade_diameter.mm() / 2;
     const double below_centre = r - (depth - at_fence).mm();

@@ -1,6 +1,6 @@
 #include "bend/spacing.h"
 
-#include "bend/assess.h"
+#include "bend/limit.h"
 #include "measure/require.h"
 
 namespace kerfpacket::bend {
@@ -16,7 +16,7 @@ Length widest_spacing(Cell cell, const Material& material, KerfsOn side, Length 
     measure::require(least <= most, "the least spacing is not the largest");
     const auto ok = [&](Length spacing) {
         cell.spacing = spacing;
-        return is_ok(cell, material, side, radius);
+        return tightest(cell, material, side).radius <= radius;
     };
     if (ok(most)) return most;
     if (!ok(least)) return least;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/resources.h"
+#include "cli/shop.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "job/read.h"
@@ -29,12 +30,14 @@ Status build(const BuildChoice& choice, Console& console, const std::filesystem:
 
 std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     console.doing("reading the job");
+    const ShopFile shop = read_shop_file(choice);
+    console.message(job::render(shop.reading.diagnostics, shop.source));
     tl::expected<job::Source, job::Diagnostic> source = job::load(choice.file);
     if (!source) {
         console.message(job::render({source.error()}, {choice.file.string(), ""}));
         return {};
     }
-    job::Reading reading = job::read_job(*source);
+    job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
 
     console.doing("working out the bends");
@@ -42,7 +45,7 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     if (reading.complete) plan = plan::make_plan(reading.job);
     if (!plan) append(reading.diagnostics, plan.error());
     console.message(job::render(reading.diagnostics, *source));
-    if (!reading.complete || has_error(reading.diagnostics)) return {};
+    if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.reading.diagnostics)) return {};
 
     console.doing("");
     const bool cautions = plan->cautions() || !reading.diagnostics.empty();

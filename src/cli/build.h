@@ -16,6 +16,7 @@ namespace kerfpacket::cli {
 struct JobChoice {
     std::filesystem::path file;
     std::string media;
+    std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
 };
 
 /// A job that can be printed, and the text it came from.
@@ -25,7 +26,7 @@ struct Planned {
     Status status = Status::done;  ///< done, or cautions
 };
 
-/// Load, read, plan. Everything wrong with the job file is told in one run; then there is no plan.
+/// Load, read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan.
 std::optional<Planned> planned(const JobChoice& choice, Console& console);
 
 /// The sheets of a planned job. A character that no face can print is told, with its place in the job file; then

@@ -27,6 +27,7 @@ struct Choices {
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
     command.add_option("--media", job.media, "print on this paper instead of the job's own");
+    command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
 void add_build(CLI::App& app, BuildChoice& choice) {

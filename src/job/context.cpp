@@ -100,8 +100,11 @@ std::optional<Length> Context::length_in(const toml::node& node, const LengthKey
               std::string(how_to_write));
         return std::nullopt;
     }
-    // Without the job's unit a bare number means nothing yet; that mistake is told elsewhere.
-    if (!unit) return std::nullopt;
+    // Without the file's unit a bare number means nothing yet; that mistake is told elsewhere.
+    if (!unit) {
+        if (!without_unit_) without_unit_ = position(node);
+        return std::nullopt;
+    }
     return *unit == Unit::inch ? Length::inches(*number) : Length::mm(*number);
 }
 
@@ -128,6 +131,12 @@ std::optional<Sourced<Length>> Context::length(const toml::node& node, const Len
         return Sourced<Length>{*value, at};
     }
     return std::nullopt;
+}
+
+Diagnostics all_told(Diagnostics parsed, const Context& context) {
+    parsed.insert(parsed.end(), context.found().begin(), context.found().end());
+    std::stable_sort(parsed.begin(), parsed.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+    return parsed;
 }
 
 }  // namespace kerfpacket::job

@@ -1,5 +1,6 @@
 #pragma once
-// What the reading of one job file shares: its lines, its unit, the mistakes found; and how a value becomes a length.
+// What the reading of one job file or shop file shares: its lines, its unit, the mistakes found; and how a value
+// becomes a length.
 
 #include <optional>
 #include <set>
@@ -33,6 +34,9 @@ bool known(const Sourced<T>& value) {
     return value.at.line > 0;
 }
 
+/// True for a length of the saw that was given, in the job file or in the shop file: none of them may be 0.
+inline bool given(const Sourced<Length>& value) { return value.value > Length(); }
+
 /// Where a value or a key begins.
 Position position(const toml::node& node);
 Position position(const toml::key& key);
@@ -55,8 +59,10 @@ public:
     /// True for a value on a line whose mistake was told when the text was parsed.
     bool pass_over(const toml::node& value);
 
-    /// The unit of bare numbers; none while the job has not said it.
+    /// The unit of bare numbers; none while the file has not said it.
     std::optional<Unit> unit;
+    /// The first bare number that stood without a unit.
+    std::optional<Position> without_unit() const { return without_unit_; }
     /// A length in the job's unit, for messages: "72 in", "1880 mm".
     std::string shown(Length value) const;
     /// A length in the user's own words where they stand in one line: "2 ft 6 in" with its quotes, or 30.
@@ -76,8 +82,12 @@ private:
     std::vector<std::string_view> lines_;
     std::set<int> broken_lines_;
     Diagnostics found_;
+    std::optional<Position> without_unit_;
     std::size_t passed_over_ = 0;
     std::size_t harmless_ = 0;
 };
+
+/// What was told when the text was parsed and what was found since, by position.
+Diagnostics all_told(Diagnostics parsed, const Context& context);
 
 }  // namespace kerfpacket::job

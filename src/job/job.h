@@ -18,7 +18,7 @@ using measure::Angle;
 using measure::Length;
 using measure::Unit;
 
-/// A value and where the job file gives it (line 0: a default).
+/// A value and where the job file gives it (line 0: a default, or a value of the shop file).
 template <class T>
 struct Sourced {
     T value{};
@@ -75,6 +75,9 @@ struct Material {
     std::optional<std::array<double, 2>> peel;  ///< fracture energy in J/m2, modulus in MPa
     bool grain = false;                         ///< grain that may split as kerfs open
 };
+
+/// What break_strain_outside is when it is not given: the same as inside, or less where the board has grain.
+double outside_strain(const Material& material);
 
 /// A kerf that was cut deeper than the others by mistake.
 struct TooDeep {

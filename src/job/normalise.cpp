@@ -10,27 +10,6 @@ namespace {
 
 std::string_view word(Surface surface) { return surface == Surface::wall ? "wall" : "finish"; }
 
-std::string_view word(Tick tick) {
-    if (tick == Tick::left) return "left";
-    return tick == Tick::right ? "right" : "centre";
-}
-
-/// A setting that was left out means the same as "solve".
-void write(Writer& writer, std::string_view key, const Setting& setting) {
-    if (setting.given) writer.length(key, *setting.given);
-    else writer.words(key, setting.half ? "half" : "solve");
-}
-
-void write_board(Writer& writer, const Board& board) {
-    writer.words("material", board.material.value);
-    writer.length("thickness", board.thickness.value);
-    write(writer, "kerf_depth", board.kerf_depth);
-    write(writer, "spacing", board.spacing);
-    writer.length("trim", board.trim.value);
-    writer.words("zero", board.zero == End::left ? "left" : "right");
-    writer.words("tick", word(board.tick));
-}
-
 void write(Writer& writer, const Header& header) {
     writer.header("[job]");
     writer.words("number", header.number);
@@ -47,6 +26,9 @@ void write(Writer& writer, const Saw& saw) {
     writer.length("kerf", saw.kerf.value);
     writer.length("travel", saw.travel);
     writer.length("rear_limit", saw.rear_limit);
+    if (!saw.trial) return;
+    writer.length("trial_depth", saw.trial->depth.value);
+    writer.length("trial_at_fence", saw.trial->at_fence.value);
 }
 
 std::string degrees(Angle angle) { return measure::fixed(angle.degrees(), 9); }
@@ -110,6 +92,7 @@ void write(Writer& writer, const Opening& opening) {
     writer.bare("quantity", std::to_string(opening.quantity));
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
+    if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
 }
@@ -134,6 +117,7 @@ void write(Writer& writer, const Wall& wall) {
     for (const auto& [from, to] : wall.board.no_splice)
         pairs += (pairs.empty() ? "" : ", ") + Writer::list({from.value, to.value});
     writer.bare("no_splice", "[" + pairs + "]");
+    if (wall.board.coupon) write_coupon(writer, "[wall.board.coupon]", *wall.board.coupon);
     if (wall.form) write(writer, "[wall.form]", *wall.form);
 }
 
@@ -158,6 +142,7 @@ std::string normalised(const Job& job) {
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);
+    write_materials(writer, job);
     return writer.take();
 }
 

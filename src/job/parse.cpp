@@ -42,10 +42,12 @@ bool is_repeated(std::string_view description) { return description.find("redefi
 
 std::string hint_for(std::string_view line, std::string_view description) {
     const std::size_t equals = line.find('=');
-    if (equals == std::string_view::npos) return "a job file has lines like [saw] and lines like kerf = \"0.118 in\"";
+    if (equals == std::string_view::npos) return "expected lines like [saw] and lines like kerf = \"0.118 in\"";
     if (description.find("expected day") != std::string_view::npos) return "expected a day of the calendar";
     const auto value = line.substr(std::min(line.find_first_not_of(" \t", equals + 1), line.size()));
     const bool bare = !value.empty() && (std::isdigit(static_cast<unsigned char>(value[0])) != 0 || value[0] == '.');
+    if (bare && value.find('%') != std::string_view::npos)
+        return R"(a strain stands in quotes with its percent sign, for example "0.62 %")";
     if (bare) return R"(a length with its unit stands in quotes, for example "4 ft 2-1/2 in")";
     return R"(words and lengths stand in straight quotes on one line: "...")";
 }
@@ -60,7 +62,7 @@ Diagnostic diagnostic_of(const toml::parse_error& error, std::string_view line) 
         const bool named = quote != std::string_view::npos && end != std::string_view::npos;
         const std::string name = named ? in_quotes(description.substr(quote + 1, end - quote - 1)) : "this name";
         found.message = name + " is given twice";
-        found.hint = "each key and table may stand once; only [[opening]] and [[wall]] may be repeated";
+        found.hint = "each key and table may stand once; only [[opening]], [[wall]] and [[material]] may be repeated";
     } else {
         found.message = plain_words(description);
         found.hint = hint_for(line, description);

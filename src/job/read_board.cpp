@@ -41,13 +41,16 @@ Setting read_setting(Context& context, TableReader& reader, const LengthKey& key
 }
 
 /// What a liner and a wall board have in common.
-Board read_common(Context& context, TableReader& reader) {
+Board read_common(Context& context, TableReader& reader, std::string_view title) {
     Board board;
     board.at = reader.at();
     board.material = reader.words("material", 40, R"("mdf")").value_or(Sourced<std::string>{});
     board.thickness = reader.needed_length(thickness);
     board.kerf_depth = read_setting(context, reader, kerf_depth, {"half", "solve"});
     board.spacing = read_setting(context, reader, spacing, {"solve"});
+    board.kerfs = read_kerfs(context, reader);
+    board.too_deep = read_too_deep(context, reader);
+    board.coupon = read_coupon(context, reader, title, board);
     board.trim = reader.length_or(trim, 3_in);
     if (const auto end = reader.choice<End>("zero", {{"left", End::left}, {"right", End::right}}))
         board.zero = end->value;
@@ -63,7 +66,7 @@ Board read_common(Context& context, TableReader& reader) {
 
 Board read_liner(Context& context, const toml::table& table, const Sourced<Length>& depth) {
     TableReader reader(context, table, "[opening.liner]");
-    Board board = read_common(context, reader);
+    Board board = read_common(context, reader, "opening.liner");
     board.width = depth;
     reader.finish();
     return board;
@@ -71,7 +74,7 @@ Board read_liner(Context& context, const toml::table& table, const Sourced<Lengt
 
 Board read_wall_board(Context& context, const toml::table& table) {
     TableReader reader(context, table, "[wall.board]");
-    Board board = read_common(context, reader);
+    Board board = read_common(context, reader, "wall.board");
     board.width = reader.needed_length(board_width);
     board.scarf = reader.length_or(scarf, Length());
     board.no_splice = reader.pairs(no_splice).value_or(LengthPairs{});

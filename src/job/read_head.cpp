@@ -13,12 +13,6 @@ using namespace measure::literals;
 
 constexpr std::string_view date_example = "2026-04-02";
 
-const std::vector<std::pair<std::string_view, Unit>> units = {{"in", Unit::inch}, {"mm", Unit::millimetre}};
-
-const LengthKey blade_diameter{"blade_diameter", 2_in, 36_in, R"("12 in")"};
-const LengthKey kerf{"kerf", finest, 1_in, R"("0.118 in")"};
-const LengthKey travel{"travel", 1_in, 120_in, R"("13-1/2 in")"};
-const LengthKey rear_limit{"rear_limit", -12_in, 24_in, R"("1-1/4 in")", true};
 /// All sheets keep 1/4 in free at the edges of the paper; a printer that needs more would clip them.
 const LengthKey margin{"margin", Length(), 0.25_in, R"("1/4 in")", true};
 const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
@@ -69,10 +63,15 @@ Media read_media(Context& context, TableReader& reader, const Media& otherwise) 
 
 }  // namespace
 
-void read_units(Context& context, const toml::table& job) {
+const std::vector<std::pair<std::string_view, Unit>>& unit_words() {
+    static const std::vector<std::pair<std::string_view, Unit>> words = {{"in", Unit::inch}, {"mm", Unit::millimetre}};
+    return words;
+}
+
+void read_units(Context& context, const toml::table& table) {
     // Mistakes are told when the whole table is read; here only a good value counts.
-    const auto word = job["units"].value<std::string_view>();
-    for (const auto& [name, unit] : units)
+    const auto word = table["units"].value<std::string_view>();
+    for (const auto& [name, unit] : unit_words())
         if (word == name) context.unit = unit;
 }
 
@@ -86,39 +85,28 @@ Header read_header(Context& context, const toml::table& table) {
     header.title = text("title", 60, R"("North hall arch")");
     header.revision = text("revision", 8, R"("A")");
     header.date = read_date(context, reader);
-    if (const auto unit = reader.choice("units", units, Need::required)) header.units = unit->value;
+    if (const auto unit = reader.choice("units", unit_words(), Need::required)) header.units = unit->value;
     if (const auto language = reader.choice<std::string_view>("language", {{"en", "en"}}))
         header.language = std::string(language->value);
     reader.finish();
     return header;
 }
 
-Saw read_saw(Context& context, const toml::table& table) {
-    TableReader reader(context, table, "[saw]");
-    Saw saw;
-    saw.blade_diameter = reader.needed_length(blade_diameter);
-    saw.kerf = reader.needed_length(kerf);
-    saw.travel = reader.length(travel, Need::optional);
-    saw.rear_limit = reader.length(rear_limit, Need::optional);
-    reader.finish();
-    return saw;
-}
-
 Printer default_printer() { return {all_media().front(), 0.25_in}; }
 
-Printer read_printer(Context& context, const toml::table& table) {
+Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise) {
     TableReader reader(context, table, "[printer]");
-    Printer printer = default_printer();
+    Printer printer = otherwise;
     printer.media = read_media(context, reader, printer.media);
     printer.margin = reader.length_or(margin, printer.margin).value;
     reader.finish();
     return printer;
 }
 
-Stock read_stock(Context& context, const toml::table& table) {
+Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise) {
     TableReader reader(context, table, "[stock]");
-    Stock stock;
-    stock.lengths = reader.lengths(stock_lengths, 0);
+    Stock stock = otherwise;
+    if (auto lengths = reader.lengths(stock_lengths, 0); !lengths.empty()) stock.lengths = std::move(lengths);
     if (const auto sides = reader.lengths(sheet, 2); sides.size() == 2)
         stock.sheet = std::array<Length, 2>{sides[0].value, sides[1].value};
     reader.finish();

@@ -14,7 +14,8 @@ namespace {
 /// Reads the file's own top level, in the order in which later parts need earlier ones.
 class JobReader {
 public:
-    JobReader(Context& context, const toml::table& root) : context_(context), top_(context, root, "the job file") {}
+    JobReader(Context& context, const toml::table& root, const Shop& shop)
+        : context_(context), top_(context, root, "the job file"), shop_(shop) {}
 
     Job run() {
         read_head();
@@ -22,8 +23,9 @@ public:
             "opening", [this](const toml::table& t) { return judged_opening(t); }, job_.openings);
         read_pieces<Wall>(
             "wall", [this](const toml::table& t) { return judged_wall(t); }, job_.walls);
+        job_.stock = shop_.stock;
         if (const auto* stock = top_.table("stock", Need::optional, "[stock]"))
-            job_.stock = read_stock(context_, *stock);
+            job_.stock = read_stock(context_, *stock, shop_.stock);
         if (pieces_ == 0)
             top_.missing({"opening"}, "there is nothing to bend", "a job needs at least one [[opening]] or [[wall]]");
         top_.finish();
@@ -34,17 +36,50 @@ public:
 
 private:
     void read_head() {
-        job_.printer = default_printer();
         const auto* head = top_.table("job", Need::required, "[job]");
-        const auto* saw = top_.table("saw", Need::required, "[saw]");
-        const auto* printer = top_.table("printer", Need::optional, "[printer]");
         if (head != nullptr) {
             read_units(context_, *head);
             job_.header = read_header(context_, *head);
         }
-        if (saw != nullptr) job_.saw = read_saw(context_, *saw);
-        if (printer != nullptr) job_.printer = read_printer(context_, *printer);
-        head_is_good_ = head != nullptr && saw != nullptr && context_.mistakes() == 0;
+        read_the_saw();
+        job_.printer = shop_.printer.value_or(default_printer());
+        if (const auto* printer = top_.table("printer", Need::optional, "[printer]"))
+            job_.printer = read_printer(context_, *printer, job_.printer);
+        read_the_materials();
+        head_is_good_ = head != nullptr && given(job_.saw.blade_diameter) && given(job_.saw.kerf) &&
+                        context_.mistakes() == 0 && !shop_.faulty;
+    }
+
+    /// What is missing may be what could not be read in the shop file; then it is told there.
+    void read_the_saw() {
+        job_.saw = shop_.saw;
+        const Need need = shop_.faulty ? Need::optional : Need::required;
+        const bool shop_has_one = given(shop_.saw.blade_diameter) || given(shop_.saw.kerf);
+        const auto* saw = top_.table("saw", shop_has_one ? Need::optional : need, "[saw]");
+        if (saw != nullptr) {
+            job_.saw = read_saw(context_, *saw, shop_.saw, need);
+            check_saw(context_, job_.saw);
+        } else if (shop_has_one && !shop_.faulty) {
+            miss_in_shop("blade_diameter", job_.saw.blade_diameter);
+            miss_in_shop("kerf", job_.saw.kerf);
+        }
+    }
+
+    void miss_in_shop(std::string_view key, const Sourced<Length>& value) {
+        if (given(value)) return;
+        top_.missing({"saw"}, std::string(key) + " is given neither here nor in the shop file",
+                     "expected the line [saw] and " + std::string(key) + " below it");
+    }
+
+    void read_the_materials() {
+        job_.materials = read_materials(context_, top_);
+        const auto own = job_.materials;
+        for (const Material& of_shop : shop_.materials) {
+            const bool named = std::any_of(own.begin(), own.end(), [&](const Material& material) {
+                return material.name.value == of_shop.name.value;
+            });
+            if (!named) job_.materials.push_back(of_shop);
+        }
     }
 
     Opening judged_opening(const toml::table& table) {
@@ -74,29 +109,14 @@ private:
     /// Reads every [[key]]; a piece with a mistake is told of and left out.
     template <class Piece, class Read>
     void read_pieces(std::string_view key, Read read, std::vector<Piece>& pieces) {
-        const auto* node = top_.find(key, Need::optional, "");
-        if (node == nullptr) return;
-        const std::string header = "[[" + std::string(key) + "]]";
-        const std::string hint = "expected the line " + header + " and its keys below it";
-        const auto take = [&](const toml::table& table) {
+        const std::size_t told = context_.mistakes();
+        const auto tables = top_.tables(key);
+        if (!tables.empty() || context_.mistakes() > told) ++pieces_;
+        for (const auto* table : tables) {
             const std::size_t before = context_.mistakes();
-            Piece piece = read(table);
+            Piece piece = read(*table);
             note_id(piece.id);
             if (context_.mistakes() == before) pieces.push_back(std::move(piece));
-        };
-        ++pieces_;
-        if (const auto* single = node->as_table()) {
-            context_.error(position(*node), "write " + header + " in double brackets",
-                           "there may be more than one of them in a job");
-            take(*single);
-        } else if (const auto* list = node->as_array()) {
-            if (list->empty()) --pieces_;
-            for (const auto& element : *list) {
-                if (const auto* table = element.as_table()) take(*table);
-                else context_.error(position(element), "this is no " + header + " table", hint);
-            }
-        } else {
-            context_.error(position(*node), std::string(key) + " must be a table", hint);
         }
     }
 
@@ -110,30 +130,28 @@ private:
 
     Context& context_;
     TableReader top_;
+    const Shop& shop_;
     Job job_;
     std::map<std::string, Position> ids_;
     int pieces_ = 0;
     bool head_is_good_ = false;
 };
 
-void sort_by_position(Diagnostics& diagnostics) {
-    std::stable_sort(diagnostics.begin(), diagnostics.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-}
-
 }  // namespace
 
-Reading read_job(const Source& source) {
+Reading read_job(const Source& source, const Shop& shop) {
     Parsed parsed = parse(source.text);
     Reading reading;
-    reading.diagnostics = std::move(parsed.diagnostics);
-    if (!parsed.usable) return reading;
+    if (!parsed.usable) {
+        reading.diagnostics = std::move(parsed.diagnostics);
+        return reading;
+    }
 
     Context context(source.text, std::move(parsed.broken_lines));
-    JobReader reader(context, parsed.root);
+    JobReader reader(context, parsed.root, shop);
     reading.job = reader.run();
     reading.complete = reader.head_is_good();
-    reading.diagnostics.insert(reading.diagnostics.end(), context.found().begin(), context.found().end());
-    sort_by_position(reading.diagnostics);
+    reading.diagnostics = all_told(std::move(parsed.diagnostics), context);
     if (reading.complete) reading.job.fingerprint = fingerprint(reading.job);
     return reading;
 }

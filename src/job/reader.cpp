@@ -96,20 +96,14 @@ bool TableReader::flag(std::string_view key, bool otherwise) {
     return otherwise;
 }
 
-const toml::table* TableReader::table(std::string_view key, Need need, std::string_view header) {
-    known_.push_back(key);
-    const toml::node* node = table_.get(key);
-    const std::string name(header);
-    if (node == nullptr) {
-        if (need == Need::required)
-            missing({key}, "the table " + name + " is missing", "expected the line " + name + " and its keys below it");
-        return nullptr;
-    }
-    if (const auto* found = node->as_table()) return found;
-    if (!context_.pass_over(*node))
-        context_.error(position(*node), std::string(key) + " must be a table",
-                       "expected the line " + name + " and its keys below it");
-    return nullptr;
+std::optional<double> TableReader::number(const NumberKey& key) {
+    const auto* node = find(key.name, Need::optional, key.example);
+    if (node == nullptr) return std::nullopt;
+    const auto value = bare_number(*node);
+    if (value && *value >= key.least && *value <= key.most) return value;
+    context_.error(position(*node), std::string(key.name) + " must be a number " + std::string(key.range),
+                   for_example(key.name, key.example));
+    return std::nullopt;
 }
 
 std::optional<Sourced<std::size_t>> TableReader::pick(std::string_view key, const std::vector<std::string_view>& names,

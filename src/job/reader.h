@@ -26,6 +26,15 @@ struct PairsKey {
     std::size_t most;
 };
 
+/// A key that takes a bare number: one without a unit, or with one that goes without saying.
+struct NumberKey {
+    std::string_view name;
+    double least;
+    double most;
+    std::string_view range;  ///< "from 1 to 2000"
+    std::string_view example;
+};
+
 /// One table of the file.
 class TableReader {
 public:
@@ -59,7 +68,10 @@ public:
     std::optional<Sourced<std::string>> words(std::string_view key, std::size_t most, std::string_view example);
     std::optional<Sourced<int>> whole(std::string_view key, int most);
     bool flag(std::string_view key, bool otherwise);
+    std::optional<double> number(const NumberKey& key);
     const toml::table* table(std::string_view key, Need need, std::string_view header);
+    /// The tables of each [[key]]; what stands there and is no table is told.
+    std::vector<const toml::table*> tables(std::string_view key);
 
     /// One of a few words.
     template <class T>

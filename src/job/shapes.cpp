@@ -10,7 +10,7 @@ namespace {
 template <class T>
 std::string_view word_of(T value, const std::vector<std::pair<std::string_view, T>>& words) {
     const auto found = std::find_if(words.begin(), words.end(), [&](const auto& pair) { return pair.second == value; });
-    measure::require(found != words.end(), "every shape and every fit has a word");
+    measure::require(found != words.end(), "every value has its word");
     return found->first;
 }
 
@@ -37,7 +37,27 @@ const std::vector<std::pair<std::string_view, Fit>>& fit_words() {
     return words;
 }
 
+const std::vector<std::pair<std::string_view, Held>>& held_words() {
+    static const std::vector<std::pair<std::string_view, Held>> words = {
+        {"disc", Held::disc},
+        {"ends", Held::ends},
+        {"centre", Held::centre},
+    };
+    return words;
+}
+
+const std::vector<std::pair<std::string_view, Outcome>>& outcome_words() {
+    static const std::vector<std::pair<std::string_view, Outcome>> words = {
+        {"cracked", Outcome::cracked},
+        {"held", Outcome::held},
+        {"closed", Outcome::closed},
+    };
+    return words;
+}
+
 std::string_view word(Shape shape) { return word_of(shape, shape_words()); }
 std::string_view word(Fit fit) { return word_of(fit, fit_words()); }
+std::string_view word(Held held) { return word_of(held, held_words()); }
+std::string_view word(Outcome outcome) { return word_of(outcome, outcome_words()); }
 
 }  // namespace kerfpacket::job

@@ -6,19 +6,32 @@
 
 namespace kerfpacket::job {
 
-/// The unit comes first: every bare number in the file waits for it.
-void read_units(Context& context, const toml::table& job);
+const std::vector<std::pair<std::string_view, Unit>>& unit_words();
+/// The unit comes first: every bare number in the file waits for it. `table`: the one with the key `units`.
+void read_units(Context& context, const toml::table& table);
 
 Header read_header(Context& context, const toml::table& table);
-Saw read_saw(Context& context, const toml::table& table);
-Printer read_printer(Context& context, const toml::table& table);
-/// What is printed on when the job does not say: letter paper.
+
+/// Each key that the table leaves out keeps its value of `otherwise`; blade and kerf are told to be missing when they
+/// have none and are needed.
+Saw read_saw(Context& context, const toml::table& table, const Saw& otherwise, Need need);
+Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise);
+/// What is printed on when neither job nor shop says: letter paper.
 Printer default_printer();
-Stock read_stock(Context& context, const toml::table& table);
+Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise);
+/// Every [[material]]; one with a mistake is told of and left out.
+std::vector<Material> read_materials(Context& context, TableReader& top);
 
 /// A liner (its width is the opening's depth) or a wall board (which has splices).
 Board read_liner(Context& context, const toml::table& table, const Sourced<Length>& depth);
 Board read_wall_board(Context& context, const toml::table& table);
+
+/// Kerfs that are given one by one, beside which there is no spacing.
+std::vector<Sourced<Length>> read_kerfs(Context& context, TableReader& reader);
+std::vector<TooDeep> read_too_deep(Context& context, TableReader& reader);
+/// The coupon of a board whose other keys are read. `board_title`: "opening.liner" or "wall.board".
+std::optional<Coupon> read_coupon(Context& context, TableReader& board_reader, std::string_view board_title,
+                                  const Board& board);
 
 Casing read_casing(Context& context, const toml::table& table);
 /// `title`: "[opening.form]" or "[wall.form]".

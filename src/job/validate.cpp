@@ -5,8 +5,6 @@ namespace {
 
 using namespace measure::literals;
 
-/// Thinner webs break at a touch; bending.md refuses them.
-constexpr Length least_web = 0.0625_in;
 /// Rounding between units must not turn an exact fit into a mistake.
 constexpr Length slack = 0.001_mm;
 
@@ -29,40 +27,6 @@ void check_room(Context& context, const Sourced<Length>& thickness, Length radiu
     if (!known(thickness) || !board_lies_inside || thickness.value < radius) return;
     context.error(thickness.at, "thickness " + context.shown(thickness.value) + " is more than the curve has room for",
                   "the radius it lies in is only " + context.shown(radius));
-}
-
-/// The depth as given, or half the thickness, which is also what a job that does not say gets at first.
-Length depth_of(const Board& board) { return board.kerf_depth.given.value_or(board.thickness.value / 2); }
-
-void check_web(Context& context, const Board& board) {
-    if (!board.kerf_depth.given || !known(board.thickness)) return;
-    const Length web = board.thickness.value - *board.kerf_depth.given;
-    if (web >= least_web - slack) return;
-    const std::string depth = "kerf_depth " + context.shown(*board.kerf_depth.given);
-    const std::string thickness = context.shown(board.thickness.value);
-    context.error(board.kerf_depth.at,
-                  web <= slack ? depth + " leaves no web in a board " + thickness + " thick"
-                               : depth + " leaves a web of only " + context.shown(web),
-                  "at least " + context.shown(least_web) + " must stay: expected at most " +
-                      context.shown(board.thickness.value - least_web));
-}
-
-void check_blade(Context& context, const Board& board, const Saw& saw) {
-    if (!known(board.thickness) || !known(saw.blade_diameter)) return;
-    const Length reach = saw.blade_diameter.value / 2;
-    if (depth_of(board) < reach) return;
-    const Position at = board.kerf_depth.given ? board.kerf_depth.at : board.thickness.at;
-    context.error(
-        at, "a cut " + context.shown(depth_of(board)) + " deep is too much for the blade",
-        "a blade of " + context.shown(saw.blade_diameter.value) + " reaches less than " + context.shown(reach));
-}
-
-void check_spacing(Context& context, const Board& board, const Saw& saw) {
-    if (!board.spacing.given || !known(saw.kerf) || *board.spacing.given > saw.kerf.value + slack) return;
-    const std::string kerf = context.shown(saw.kerf.value);
-    context.error(board.spacing.at,
-                  "spacing " + context.shown(*board.spacing.given) + " is no wider than the kerf, " + kerf,
-                  "the cuts would run into each other: expected more than " + kerf);
 }
 
 }  // namespace
@@ -118,17 +82,6 @@ void check_wall(Context& context, const Wall& wall) {
     // On a concave wall the board stands inside the wall's curve; on a convex one inside the curve of its seen face.
     const bool lies_inside = (wall.side.value == Side::concave) == (wall.measured_to == Surface::wall);
     check_room(context, wall.board.thickness, *radius, lies_inside);
-}
-
-void check_board(Context& context, const Board& board, const Saw& saw) {
-    check_web(context, board);
-    check_blade(context, board, saw);
-    check_spacing(context, board, saw);
-    for (const auto& [from, to] : board.no_splice) {
-        if (!known(from) || !known(to) || from.value < to.value) continue;
-        context.error(from.at, "no_splice runs from " + context.shown(from.value) + " to " + context.shown(to.value),
-                      "expected the smaller distance from zero first");
-    }
 }
 
 }  // namespace kerfpacket::job

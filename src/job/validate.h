@@ -22,7 +22,11 @@ void check_casing(Context& context, const Casing& casing);
 void check_form(Context& context, const Form& form, std::optional<Length> width);
 /// Width of a wall's curve: its chord or what its stations reach over; none where too little was read.
 std::optional<Length> width_of(const Wall& wall);
-/// Depth against thickness and blade, spacing against kerf, splices.
+/// That a trial groove can have been cut with the blade, and gets shallower toward the fence.
+void check_saw(Context& context, const Saw& saw);
+/// That the figures of a coupon can tell something.
+void check_coupon(Context& context, const Coupon& coupon);
+/// Depth against thickness and blade, spacing against kerf, kerfs one by one, those too deep, coupon, splices.
 void check_board(Context& context, const Board& board, const Saw& saw);
 
 }  // namespace kerfpacket::job

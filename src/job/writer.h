@@ -35,4 +35,10 @@ private:
     std::string text_;
 };
 
+/// What a liner and a wall board have in common, without the coupon, which is a table of its own.
+void write_board(Writer& writer, const Board& board);
+void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon);
+/// The user's materials that boards of the job are made of, by name: others change nothing.
+void write_materials(Writer& writer, const Job& job);
+
 }  // namespace kerfpacket::job

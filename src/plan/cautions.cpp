@@ -49,9 +49,12 @@ std::optional<Caution> of_stock(const Piece& piece, const job::Stock& stock) {
     return Caution{"blank_longer_than_stock", {{"blank", piece.blank_length}, {"stock", longest->value}}};
 }
 
+/// A board wider than the slide reaches can be turned for the rest, up to twice that width.
 std::optional<Caution> of_travel(const Piece& piece, const job::Saw& saw) {
     if (!saw.travel || !piece.travel_needed || *piece.travel_needed <= saw.travel->value) return std::nullopt;
-    return Caution{"travel_short", {{"needed", *piece.travel_needed}, {"travel", saw.travel->value}}};
+    const Length reached = piece.width_reached.value_or(saw.travel->value);
+    const char* key = reached * 2 >= piece.width ? "travel_short" : "travel_far_short";
+    return Caution{key, {{"needed", *piece.travel_needed}, {"travel", saw.travel->value}, {"reached", reached}}};
 }
 
 /// Where the last kerf before a mitre stands much further from it than kerfs do, that end stays straight.
@@ -67,15 +70,62 @@ std::optional<Caution> of_mitre(const Piece& piece) {
     return Caution{"mitre_kerf_gap", {{"gap", widest}}};
 }
 
-/// The first kerf whose gaps differ by more than a bend takes without showing it.
+/// "12", "12, 40 and 7 more".
+std::string numbers(const std::vector<int>& all) {
+    constexpr std::size_t most = 6;
+    std::string text;
+    for (std::size_t i = 0; i < std::min(all.size(), most); ++i) text += (i > 0 ? ", " : "") + std::to_string(all[i]);
+    return all.size() > most ? text + " +" + std::to_string(all.size() - most) : text;
+}
+
 std::optional<Caution> of_gaps(const Piece& piece) {
-    if (piece.even()) return std::nullopt;
-    for (std::size_t i = 1; i + 1 < piece.kerfs.size(); ++i) {
+    if (piece.weak_links.empty()) return std::nullopt;
+    double worst = 1;
+    for (const int n : piece.weak_links) {
+        const auto i = static_cast<std::size_t>(n - 1);
         const double ratio = (piece.kerfs[i + 1].at - piece.kerfs[i].at) / (piece.kerfs[i].at - piece.kerfs[i - 1].at);
-        const double larger = std::max(ratio, 1 / ratio);
-        if (larger > most_gap_ratio * 1.001) return Caution{"gap_ratio", {{"n", piece.kerfs[i].n}, {"ratio", larger}}};
+        worst = std::max({worst, ratio, 1 / ratio});
     }
-    return std::nullopt;
+    return Caution{"gap_ratio", {{"n", numbers(piece.weak_links)}, {"ratio", worst}}};
+}
+
+/// A bend that goes on beyond the last kerf given by hand, more than half a gap.
+std::optional<Caution> of_bare_ends(const Piece& piece) {
+    if (!piece.kerfs_given || piece.kerfs.size() < 2) return std::nullopt;
+    const std::size_t n = piece.kerfs.size();
+    const Length before = piece.kerfs.front().at - piece.bend_start;
+    const Length after = piece.bend_end - piece.kerfs.back().at;
+    const Length bare = std::max(before - (piece.kerfs[1].at - piece.kerfs[0].at) / 2,
+                                 after - (piece.kerfs[n - 1].at - piece.kerfs[n - 2].at) / 2);
+    if (bare < Length::mm(0.5)) return std::nullopt;
+    return Caution{"bend_without_kerfs", {{"length", std::max(before, after)}}};
+}
+
+/// Depth and spacing as they came about, where that wants care.
+std::optional<Caution> of_settings(const Piece& piece) {
+    if (piece.settings.rule == Rule::least_strain) {
+        if (!piece.settings.ok_from) return Caution{"nothing_is_ok", {}};
+        return Caution{"nothing_is_ok_under", {{"radius", *piece.settings.ok_from}}};
+    }
+    if (piece.settings.rule != Rule::given || !piece.settings.solved) return std::nullopt;
+    const Choice& better = *piece.settings.solved;
+    if (better.verdict >= piece.bend.verdict) return std::nullopt;
+    return Caution{"solve_would_do", {{"depth", better.depth}, {"kerfs", better.kerfs}, {"u", better.utilisation}}};
+}
+
+/// A coupon that tells less than it might.
+void add_coupon(std::vector<Caution>& cautions, const Piece& piece) {
+    if (!piece.coupon) return;
+    const CouponResult& coupon = *piece.coupon;
+    constexpr Length flat = Length::inches(1);
+    const Kerf& kerf = piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1));
+    const bool other = measure::abs(coupon.depth - piece.kerf_depth) > Length::inches(1.0 / 64) ||
+                       measure::abs(coupon.spacing - kerf.spacing) > Length::inches(1.0 / 16);
+    if (other) cautions.push_back({"coupon_other_settings", {{"depth", coupon.depth}, {"spacing", coupon.spacing}}});
+    if (coupon.coupon.rise < flat - Length::mm(0.01))
+        cautions.push_back({"coupon_flat", {{"rise", coupon.coupon.rise}, {"error", coupon.error * 100}}});
+    if (coupon.outcome == job::Outcome::held && coupon.strain < piece.bend.strain)
+        cautions.push_back({"coupon_held_less", {{"part", coupon.strain / piece.bend.strain}}});
 }
 
 /// Where a curve of many radii is tightest, when that is what the verdict hangs on.
@@ -96,17 +146,18 @@ Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(v
 
 }  // namespace
 
-std::vector<Caution> find_cautions(const Piece& piece, const job::Board& board, const job::Job& job) {
+std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     std::vector<Caution> cautions;
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_tight_spot(piece));
     if (!piece.reverses.empty()) cautions.push_back({"reverse_bend", {}});
+    add(cautions, of_settings(piece));
+    add_coupon(cautions, piece);
     add(cautions, of_gaps(piece));
+    add(cautions, of_bare_ends(piece));
     add(cautions, of_mitre(piece));
     add(cautions, of_stock(piece, job.stock));
     add(cautions, of_travel(piece, job.saw));
-    const bool spacing_left = board.spacing.solve && piece.circular;
-    if (board.kerf_depth.solve || spacing_left) cautions.push_back({"solve_not_built", {}});
     return cautions;
 }
 

@@ -7,7 +7,7 @@
 namespace kerfpacket::plan {
 
 /// Every concern of the bend, then stock, saw and settings. The piece must be complete but for its cautions.
-std::vector<Caution> find_cautions(const Piece& piece, const job::Board& board, const job::Job& job);
+std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job);
 
 /// What an opening as a whole has to warn of, added to its first board: entry of a horseshoe, springs that differ, and
 /// what measured ordinates say.

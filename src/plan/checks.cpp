@@ -3,15 +3,14 @@
 #include <algorithm>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "plan/kerfs.h"
-#include "plan/piece.h"
+#include "plan/wood.h"
 
 namespace kerfpacket::plan {
 namespace {
 
-/// Under this web a board is refused. Judgement, from the design notes.
-constexpr Length least_web = Length::inches(1.0 / 16);
 /// Rounding between units must not turn an exact fit into a mistake.
 constexpr Length slack = Length::mm(0.001);
 
@@ -20,17 +19,15 @@ job::Position place(const job::Setting& setting, const job::Board& board) {
     return setting.at.line > 0 ? setting.at : board.thickness.at;
 }
 
-job::Diagnostic unknown_material(const job::Board& board) {
+job::Diagnostic unknown_material(const job::Board& board, const job::Job& job) {
     std::vector<std::string_view> names;
-    std::string list;
-    for (const bend::Material& material : bend::materials()) {
-        names.push_back(material.name);
-        list += (list.empty() ? "" : ", ") + std::string(material.name);
-    }
+    for (const bend::Material& material : bend::materials()) names.push_back(material.name);
+    for (const job::Material& material : job.materials)
+        if (bend::find_material(material.name.value) == nullptr) names.push_back(material.name.value);
     const std::string near = job::near_miss(board.material.value, names);
     const std::string guess = near.empty() ? "" : fmt::format("did you mean \"{}\"? ", near);
     return {job::Severity::error, board.material.at, fmt::format("unknown material \"{}\"", board.material.value),
-            fmt::format("{}known: {}", guess, list)};
+            fmt::format("{}known: {}; a [[material]] table makes another known", guess, fmt::join(names, ", "))};
 }
 
 job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& job) {
@@ -39,7 +36,7 @@ job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& 
                         measure::length_text(depth, job.header.units),
                         measure::length_text(board.thickness.value, job.header.units),
                         measure::length_text(board.thickness.value - depth, job.header.units)),
-            fmt::format("the web must be at least {}", measure::length_text(least_web, job.header.units))};
+            fmt::format("the web must be at least {}", measure::length_text(bend::least_web, job.header.units))};
 }
 
 job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job& job) {
@@ -48,6 +45,20 @@ job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job&
                         measure::length_text(job.saw.kerf.value, job.header.units),
                         measure::length_text(spacing, job.header.units)),
             "the spacing must be larger than the kerf"};
+}
+
+job::Diagnostics check_given_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
+    job::Diagnostics wrong;
+    for (const auto& kerf : board.kerfs) {
+        if (kerf.value > piece.kerf && kerf.value < piece.blank_length - piece.kerf) continue;
+        wrong.push_back({job::Severity::error, kerf.at,
+                         fmt::format("a kerf at {} is not on the blank, which is {} long",
+                                     measure::length_text(kerf.value, job.header.units),
+                                     measure::length_text(piece.blank_length, job.header.units)),
+                         "kerfs are counted from the blank's zero end, trim included"});
+        break;
+    }
+    return wrong;
 }
 
 }  // namespace
@@ -70,12 +81,13 @@ job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::str
 }
 
 job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
-    const Length depth = depth_of(board);
-    const Length spacing = spacing_of(board);
+    // What is left to the program begins at common practice.
+    const Length depth = board.kerf_depth.given.value_or(usual_depth(board));
+    const Length spacing = board.spacing.given.value_or(usual_spacing);
     job::Diagnostics wrong;
-    if (bend::find_material(board.material.value) == nullptr) wrong.push_back(unknown_material(board));
-    if (board.thickness.value - depth < least_web - slack) wrong.push_back(thin_web(depth, board, job));
-    if (spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
+    if (!material_of(board, job)) wrong.push_back(unknown_material(board, job));
+    if (board.thickness.value - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
+    if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     return wrong;
 }
 
@@ -92,6 +104,7 @@ job::Diagnostics check_span(const job::Opening& opening, Length span, const job:
 job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
     const std::string bend = measure::length_text(piece.bend_length(), job.header.units);
     const std::string spacing = measure::length_text(piece.spacing, job.header.units);
+    if (piece.kerfs_given) return check_given_kerfs(piece, board, job);
     if (piece.bend_length() < piece.spacing)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("the bend is {} long, less than one spacing of {}", bend, spacing),

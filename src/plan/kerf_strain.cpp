@@ -38,12 +38,25 @@ bool worse(const bend::Assessment& a, const bend::Assessment& b) {
     return a.verdict != b.verdict ? a.verdict > b.verdict : a.utilisation > b.utilisation;
 }
 
-/// The mean of the gaps beside kerf i, or the one gap that an end kerf has.
+/// The gap before kerf i: where kerfs are given by hand and stop short of the bend's end, as if the next stood as far
+/// beyond that end.
+Length gap_before(const Piece& piece, std::size_t i) {
+    if (i > 0) return piece.kerfs[i].at - piece.kerfs[i - 1].at;
+    const Length after = piece.kerfs[1].at - piece.kerfs[0].at;
+    return piece.kerfs_given ? std::max(after, (piece.kerfs[0].at - piece.bend_start) * 2) : after;
+}
+
+Length gap_after(const Piece& piece, std::size_t i) {
+    if (i + 1 < piece.kerfs.size()) return piece.kerfs[i + 1].at - piece.kerfs[i].at;
+    const Length before = piece.kerfs[i].at - piece.kerfs[i - 1].at;
+    return piece.kerfs_given ? std::max(before, (piece.bend_end - piece.kerfs[i].at) * 2) : before;
+}
+
+/// The mean of the gaps beside kerf i; an end kerf has but one.
 Length mean_gap(const Piece& piece, std::size_t i) {
-    if (piece.even() || piece.kerfs.size() < 2) return piece.spacing;
-    const std::size_t before = i > 0 ? i - 1 : 0;
-    const std::size_t after = std::min(i + 1, piece.kerfs.size() - 1);
-    return (piece.kerfs[after].at - piece.kerfs[before].at) / static_cast<double>(after - before);
+    const bool even = piece.even() && !piece.kerfs_given;
+    if (even || piece.kerfs.size() < 2) return piece.spacing;
+    return (gap_before(piece, i) + gap_after(piece, i)) / 2;
 }
 
 /// Adds up what is wrong anywhere; what is worse stands for what is less.
@@ -80,10 +93,10 @@ void assess_kerfs(Piece& piece, const Unrolled& board, const bend::Material& mat
                                             : bend::KerfsOn::inside;
         if (std::abs(bent.curvature) < straight) continue;
         kerf.radius = piece.circular ? piece.bend_radius : Length::mm(1 / std::abs(bent.curvature));
-        const bend::Cell cell{piece.thickness, piece.kerf_depth, piece.kerf, kerf.spacing};
         // An end kerf may turn less than its share: the others tell what a kerf turns.
-        const Angle turn = piece.circular ? piece.turn / static_cast<double>(piece.kerfs.size()) : kerf.turn;
-        const bend::Assessment here = bend::assess(cell, material, kerf.on, kerf.radius, turn, 1);
+        const bool alike = piece.circular && !piece.kerfs_given;
+        const Angle turn = alike ? piece.turn / static_cast<double>(piece.kerfs.size()) : kerf.turn;
+        const bend::Assessment here = bend::assess(piece.cell(kerf.spacing), material, kerf.on, kerf.radius, turn, 1);
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());
         facet = std::max(facet, here.facet);
@@ -91,6 +104,7 @@ void assess_kerfs(Piece& piece, const Unrolled& board, const bend::Material& mat
         if (worst && !worse(here, *worst)) continue;
         worst = here;
         piece.bend_radius = kerf.radius;
+        piece.governing = kerf.n;
     }
     if (!worst) return;
     piece.bend = *worst;

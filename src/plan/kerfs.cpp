@@ -118,21 +118,55 @@ void set_even_kerfs(Piece& piece) {
     number(piece, places);
 }
 
+namespace {
+
+/// Half of the usual spacing to each side: what a kerf may bend.
+std::vector<Length> least_around(const std::vector<Length>& spacings, Length step) {
+    const auto reach = static_cast<std::size_t>(std::ceil(usual_spacing / 2 / step));
+    std::vector<Length> least;
+    for (std::size_t i = 0; i < spacings.size(); ++i) {
+        const auto first = spacings.begin() + static_cast<std::ptrdiff_t>(i - std::min(i, reach));
+        const auto last = spacings.begin() + static_cast<std::ptrdiff_t>(std::min(i + reach + 1, spacings.size()));
+        least.push_back(*std::min_element(first, last));
+    }
+    return least;
+}
+
+/// The stretch of a solved bend between whose ends kerfs stand, from the left end of the board.
+Room solved_stretch(const Piece& piece, const Unrolled& board) {
+    // Counted from the left; a board numbered from the right is the same board read backward.
+    const Room zero_room = room_for_kerfs(piece, piece.blank_length);
+    const Room room = piece.zero == job::End::right
+                          ? Room{piece.blank_length - zero_room.high, piece.blank_length - zero_room.low}
+                          : zero_room;
+    return {std::max(board.origin, room.low), std::min(board.from_left(board.line.length()), room.high)};
+}
+
+void number_from_left(Piece& piece, std::vector<Length> places) {
+    if (piece.zero == job::End::right) {
+        std::reverse(places.begin(), places.end());
+        for (Length& place : places) place = piece.blank_length - place;
+    }
+    number(piece, places);
+}
+
+}  // namespace
+
 std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line, Length from, Length to,
-                                   const bend::Material& material) {
+                                   const bend::Material& material, const Cut& cut) {
     constexpr int fewest = 100;
     constexpr int most = 1000;
     const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
     const Length step = (to - from) / steps;
-    const bend::Cell cell{piece.thickness, piece.kerf_depth, piece.kerf, usual_spacing};
-    std::vector<Length> spacings;
+    std::vector<Length> allowed;
     for (int i = 0; i <= steps; ++i) {
-        const double curvature = line.at(from + step * i).curvature;
-        spacings.push_back(std::abs(curvature) < straight ? usual_spacing
-                                                          : bend::widest_spacing(cell, material, side_of(curvature),
-                                                                                 Length::mm(1 / std::abs(curvature)),
-                                                                                 tight_spacing, usual_spacing));
+        const double curvature = line.at(from + step * i).curvature / (1 - cut.tighter);
+        allowed.push_back(std::abs(curvature) < straight
+                              ? cut.most
+                              : bend::widest_spacing(piece.cell(cut.most), material, side_of(curvature),
+                                                     Length::mm(1 / std::abs(curvature)), cut.least, cut.most));
     }
+    std::vector<Length> spacings = least_around(allowed, step);
     // Where the spacing grows by ds over a length dl, the gaps of kerfs placed by the integral of dl/s grow by the
     // factor exp(ds/dl).
     const Length most_change = step * (std::log(most_gap_ratio) * 0.98);
@@ -143,27 +177,42 @@ std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line,
     return spacings;
 }
 
-void set_solved_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material) {
-    // Counted from the left; a board numbered from the right is the same board read backward.
-    const bool from_right = piece.zero == job::End::right;
-    const Room zero_room = room_for_kerfs(piece, piece.blank_length);
-    const Room room =
-        from_right ? Room{piece.blank_length - zero_room.high, piece.blank_length - zero_room.low} : zero_room;
-    const Length from = std::max(board.origin, room.low);
-    const Length to = std::min(board.from_left(board.line.length()), room.high);
-    if (to - from < tight_spacing) return;
+void set_given_kerfs(Piece& piece, const std::vector<job::Sourced<Length>>& places) {
+    std::vector<Length> middles;
+    for (const auto& place : places) middles.push_back(place.value);
+    number(piece, middles);
+}
+
+ArcKerfs arc_kerfs(const Piece& piece, const Unrolled& board) {
+    const Room stretch = solved_stretch(piece, board);
+    const Length length = std::max(Length(), stretch.high - stretch.low);
+    const double count = std::min(std::ceil(length / piece.spacing - 1e-9), static_cast<double>(most_kerfs + 1));
+    return {static_cast<int>(count), count > 0 ? length / count : piece.spacing};
+}
+
+void set_arc_kerfs(Piece& piece, const Unrolled& board, int count) {
+    const Room stretch = solved_stretch(piece, board);
+    const Length gap = (stretch.high - stretch.low) / count;
+    std::vector<Length> places;
+    for (int i = 0; i < count; ++i) places.push_back(stretch.low + gap * (i + 0.5));
+    number_from_left(piece, std::move(places));
+    piece.spacing = gap;
+    piece.least_spacing = gap;
+}
+
+void set_solved_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material, const Cut& cut) {
+    const Room stretch = solved_stretch(piece, board);
+    const Length from = stretch.low;
+    if (stretch.high - from < tight_spacing) return;
     const std::vector<Length> spacings =
-        local_spacings(piece, board.line, from - board.origin, to - board.origin, material);
-    const Length step = (to - from) / static_cast<double>(spacings.size() - 1);
+        local_spacings(piece, board.line, from - board.origin, stretch.high - board.origin, material, cut);
+    const Length step = (stretch.high - from) / static_cast<double>(spacings.size() - 1);
     std::vector<Length> places = places_of(spacings, from, step);
-    const std::size_t left = from_right ? 1 : 0;
+    const std::size_t left = piece.zero == job::End::right ? 1 : 0;
+    const Room room{piece.kerf, piece.blank_length - piece.kerf};
     if (piece.ends[left].mitre.radians() == 0) go_on(places, room, true, spacings.front());
     if (piece.ends[1 - left].mitre.radians() == 0) go_on(places, room, false, spacings.back());
-    if (from_right) {
-        std::reverse(places.begin(), places.end());
-        for (Length& place : places) place = piece.blank_length - place;
-    }
-    number(piece, places);
+    number_from_left(piece, std::move(places));
 }
 
 }  // namespace kerfpacket::plan

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "bend/saw.h"
+#include "bend/spacing.h"
 #include "measure/require.h"
 #include "plan/checks.h"
 #include "plan/kerfs.h"
@@ -11,12 +11,7 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Common practice, no source: half the thickness deep.
-constexpr double usual_depth_ratio = 0.5;
-
-bend::Cell cell_of(const Piece& piece) { return {piece.thickness, piece.kerf_depth, piece.kerf, piece.spacing}; }
-
-void set_board(Piece& piece, const job::Board& board, const job::Saw& saw) {
+void set_board(Piece& piece, const job::Board& board, const Cut& cut, const Wood& wood, const job::Saw& saw) {
     piece.material = board.material.value;
     piece.thickness = board.thickness.value;
     piece.width = board.width.value;
@@ -24,11 +19,30 @@ void set_board(Piece& piece, const job::Board& board, const job::Saw& saw) {
     piece.zero = board.zero;
     piece.tick = board.tick;
     piece.kerf = saw.kerf.value;
-    piece.kerf_depth = depth_of(board);
-    piece.spacing = spacing_of(board);
-    piece.least_spacing = piece.spacing;
+    piece.hinge_part = wood.hinge_part;
+    piece.kerf_depth = cut.depth;
+    piece.spacing = cut.most;
+    piece.least_spacing = cut.most;
     piece.depth_given = board.kerf_depth.given.has_value() || board.kerf_depth.half;
-    piece.spacing_given = board.spacing.given.has_value();
+    piece.spacing_given = cut.kerfs != Cut::Kerfs::solved;
+    piece.kerfs_given = cut.kerfs == Cut::Kerfs::by_hand;
+}
+
+/// Straighter than a radius of 1 km bends nothing.
+constexpr double straight = 1e-6;
+
+/// Sign of a radius's growth from the plain face to the line that keeps its length.
+double outward(bend::KerfsOn on) { return on == bend::KerfsOn::outside ? 1 : -1; }
+
+/// The widest spacing that is ok at the radius of an arc, which depends a little on the spacing itself.
+Length arc_spacing(const Piece& piece, const Cut& cut, const bend::Material& material) {
+    Length spacing = cut.most;
+    for (int pass = 0; pass < 3; ++pass) {
+        const Length below_face = bend::length_keeping_depth(piece.cell(spacing), material.softness);
+        const Length radius = (piece.finish_radius + below_face * outward(piece.kerfs_on)) * (1 - cut.tighter);
+        spacing = bend::widest_spacing(piece.cell(cut.most), material, piece.kerfs_on, radius, cut.least, cut.most);
+    }
+    return spacing;
 }
 
 /// One arc and nothing else.
@@ -80,53 +94,44 @@ curve::Extent extent_of(const Request& wanted) {
 }
 
 void set_curve(Piece& piece, const Request& wanted) {
-    const auto [from, to] = extent_of(wanted);
-    const curve::Curve curve = wanted.curve.part(from, to);
-    const auto left = curve.sharpest_left({}, curve.length());
-    const auto right = curve.sharpest_right({}, curve.length());
-    const auto& sharpest = left.curvature > right.curvature ? left : right;
-    const bool opens = right.curvature >= left.curvature;
-    piece.circular = is_one_arc(curve);
-    piece.kerfs_on = opens ? bend::KerfsOn::outside : bend::KerfsOn::inside;
+    const TightSpot spot = tight_spots(wanted).front();
+    const Faces face = faces(wanted.measured_to, piece.thickness);
+    piece.circular = is_one_arc(wanted.bent());
+    piece.kerfs_on = spot.on;
     piece.measured_span = wanted.span;
     piece.measured_rise = wanted.rise;
-    piece.measured_radius = Length::mm(1 / std::max(sharpest.curvature, 1e-9));
-    const Faces face = faces(wanted.measured_to, piece.thickness);
-    const double outward = opens ? 1 : -1;
-    piece.wall_radius = piece.measured_radius + face.wall * outward;
-    piece.finish_radius = piece.measured_radius + face.finish * outward;
+    piece.measured_radius = spot.measured_radius;
+    piece.wall_radius = piece.measured_radius + face.wall * outward(spot.on);
+    piece.finish_radius = spot.plain_radius(wanted.measured_to, piece.thickness);
 }
 
 /// How far the line that keeps its length stands from the plain face. Where the spacing varies that is not the same
 /// everywhere: the mean over the turn holds for the whole board, within a few thousandths of an inch.
-Length below_plain_face(const Piece& piece, const Request& wanted, const bend::Material& material) {
-    const Length usual = bend::length_keeping_depth(cell_of(piece), material.softness);
-    if (piece.circular || piece.spacing_given) return usual;
-    const auto [from, to] = extent_of(wanted);
+Length below_plain_face(const Piece& piece, const Request& wanted, const Cut& cut, const bend::Material& material) {
+    const Length usual = bend::length_keeping_depth(piece.cell(piece.spacing), material.softness);
+    if (piece.circular || cut.kerfs != Cut::Kerfs::solved) return usual;
     const Length left = faces(wanted.measured_to, piece.thickness).finish + usual;
-    const curve::Curve line = wanted.curve.part(from, to).parallel(left);
-    const std::vector<Length> spacings = local_spacings(piece, line, {}, line.length(), material);
+    const curve::Curve line = wanted.bent().parallel(left);
+    const std::vector<Length> spacings = local_spacings(piece, line, {}, line.length(), material, cut);
     Length sum;
     double turn = 0;
     const Length step = line.length() / static_cast<double>(spacings.size() - 1);
     for (std::size_t i = 0; i < spacings.size(); ++i) {
-        bend::Cell cell = cell_of(piece);
-        cell.spacing = spacings[i];
         const double bent = std::abs(line.at(step * static_cast<double>(i)).curvature);
-        sum += bend::length_keeping_depth(cell, material.softness) * bent;
+        sum += bend::length_keeping_depth(piece.cell(spacings[i]), material.softness) * bent;
         turn += bent;
     }
     return turn > 0 ? sum / turn : usual;
 }
 
 /// The blank, which bends about the line that keeps its length.
-Unrolled unroll(Piece& piece, const Request& wanted, const bend::Material& material) {
+Unrolled unroll(Piece& piece, const Request& wanted, const Cut& cut, const bend::Material& material) {
     const Faces face = faces(wanted.measured_to, piece.thickness);
-    const Length below_face = below_plain_face(piece, wanted, material);
+    const Length below_face = below_plain_face(piece, wanted, cut, material);
     const Length left = face.finish + below_face;
     const curve::Extent extent = extent_of(wanted);
     // The line starts where the wood does.
-    const curve::Curve curve = wanted.curve.part(extent.from, extent.to);
+    const curve::Curve curve = wanted.bent();
     const auto along = [&](Length measured) { return curve.on_parallel(measured - extent.from, left); };
     Unrolled board{curve,
                    extent.from,
@@ -136,18 +141,20 @@ Unrolled unroll(Piece& piece, const Request& wanted, const bend::Material& mater
                    below_face,
                    along(wanted.ends[0].finish),
                    along(wanted.ends[1].finish)};
-    piece.bend_radius = piece.finish_radius + below_face * (piece.kerfs_on == bend::KerfsOn::outside ? 1.0 : -1.0);
+    piece.bend_radius = piece.finish_radius + below_face * outward(piece.kerfs_on);
 
     piece.tails = wanted.tails;
     const Length end = board.from_left(board.line.length());
     piece.blank_length = end + piece.tails[1] + piece.trim;
     for (std::size_t i = 0; i < 2; ++i) {
-        const CurveEnd& cut = wanted.ends[i];
-        piece.ends[i] = {cut.meets, cut.mitre, board.from_left(along(cut.wall)), board.from_left(along(cut.finish))};
+        const CurveEnd& end_cut = wanted.ends[i];
+        piece.ends[i] = {end_cut.meets, end_cut.mitre, board.from_left(along(end_cut.wall)),
+                         board.from_left(along(end_cut.finish))};
     }
     piece.bend_start = board.origin;
     piece.bend_end = end;
     const std::vector<Length> changes = reverses(board.line);
+    piece.reverses.clear();
     for (const Length at : changes) piece.reverses.push_back(board.from_left(at));
     // What lies beyond the plain face at a mitre is a wedge of the back, which bends nothing.
     piece.turn = whole_turn(board.line, board.bend_from, board.bend_to, changes);
@@ -175,7 +182,8 @@ void count_from_zero(Piece& piece) {
 }
 
 void set_spacing_range(Piece& piece) {
-    if (piece.circular || piece.spacing_given || piece.kerfs.size() < 2) return;
+    if ((piece.circular && !piece.kerfs_given) || (piece.spacing_given && !piece.kerfs_given)) return;
+    if (piece.kerfs.size() < 2) return;
     piece.spacing = piece.kerfs[1].at - piece.kerfs[0].at;
     piece.least_spacing = piece.spacing;
     for (std::size_t i = 2; i < piece.kerfs.size(); ++i) {
@@ -190,18 +198,32 @@ void set_governing_radii(Piece& piece, const Unrolled& board) {
     const auto governing = std::find_if(piece.kerfs.begin(), piece.kerfs.end(),
                                         [&](const Kerf& kerf) { return kerf.radius == piece.bend_radius; });
     if (governing == piece.kerfs.end()) return;
-    const double outward = governing->on == bend::KerfsOn::outside ? 1 : -1;
-    piece.finish_radius = piece.bend_radius - board.below_face * outward;
-    piece.wall_radius = piece.finish_radius + piece.thickness * outward;
+    piece.finish_radius = piece.bend_radius - board.below_face * outward(governing->on);
+    piece.wall_radius = piece.finish_radius + piece.thickness * outward(governing->on);
 }
 
-void set_saw(Piece& piece, const job::Saw& saw) {
-    piece.groove_ramp = bend::groove_ramp(saw.blade_diameter.value, piece.kerf_depth);
-    // Board width plus spacer less rear limit is never less than the width.
-    piece.travel_needed = piece.width;
-    if (!saw.rear_limit) return;
-    piece.spacer = bend::spacer(saw.rear_limit->value);
-    piece.travel_needed = bend::travel_needed(piece.width, *piece.spacer, saw.rear_limit->value);
+/// The blank, and its kerfs where the cut puts them.
+Unrolled cut_blank(Piece& piece, const Request& wanted, const Cut& cut, const bend::Material& material) {
+    const bool solved_arc = piece.circular && cut.kerfs == Cut::Kerfs::solved;
+    if (solved_arc) piece.spacing = arc_spacing(piece, cut, material);
+    std::optional<Unrolled> board = unroll(piece, wanted, cut, material);
+    count_from_zero(piece);
+    if (solved_arc) {
+        // A whole number of kerfs stands a little closer, which moves the line that keeps its length by a hair.
+        const ArcKerfs kerfs = arc_kerfs(piece, *board);
+        if (kerfs.count < 1) return *board;
+        piece.spacing = kerfs.spacing;
+        board = unroll(piece, wanted, cut, material);
+        count_from_zero(piece);
+        set_arc_kerfs(piece, *board, kerfs.count);
+    } else if (cut.kerfs == Cut::Kerfs::solved) {
+        set_solved_kerfs(piece, *board, material, cut);
+    } else if (cut.kerfs == Cut::Kerfs::by_hand) {
+        set_given_kerfs(piece, wanted.wanted->kerfs);
+    } else {
+        set_even_kerfs(piece);
+    }
+    return *board;
 }
 
 }  // namespace
@@ -211,14 +233,32 @@ Faces faces(job::Surface measured_to, Length thickness) {
     return {thickness, {}};
 }
 
-Length depth_of(const job::Board& board) {
-    return board.kerf_depth.given.value_or(board.thickness.value * usual_depth_ratio);
+Length usual_depth(const job::Board& board) { return board.thickness.value / 2; }
+
+curve::Curve Request::bent() const {
+    const auto [from, to] = extent_of(*this);
+    return curve.part(from, to);
 }
 
-Length spacing_of(const job::Board& board) { return board.spacing.given.value_or(usual_spacing); }
+Length TightSpot::plain_radius(job::Surface measured_to, Length thickness) const {
+    return measured_radius + faces(measured_to, thickness).finish * outward(on);
+}
 
-tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job) {
-    const job::Board& board = *wanted.wanted;
+std::vector<TightSpot> tight_spots(const Request& wanted) {
+    const curve::Curve curve = wanted.bent();
+    const double left = curve.sharpest_left({}, curve.length()).curvature;
+    const double right = curve.sharpest_right({}, curve.length()).curvature;
+    const auto spot = [](bend::KerfsOn on, double curvature) {
+        return TightSpot{on, Length::mm(1 / std::max(curvature, 1e-9))};
+    };
+    std::vector<TightSpot> spots{spot(bend::KerfsOn::outside, right), spot(bend::KerfsOn::inside, left)};
+    if (left > right) std::swap(spots[0], spots[1]);
+    if (std::min(left, right) < straight) spots.pop_back();
+    return spots;
+}
+
+tl::expected<Piece, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
+                                              const job::Job& job) {
     Piece piece;
     piece.id = wanted.id;
     piece.kind = wanted.kind;
@@ -228,21 +268,14 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     piece.side = wanted.side;
     piece.measured_to = wanted.measured_to;
     piece.shape = wanted.shape;
-    set_board(piece, board, job.saw);
+    set_board(piece, *wanted.wanted, cut, wood, job.saw);
     set_curve(piece, wanted);
-
-    const bend::Material* material = bend::find_material(piece.material);
-    measure::require(material != nullptr, "a board that was checked is of a known material");
-    const Unrolled unrolled = unroll(piece, wanted, *material);
-    count_from_zero(piece);
-    if (piece.circular || piece.spacing_given) set_even_kerfs(piece);
-    else set_solved_kerfs(piece, unrolled, *material);
-    const job::Diagnostics wrong = check_kerfs(piece, board, job);
+    const Unrolled board = cut_blank(piece, wanted, cut, wood.material);
+    const job::Diagnostics wrong = check_kerfs(piece, *wanted.wanted, job);
     if (!wrong.empty()) return tl::unexpected(wrong);
     set_spacing_range(piece);
-    set_saw(piece, job.saw);
-    assess_kerfs(piece, unrolled, *material);
-    if (!piece.circular) set_governing_radii(piece, unrolled);
+    assess_kerfs(piece, board, wood.material);
+    if (!piece.circular) set_governing_radii(piece, board);
     return piece;
 }
 

@@ -2,6 +2,7 @@
 // One bent board: what the job asks for, in one form for liners and wall boards, and the piece computed from it.
 
 #include "curve/outline.h"
+#include "plan/kerfs.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
@@ -14,9 +15,8 @@ struct Faces {
 /// The seen face stands a thickness nearer the room, which is on the right of travel.
 Faces faces(job::Surface measured_to, Length thickness);
 
-/// As given, or common practice: half the thickness deep, a kerf every half inch.
-Length depth_of(const job::Board& board);
-Length spacing_of(const job::Board& board);
+/// Common practice, no source: half the thickness deep.
+Length usual_depth(const job::Board& board);
 
 /// How a board ends at one end of its curve, in distances along the measured curve.
 struct CurveEnd {
@@ -42,10 +42,31 @@ struct Request {
     job::Shape shape = job::Shape::segmental;
     Length span;  ///< or the chord
     Length rise;
+
+    /// The curve where there is wood of the board's bend, on either face.
+    curve::Curve bent() const;
 };
 
-/// Computes all of a piece but its lines and cautions, or says why it cannot be done. The board must have passed its
-/// checks and the faces must not fold.
-tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job);
+/// Where a board bends most to one side, as a radius of the measured curve.
+struct TightSpot {
+    bend::KerfsOn on = bend::KerfsOn::outside;
+    Length measured_radius;
+
+    /// Of the plain face of a board of that thickness.
+    Length plain_radius(job::Surface measured_to, Length thickness) const;
+};
+/// One for each way the board bends, the tightest first.
+std::vector<TightSpot> tight_spots(const Request& wanted);
+
+/// Figures of the wood: of the table, the user's, or with what a coupon told.
+struct Wood {
+    bend::Material material;
+    double hinge_part = 0.5;  ///< as in bend::Cell
+};
+
+/// Lays out one way to cut the board and judges it kerf by kerf, or says why that cannot be. Lines, cautions and what
+/// the cards say besides are not filled in. The board must have passed its checks and the faces must not fold.
+tl::expected<Piece, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
+                                              const job::Job& job);
 
 }  // namespace kerfpacket::plan

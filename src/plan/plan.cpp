@@ -7,7 +7,7 @@
 #include "plan/cautions.h"
 #include "plan/checks.h"
 #include "plan/lines.h"
-#include "plan/piece.h"
+#include "plan/make_piece.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -123,7 +123,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
         piece.casing = opening.casing;
         if (i == 0) piece.leg_boards = leg_boards(*head, opening);
         if (i == 0) piece.survey = head->survey;
-        piece.cautions = find_cautions(piece, opening.liner, job);
+        piece.cautions = find_cautions(piece, job);
         if (i == 0) add_head_cautions(piece, *head, opening);
     }
     return pieces;
@@ -160,7 +160,7 @@ Result pieces_of(const job::Wall& wall, const job::Job& job) {
         if (!wrong.empty()) return tl::unexpected(wrong);
     }
     piece->survey = course->survey;
-    piece->cautions = find_cautions(*piece, wall.board, job);
+    piece->cautions = find_cautions(*piece, job);
     add_survey_cautions(*piece);
     return std::vector<Piece>{std::move(*piece)};
 }

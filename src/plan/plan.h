@@ -159,10 +159,12 @@ enum class Rule {
 struct Settings {
     Rule rule = Rule::given;
     bend::Limit limit = bend::Limit::strain;  ///< what stops a wider spacing or a thicker web
-    std::optional<Choice> common;             ///< common practice, where it was not kept
-    std::optional<Choice> shallower;          ///< the next depth less: a thicker web
-    std::optional<Choice> deeper;             ///< the next depth more
-    std::optional<Choice> closer;             ///< the same depth with kerfs 1/4 in apart, or the closest
+    std::optional<Length> ok_from;    ///< where nothing is ok: the radius of the seen face from which something is
+    std::optional<Choice> common;     ///< common practice, where it was not kept
+    std::optional<Choice> solved;     ///< what "solve" would take, where what is given is not ok
+    std::optional<Choice> shallower;  ///< the next depth less: a thicker web
+    std::optional<Choice> deeper;     ///< the next depth more
+    std::optional<Choice> closer;     ///< the same depth with kerfs 1/4 in apart, or the closest
 };
 
 /// Least radius of the seen face that is ok, against the spacing, for one depth.
@@ -182,7 +184,7 @@ struct CouponResult {
     double error = 0;             ///< relative, of that strain
     double table_limit = 0;       ///< break strain without the coupon
     bool counts = false;          ///< the piece's break strain is the coupon's
-    std::optional<Length> hinge;  ///< of a coupon that closed
+    std::optional<Length> hinge;  ///< above the kerf's bottom, of a coupon that closed
 };
 
 /// A kerf that was cut too deep, and what to do.
@@ -219,6 +221,7 @@ struct Piece {
     Length bend_radius;    ///< of the line that keeps its length
 
     Length kerf;
+    double hinge_part = 0.5;  ///< as in bend::Cell
     Length kerf_depth;
     Length spacing;        ///< the largest gap between kerfs
     Length least_spacing;  ///< the smallest; the same where the spacing is even
@@ -227,6 +230,7 @@ struct Piece {
     bool kerfs_given = false;
     Settings settings;
     bool even() const { return spacing == least_spacing; }
+    bend::Cell cell(Length gap) const { return {thickness, kerf_depth, kerf, gap, hinge_part}; }
     Length web() const { return thickness - kerf_depth; }
 
     Length trim;
@@ -258,6 +262,7 @@ struct Piece {
     /// How much more the utilisation may be than calculated: 0.25, or the coupon's error.
     double may_be_more = 0.25;
 
+    int governing = 1;      ///< number of the kerf that the verdict hangs on
     bend::Assessment bend;  ///< of the kerf that governs, with the concerns of all
     std::vector<Caution> cautions;
     std::variant<ArchLines, WallLines> lines;  ///< the same for all boards of an opening

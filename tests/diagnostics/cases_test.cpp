@@ -1,63 +1,21 @@
-// Every file of cases/ holds the messages it must give, in order, as trailing comments:
-//   #! line:column: error: message
-//   #!     hint
+// Every file of cases/ holds the messages it must give.
 #include <algorithm>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 #include <string>
-#include <vector>
 
 #include <gtest/gtest.h>
 
-#include "job/read.h"
+#include "case_file.h"
 
 namespace fs = std::filesystem;
 using namespace kerfpacket;
+using namespace kerfpacket::tests;
 
 namespace {
 
-constexpr std::string_view mark = "#! ";
-
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream stream(text);
-    for (std::string line; std::getline(stream, line);) lines.push_back(line);
-    return lines;
-}
-
-std::vector<std::string> expected_in(const std::string& text) {
-    std::vector<std::string> expected;
-    for (const auto& line : lines_of(text))
-        if (line.starts_with(mark)) expected.push_back(line.substr(mark.size()));
-    return expected;
-}
-
-std::vector<std::string> told(const job::Diagnostics& diagnostics) {
-    std::vector<std::string> lines;
-    for (const auto& d : diagnostics) {
-        lines.push_back(std::to_string(d.at.line) + ":" + std::to_string(d.at.column) + ": " +
-                        (d.severity == job::Severity::error ? "error: " : "caution: ") + d.message);
-        if (!d.hint.empty()) lines.push_back("    " + d.hint);
-    }
-    return lines;
-}
-
-std::vector<fs::path> case_files() {
-    std::vector<fs::path> files;
-    for (const auto& entry : fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "tests/diagnostics/cases"))
-        if (entry.path().extension() == ".toml") files.push_back(entry.path());
-    std::sort(files.begin(), files.end());
-    return files;
-}
-
 class BadJob : public testing::TestWithParam<fs::path> {
 protected:
-    static job::Source source() {
-        const auto loaded = job::load(GetParam());
-        if (!loaded) ADD_FAILURE() << loaded.error().message;
-        return loaded.value_or(job::Source{});
-    }
+    static job::Source source() { return source_of(GetParam()); }
 };
 
 TEST_P(BadJob, GivesExactlyTheMessagesWrittenInIt) {
@@ -69,10 +27,7 @@ TEST_P(BadJob, GivesExactlyTheMessagesWrittenInIt) {
 
 TEST_P(BadJob, GivesTheSameMessagesWithoutTheComments) {
     const job::Source file = source();
-    std::string bare;
-    for (const auto& line : lines_of(file.text))
-        if (!line.starts_with(mark)) bare += line + "\n";
-    EXPECT_EQ(told(job::read_job({"bare.toml", bare}).diagnostics), expected_in(file.text));
+    EXPECT_EQ(told(job::read_job({"bare.toml", without_messages(file.text)}).diagnostics), expected_in(file.text));
 }
 
 TEST_P(BadJob, ShowsTheLineAndACaretUnderTheColumn) {
@@ -101,9 +56,9 @@ TEST_P(BadJob, IsNeverFitToPrint) {
     EXPECT_TRUE(has_error);
 }
 
-INSTANTIATE_TEST_SUITE_P(Cases, BadJob, testing::ValuesIn(case_files()),
+INSTANTIATE_TEST_SUITE_P(Cases, BadJob, testing::ValuesIn(case_files("cases")),
                          [](const auto& file) { return file.param.stem().string(); });
 
-TEST(BadJobs, AreAtLeastTwoHundred) { EXPECT_GE(case_files().size(), 200U); }
+TEST(BadJobs, AreAtLeastTwoHundred) { EXPECT_GE(case_files("cases").size(), 200U); }
 
 }  // namespace

@@ -14,13 +14,24 @@ job::Sourced<T> at_line(T value, int line) {
     return {value, {line, 1}};
 }
 
-/// 3/4 in MDF, depth and spacing left out.
+/// 3/4 in MDF, half depth and a kerf every half inch, both given.
 inline job::Board mdf_board(measure::Length width = 7.25_in, measure::Length trim = 4_in) {
     job::Board board;
     board.material = at_line<std::string>("mdf", 31);
     board.thickness = at_line(0.75_in, 32);
     board.width = at_line(width, 33);
     board.trim = at_line(trim, 34);
+    board.kerf_depth.half = true;
+    board.kerf_depth.at = {35, 1};
+    board.spacing.given = 0.5_in;
+    board.spacing.at = {36, 1};
+    return board;
+}
+
+/// Depth and spacing left to the program.
+inline job::Board solved(job::Board board) {
+    board.kerf_depth = {};
+    board.spacing = {};
     return board;
 }
 
@@ -85,7 +96,7 @@ inline job::Opening alder_court() {
     opening.radius = at_line(46_in, 24);
     opening.legs = {{at_line(61.25_in, 25), at_line(61.25_in, 25)}};
     opening.measured_to = job::Surface::finish;
-    opening.liner = mdf_board(7.125_in, 3_in);
+    opening.liner = solved(mdf_board(7.125_in, 3_in));
     return opening;
 }
 
@@ -97,6 +108,7 @@ inline job::Opening quarry_road() {
     opening.span.value = 84.25_in;
     opening.rise.value = 21.5_in;
     opening.legs = {{at_line(72.125_in, 25), at_line(72_in, 25)}};
+    opening.liner = solved(opening.liner);
     return opening;
 }
 
@@ -107,6 +119,7 @@ inline job::Opening eyebrow() {
     opening.shape.value = job::Shape::eyebrow;
     opening.span.value = 88_in;
     opening.rise.value = 11.5_in;
+    opening.liner = solved(opening.liner);
     return opening;
 }
 

@@ -1,0 +1,37 @@
+#include "bend/limit.h"
+
+namespace kerfpacket::bend {
+namespace {
+
+/// Radius under which the facet on the plain face is deeper than the limit.
+Length facet_radius(const Cell& cell, double softness) {
+    const double stiff_share = 1 - hinge_length(cell, softness) / cell.spacing;
+    return cell.spacing * (stiff_share * (cell.spacing / (8 * facet_limit)));
+}
+
+bool peels_first(const Cell& cell, const Material& material, KerfsOn side) {
+    return side == KerfsOn::outside && material.peel && peel_strain(cell, material) < material.break_strain_outside;
+}
+
+}  // namespace
+
+Tightest tightest(const Cell& cell, const Material& material, KerfsOn side, Verdict no_worse) {
+    const bool ok = no_worse == Verdict::ok;
+    const double allowed = (ok ? ok_up_to : caution_up_to) * break_strain(cell, material, side);
+    Tightest tightest{least_radius(cell, material.softness, allowed),
+                      peels_first(cell, material, side) ? Limit::peel : Limit::strain};
+    const auto take = [&](Length radius, Limit limit) {
+        if (radius > tightest.radius) tightest = {radius, limit};
+    };
+    if (side == KerfsOn::inside)
+        take(close_radius(cell, material.softness) / (ok ? closing_margin : 1), Limit::closing);
+    if (ok) take(facet_radius(cell, material.softness), Limit::facet);
+    return tightest;
+}
+
+Length plain_radius(const Cell& cell, const Material& material, KerfsOn side, Length line_radius) {
+    const Length below_face = length_keeping_depth(cell, material.softness);
+    return side == KerfsOn::outside ? line_radius - below_face : line_radius + below_face;
+}
+
+}  // namespace kerfpacket::bend

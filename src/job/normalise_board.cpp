@@ -1,0 +1,86 @@
+// The board, its kerfs, its coupon and its material, as canonical text.
+#include <algorithm>
+#include <set>
+
+#include "job/shapes.h"
+#include "job/writer.h"
+
+namespace kerfpacket::job {
+namespace {
+
+std::string_view word(Tick tick) {
+    if (tick == Tick::left) return "left";
+    return tick == Tick::right ? "right" : "centre";
+}
+
+/// A setting that was left out means the same as "solve".
+void write(Writer& writer, std::string_view key, const Setting& setting) {
+    if (setting.given) writer.length(key, *setting.given);
+    else writer.words(key, setting.half ? "half" : "solve");
+}
+
+void write_too_deep(Writer& writer, std::vector<TooDeep> kerfs) {
+    std::sort(kerfs.begin(), kerfs.end(), [](const auto& a, const auto& b) { return a.n.value < b.n.value; });
+    std::vector<std::string> pairs;
+    pairs.reserve(kerfs.size());
+    for (const auto& [n, depth] : kerfs)
+        pairs.push_back("[" + std::to_string(n.value) + ", " + Writer::quoted(depth.value) + "]");
+    if (!pairs.empty()) writer.rows("too_deep", pairs);
+}
+
+std::string percent(double fraction) { return measure::fixed(fraction * 100, 9) + " %"; }
+
+void write(Writer& writer, const Material& material) {
+    writer.header("[[material]]");
+    writer.words("name", material.name.value);
+    writer.words("break_strain", percent(material.break_strain_inside));
+    const std::string outside = percent(material.break_strain_outside);
+    if (outside != percent(outside_strain(material))) writer.words("break_strain_outside", outside);
+    if (material.softness != 1) writer.bare("softness", measure::fixed(material.softness, 9));
+    if (material.peel) {
+        writer.bare("peel_energy", measure::fixed(material.peel->front(), 9));
+        writer.bare("modulus", measure::fixed(material.peel->back(), 9));
+    }
+    if (material.grain) writer.bare("grain", "true");
+}
+
+}  // namespace
+
+void write_board(Writer& writer, const Board& board) {
+    writer.words("material", board.material.value);
+    writer.length("thickness", board.thickness.value);
+    write(writer, "kerf_depth", board.kerf_depth);
+    if (board.kerfs.empty()) write(writer, "spacing", board.spacing);
+    writer.length("trim", board.trim.value);
+    writer.words("zero", board.zero == End::left ? "left" : "right");
+    writer.words("tick", word(board.tick));
+    std::vector<std::string> kerfs;
+    kerfs.reserve(board.kerfs.size());
+    for (const auto& kerf : board.kerfs) kerfs.push_back(Writer::quoted(kerf.value));
+    if (!kerfs.empty()) writer.rows("kerfs", kerfs);
+    write_too_deep(writer, board.too_deep);
+}
+
+void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon) {
+    writer.header(header);
+    writer.length("chord", coupon.chord.value);
+    writer.length("rise", coupon.rise.value);
+    writer.words("held", word(coupon.held.value));
+    writer.words("result", word(coupon.outcome.value));
+    writer.words("by", coupon.by);
+    writer.length("kerf_depth", coupon.kerf_depth);
+    writer.length("spacing", coupon.spacing);
+}
+
+void write_materials(Writer& writer, const Job& job) {
+    std::set<std::string_view> used;
+    for (const auto& opening : job.openings) used.insert(opening.liner.material.value);
+    for (const auto& wall : job.walls) used.insert(wall.board.material.value);
+    auto materials = job.materials;
+    std::sort(materials.begin(), materials.end(),
+              [](const Material& a, const Material& b) { return a.name.value < b.name.value; });
+    for (const Material& material : materials)
+        if (used.contains(material.name.value)) write(writer, material);
+}
+
+}  // namespace kerfpacket::job

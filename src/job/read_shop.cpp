@@ -1,0 +1,65 @@
+#include "job/shop.h"
+
+#include "job/parse.h"
+#include "job/tables.h"
+#include "job/validate.h"
+
+namespace kerfpacket::job {
+namespace {
+
+void forget(std::optional<Sourced<Length>>& value) {
+    if (value) value->at = {};
+}
+
+/// No value of the shop file may be pointed at in the text of a job file.
+void forget_places(Shop& shop) {
+    shop.saw.blade_diameter.at = {};
+    shop.saw.kerf.at = {};
+    forget(shop.saw.travel);
+    forget(shop.saw.rear_limit);
+    if (shop.saw.trial) shop.saw.trial->depth.at = shop.saw.trial->at_fence.at = {};
+    for (auto& length : shop.stock.lengths) length.at = {};
+    for (auto& material : shop.materials) material.name.at = {};
+}
+
+Shop read_tables(Context& context, const toml::table& root) {
+    TableReader top(context, root, "the shop file");
+    Shop shop;
+    read_units(context, root);
+    top.choice("units", unit_words());
+    if (const auto* saw = top.table("saw", Need::optional, "[saw]"))
+        shop.saw = read_saw(context, *saw, {}, Need::optional);
+    check_saw(context, shop.saw);
+    if (shop.saw.trial && !given(shop.saw.blade_diameter) && context.mistakes() == 0)
+        context.error(shop.saw.trial->depth.at, "the blade that cut the trial groove is not given",
+                      "expected blade_diameter beside trial_depth");
+    if (const auto* printer = top.table("printer", Need::optional, "[printer]"))
+        shop.printer = read_printer(context, *printer, default_printer());
+    if (const auto* stock = top.table("stock", Need::optional, "[stock]")) shop.stock = read_stock(context, *stock, {});
+    shop.materials = read_materials(context, top);
+    top.finish();
+    if (const auto bare = context.without_unit(); bare && !top.has("units"))
+        context.error(*bare, "a number without a unit",
+                      R"(write the unit beside it, in quotes, or units = "in" or "mm" at the top of the shop file)");
+    return shop;
+}
+
+}  // namespace
+
+ShopReading read_shop(const Source& source) {
+    Parsed parsed = parse(source.text);
+    ShopReading reading;
+    if (!parsed.usable) {
+        reading.shop.faulty = true;
+        reading.diagnostics = std::move(parsed.diagnostics);
+        return reading;
+    }
+    Context context(source.text, std::move(parsed.broken_lines));
+    reading.shop = read_tables(context, parsed.root);
+    reading.shop.faulty = context.mistakes() > 0;
+    forget_places(reading.shop);
+    reading.diagnostics = all_told(std::move(parsed.diagnostics), context);
+    return reading;
+}
+
+}  // namespace kerfpacket::job

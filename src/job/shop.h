@@ -1,0 +1,29 @@
+#pragma once
+// What a shop keeps in one file for all its jobs: its saw, its printer, its stock, its materials.
+
+#include <optional>
+#include <vector>
+
+#include "job/job.h"
+
+namespace kerfpacket::job {
+
+/// Values of the shop file. They have no place (line 0), since they stand in no job file.
+struct Shop {
+    Saw saw;  ///< lengths of 0 where the shop does not say
+    std::optional<Printer> printer;
+    Stock stock;
+    std::vector<Material> materials;
+    bool faulty = false;  ///< something could not be read: what a job misses is perhaps just that
+};
+
+struct ShopReading {
+    Shop shop;
+    Diagnostics diagnostics;  ///< they point into the shop file
+};
+
+/// Reads the text of a shop file: [saw], [printer], [stock] and [[material]] with the keys that they have in a job
+/// file, none of them needed, and `units` at the top for bare numbers.
+ShopReading read_shop(const Source& source);
+
+}  // namespace kerfpacket::job

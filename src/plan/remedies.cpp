@@ -1,0 +1,231 @@
+#include "plan/remedies.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace kerfpacket::plan {
+namespace {
+
+/// Plies of less are no board. Judgement.
+constexpr Length least_ply = Length::inches(1.0 / 8);
+constexpr int most_plies = 8;
+
+/// Boards as they are sold. Common practice, no source.
+constexpr std::array inch_boards{0.75, 0.625, 0.5, 0.375, 0.25};
+constexpr std::array metric_boards{18.0, 16.0, 15.0, 12.0, 9.0, 6.0};
+
+std::vector<Length> boards(measure::Unit unit) {
+    std::vector<Length> all;
+    if (unit == measure::Unit::inch)
+        for (const double thickness : inch_boards) all.push_back(Length::inches(thickness));
+    else
+        for (const double thickness : metric_boards) all.push_back(Length::mm(thickness));
+    return all;
+}
+
+/// Whether a ply without kerfs is strained no more than is ok: T / 2R.
+bool bends_solid(const Bent& ply) {
+    return std::all_of(ply.spots.begin(), ply.spots.end(), [&](const TightSpot& spot) {
+        const Length plain = spot.plain_radius(ply.measured_to, ply.thickness);
+        const Length middle = spot.on == bend::KerfsOn::outside ? plain + ply.thickness / 2 : plain - ply.thickness / 2;
+        return middle.mm() > 0 &&
+               ply.thickness / (2 * middle) <= bend::ok_up_to * ply.wood.material.break_strain_inside;
+    });
+}
+
+/// The board as the ply that is bent tightest: the innermost.
+Bent innermost(const Bent& bent, int count) {
+    Bent ply = bent;
+    ply.thickness = bent.thickness / count;
+    for (TightSpot& spot : ply.spots) {
+        const Length whole = spot.plain_radius(bent.measured_to, bent.thickness);
+        const Length plain = spot.on == bend::KerfsOn::outside ? whole : whole - bent.thickness + ply.thickness;
+        spot.measured_radius = plain + (spot.measured_radius - spot.plain_radius(bent.measured_to, ply.thickness));
+    }
+    return ply;
+}
+
+bool has_room(const Bent& bent) {
+    return std::all_of(bent.spots.begin(), bent.spots.end(), [&](const TightSpot& spot) {
+        return spot.plain_radius(bent.measured_to, bent.thickness) > bent.thickness;
+    });
+}
+
+/// Lengths of plies that lie one on the other from the seen face to the wall, each along the line that keeps its
+/// length.
+std::vector<Length> ply_blanks(const Request& wanted, const Bent& ply, int count, const std::optional<Setting>& cut) {
+    const Length below_face =
+        cut ? bend::length_keeping_depth(ply.cell(cut->depth, closest_spacing(ply.kerf)), ply.wood.material.softness)
+            : ply.thickness / 2;
+    const Length face = faces(wanted.measured_to, ply.thickness * count).finish;
+    std::vector<Length> blanks;
+    for (int i = 0; i < count; ++i)
+        blanks.push_back(wanted.bent().parallel(face + ply.thickness * i + below_face).length() + wanted.tails[0] +
+                         wanted.tails[1] + wanted.wanted->trim.value * 2);
+    return blanks;
+}
+
+class Refusal {
+public:
+    Refusal(const Request& wanted, const Bent& bent, std::optional<Length> depth, const job::Job& job)
+        : wanted_(wanted), board_(*wanted.wanted), bent_(bent), depth_(depth), job_(job) {}
+
+    job::Diagnostics tell() const { return {{job::Severity::error, place(), message(), hint()}}; }
+
+private:
+    measure::Unit unit() const { return job_.header.units; }
+    std::string text(Length length) const { return measure::length_text(length, unit()); }
+    /// To a sixteenth or a millimetre, upward: a radius that is said to do must do.
+    std::string at_least(Length length) const {
+        const Length step = depth_step(unit());
+        return text(step * std::ceil(length / step - 1e-6));
+    }
+    std::string rounded(Length length) const {
+        const Length step = depth_step(unit());
+        return text(step * std::round(length / step));
+    }
+    Length closest() const { return closest_spacing(bent_.kerf); }
+    Length spacing() const { return board_.spacing.given.value_or(closest()); }
+    /// What is only near enough says so.
+    static std::string careful(const Setting& setting) {
+        return setting.verdict == bend::Verdict::ok
+                   ? ""
+                   : fmt::format(" (caution: {} of break strain)", measure::fixed(setting.utilisation, 2));
+    }
+
+    /// What is given where it stands, else the board.
+    job::Position place() const {
+        if (depth_ && board_.kerf_depth.at.line > 0) return board_.kerf_depth.at;
+        if (board_.spacing.given) return board_.spacing.at;
+        return board_.thickness.at;
+    }
+
+    /// The deepest cut that may be looked at, or the one that is given.
+    std::optional<Length> deepest() const {
+        if (depth_) return depth_;
+        const std::vector<Length> all = depths(bent_, bend::least_web, unit());
+        return all.empty() ? std::nullopt : std::optional(all.back());
+    }
+
+    std::string message() const {
+        const std::optional<Length> depth = deepest();
+        if (!depth)
+            return fmt::format("a board {} thick leaves no depth to cut: the web must be at least {}",
+                               text(bent_.thickness), text(bend::least_web));
+        const bend::Cell cell = bent_.cell(*depth, spacing());
+        const bend::Assessment a = bent_.assess(cell);
+        const TightSpot& spot = bent_.worst(cell);
+        const std::string radius = rounded(spot.plain_radius(bent_.measured_to, bent_.thickness));
+        const std::string cut = fmt::format("{}kerfs {} deep{}", depth_ ? "" : "even ", text(*depth),
+                                            board_.kerfs.empty() ? " every " + text(cell.spacing) : "");
+        const std::string where = fmt::format("the bend's tightest radius, {} on the seen face", radius);
+        if (a.closes) return fmt::format("piece {}: {} close before {} is reached", wanted_.id, cut, where);
+        if (a.utilisation > bend::caution_up_to)
+            return fmt::format("piece {} will likely break: {} are strained to {} of break strain at {}", wanted_.id,
+                               cut, measure::fixed(a.utilisation, 2), where);
+        return fmt::format("piece {} will likely break: between kerfs as given the bend is more than the board takes",
+                           wanted_.id);
+    }
+
+    std::string hint() const {
+        std::vector<std::string> ways;
+        const auto add = [&](std::string way) {
+            if (!way.empty()) ways.push_back(std::move(way));
+        };
+        add(free_settings());
+        if (ways.empty()) {
+            add(larger_radius());
+            add(thinner_board());
+            add(laminated());
+            add(other_material());
+        }
+        if (ways.empty()) return "nothing that this program knows of takes this bend";
+        return fmt::format("what would do by calculation, coupon first: {}", fmt::join(ways, "; "));
+    }
+
+    /// What the job gives may be all that stands in the way.
+    std::string free_settings() const {
+        if (!depth_ && !board_.spacing.given && board_.kerfs.empty()) return "";
+        const auto found = best_setting(bent_, closest(), unit());
+        if (!found) return "";
+        return fmt::format("depth and spacing left to \"solve\": kerfs {} deep, down to {} apart{}", text(found->depth),
+                           text(closest()), careful(*found));
+    }
+
+    std::string larger_radius() const {
+        const auto ok = least_radius(bent_, unit(), bend::Verdict::ok);
+        const auto careful = least_radius(bent_, unit(), bend::Verdict::caution);
+        if (!careful) return "";
+        if (!ok) return fmt::format("a radius of at least {} on the seen face (caution)", at_least(*careful));
+        return fmt::format("a radius of at least {} on the seen face, or {} (caution)", at_least(*ok),
+                           at_least(*careful));
+    }
+
+    std::string thinner_board() const {
+        for (const Length thickness : boards(unit())) {
+            if (thickness > bent_.thickness - Length::mm(1)) continue;
+            Bent thinner = bent_;
+            thinner.thickness = thickness;
+            if (!has_room(thinner)) continue;
+            if (const auto found = best_setting(thinner, closest(), unit()))
+                return fmt::format("a board {} thick, kerfs {} deep every {}{}", text(thickness), text(found->depth),
+                                   text(closest()), careful(*found));
+        }
+        return "";
+    }
+
+    std::string laminated() const {
+        const auto found = plies(wanted_, bent_, unit());
+        if (!found) return "";
+        std::vector<std::string> blanks;
+        for (const Length blank : found->blanks) blanks.push_back(rounded(blank));
+        const std::string cut = found->cut ? fmt::format("kerfed {} deep every {}{}", text(found->cut->depth),
+                                                         text(closest()), careful(*found->cut))
+                                           : "bent without kerfs";
+        return fmt::format(
+            "{} plies {} thick, {} and glued one on the other, blanks from the seen ply to the back one {} long",
+            found->count, text(found->thickness), cut, fmt::join(blanks, ", "));
+    }
+
+    std::string other_material() const {
+        std::vector<std::string> names;
+        for (const bend::Material& material : bend::materials()) {
+            Bent other = bent_;
+            other.wood = {material};
+            if (material.name == bent_.wood.material.name) continue;
+            if (const auto found = best_setting(other, closest(), unit()))
+                names.push_back(material.name + careful(*found));
+        }
+        return names.empty() ? "" : fmt::format("another material: {}", fmt::join(names, ", "));
+    }
+
+    const Request& wanted_;
+    const job::Board& board_;
+    const Bent& bent_;
+    std::optional<Length> depth_;
+    const job::Job& job_;
+};
+
+}  // namespace
+
+std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit) {
+    for (int count = 2; count <= most_plies && bent.thickness / count >= least_ply; ++count) {
+        const Bent ply = innermost(bent, count);
+        if (!has_room(ply)) continue;
+        const bool solid = bends_solid(ply);
+        const auto cut = solid ? std::nullopt : best_setting(ply, closest_spacing(bent.kerf), unit);
+        if (solid || cut) return Plies{count, ply.thickness, cut, ply_blanks(wanted, ply, count, cut)};
+    }
+    return std::nullopt;
+}
+
+job::Diagnostics nothing_works(const Request& wanted, const Bent& bent, std::optional<Length> depth,
+                               const job::Job& job) {
+    return Refusal(wanted, bent, depth, job).tell();
+}
+
+}  // namespace kerfpacket::plan

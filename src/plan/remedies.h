@@ -1,0 +1,25 @@
+#pragma once
+// What to say of a bend that no setting takes: why, and what would.
+
+#include "plan/search.h"
+
+namespace kerfpacket::plan {
+
+/// The refusal of a board, at the place in the job file that asks for it. `depth` is the one that the job gives, if it
+/// does. The hint names whatever would do: free settings, a larger radius, a thinner board, laminated plies with the
+/// lengths of their blanks, another material.
+job::Diagnostics nothing_works(const Request& wanted, const Bent& bent, std::optional<Length> depth,
+                               const job::Job& job);
+
+/// Plies that are bent one over the other and glued: how many, how each is cut, how long each blank is, from the seen
+/// ply to the wall.
+struct Plies {
+    int count = 0;
+    Length thickness;
+    std::optional<Setting> cut;  ///< of each, where a ply does not bend without kerfs
+    std::vector<Length> blanks;  ///< trim and tails included
+};
+/// The fewest plies of at least 1/8 in, two to eight, of which each is at least a caution; none where there are none.
+std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit);
+
+}  // namespace kerfpacket::plan

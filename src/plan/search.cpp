@@ -1,0 +1,107 @@
+#include "plan/search.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "bend/limit.h"
+#include "measure/require.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+/// Shallower kerfs are outside the range for which the bend was checked. Source: design notes.
+constexpr double least_depth_ratio = 0.3;
+/// Kerfs leave at least this part of the spacing as land. Source: the same.
+constexpr double most_kerf_ratio = 0.85;
+/// Rounding between units must not lose a depth that just fits.
+constexpr Length slack = Length::mm(0.001);
+
+}  // namespace
+
+Length Bent::line_radius(const TightSpot& spot, const bend::Cell& cell) const {
+    const Length below_face = bend::length_keeping_depth(cell, wood.material.softness);
+    const Length plain = spot.plain_radius(measured_to, thickness);
+    return spot.on == bend::KerfsOn::outside ? plain + below_face : plain - below_face;
+}
+
+bool Bent::is_ok(const bend::Cell& cell) const {
+    return std::all_of(spots.begin(), spots.end(), [&](const TightSpot& spot) {
+        return bend::tightest(cell, wood.material, spot.on).radius <= line_radius(spot, cell);
+    });
+}
+
+const TightSpot& Bent::worst(const bend::Cell& cell) const {
+    measure::require(!spots.empty(), "a bend has a tight spot");
+    const auto share = [&](const TightSpot& spot) {
+        return bend::tightest(cell, wood.material, spot.on).radius / line_radius(spot, cell);
+    };
+    return *std::max_element(spots.begin(), spots.end(),
+                             [&](const TightSpot& a, const TightSpot& b) { return share(a) < share(b); });
+}
+
+bend::Assessment Bent::assess(const bend::Cell& cell) const {
+    const TightSpot& spot = worst(cell);
+    const Length radius = line_radius(spot, cell);
+    return bend::assess(cell, wood.material, spot.on, radius, Angle::radians(cell.spacing / radius), 1);
+}
+
+Length depth_step(measure::Unit unit) { return unit == measure::Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1); }
+
+std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit) {
+    const Length step = depth_step(unit);
+    const Length most = std::min(bent.thickness - web, bent.blade / 2 - step) + slack;
+    std::vector<Length> all;
+    for (int i = 1; step * i <= most; ++i)
+        if (step * i >= bent.thickness * least_depth_ratio - slack) all.push_back(step * i);
+    return all;
+}
+
+Length closest_spacing(Length kerf) { return std::max(tight_spacing, kerf / most_kerf_ratio); }
+
+std::optional<Length> least_radius(const Bent& bent, measure::Unit unit, bend::Verdict no_worse) {
+    const bool ok = no_worse == bend::Verdict::ok;
+    std::optional<Length> least;
+    for (const Length depth : depths(bent, ok ? bend::thin_web : bend::least_web, unit)) {
+        const bend::Cell cell = bent.cell(depth, closest_spacing(bent.kerf));
+        if (ok && !bend::checked_range(cell).depth) continue;
+        Length radius;
+        for (const TightSpot& spot : bent.spots) {
+            const Length line = bend::tightest(cell, bent.wood.material, spot.on, no_worse).radius;
+            radius = std::max(radius, bend::plain_radius(cell, bent.wood.material, spot.on, line));
+        }
+        if (!least || radius < *least) least = radius;
+    }
+    return least;
+}
+
+std::optional<Setting> thickest_ok_web(const Bent& bent, Length spacing, measure::Unit unit) {
+    for (const Length depth : depths(bent, bend::thin_web, unit)) {
+        const bend::Cell cell = bent.cell(depth, spacing);
+        if (bend::checked_range(cell).depth && bent.is_ok(cell)) {
+            const bend::Assessment a = bent.assess(cell);
+            return Setting{depth, a.verdict, a.utilisation};
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<Setting> least_strained(const Bent& bent, Length spacing, const std::vector<Length>& depths) {
+    std::optional<Setting> best;
+    const auto rank = [&](const Setting& setting) {
+        const bool thin = bent.thickness - setting.depth < bend::thin_web - slack;
+        return std::tuple(setting.verdict, thin, setting.utilisation);
+    };
+    for (const Length depth : depths) {
+        const bend::Assessment a = bent.assess(bent.cell(depth, spacing));
+        const Setting setting{depth, a.verdict, a.utilisation};
+        if (a.verdict != bend::Verdict::break_likely && (!best || rank(setting) < rank(*best))) best = setting;
+    }
+    return best;
+}
+
+std::optional<Setting> best_setting(const Bent& bent, Length spacing, measure::Unit unit) {
+    const auto ok = thickest_ok_web(bent, spacing, unit);
+    return ok ? ok : least_strained(bent, spacing, depths(bent, bend::least_web, unit));
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,55 @@
+#pragma once
+// Which settings of a board are ok where it bends most: cheap, so that many can be looked at before one is laid out.
+
+#include "plan/wood.h"
+
+namespace kerfpacket::plan {
+
+/// A board that may be bent: its thickness, wood and kerf, where it bends most.
+struct Bent {
+    Length thickness;
+    Length kerf;
+    Length blade;  ///< diameter
+    Wood wood;
+    std::vector<TightSpot> spots;
+    job::Surface measured_to = job::Surface::wall;
+
+    bend::Cell cell(Length depth, Length spacing) const { return {thickness, depth, kerf, spacing, wood.hinge_part}; }
+    /// Of the line that keeps its length, at a tight spot.
+    Length line_radius(const TightSpot& spot, const bend::Cell& cell) const;
+    /// Whether strain, peel, closing and facet are ok at every tight spot.
+    bool is_ok(const bend::Cell& cell) const;
+    /// The worst of the tight spots.
+    bend::Assessment assess(const bend::Cell& cell) const;
+    /// The spot where it is worst.
+    const TightSpot& worst(const bend::Cell& cell) const;
+};
+
+/// Depths in whole steps of 1/16 in or 1 mm from the least that was checked to those that leave a web of at least
+/// `web`, the shallowest first; none deeper than the blade reaches.
+std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit);
+
+/// 1/16 in, or 1 mm where the job is metric.
+Length depth_step(measure::Unit unit);
+
+/// The closest spacing that is looked for: 1/4 in, or more where a wide kerf would leave too little land.
+Length closest_spacing(Length kerf);
+
+/// The least radius of the seen face, the same all along, for which some setting is ok (or a caution).
+std::optional<Length> least_radius(const Bent& bent, measure::Unit unit, bend::Verdict no_worse);
+
+/// A depth, and what it comes to at the tight spots.
+struct Setting {
+    Length depth;
+    bend::Verdict verdict = bend::Verdict::ok;
+    double utilisation = 0;
+};
+/// The thickest web that is ok with kerfs that far apart; none when there is none.
+std::optional<Setting> thickest_ok_web(const Bent& bent, Length spacing, measure::Unit unit);
+/// Of these depths the one with the least strain, a web under 3/32 in only where no other is at least a caution; none
+/// when all will likely break.
+std::optional<Setting> least_strained(const Bent& bent, Length spacing, const std::vector<Length>& depths);
+/// The one or else the other.
+std::optional<Setting> best_setting(const Bent& bent, Length spacing, measure::Unit unit);
+
+}  // namespace kerfpacket::plan

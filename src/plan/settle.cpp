@@ -1,0 +1,194 @@
+#include "plan/settle.h"
+
+#include <algorithm>
+
+#include "plan/remedies.h"
+#include "plan/search.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using bend::Concern;
+using Laid = tl::expected<Piece, job::Diagnostics>;
+
+/// Kerfs this far apart are wanted first. Source: product notes, "solve".
+constexpr Length wanted_spacing = Length::inches(0.375);
+
+class Settling {
+public:
+    Settling(const Request& wanted, const Wood& wood, const job::Job& job)
+        : wanted_(wanted), board_(*wanted.wanted), job_(job), bent_{board_.thickness.value,       job.saw.kerf.value,
+                                                                    job.saw.blade_diameter.value, wood,
+                                                                    tight_spots(wanted),          wanted.measured_to} {
+        if (board_.kerf_depth.given) depth_ = board_.kerf_depth.given;
+        else if (board_.kerf_depth.half) depth_ = usual_depth(board_);
+        if (!board_.kerfs.empty()) kerfs_ = Cut::Kerfs::by_hand;
+        else if (board_.spacing.given) kerfs_ = Cut::Kerfs::even;
+    }
+
+    Laid run() {
+        Laid piece = choose();
+        if (!piece) return piece;
+        set_limit(*piece);
+        add_neighbours(*piece);
+        return piece;
+    }
+
+private:
+    bool solved() const { return kerfs_ == Cut::Kerfs::solved; }
+    measure::Unit unit() const { return job_.header.units; }
+    Length closest() const { return std::min(closest_spacing(bent_.kerf), usual_spacing); }
+
+    /// The spacing that is given, the mean of kerfs given one by one, or the largest that is looked for.
+    Length most() const {
+        if (board_.spacing.given) return *board_.spacing.given;
+        if (board_.kerfs.size() < 2) return usual_spacing;
+        return (board_.kerfs.back().value - board_.kerfs.front().value) / static_cast<double>(board_.kerfs.size() - 1);
+    }
+
+    Cut cut(Length depth, Length least) const { return {depth, kerfs_, std::max(most(), least), least, 0}; }
+
+    /// Laid out; where a kerf of a solved spacing fails by a hair, once more for a bend that is a little tighter.
+    Laid lay(Cut cut) const {
+        Laid piece = lay_out(wanted_, cut, bent_.wood, job_);
+        for (const double tighter : {0.005, 0.02, 0.05}) {
+            if (!solved() || !piece || acceptable(*piece) || !bent_.is_ok(bent_.cell(cut.depth, cut.least))) break;
+            cut.tighter = tighter;
+            piece = lay_out(wanted_, cut, bent_.wood, job_);
+        }
+        return piece;
+    }
+
+    /// Whether all is ok that a setting can change.
+    bool acceptable(const Piece& piece) const {
+        return std::all_of(piece.bend.concerns.begin(), piece.bend.concerns.end(), [&](Concern concern) {
+            switch (concern) {
+                case Concern::grain_may_split:
+                case Concern::kerf_out_of_range:
+                case Concern::spacing_out_of_range:
+                case Concern::land_out_of_range: return true;
+                case Concern::web_thin:
+                case Concern::depth_out_of_range: return depth_.has_value();
+                default: return false;
+            }
+        });
+    }
+
+    Laid choose() {
+        const Length first = depth_.value_or(usual_depth(board_));
+        Laid common = lay(cut(first, solved() ? usual_spacing : closest()));
+        if (!common) return common;
+        const bool all_given = depth_ && !solved();
+        if (acceptable(*common) || all_given) {
+            common->settings.rule = all_given ? Rule::given : Rule::common_practice;
+            if (!acceptable(*common)) common->settings.solved = free_choice();
+            return common;
+        }
+        Laid piece = search();
+        if (piece) piece->settings.common = choice(*common);
+        return piece;
+    }
+
+    Laid search() {
+        // A depth that is given leaves the spacing alone to be found: the widest that is ok, place by place.
+        if (!depth_ || !solved())
+            if (auto piece = thickest_web(solved() ? wanted_spacing : closest(), Rule::thickest_web)) return *piece;
+        if (solved())
+            if (auto piece = thickest_web(closest(), Rule::closer)) return *piece;
+        return least_strain();
+    }
+
+    std::vector<Length> depths_down_to(Length web) const {
+        return depth_ ? std::vector{*depth_} : depths(bent_, web, unit());
+    }
+
+    std::optional<Piece> thickest_web(Length least, Rule rule) const {
+        for (const Length depth : depths_down_to(bend::thin_web)) {
+            if (kerfs_ != Cut::Kerfs::by_hand && !bent_.is_ok(bent_.cell(depth, solved() ? least : most()))) continue;
+            Laid piece = lay(cut(depth, least));
+            if (!piece || !acceptable(*piece)) continue;
+            piece->settings.rule = rule;
+            return *piece;
+        }
+        return std::nullopt;
+    }
+
+    /// Nothing is ok: the best there is, when it is no worse than a caution.
+    Laid least_strain() const {
+        const auto best = least_strained(bent_, solved() ? closest() : most(), depths_down_to(bend::least_web));
+        if (!best) return tl::unexpected(nothing_works(wanted_, bent_, depth_, job_));
+        Laid piece = lay(cut(best->depth, closest()));
+        if (!piece) return piece;
+        if (piece->bend.verdict == bend::Verdict::break_likely)
+            return tl::unexpected(nothing_works(wanted_, bent_, depth_, job_));
+        piece->settings.rule = Rule::least_strain;
+        piece->settings.ok_from = least_radius(bent_, unit(), bend::Verdict::ok);
+        return piece;
+    }
+
+    /// What "solve" would take if everything were left to it.
+    std::optional<Choice> free_choice() const {
+        job::Board free = board_;
+        free.kerf_depth = {};
+        free.spacing = {};
+        free.kerfs.clear();
+        Request wanted = wanted_;
+        wanted.wanted = &free;
+        Settling other(wanted, bent_.wood, job_);
+        const Laid piece = other.choose();
+        return piece ? std::optional(other.choice(*piece)) : std::nullopt;
+    }
+
+    Choice choice(const Piece& piece) const {
+        return {piece.kerf_depth,       piece.spacing,      piece.least_spacing, static_cast<int>(piece.kerfs.size()),
+                piece.bend.utilisation, piece.bend.verdict, limit(piece)};
+    }
+
+    bend::Limit limit(const Piece& piece) const {
+        const auto index = static_cast<std::size_t>(piece.governing - 1);
+        const Kerf& kerf = piece.kerfs.at(index);
+        return bend::tightest(piece.cell(kerf.spacing), bent_.wood.material, kerf.on).limit;
+    }
+
+    /// Where nothing is ok, it is the web that keeps the cut from going deeper.
+    void set_limit(Piece& piece) const {
+        const bool web =
+            piece.settings.rule == Rule::least_strain && !depth_ && piece.web() - depth_step(unit()) < bend::thin_web;
+        piece.settings.limit = web ? bend::Limit::web : limit(piece);
+    }
+
+    /// What the next depths and the closest kerfs would come to.
+    void add_neighbours(Piece& piece) const {
+        if (piece.settings.rule == Rule::given) return;
+        const auto beside = [&](Length depth, Length most, Length least) -> std::optional<Choice> {
+            if (bent_.thickness - depth < bend::least_web || depth >= bent_.blade / 2) return std::nullopt;
+            if (depth < bent_.thickness * 0.3) return std::nullopt;
+            Cut other = cut(depth, least);
+            if (solved()) other.most = most;
+            const Laid laid = lay(other);
+            return laid ? std::optional(choice(*laid)) : std::nullopt;
+        };
+        if (!depth_) {
+            const Length step = depth_step(unit());
+            piece.settings.shallower = beside(piece.kerf_depth - step, most(), closest());
+            piece.settings.deeper = beside(piece.kerf_depth + step, most(), closest());
+        }
+        if (solved() && piece.spacing > closest() * 1.01)
+            piece.settings.closer = beside(piece.kerf_depth, closest(), closest());
+    }
+
+    const Request& wanted_;
+    const job::Board& board_;
+    const job::Job& job_;
+    Bent bent_;
+    std::optional<Length> depth_;  ///< where the job gives it
+    Cut::Kerfs kerfs_ = Cut::Kerfs::solved;
+};
+
+}  // namespace
+
+tl::expected<Piece, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job) {
+    return Settling(wanted, wood, job).run();
+}
+
+}  // namespace kerfpacket::plan
