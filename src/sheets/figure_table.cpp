@@ -16,21 +16,25 @@ Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTab
     const auto& style = pen.kit().style;
     section(pen, left, right, y, table.heading, table.aside);
     y -= heads_below;
-    const auto row = [&](const std::vector<std::string>& cells, Role role, const Type& type) {
+    const auto row = [&](const std::vector<FigureTable::Cell>& cells, Role role, Length size) {
         Length x = left;
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const Length column = (right - left) * table.shares.at(i);
-            Type fitting = type;
-            if (pen.width(cells[i], fitting) > column - 6_pt)
-                fitting.face = type.face == Face::bold ? Face::condensed_bold : Face::condensed;
-            pen.text(role, {x, y}, cells[i], fitting);
+            const bool strong = cells[i].strong;
+            const auto too_wide = [&](const Type& type) { return pen.width(cells[i].text, type) > column - 6_pt; };
+            Type type{strong ? Face::bold : Face::regular, size};
+            if (too_wide(type)) type.face = strong ? Face::condensed_bold : Face::condensed;
+            if (too_wide(type)) type.size = style.small;
+            pen.text(role, {x, y}, cells[i].text, type);
             x += column;
         }
     };
-    row(table.heads, Role::text, {Face::regular, style.small});
+    std::vector<FigureTable::Cell> heads;
+    for (const std::string& head : table.heads) heads.emplace_back(head, false);
+    row(heads, Role::text, style.small);
     for (const auto& cells : table.rows) {
         y -= row_height;
-        row(cells, Role::dimension, {Face::bold, style.text});
+        row(cells, Role::dimension, style.text);
     }
     return y;
 }

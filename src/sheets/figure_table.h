@@ -2,6 +2,7 @@
 // A small table of words and figures under a heading.
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sheets/pen.h"
@@ -9,11 +10,17 @@
 namespace kerfpacket::sheets {
 
 struct FigureTable {
+    struct Cell {
+        Cell(std::string words, bool bold = true) : text(std::move(words)), strong(bold) {}
+        std::string text;
+        bool strong;
+    };
+
     std::string heading;
     std::string aside;
     std::vector<std::string> heads;  ///< of the columns
     std::vector<double> shares;      ///< of the columns in the table's width
-    std::vector<std::vector<std::string>> rows;
+    std::vector<std::vector<Cell>> rows;
 };
 
 /// Height from the heading's baseline down to the last row's.

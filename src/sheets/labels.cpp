@@ -37,6 +37,7 @@ Block::Block(const Pen& pen, std::vector<Row> rows, Align align) : rows_(std::mo
 
 void Block::draw(Pen& pen, Role role, Point centre, Direction along) const {
     const double shift = align_ == Align::centre ? 0 : align_ == Align::left ? -0.5 : 0.5;
+    if (on_white_) pen.fill(role, Path::rectangle(box(centre, along, 1_pt).bounds()), Ink::white);
     Length up = height_ / 2 - rows_.front().type.size * ascent;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
         if (i > 0) up -= rows_[i].type.size * leading;

@@ -25,8 +25,15 @@ public:
         return {centre, along, width_ / 2 + clearance, height_ / 2 + clearance};
     }
     void draw(Pen& pen, Role role, Point centre, Direction along = {1, 0}) const;
+    /// The same with a white ground, where it stands level.
+    Block on_white() const {
+        Block block = *this;
+        block.on_white_ = true;
+        return block;
+    }
 
 private:
+    bool on_white_ = false;
     std::vector<Row> rows_;
     Align align_;
     Length width_;

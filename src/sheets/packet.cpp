@@ -7,11 +7,13 @@
 #include "sheets/arch_template.h"
 #include "sheets/casing_sheet.h"
 #include "sheets/checklist.h"
+#include "sheets/coupon_sheet.h"
 #include "sheets/cover.h"
 #include "sheets/form_sheet.h"
 #include "sheets/furniture.h"
 #include "sheets/safety.h"
 #include "sheets/setup.h"
+#include "sheets/strain_sheet.h"
 #include "sheets/strips.h"
 #include "sheets/survey_sheet.h"
 
@@ -27,6 +29,8 @@ Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& k
     }
     for (const plan::Piece& piece : plan.pieces) {
         if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
+        else if (sheet == "strain") add_strain_sheet(drafts, plan, piece, kit);
+        else if (sheet == "coupon") add_coupon_sheet(drafts, plan, piece, kit);
         else if (sheet == "survey") add_survey(drafts, plan, piece, kit);
         else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
         else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);

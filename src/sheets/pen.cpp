@@ -5,9 +5,9 @@
 
 namespace kerfpacket::sheets {
 
-void Pen::stroke(Role role, Path path, Length width, Dash dash) {
+void Pen::stroke(Role role, Path path, Length width, Dash dash, Ink ink) {
     if (path.empty()) return;
-    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, Ink::black});
+    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, ink});
 }
 
 void Pen::line(Role role, Point a, Point b, Length width, Dash dash) { stroke(role, Path::line(a, b), width, dash); }

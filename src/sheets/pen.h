@@ -63,7 +63,7 @@ public:
     /// A height given from the top edge of the page.
     Length from_top(Length down) const { return page_.height - down; }
 
-    void stroke(Role role, Path path, Length width, Dash dash = Dash::solid);
+    void stroke(Role role, Path path, Length width, Dash dash = Dash::solid, Ink ink = Ink::black);
     void line(Role role, Point a, Point b, Length width, Dash dash = Dash::solid);
     void box(Role role, const Rect& rect, Length width, Dash dash = Dash::solid);
     void fill(Role role, Path path, Ink ink = Ink::black);

@@ -4,8 +4,10 @@
 #include <vector>
 
 #include "bend/saw.h"
+#include "sheets/coupon_size.h"
 #include "sheets/furniture.h"
 #include "sheets/setup_drawing.h"
+#include "sheets/setup_errors.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -14,6 +16,7 @@ namespace {
 /// Nothing of the card's text stands below this: the check bar is there.
 constexpr Length lowest = 72_pt;
 constexpr Length row = 21_pt;
+constexpr Length remark_height = 13_pt;
 
 /// Fills the card from the top; starts a second page where a section no longer fits.
 class Card {
@@ -38,8 +41,10 @@ public:
         }
         y_ -= edge_view_height(piece_);
         steps();
-        if (!plan_.saw.rear_limit) trial_table();
+        if (!piece_.rear_limit) trial_table();
         coupon();
+        table(small_errors(piece_, kit_, tape_));
+        too_deep();
     }
 
 private:
@@ -120,8 +125,28 @@ private:
         pen.text(Role::box, {right(), y_}, tape_.unit_name(), Type{Face::regular, style().small}.at_right());
     }
 
+    /// Said of the step above it.
+    void remark(const std::string& text, bool strong) {
+        Pen pen = this->pen();
+        y_ -= remark_height;
+        pen.text(strong ? Role::caution : Role::text, {side_margin + 20_pt, y_}, text,
+                 {strong ? Face::bold : Face::regular, style().small});
+    }
+
+    /// What a shorter spacer costs; nothing where none is needed.
+    std::string shorter_spacer() const {
+        if (!piece_.spacer || *piece_.spacer <= 0_mm || !piece_.spacer_shorter) return {};
+        const bool inch = tape_.unit() == measure::Unit::inch;
+        if (*piece_.spacer_shorter <= 0_mm) return words(inch ? "setup.no_spacer_inch" : "setup.no_spacer_mm");
+        return words(inch ? "setup.spacer_shorter_inch" : "setup.spacer_shorter_mm",
+                     {{"spacer", tape_.with_unit(*piece_.spacer_shorter)}});
+    }
+
     void steps() {
-        heading("setup.order", words("setup.tick_or_write"), row * 7);
+        const std::string shorter = shorter_spacer();
+        const bool short_travel = piece_.width_reached && *piece_.width_reached < piece_.width;
+        const int remarks = (shorter.empty() ? 0 : 1) + (short_travel ? 1 : 0);
+        heading("setup.order", words("setup.tick_or_write"), row * 7 + remark_height * remarks);
         y_ += 3_pt;
         const std::string depth = tape_.exact(piece_.kerf_depth);
         step(words("setup.manual"), false);
@@ -129,11 +154,16 @@ private:
                  ? words("setup.unplugged_spacer", {{"depth", depth}, {"spacer", spacer_text()}})
                  : words("setup.unplugged", {{"depth", depth}}),
              false);
+        if (!shorter.empty()) remark(shorter, false);
         const std::string needed = tape_.exact(piece_.travel_needed.value_or(piece_.width));
         step(plan_.saw.travel
                  ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
                  : words("setup.travel_unknown", {{"needed", needed}}),
              !plan_.saw.travel);
+        if (short_travel)
+            remark(words("setup.reached",
+                         {{"reached", tape_.with_unit(*piece_.width_reached)}, {"width", tape_.exact(piece_.width)}}),
+                   true);
         step(words("setup.test_back"), true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
         step(words("setup.web_thinnest"), true);
@@ -142,7 +172,7 @@ private:
 
     /// The spacer for each depth at which a trial groove may meet the fence.
     void trial_table() {
-        heading("setup.trial", words("setup.trial_aside"), row * 2);
+        heading("setup.trial", words("setup.trial_aside"), row * 2 + remark_height);
         Pen pen = this->pen();
         const int columns = 6;
         const Length label = 130_pt;
@@ -158,22 +188,20 @@ private:
                      Type{Face::regular, style().small}.at_right());
             pen.text(Role::text, {x, y_ - 33_pt}, tape_.plain(limit), Type{Face::bold, style().small}.at_right());
         }
-        y_ -= 36_pt;
+        pen.text(Role::text, {side_margin, y_ - 47_pt}, words("setup.trial_enter"), {Face::regular, style().small});
+        y_ -= 50_pt;
     }
 
     void coupon() {
         // Where spacing or bend vary, the coupon is made and bent as at the kerf with the least to spare.
-        const plan::Kerf& kerf = governing_kerf(piece_);
-        const bool outside =
-            piece_.reverses.empty() ? piece_.kerfs_on == bend::KerfsOn::outside : kerf.on == bend::KerfsOn::outside;
-        const std::string aside =
-            varied_spacing(piece_) ? words("setup.coupon_aside_spacing", {{"spacing", tape_.with_unit(kerf.spacing)}})
-                                   : words("setup.coupon_aside");
-        heading("setup.coupon", aside, row * 2);
+        const CouponSize size = coupon_size(piece_, tape_.unit());
+        const fonts::Words::Values sheet{{"sheet", words("coupon.title")}, {"spacing", tape_.with_unit(size.spacing)}};
+        heading("setup.coupon",
+                words(varied_spacing(piece_) ? "setup.coupon_aside_spacing" : "setup.coupon_aside", sheet), row * 2);
         y_ += 3_pt;
         const std::array<std::string, 2> lines{
-            words("setup.coupon_make", {{"length", tape_.unit() == measure::Unit::inch ? "12 in" : "300 mm"}}),
-            words(outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
+            words("setup.coupon_make", {{"length", tape_.exact(size.length)}}),
+            words(size.side == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
                   {{"radius", tape_.with_unit(piece_.finish_radius)}})};
         const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
         for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -182,6 +210,27 @@ private:
             const Length x = right() - 170_pt;
             const Length used = pen.text(Role::text, {x, y_}, words(signs.at(i)), {Face::regular, style().text});
             pen.line(Role::box, {x + used + 6_pt, y_ - 2_pt}, {right(), y_ - 2_pt}, style().line);
+        }
+    }
+
+    /// A section that is a table, moved to the next page as a whole.
+    void table(const FigureTable& table) {
+        const Length above = 25_pt;
+        if (y_ - above - height_of(table) < lowest) start_page();
+        Pen pen = this->pen();
+        y_ = draw_table(pen, side_margin, right(), y_ - above, table) - 4_pt;
+    }
+
+    void too_deep() {
+        table(deep_kerf_table(piece_, kit_, tape_));
+        const Type type{Face::bold, style().text};
+        for (const plan::DeepKerf& kerf : piece_.deep_kerfs) {
+            if (y_ - 60_pt < lowest) start_page();
+            Pen pen = this->pen();
+            y_ -= row;
+            tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
+            y_ = pen.paragraph(Role::caution, {side_margin + 20_pt, y_}, deep_kerf_text(kerf, kit_, tape_), type,
+                               right() - side_margin - 20_pt, 15_pt);
         }
     }
 

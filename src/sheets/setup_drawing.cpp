@@ -75,10 +75,10 @@ void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
 }
 
 /// Where the groove would rise to the fence without the spacer: the blade's own circle.
-void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const EndView& view) {
+void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, const EndView& view) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
-    const Length centre = view.fence + plan.saw.rear_limit->value;
+    const Length centre = view.fence + *piece.rear_limit;
     const Length radius = plan.saw.blade_diameter.value / 2;
     pen.line(Role::centre, {centre, view.groove}, {centre, view.top + 32_pt}, style.hair, Dash::dash_dot);
     const Length reach = std::min(piece.groove_ramp, centre - view.fence);
@@ -88,7 +88,10 @@ void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const EndV
         pen.stroke(Role::outline, Path::arc({centre, view.groove}, end, -sweep), style.line, Dash::dashed);
     }
     const Type type{Face::regular, style.small};
-    pen.text(Role::text, {centre + 5_pt, view.top + 25_pt}, words("setup.rear_limit"), type);
+    pen.text(Role::text, {centre + 5_pt, view.top + 25_pt},
+             words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
+                   {{"limit", tape.exact(*piece.rear_limit)}}),
+             type);
     pen.text(Role::text, {centre + 5_pt, view.top + 12_pt}, words("setup.without_spacer"), type);
 }
 
@@ -133,7 +136,7 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
     const EndView view = lay_out(pen, piece, top);
     board_outline(pen, view);
     fence_and_spacer(pen, piece, view);
-    if (plan.saw.rear_limit) ramp(pen, plan, piece, view);
+    if (piece.rear_limit) ramp(pen, plan, piece, tape, view);
     else
         pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
                  {Face::regular, style.small});

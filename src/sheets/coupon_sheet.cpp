@@ -1,0 +1,169 @@
+#include "sheets/coupon_sheet.h"
+
+#include <array>
+
+#include "sheets/coupon_drawing.h"
+#include "sheets/coupon_words.h"
+#include "sheets/furniture.h"
+#include "sheets/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length heading_height = 35_pt;  ///< from what stands above a heading to its rule
+constexpr Length leading = 13_pt;
+constexpr Length box = 11_pt;
+constexpr Length row_height = 20_pt;
+constexpr Length row_name_width = 128_pt;
+constexpr int coupons = 3;
+constexpr Length between_coupons = 6_pt;
+constexpr Length block_width = 236_pt;
+
+class CouponSheet {
+public:
+    CouponSheet(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
+        : pen_(draft.page, kit),
+          piece_(piece),
+          kit_(kit),
+          tape_(plan.header.units),
+          size_(coupon_size(piece, tape_.unit())),
+          right_(draft.page.width - side_margin),
+          y_(draft.page.height - 58_pt) {}
+
+    void draw() {
+        make();
+        heading("coupon.measure", "coupon.measure_aside");
+        draw_coupon(pen_, size_.side, y_);
+        y_ -= coupon_drawing_height(size_.side);
+        write();
+        where_it_goes();
+    }
+
+private:
+    const fonts::Style& style() const { return kit_.style; }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return kit_.words(key, values);
+    }
+    Type text() const { return {Face::regular, style().text}; }
+    Type small() const { return {Face::regular, style().small}; }
+
+    void heading(const char* key, const char* aside = nullptr) {
+        y_ -= heading_height;
+        section(pen_, side_margin, right_, y_ + 6.5_pt, words(key), aside == nullptr ? std::string() : words(aside));
+    }
+
+    void make() {
+        heading("coupon.make");
+        for (const std::string& step : coupon_steps(piece_, size_, kit_, tape_)) {
+            y_ -= leading + 5_pt;
+            tick_box(pen_, {side_margin, y_ - 2_pt}, box);
+            y_ = pen_.paragraph(Role::text, {side_margin + 20_pt, y_}, step, text(), right_ - side_margin - 20_pt,
+                                leading);
+        }
+    }
+
+    /// A table with a column for each coupon.
+    void write() {
+        heading("coupon.write");
+        const std::string unit = tape_.unit_name();
+        y_ -= 16_pt;
+        for (int i = 0; i < coupons; ++i)
+            pen_.text(Role::text, {left_of(i) + column_width() / 2, y_},
+                      words("coupon.column", {{"n", std::to_string(i + 1)}}), Type{Face::bold, style().text}.centred());
+        y_ -= 6_pt;
+        row(words("coupon.write_chord", {{"unit", unit}}));
+        row(words("coupon.write_rise", {{"unit", unit}}));
+        row(words("coupon.write_held"), {"disc", "ends", "centre"});
+        row(words("coupon.write_result"), {"cracked", "held", "closed"});
+        row(words("coupon.write_kerf_number"));
+        row(words("coupon.write_web", {{"unit", unit}}));
+        row(words("coupon.write_kerf", {{"unit", unit}}));
+        row(words("coupon.write_date"));
+    }
+
+    Length column_width() const {
+        return (right_ - side_margin - row_name_width - between_coupons * (coupons - 1)) / coupons;
+    }
+    Length left_of(int coupon) const {
+        return side_margin + row_name_width + (column_width() + between_coupons) * coupon;
+    }
+
+    /// A blank for each coupon, or the job file's words to tick.
+    void row(const std::string& name, const std::vector<std::string>& choices = {}) {
+        y_ -= row_height;
+        Type type = text();
+        if (pen_.width(name, type) > row_name_width - 4_pt) type.face = Face::condensed;
+        pen_.text(Role::text, {side_margin, y_ + 6_pt}, name, type);
+        for (int i = 0; i < coupons; ++i) {
+            const Length left = left_of(i);
+            pen_.box(Role::box, {{left, y_}, {left + column_width(), y_ + row_height}}, style().line);
+            if (!choices.empty()) tick_boxes(left, choices);
+        }
+    }
+
+    void tick_boxes(Length left, const std::vector<std::string>& choices) {
+        const Type type{Face::condensed, style().small};
+        const Length side = 9_pt;
+        Length used;
+        for (const std::string& choice : choices) used += side + 2_pt + pen_.width(choice, type);
+        const Length gap = (column_width() - used) / static_cast<double>(choices.size() + 1);
+        Length x = left + gap;
+        for (const std::string& choice : choices) {
+            tick_box(pen_, {x, y_ + (row_height - side) / 2}, side);
+            x += side + 2_pt;
+            x += pen_.text(Role::text, {x, y_ + 6.5_pt}, choice, type) + gap;
+        }
+    }
+
+    /// Words at the left, the job file's lines in a box at the right.
+    void where_it_goes() {
+        heading(piece_.coupon ? "coupon.record" : "coupon.goes");
+        const Length top = y_;
+        y_ -= 3_pt;
+        std::vector<std::string> sentences =
+            piece_.coupon ? coupon_on_record(*piece_.coupon, kit_, tape_) : coupon_place(piece_, kit_);
+        sentences.push_back(coupon_reading_error(kit_, tape_));
+        const Length width = right_ - side_margin - block_width - 18_pt;
+        Length base = y_;
+        for (const std::string& sentence : sentences)
+            base = pen_.paragraph(Role::text, {side_margin, base - leading}, sentence, small(), width, 12_pt) - 2_pt;
+        block(top - 8_pt);
+    }
+
+    void block(Length top) {
+        const Length left = right_ - block_width;
+        Length base = top - 4_pt;
+        const std::vector<std::string> lines = coupon_lines(piece_, size_, tape_);
+        for (const std::string& line : lines) {
+            base -= leading;
+            pen_.text(Role::text, {left + 9_pt, base}, line, small());
+        }
+        pen_.box(Role::box, {{left, base - 7_pt}, {right_, top}}, style().line);
+    }
+
+    Pen pen_;
+    const plan::Piece& piece_;
+    const Kit& kit_;
+    Tape tape_;
+    CouponSize size_;
+    Length right_;
+    Length y_;  ///< how far the page is filled, from the bottom edge
+};
+
+}  // namespace
+
+void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    Draft draft = new_draft(plan, "coupon", Orientation::portrait);
+    const Tape tape(plan.header.units);
+    draft.page.piece = piece.id;
+    draft.tag = piece.id;
+    draft.title = kit.words("coupon.title");
+    draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
+                                                   {"depth", tape.exact(piece.kerf_depth)},
+                                                   {"spacing", spacing_text(piece, kit, tape)}});
+    draft.outline = kit.words("coupon.outline", {{"piece", piece.id}});
+    CouponSheet(draft, plan, piece, kit).draw();
+    drafts.push_back(std::move(draft));
+}
+
+}  // namespace kerfpacket::sheets

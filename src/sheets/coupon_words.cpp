@@ -1,0 +1,107 @@
+#include "sheets/coupon_words.h"
+
+#include <array>
+
+#include "measure/require.h"
+#include "sheets/strain_words.h"
+#include "sheets/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// The table's name, and that of the board it belongs to, as the job file writes them.
+std::string board_table(const plan::Piece& piece) {
+    return piece.kind == plan::Kind::arch_liner ? "opening.liner" : "wall.board";
+}
+
+std::string percent(double part) { return measure::fixed(part * 100, 0); }
+
+std::string held_word(bend::Held held) {
+    switch (held) {
+        case bend::Held::disc: return "disc";
+        case bend::Held::ends: return "ends";
+        case bend::Held::centre: return "centre";
+    }
+    throw measure::Bug("a way to hold a coupon without a word");
+}
+
+std::string outcome_word(job::Outcome outcome) {
+    switch (outcome) {
+        case job::Outcome::cracked: return "cracked";
+        case job::Outcome::held: return "held";
+        case job::Outcome::closed: return "closed";
+    }
+    throw measure::Bug("an end of bending without a word");
+}
+
+}  // namespace
+
+std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
+                                      const Tape& tape) {
+    std::string make = kit.words("coupon.make_length", {{"length", tape.exact(size.length)},
+                                                        {"kerfs", std::to_string(size.kerfs)},
+                                                        {"depth", tape.exact(piece.kerf_depth)},
+                                                        {"spacing", tape.exact(size.spacing)},
+                                                        {"kerf", tape.exact(piece.kerf)}});
+    if (size.for_radius)
+        make += " " + kit.words("coupon.make_radius",
+                                {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.finish_radius)}});
+    std::string bend =
+        kit.words(size.side == bend::KerfsOn::outside ? "coupon.make_bend_outside" : "coupon.make_bend_inside");
+    if (!piece.reverses.empty()) bend += " " + kit.words("coupon.make_both_ways");
+    return {make, bend, kit.words("coupon.make_hold"),
+            kit.words("coupon.make_rise", {{"rise", tape.exact(size.rise)}})};
+}
+
+std::string coupon_reading_error(const Kit& kit, const Tape& tape) {
+    const bool inch = tape.unit() == Unit::inch;
+    const Length chord = inch ? Length::inches(12) : Length::mm(300);
+    const std::array<Length, 3> rises = inch ? std::array{Length::inches(0.5), Length::inches(1), Length::inches(2)}
+                                             : std::array{Length::mm(12), Length::mm(25), Length::mm(50)};
+    std::string percents;
+    for (const Length rise : rises) {
+        const double error = bend::coupon_error({chord, rise}, bend::coupon_reading, bend::coupon_reading);
+        percents += (percents.empty() ? "" : kit.words("coupon.reading_and")) +
+                    kit.words("coupon.reading_part", {{"percent", percent(error)}, {"rise", tape.exact(rise)}});
+    }
+    const std::string reading =
+        inch ? tape.exact(bend::coupon_reading) : measure::mm_text(bend::coupon_reading) + " " + tape.unit_name();
+    return kit.words("coupon.reading_error",
+                     {{"chord", tape.exact(chord)}, {"error", reading}, {"percents", percents}});
+}
+
+std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape) {
+    const std::string blank = "________";
+    return {"[" + board_table(piece) + ".coupon]",
+            "chord = \"" + blank + " " + tape.unit_name() + "\"",
+            "rise = \"" + blank + " " + tape.unit_name() + "\"",
+            "held = \"" + blank + "\"   # disc, ends, centre",
+            "result = \"" + blank + "\"   # cracked, held, closed",
+            "by = \"" + blank + blank + "\"",
+            "kerf_depth = \"" + tape.exact(piece.kerf_depth) + "\"",
+            "spacing = \"" + tape.exact(size.spacing) + "\""};
+}
+
+std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
+    return {kit.words("coupon.goes_1"),
+            kit.words("coupon.goes_2", {{"table", "[" + board_table(piece) + "]"}, {"piece", measured_id(piece)}})};
+}
+
+std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> lines{
+        kit.words("coupon.record_by", {{"by", coupon.by.empty() ? kit.words("coupon.record_unnamed") : coupon.by},
+                                       {"chord", tape.exact(coupon.coupon.chord)},
+                                       {"rise", tape.exact(coupon.coupon.rise)},
+                                       {"held", held_word(coupon.coupon.held)},
+                                       {"result", outcome_word(coupon.outcome)},
+                                       {"depth", tape.exact(coupon.depth)},
+                                       {"spacing", tape.exact(coupon.spacing)}}),
+        kit.words("coupon.record_strain",
+                  {{"strain", strain_percent(coupon.strain)}, {"error", percent(coupon.error)}})};
+    lines.back() += " " + kit.words(coupon.counts ? "coupon.record_counts" : "coupon.record_not",
+                                    {{"limit", strain_percent(coupon.table_limit)}});
+    if (coupon.hinge) lines.push_back(kit.words("coupon.record_hinge", {{"hinge", tape.exact(*coupon.hinge)}}));
+    return lines;
+}
+
+}  // namespace kerfpacket::sheets
