@@ -27,8 +27,8 @@ std::string complaint(const std::string& from, const std::string& to) {
 
 TEST(Style, TheShippedLayoutIsTheDesign) {
     const Style style = read_style(KERFPACKET_SOURCE_DIR "/templates");
-    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "survey", "safety", "setup", "strips", "checklist",
-                                                     "template", "casing", "form"}));
+    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "survey", "safety", "strain", "setup", "strips",
+                                                     "checklist", "template", "casing", "form", "coupon"}));
     const std::vector<std::pair<Length, double>> expected = {
         {style.tiny, 7},          {style.small, 9},      {style.text, 11},        {style.strong, 13}, {style.title, 17},
         {style.huge, 24},         {style.hair, 0.25},    {style.line, 0.7},       {style.heavy, 1.4}, {style.end, 2.8},
@@ -38,7 +38,7 @@ TEST(Style, TheShippedLayoutIsTheDesign) {
 
 TEST(Style, MistakesNameFileLineAndKey) {
     const std::string text = complaint("tiny = 7 ", "tiny = \"7\" ");
-    EXPECT_NE(text.find("layout.toml:8: type.tiny must be a number"), std::string::npos) << text;
+    EXPECT_NE(text.find("layout.toml:9: type.tiny must be a number"), std::string::npos) << text;
     EXPECT_NE(complaint("hair = 0.25", "hair = 0").find("line.hair"), std::string::npos);
     EXPECT_NE(complaint("hair = 0.25", "hair = nan").find("line.hair"), std::string::npos);
     EXPECT_NE(complaint("lap = 54", "pal = 54").find("strip.lap is missing"), std::string::npos);
