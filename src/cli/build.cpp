@@ -1,6 +1,7 @@
 #include "cli/build.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "cli/resources.h"
 #include "cli/shop.h"
@@ -11,10 +12,30 @@
 #include "output/pdf.h"
 
 namespace kerfpacket::cli {
+namespace {
+
+/// Kerfs that are given by hand and have a weak link among them are not printed unasked: false, and told, then.
+bool weak_links_told(const plan::Plan& plan, Console& console) {
+    bool none = true;
+    for (const plan::Piece& piece : plan.pieces) {
+        if (piece.weak_links.empty()) continue;
+        none = false;
+        console.message(
+            fmt::format("kerfpacket: piece {} has weak links, where a board breaks first: the gaps beside {} {} differ "
+                        "by more than "
+                        "{} times; even them out, or print all the same with --force\n",
+                        piece.id, piece.weak_links.size() == 1 ? "kerf" : "kerfs", fmt::join(piece.weak_links, ", "),
+                        plan::most_gap_ratio));
+    }
+    return none;
+}
+
+}  // namespace
 
 Status build(const BuildChoice& choice, Console& console, const std::filesystem::path& home) {
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
+    if (!choice.force && !weak_links_told(job->plan, console)) return Status::errors;
     const std::filesystem::path target = packet_target(choice.out, choice.job.file, choice.force);
 
     const Resources resources(home, job->plan.header.language);

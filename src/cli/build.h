@@ -36,7 +36,7 @@ std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit
 struct BuildChoice {
     JobChoice job;
     std::filesystem::path out;  ///< empty: the job file's name with ".pdf", beside the job file
-    bool force = false;         ///< replace a file that is not a packet of ours
+    bool force = false;         ///< replace a file that is not a packet of ours; print weak links
 };
 
 Status build(const BuildChoice& choice, Console& console, const std::filesystem::path& home);

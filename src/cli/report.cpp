@@ -7,6 +7,8 @@
 
 #include "cli/trouble.h"
 #include "measure/require.h"
+#include "sheets/settings_words.h"
+#include "sheets/setup_errors.h"
 #include "sheets/survey_answers.h"
 #include "sheets/tape.h"
 #include "sheets/wording.h"
@@ -22,14 +24,13 @@ std::string other(measure::Length length, const sheets::Tape& tape) {
 }
 
 std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
-    const bool half = !piece.depth_given;
-    return line("kerfs", fmt::format("{}; {}", counted(piece.kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
-           line("depth", fmt::format("{}{}, leaves a web of {}", tape.exact(piece.kerf_depth),
-                                     half ? " (half the thickness)" : "", tape.exact(piece.web()))) +
-           line("spacing", fmt::format("{}{}", sheets::spacing_text(piece, kit, tape),
-                                       piece.spacing_given ? ""
-                                       : !piece.circular   ? " (after the curve)"
-                                                           : " (common practice)"));
+    std::string lines =
+        line("kerfs", fmt::format("{}; {}", counted(piece.kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
+        line("depth", fmt::format("{}, leaves a web of {}", tape.exact(piece.kerf_depth), tape.exact(piece.web()))) +
+        line("spacing", sheets::spacing_text(piece, kit, tape));
+    for (const std::string& sentence : sheets::settings_sentences(piece, kit, tape))
+        lines += line("settings", sentence);
+    return lines;
 }
 
 /// On the seen face; the least and the greatest where the bend is no single arc.
@@ -43,7 +44,7 @@ std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
     return fmt::format("{} on the seen face where it is tightest, to about {}", least, tape.with_unit(most));
 }
 
-std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
+std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     const bend::Assessment& bend = piece.bend;
     std::string lines =
         line("blank", fmt::format("{} long ({}), {} of trim at each end", tape.with_unit(piece.blank_length),
@@ -53,8 +54,8 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape) {
         line("radius", radius_text(piece, tape));
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
-    return lines + line("verdict", fmt::format("{}: {} of break strain, coupon first", verdict_words(bend.verdict),
-                                               measure::fixed(bend.utilisation, 2)));
+    return lines + line("verdict", fmt::format("{}: {} of break strain, {}", verdict_words(bend.verdict),
+                                               measure::fixed(bend.utilisation, 2), sheets::coupon_state(piece, kit)));
 }
 
 /// "3-1/2 left of the middle", or what stands for none.
@@ -112,12 +113,21 @@ std::string survey_lines(const plan::Piece& piece, const sheets::Tape& tape, con
     return suspect.empty() ? lines : lines + line("check", suspect);
 }
 
+/// What to do about kerfs that were cut too deep.
+std::string deep_lines(const plan::Piece& piece, const sheets::Kit& kit, const sheets::Tape& tape) {
+    std::string lines;
+    for (const plan::DeepKerf& kerf : piece.deep_kerfs)
+        lines += line("too deep", sheets::deep_kerf_text(kerf, kit, tape));
+    return lines;
+}
+
 std::string piece_text(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     std::string text =
         fmt::format("{}  {}, {}{}\n", piece.id, sheets::piece_name(piece, kit), sheets::board_text(piece, kit, tape),
                     piece.quantity == 1 ? "" : fmt::format(", {} of them", piece.quantity));
-    text += shape_lines(piece, tape, kit) + kerf_lines(piece, tape, kit) + bend_lines(piece, tape) +
+    text += shape_lines(piece, tape, kit) + kerf_lines(piece, tape, kit) + bend_lines(piece, tape, kit) +
             end_lines(piece, tape, kit) + survey_lines(piece, tape, kit);
+    text += deep_lines(piece, kit, tape);
     for (const plan::Caution& caution : piece.cautions)
         text += line("caution", sheets::caution_text(caution, kit, tape.unit()));
     return text + "\n";
@@ -130,8 +140,8 @@ std::string pages_text(const page::Document& packet) {
     return fmt::format("{}: {}\n", counted(packet.pages.size(), "page"), text);
 }
 
-/// "B: caution, blank longer than stock." What the verdict says already is not said again.
-std::string spoken(const plan::Piece& piece) {
+/// "B: caution, 143 kerfs 1/2 in deep, blank longer than stock." What the verdict says already is not said again.
+std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     std::string why;
     for (const plan::Caution& caution : piece.cautions) {
         if (caution.key.starts_with("strain_")) continue;
@@ -139,7 +149,16 @@ std::string spoken(const plan::Piece& piece) {
     }
     std::replace(why.begin(), why.end(), '_', ' ');
     const bool only_cautions = piece.bend.verdict == bend::Verdict::ok && !piece.cautions.empty();
-    return fmt::format("{}: {}{}. ", piece.id, only_cautions ? "caution" : verdict_words(piece.bend.verdict), why);
+    return fmt::format("{}: {}, {} {} deep{}. ", piece.id,
+                       only_cautions ? "caution" : verdict_words(piece.bend.verdict),
+                       counted(piece.kerfs.size(), "kerf"), tape.exact(piece.kerf_depth), why);
+}
+
+/// Last of all, unless every verdict rests on a coupon.
+std::string coupon_word(const plan::Plan& plan) {
+    const bool all = std::all_of(plan.pieces.begin(), plan.pieces.end(),
+                                 [](const plan::Piece& piece) { return piece.coupon && piece.coupon->counts; });
+    return all ? "By the coupon.\n" : "Coupon first.\n";
 }
 
 }  // namespace
@@ -171,9 +190,9 @@ std::string report(const plan::Plan& plan, const page::Document& packet, const s
     std::string verdict;
     for (const plan::Piece& piece : plan.pieces) {
         text += piece_text(piece, tape, kit);
-        verdict += spoken(piece);
+        verdict += spoken(piece, tape);
     }
-    return text + pages_text(packet) + verdict + "Coupon first.\n";
+    return text + pages_text(packet) + verdict + coupon_word(plan);
 }
 
 }  // namespace kerfpacket::cli

@@ -1,3 +1,4 @@
+#include <array>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -84,6 +85,66 @@ Json cautions_json(const plan::Piece& piece, const plan::Plan& plan, const sheet
     return cautions;
 }
 
+const char* limit_word(bend::Limit limit) {
+    switch (limit) {
+        case bend::Limit::strain: return "strain";
+        case bend::Limit::peel: return "peel";
+        case bend::Limit::closing: return "closing";
+        case bend::Limit::facet: return "facet";
+        case bend::Limit::web: return "web";
+    }
+    throw measure::Bug("a limit without a word");
+}
+
+const char* rule_word(plan::Rule rule) {
+    switch (rule) {
+        case plan::Rule::given: return "given";
+        case plan::Rule::common_practice: return "common practice";
+        case plan::Rule::thickest_web: return "thickest web";
+        case plan::Rule::closer: return "closer";
+        case plan::Rule::least_strain: return "least strain";
+    }
+    throw measure::Bug("a rule without a word");
+}
+
+Json choice_json(const std::optional<plan::Choice>& choice) {
+    if (!choice) return nullptr;
+    return {{"kerf_depth_mm", mm(choice->depth)},          {"spacing_mm", mm(choice->spacing)},
+            {"spacing_min_mm", mm(choice->least_spacing)}, {"count", choice->kerfs},
+            {"utilisation", choice->utilisation},          {"verdict", verdict_words(choice->verdict)}};
+}
+
+/// How depth and spacing came about; null for a neighbour that cannot be.
+Json settings_json(const plan::Piece& piece) {
+    const plan::Settings& settings = piece.settings;
+    return {{"rule", rule_word(settings.rule)},
+            {"limit", limit_word(settings.limit)},
+            {"common", choice_json(settings.common)},
+            {"solved", choice_json(settings.solved)},
+            {"shallower", choice_json(settings.shallower)},
+            {"deeper", choice_json(settings.deeper)},
+            {"closer", choice_json(settings.closer)}};
+}
+
+Json coupon_json(const plan::Piece& piece) {
+    if (!piece.coupon) return nullptr;
+    return {{"by", piece.coupon->by},
+            {"strain", piece.coupon->strain},
+            {"error", piece.coupon->error},
+            {"counts", piece.coupon->counts}};
+}
+
+Json deep_kerfs_json(const plan::Piece& piece) {
+    constexpr std::array words{"keep", "ease", "fill", "scrap"};
+    Json all = Json::array();
+    for (const plan::DeepKerf& kerf : piece.deep_kerfs)
+        all.push_back({{"n", kerf.n},
+                       {"depth_mm", mm(kerf.depth)},
+                       {"do", words.at(static_cast<std::size_t>(kerf.answer.mend))},
+                       {"utilisation", kerf.answer.alone}});
+    return all;
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -113,6 +174,11 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"closes", bend.closes},
             {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
             {"facet_mm", mm(bend.facet)},
+            {"may_be_more", piece.may_be_more},
+            {"settings", settings_json(piece)},
+            {"coupon", coupon_json(piece)},
+            {"weak_links", piece.weak_links},
+            {"too_deep", deep_kerfs_json(piece)},
             {"survey", survey_json(piece)},
             {"form", form_json(piece)},
             {"cautions", cautions_json(piece, plan, kit)}};

@@ -34,7 +34,8 @@ void add_build(CLI::App& app, BuildChoice& choice) {
     CLI::App* command = app.add_subcommand("build", "write the job packet as a PDF");
     add_job(*command, choice.job);
     command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it");
-    command->add_flag("--force", choice.force, "replace a file that is not a packet of ours");
+    command->add_flag("--force", choice.force,
+                      "replace a file that is not a packet of ours; print a board with weak links");
 }
 
 void add_check(CLI::App& app, CheckChoice& choice) {

@@ -105,7 +105,7 @@ std::optional<Caution> of_bare_ends(const Piece& piece) {
 std::optional<Caution> of_settings(const Piece& piece) {
     if (piece.settings.rule == Rule::least_strain) {
         if (!piece.settings.ok_from) return Caution{"nothing_is_ok", {}};
-        return Caution{"nothing_is_ok_under", {{"radius", *piece.settings.ok_from}}};
+        return Caution{"nothing_ok_at_this_radius", {{"radius", *piece.settings.ok_from}}};
     }
     if (piece.settings.rule != Rule::given || !piece.settings.solved) return std::nullopt;
     const Choice& better = *piece.settings.solved;

@@ -75,8 +75,6 @@ std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line,
 /// Judges every kerf by its own radius and gaps; the piece gets the assessment of the one that governs.
 void assess_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material);
 
-/// Gaps beside a kerf that differ by more are a weak link. Source: design notes.
-inline constexpr double most_gap_ratio = 1.25;
 /// More kerfs than anybody would cut by hand in one board: a slip in a unit.
 inline constexpr std::size_t most_kerfs = 5000;
 

@@ -14,6 +14,9 @@ using Laid = tl::expected<Piece, job::Diagnostics>;
 /// Kerfs this far apart are wanted first. Source: product notes, "solve".
 constexpr Length wanted_spacing = Length::inches(0.375);
 
+/// Rounding between units must not lose a depth that just fits.
+constexpr Length slack = Length::mm(0.001);
+
 class Settling {
 public:
     Settling(const Request& wanted, const Wood& wood, const job::Job& job)
@@ -161,8 +164,8 @@ private:
     void add_neighbours(Piece& piece) const {
         if (piece.settings.rule == Rule::given) return;
         const auto beside = [&](Length depth, Length most, Length least) -> std::optional<Choice> {
-            if (bent_.thickness - depth < bend::least_web || depth >= bent_.blade / 2) return std::nullopt;
-            if (depth < bent_.thickness * 0.3) return std::nullopt;
+            const std::vector<Length> all = depths_down_to(bend::least_web);
+            if (!depth_ && (all.empty() || depth < all.front() - slack || depth > all.back() + slack)) return std::nullopt;
             Cut other = cut(depth, least);
             if (solved()) other.most = most;
             const Laid laid = lay(other);
@@ -173,7 +176,7 @@ private:
             piece.settings.shallower = beside(piece.kerf_depth - step, most(), closest());
             piece.settings.deeper = beside(piece.kerf_depth + step, most(), closest());
         }
-        if (solved() && piece.spacing > closest() * 1.01)
+        if (solved() && piece.least_spacing > closest() * 1.01)
             piece.settings.closer = beside(piece.kerf_depth, closest(), closest());
     }
 

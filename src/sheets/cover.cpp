@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/cover_flow.h"
+#include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -66,7 +67,10 @@ void banner(CoverFlow& flow) {
     const std::string text = flow.words(key, {{"ok", std::to_string(count(bend::Verdict::ok))},
                                               {"caution", std::to_string(careful)},
                                               {"break", std::to_string(breaks)}});
-    const std::string aside = flow.words("piece.coupon_first");
+    // Whose coupons the pieces rest on stands on their own sheets.
+    const bool all =
+        std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.coupon && p.coupon->counts; });
+    const std::string aside = all ? coupon_state(pieces.front(), flow.kit()) : flow.words("piece.coupon_first");
     const Type small = CoverFlow::regular(flow.style().text).at_right();
     Type type = CoverFlow::bold(flow.style().strong);
     if (pen.width(text, type) > flow.width() - pen.width(aside, small) - 34_pt) type.face = Face::condensed_bold;

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "sheets/cover_flow.h"
+#include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -140,9 +141,6 @@ void notes(CoverFlow& flow) {
     const auto& pieces = flow.plan().pieces;
     flow.y -= 0.5_pt;
     note(flow, flow.words("cover.table_note"));
-    if (std::any_of(pieces.begin(), pieces.end(),
-                    [](const plan::Piece& p) { return !p.depth_given || !p.spacing_given; }))
-        note(flow, flow.words("cover.common_practice"));
     std::vector<std::pair<std::string, std::string>> said;  // pieces, sentence
     for (const plan::Piece& piece : pieces) {
         const std::string sentence = kerf_side(piece, flow.kit()) + ". " + zero_end(piece, flow.kit()) + ".";
@@ -160,6 +158,23 @@ void list(CoverFlow& flow, const char* heading, const std::vector<std::string>& 
     flow.heading(heading, note_leading * 2);
     for (const std::string& line : lines) note(flow, line);
     flow.y -= 2_pt;
+}
+
+/// What was left to the program; pieces that came out alike are said once.
+std::vector<std::string> settings(const CoverFlow& flow) {
+    std::vector<std::pair<std::string, std::string>> said;  // pieces, sentences
+    for (const plan::Piece& piece : flow.plan().pieces) {
+        std::string text;
+        for (const std::string& sentence : settings_sentences(piece, flow.kit(), flow.tape)) text += " " + sentence;
+        if (text.empty()) continue;
+        const auto same = std::find_if(said.begin(), said.end(), [&](const auto& s) { return s.second == text; });
+        if (same == said.end()) said.emplace_back(piece.id, text);
+        else same->first.append(", ").append(piece.id);
+    }
+    std::vector<std::string> lines;
+    lines.reserve(said.size());
+    for (const auto& [ids, text] : said) lines.push_back(std::string(ids).append(":").append(text));
+    return lines;
 }
 
 std::vector<std::string> mitres(const CoverFlow& flow) {
@@ -186,6 +201,7 @@ std::vector<std::string> leg_boards(const CoverFlow& flow) {
 void cover_table(CoverFlow& flow) {
     Table(flow).draw();
     notes(flow);
+    list(flow, "cover.settings", settings(flow));
     list(flow, "cover.mitres", mitres(flow));
     list(flow, "cover.leg_boards", leg_boards(flow));
 }

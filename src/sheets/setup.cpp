@@ -8,6 +8,7 @@
 #include "sheets/furniture.h"
 #include "sheets/setup_drawing.h"
 #include "sheets/setup_errors.h"
+#include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -109,7 +110,7 @@ private:
         pen.text(Role::text, {side_margin, base - 14_pt}, zero_end(piece_, kit_), {Face::regular, style().small});
         pen.text(Role::caution, {right(), base - 14_pt},
                  words("setup.verdict",
-                       {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", words("piece.coupon_first")}}),
+                       {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", coupon_state(piece_, kit_)}}),
                  Type{Face::bold, style().small}.at_right());
         y_ = base - 18_pt;
     }

@@ -66,6 +66,8 @@ std::string material_name(const plan::Piece& piece, const Kit& kit) {
     return piece.own_material ? piece.material : kit.words("materials." + piece.material);
 }
 
+std::string limit_sentence(bend::Limit limit, const Kit& kit) { return kit.words(limit_key(limit)); }
+
 std::string strain_percent(double strain) { return measure::fixed(strain * 100, 2); }
 
 std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
@@ -78,7 +80,7 @@ std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit
                                   {{"kerfs", kerf_list_first(runs, kit)}}));
     }
     lines.push_back(kit.words("strain.web", {{"web", tape.exact(piece.web())}, {"side", kerf_side(piece, kit)}}) + " " +
-                    kit.words(limit_key(piece.settings.limit)));
+                    limit_sentence(piece.settings.limit, kit));
     lines.push_back(source(piece, kit));
     return lines;
 }

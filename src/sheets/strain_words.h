@@ -12,6 +12,8 @@ namespace kerfpacket::sheets {
 
 /// "MDF": in our words, or as the user names a material of their own.
 std::string material_name(const plan::Piece& piece, const Kit& kit);
+/// "The strain in the web is what limits this piece."
+std::string limit_sentence(bend::Limit limit, const Kit& kit);
 /// "0.80": a strain in per cent.
 std::string strain_percent(double strain);
 /// "Kerfs 1 to 16 are in CAUTION ...", one sentence or more, each with its full stop.

@@ -28,10 +28,10 @@ std::string last_line(const std::string& text) {
 TEST(Check, LastLineCanBeReadAloud) {
     const Outcome good = check(good_job);
     EXPECT_EQ(good.status, 0) << good.err;
-    EXPECT_EQ(last_line(good.out), "A: ok. Coupon first.");
+    EXPECT_EQ(last_line(good.out), "A: ok, 146 kerfs 3/8 in deep. Coupon first.");
     const Outcome cautious = check(short_stock_job);
     EXPECT_EQ(cautious.status, 3);
-    EXPECT_EQ(last_line(cautious.out), "A: caution, blank longer than stock. Coupon first.");
+    EXPECT_EQ(last_line(cautious.out), "A: caution, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
     EXPECT_NE(cautious.out.find("60 in"), std::string::npos) << cautious.out;
 }
 
