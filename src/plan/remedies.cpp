@@ -10,9 +10,9 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Plies of less are no board. Judgement.
-constexpr Length least_ply = Length::inches(1.0 / 8);
-constexpr int most_plies = 8;
+/// Thinner plies than a thick veneer, and more of them, are no longer a carpenter's. Judgement.
+constexpr Length least_ply = Length::inches(1.0 / 16);
+constexpr int most_plies = 12;
 
 /// Boards as they are sold. Common practice, no source.
 constexpr std::array inch_boards{0.75, 0.625, 0.5, 0.375, 0.25};
@@ -27,14 +27,15 @@ std::vector<Length> boards(measure::Unit unit) {
     return all;
 }
 
-/// Whether a ply without kerfs is strained no more than is ok: T / 2R.
-bool bends_solid(const Bent& ply) {
-    return std::all_of(ply.spots.begin(), ply.spots.end(), [&](const TightSpot& spot) {
+/// Strain over break strain of a ply without kerfs, T / 2R, where it is bent most.
+double solid_utilisation(const Bent& ply) {
+    double most = 0;
+    for (const TightSpot& spot : ply.spots) {
         const Length plain = spot.plain_radius(ply.measured_to, ply.thickness);
         const Length middle = spot.on == bend::KerfsOn::outside ? plain + ply.thickness / 2 : plain - ply.thickness / 2;
-        return middle.mm() > 0 &&
-               ply.thickness / (2 * middle) <= bend::ok_up_to * ply.wood.material.break_strain_inside;
-    });
+        most = std::max(most, ply.thickness / (2 * middle) / ply.wood.material.break_strain_inside);
+    }
+    return most;
 }
 
 /// The board as the ply that is bent tightest: the innermost.
@@ -183,9 +184,11 @@ private:
         if (!found) return "";
         std::vector<std::string> blanks;
         for (const Length blank : found->blanks) blanks.push_back(rounded(blank));
-        const std::string cut = found->cut ? fmt::format("kerfed {} deep every {}{}", text(found->cut->depth),
-                                                         text(closest()), careful(*found->cut))
-                                           : "bent without kerfs";
+        const std::string cut =
+            found->cut
+                ? fmt::format("kerfed {} deep every {}{}", text(found->cut->depth), text(closest()),
+                              careful(*found->cut))
+                : "bent without kerfs" + careful({{}, bend::strain_verdict(found->utilisation), found->utilisation});
         return fmt::format(
             "{} plies {} thick, {} and glued one on the other, blanks from the seen ply to the back one {} long",
             found->count, text(found->thickness), cut, fmt::join(blanks, ", "));
@@ -213,12 +216,17 @@ private:
 }  // namespace
 
 std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit) {
-    for (int count = 2; count <= most_plies && bent.thickness / count >= least_ply; ++count) {
-        const Bent ply = innermost(bent, count);
-        if (!has_room(ply)) continue;
-        const bool solid = bends_solid(ply);
-        const auto cut = solid ? std::nullopt : best_setting(ply, closest_spacing(bent.kerf), unit);
-        if (solid || cut) return Plies{count, ply.thickness, cut, ply_blanks(wanted, ply, count, cut)};
+    for (const bend::Verdict no_worse : {bend::Verdict::ok, bend::Verdict::caution}) {
+        for (int count = 2; count <= most_plies && bent.thickness / count >= least_ply; ++count) {
+            const Bent ply = innermost(bent, count);
+            if (!has_room(ply)) continue;
+            const double solid = solid_utilisation(ply);
+            const bool bends_solid = bend::strain_verdict(solid) <= no_worse;
+            const auto cut = bends_solid ? std::nullopt : best_setting(ply, closest_spacing(bent.kerf), unit);
+            if (bends_solid || (cut && cut->verdict <= no_worse))
+                return Plies{count, ply.thickness, cut, cut ? cut->utilisation : solid,
+                             ply_blanks(wanted, ply, count, cut)};
+        }
     }
     return std::nullopt;
 }

@@ -17,9 +17,11 @@ struct Plies {
     int count = 0;
     Length thickness;
     std::optional<Setting> cut;  ///< of each, where a ply does not bend without kerfs
+    double utilisation = 0;
     std::vector<Length> blanks;  ///< trim and tails included
 };
-/// The fewest plies of at least 1/8 in, two to eight, of which each is at least a caution; none where there are none.
+/// The fewest plies, two to twelve of at least 1/16 in, of which each is ok, or else a caution; none where there are
+/// none.
 std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit);
 
 }  // namespace kerfpacket::plan

@@ -1,0 +1,344 @@
+// How depth and spacing are chosen, kerfs by hand, coupons, kerfs too deep, the saw.
+
+#include <algorithm>
+
+#include <gtest/gtest.h>
+
+#include "../../support/jobs.h"
+#include "plan/plan.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace tests;
+
+job::Wall wall(Length radius, job::Side side = job::Side::concave) {
+    job::Wall made = tannery_row();
+    made.radius->value = radius;
+    made.side.value = side;
+    made.board = solved(made.board);
+    return made;
+}
+
+Piece only_piece(const job::Job& job) {
+    auto plan = make_plan(job);
+    if (!plan) throw std::runtime_error(plan.error().front().message + ": " + plan.error().front().hint);
+    return plan->pieces.at(0);
+}
+Piece only_piece(const job::Wall& one) { return only_piece(job_of(one)); }
+
+job::Diagnostic refusal(const job::Job& job) {
+    const auto plan = make_plan(job);
+    EXPECT_FALSE(plan);
+    return plan ? job::Diagnostic{} : plan.error().front();
+}
+
+bool has(const Piece& piece, const std::string& key) {
+    return std::any_of(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
+}
+
+TEST(Solve, keeps_common_practice_where_it_is_ok) {
+    for (const job::Side side : {job::Side::concave, job::Side::convex}) {
+        const Piece piece = only_piece(wall(60_in, side));
+        EXPECT_EQ(piece.settings.rule, Rule::common_practice);
+        EXPECT_EQ(piece.kerf_depth, 0.375_in);
+        EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
+        EXPECT_FALSE(piece.settings.common);
+    }
+}
+
+TEST(Solve, takes_the_thickest_web_with_kerfs_three_eighths_apart) {
+    const Piece piece = only_piece(wall(24_in));
+    EXPECT_EQ(piece.settings.rule, Rule::thickest_web);
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
+    EXPECT_GE(piece.spacing.inches(), 0.375 - 0.005) << "a whole number of kerfs stands a little closer";
+    ASSERT_TRUE(piece.settings.shallower);
+    // A step less deep is not ok with kerfs that far apart: its spacing falls short, or its verdict does.
+    EXPECT_TRUE(piece.settings.shallower->verdict != bend::Verdict::ok || piece.settings.shallower->spacing < 0.375_in);
+    ASSERT_TRUE(piece.settings.common);
+    EXPECT_GT(piece.settings.common->utilisation, bend::ok_up_to);
+    EXPECT_GT(piece.settings.deeper->depth, piece.kerf_depth);
+}
+
+TEST(Solve, goes_down_to_a_quarter_inch_before_it_gives_up) {
+    bool met = false;
+    for (double radius = 16; radius > 13 && !met; radius -= 0.25) {
+        const Piece piece = only_piece(wall(Length::inches(radius)));
+        met = piece.settings.rule == Rule::closer;
+        if (!met) continue;
+        EXPECT_LT(piece.spacing, 0.375_in);
+        EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
+    }
+    EXPECT_TRUE(met);
+}
+
+TEST(Solve, says_where_nothing_is_ok_and_takes_the_least_strain) {
+    const Piece piece = only_piece(wall(12_in));
+    EXPECT_EQ(piece.settings.rule, Rule::least_strain);
+    EXPECT_EQ(piece.bend.verdict, bend::Verdict::caution);
+    EXPECT_TRUE(has(piece, "nothing_ok_at_this_radius"));
+    ASSERT_TRUE(piece.settings.ok_from);
+    // What it names is true: at that radius of the seen face something is ok, and an inch less nothing is.
+    job::Wall other = wall(*piece.settings.ok_from + 0.05_in);
+    other.measured_to = job::Surface::finish;
+    EXPECT_EQ(only_piece(other).bend.verdict, bend::Verdict::ok);
+    other.radius->value -= 1_in;
+    EXPECT_NE(only_piece(other).bend.verdict, bend::Verdict::ok);
+}
+
+TEST(Solve, refuses_what_nothing_bends_and_names_what_would_do) {
+    const job::Diagnostic wrong = refusal(job_of(wall(4_in)));
+    EXPECT_EQ(wrong.at.line, 32) << "the board's thickness, as nothing of its cut is given";
+    EXPECT_NE(wrong.message.find("piece T will likely break: even kerfs 11/16 in deep"), std::string::npos)
+        << wrong.message;
+    EXPECT_NE(wrong.hint.find("a radius of at least "), std::string::npos) << wrong.hint;
+}
+
+TEST(Solve, names_a_radius_a_board_plies_and_other_materials) {
+    job::Wall tight = wall(30_in);
+    tight.board.material.value = "plywood";
+    tight.board.thickness.value = 1.5_in;
+    tight.board.kerf_depth.given = 0.5_in;
+    tight.board.kerf_depth.at = {44, 1};
+    tight.board.spacing.given = 0.75_in;
+    const job::Job job = job_of(tight);
+    // Given in full it is judged, not refused, and what "solve" would do is said.
+    const Piece judged = only_piece(job);
+    EXPECT_EQ(judged.bend.verdict, bend::Verdict::break_likely);
+    EXPECT_TRUE(judged.settings.solved) << "deeper kerfs do";
+    EXPECT_TRUE(has(judged, "solve_would_do"));
+
+    job::Wall hopeless = wall(12_in);
+    hopeless.board.material.value = "plywood";
+    const job::Diagnostic wrong = refusal(job_of(hopeless));
+    for (const char* way : {"a radius of at least ", "plies ", "another material: "})
+        EXPECT_NE(wrong.hint.find(way), std::string::npos) << way << ": " << wrong.hint;
+}
+
+TEST(Plies, have_blanks_as_long_as_their_own_curve) {
+    job::Wall hopeless = wall(12_in);
+    hopeless.board.material.value = "plywood";
+    const std::string hint = refusal(job_of(hopeless)).hint;
+    const auto plies = hint.find(" plies ");
+    ASSERT_NE(plies, std::string::npos) << hint;
+    const int count = std::stoi(hint.substr(hint.rfind(' ', plies - 1)));
+    const auto from = hint.find("back one ", plies) + 9;
+    std::string list = hint.substr(from, hint.find(" long", from) - from);
+    EXPECT_EQ(std::count(list.begin(), list.end(), ',') + 1, count) << list;
+    // 90 degrees about radii of 11-1/4 to 12 in, and 4 in of trim at each end: 25.67 to 26.85 in.
+    EXPECT_TRUE(list.starts_with("25-")) << list;
+    EXPECT_NE(list.find("26-13/16"), std::string::npos) << list;
+}
+
+TEST(Solve, leaves_what_is_given_alone) {
+    job::Wall one = wall(24_in);
+    one.board.spacing.given = 0.4_in;
+    one.board.spacing.at = {45, 1};
+    const Piece by_depth = only_piece(one);
+    EXPECT_EQ(by_depth.spacing, 0.4_in);
+    EXPECT_EQ(by_depth.bend.verdict, bend::Verdict::ok);
+    EXPECT_GT(by_depth.kerf_depth, 0.375_in);
+    one = wall(24_in);
+    one.board.kerf_depth.given = 0.625_in;
+    const Piece by_spacing = only_piece(one);
+    EXPECT_EQ(by_spacing.kerf_depth, 0.625_in);
+    EXPECT_EQ(by_spacing.bend.verdict, bend::Verdict::ok);
+    EXPECT_FALSE(by_spacing.settings.shallower);
+}
+
+TEST(Solve, takes_metric_depths_in_metric_jobs) {
+    job::Job job = job_of(wall(600_mm));
+    job.header.units = measure::Unit::millimetre;
+    job.walls[0].board.thickness.value = 18_mm;
+    const Piece piece = only_piece(job);
+    EXPECT_NEAR(piece.kerf_depth.mm(), std::round(piece.kerf_depth.mm()), 1e-9);
+    EXPECT_NE(piece.settings.rule, Rule::common_practice);
+}
+
+TEST(Solve, one_depth_for_the_tightest_spot_and_a_spacing_that_follows_the_curve) {
+    const Piece piece = only_piece(job_of(quarry_road()));
+    EXPECT_LT(piece.least_spacing.inches(), 0.3);
+    EXPECT_GT(piece.spacing.inches(), 0.45);
+    EXPECT_TRUE(piece.weak_links.empty());
+    EXPECT_LT(piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1)).on_curve.inches(), 5)
+        << "the governing kerf stands where the ellipse is tightest";
+}
+
+job::Wall by_hand(const std::vector<double>& inches) {
+    job::Wall one = tannery_row();
+    one.board.spacing = {};
+    for (const double at : inches) one.board.kerfs.push_back(at_line(Length::inches(at), 46));
+    return one;
+}
+
+TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
+    std::vector<double> places;
+    for (double at = 4; at < 98.5; at += 0.5) places.push_back(at);
+    const Piece even = only_piece(by_hand(places));
+    EXPECT_EQ(even.kerfs.size(), places.size());
+    EXPECT_TRUE(even.weak_links.empty());
+    EXPECT_TRUE(even.kerfs_given);
+    places.erase(places.begin() + 40);
+    const Piece gap = only_piece(by_hand(places));
+    // The kerfs beside the gap have one gap twice the other.
+    EXPECT_EQ(gap.weak_links, (std::vector<int>{40, 41}));
+    EXPECT_TRUE(has(gap, "gap_ratio"));
+    EXPECT_GT(gap.bend.utilisation, even.bend.utilisation);
+    EXPECT_TRUE(gap.governing == 40 || gap.governing == 41);
+}
+
+TEST(KerfsByHand, that_stop_short_of_the_bend_are_told_and_judged_so) {
+    std::vector<double> places;
+    for (double at = 8; at < 98.5; at += 0.5) places.push_back(at);
+    const Piece piece = only_piece(by_hand(places));
+    EXPECT_TRUE(has(piece, "bend_without_kerfs"));
+    EXPECT_EQ(piece.governing, 1);
+    EXPECT_GT(piece.kerfs.front().spacing.inches(), 4);
+}
+
+TEST(KerfsByHand, beyond_the_blank_are_refused) {
+    const job::Diagnostic wrong = refusal(job_of(by_hand({5, 6, 500})));
+    EXPECT_EQ(wrong.at.line, 46);
+    EXPECT_NE(wrong.message.find("a kerf at 500 in is not on the blank"), std::string::npos) << wrong.message;
+}
+
+TEST(KerfsByHand, cannot_serve_both_boards_of_a_pointed_head) {
+    job::Opening pointed = alder_court();
+    pointed.liner.kerfs = {at_line(5_in, 46), at_line(5.5_in, 46)};
+    EXPECT_NE(refusal(job_of(pointed)).message.find("two boards"), std::string::npos);
+}
+
+job::Coupon cracked(Length chord, Length rise) {
+    job::Coupon coupon;
+    coupon.chord = at_line(chord, 50);
+    coupon.rise = at_line(rise, 51);
+    coupon.held = at_line(job::Held::disc, 52);
+    coupon.outcome = at_line(job::Outcome::cracked, 53);
+    coupon.by = "L. Moss";
+    return coupon;
+}
+
+TEST(Coupon, that_cracked_gives_the_break_strain_and_its_error) {
+    job::Wall one = tannery_row();
+    const Piece before = only_piece(one);
+    one.board.coupon = cracked(12_in, 1.25_in);
+    const Piece after = only_piece(one);
+    ASSERT_TRUE(after.coupon);
+    EXPECT_TRUE(after.coupon->counts);
+    EXPECT_EQ(after.coupon->by, "L. Moss");
+    EXPECT_EQ(after.coupon->table_limit, before.bend.strain_limit);
+    EXPECT_EQ(after.bend.strain_limit, after.coupon->strain);
+    EXPECT_EQ(after.bend.strain, before.bend.strain);
+    EXPECT_EQ(after.may_be_more, after.coupon->error);
+    EXPECT_LT(after.may_be_more, 0.1);
+    // r T^3 / (2 t^2 R) with R the circle of chord 12 and rise 1-1/4, 15.025 in, and the line 0.19 in beyond the face.
+    EXPECT_NEAR(after.coupon->strain / before.bend.strain, (60 - 0.75 + 0.19) / (15.025 + 0.19), 0.01);
+}
+
+TEST(Coupon, that_held_raises_the_limit_but_never_lowers_it) {
+    job::Wall one = tannery_row();
+    one.board.coupon = cracked(12_in, 1.25_in);
+    one.board.coupon->outcome.value = job::Outcome::held;
+    EXPECT_TRUE(only_piece(one).coupon->counts);
+    one.board.coupon->rise.value = 0.2_in;
+    const Piece little = only_piece(one);
+    EXPECT_FALSE(little.coupon->counts);
+    EXPECT_EQ(little.bend.strain_limit, little.coupon->table_limit);
+    EXPECT_EQ(little.may_be_more, 0.25);
+    EXPECT_TRUE(has(little, "coupon_held_less"));
+    EXPECT_TRUE(has(little, "coupon_flat"));
+}
+
+TEST(Coupon, that_closed_moves_the_closing_radius) {
+    job::Wall one = tannery_row();
+    one.side.value = job::Side::convex;
+    const Piece before = only_piece(one);
+    const Length closing = before.bend.close_radius;
+    one.board.coupon = cracked(12_in, 1_in);
+    one.board.coupon->outcome.value = job::Outcome::closed;
+    // A coupon that closed a tenth earlier than calculated.
+    const double plain = closing.inches() * 1.1 + 0.19;
+    one.board.coupon->chord.value = 2_in;
+    one.board.coupon->rise.value = Length::inches(plain - std::sqrt(plain * plain - 1));
+    const Piece after = only_piece(one);
+    EXPECT_NEAR(after.bend.close_radius / closing, 1.1, 0.01);
+    ASSERT_TRUE(after.coupon->hinge);
+    one.board.coupon->chord.value = 12_in;
+    one.board.coupon->rise.value = 0.125_in;
+    EXPECT_EQ(refusal(job_of(one)).at.line, 51) << "so flat no kerf closes";
+    one.side.value = job::Side::concave;
+    EXPECT_EQ(refusal(job_of(one)).at.line, 53) << "kerfs that open do not close";
+}
+
+TEST(Coupon, of_other_settings_is_told) {
+    job::Wall one = tannery_row();
+    one.board.coupon = cracked(12_in, 1.25_in);
+    EXPECT_FALSE(has(only_piece(one), "coupon_other_settings"));
+    one.board.coupon->kerf_depth = at_line(0.5_in, 54);
+    EXPECT_TRUE(has(only_piece(one), "coupon_other_settings"));
+}
+
+TEST(OwnMaterial, counts_instead_of_the_table) {
+    job::Job job = job_of(tannery_row());
+    job.walls[0].board.material.value = "shop-ply";
+    job.materials.push_back({at_line<std::string>("shop-ply", 60), 0.008, 0.006, 1.5, std::nullopt, false});
+    const Piece piece = only_piece(job);
+    EXPECT_TRUE(piece.own_material);
+    EXPECT_EQ(piece.bend.strain_limit, 0.006);
+    job.materials[0].peel = {{20, 3000}};
+    EXPECT_LT(only_piece(job).bend.strain_limit, 0.006) << "it peels first";
+    job.materials[0].grain = true;
+    EXPECT_TRUE(has(only_piece(job), "grain_may_split"));
+}
+
+TEST(DeepKerfs, are_answered_by_number) {
+    job::Wall one = tannery_row();
+    one.board.too_deep = {{at_line(12, 47), at_line(0.390625_in, 47)}, {at_line(20, 48), at_line(0.75_in, 48)}};
+    const Piece piece = only_piece(one);
+    ASSERT_EQ(piece.deep_kerfs.size(), 2U);
+    EXPECT_EQ(piece.deep_kerfs[0].n, 12);
+    EXPECT_EQ(piece.deep_kerfs[0].answer.mend, bend::Mend::keep);
+    EXPECT_EQ(piece.deep_kerfs[1].answer.mend, bend::Mend::scrap);
+    one.board.too_deep = {{at_line(4000, 47), at_line(0.5_in, 47)}};
+    EXPECT_EQ(refusal(job_of(one)).message, "there is no kerf 4000");
+    one.board.too_deep = {{at_line(12, 47), at_line(0.25_in, 47)}};
+    EXPECT_EQ(refusal(job_of(one)).message, "kerf 12 is not too deep at 1/4 in");
+}
+
+TEST(TrialGroove, gives_the_rear_limit) {
+    job::Job job = job_of(tannery_row());
+    job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), at_line(0.125_in, 6)};
+    const Piece piece = only_piece(job);
+    ASSERT_TRUE(piece.rear_limit && piece.spacer);
+    // r 6, r - 1/4 at the fence: sqrt(36 - 5.75^2) = 1.714.
+    EXPECT_NEAR(piece.rear_limit->inches(), 1.714, 5e-4);
+    EXPECT_EQ(*piece.spacer, *piece.rear_limit);
+    // 1/64 in less at the back edge: sqrt(12/64 - 1/64^2) = 0.433 in less of spacer.
+    EXPECT_NEAR((*piece.spacer - *piece.spacer_shorter).inches(), 0.433, 5e-4);
+}
+
+TEST(Travel, tells_how_much_of_a_wide_board_is_reached) {
+    job::Job job = job_of(tannery_row());
+    job.saw.rear_limit = at_line(1.25_in, 5);
+    job.saw.travel = at_line(5_in, 4);
+    const Piece piece = only_piece(job);
+    EXPECT_NEAR(piece.width_reached->inches(), 5, 1e-12);
+    EXPECT_TRUE(has(piece, "travel_short")) << "from both edges it is reached";
+    job.saw.travel = at_line(3_in, 4);
+    EXPECT_TRUE(has(only_piece(job), "travel_far_short"));
+}
+
+TEST(LimitCurves, are_three_depths_through_what_is_ok) {
+    for (const Length radius : {60_in, 24_in, 12_in}) {
+        const Piece piece = only_piece(wall(radius));
+        ASSERT_EQ(piece.limit_curves.size(), 3U);
+        for (const LimitCurve& curve : piece.limit_curves)
+            for (std::size_t i = 1; i < curve.points.size(); ++i)
+                EXPECT_GT(curve.points[i].second, curve.points[i - 1].second) << "wider spacing, larger radius";
+        EXPECT_LT(piece.limit_curves[0].depth, piece.limit_curves[1].depth);
+        EXPECT_LT(piece.limit_curves[1].depth, piece.limit_curves[2].depth);
+    }
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan
