@@ -73,8 +73,8 @@ private:
         y_ -= 6_pt;
         row(words("coupon.write_chord", {{"unit", unit}}));
         row(words("coupon.write_rise", {{"unit", unit}}));
-        row(words("coupon.write_held"), {"disc", "ends", "centre"});
-        row(words("coupon.write_result"), {"cracked", "held", "closed"});
+        row(words("coupon.write_held"), ways_to_hold());
+        row(words("coupon.write_result"), ends_of_bending());
         row(words("coupon.write_kerf_number"));
         row(words("coupon.write_web", {{"unit", unit}}));
         row(words("coupon.write_kerf", {{"unit", unit}}));

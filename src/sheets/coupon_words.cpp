@@ -2,6 +2,7 @@
 
 #include <array>
 
+#include "job/shapes.h"
 #include "measure/require.h"
 #include "sheets/strain_words.h"
 #include "sheets/wording.h"
@@ -18,23 +19,31 @@ std::string percent(double part) { return measure::fixed(part * 100, 0); }
 
 std::string held_word(bend::Held held) {
     switch (held) {
-        case bend::Held::disc: return "disc";
-        case bend::Held::ends: return "ends";
-        case bend::Held::centre: return "centre";
+        case bend::Held::disc: return std::string(job::word(job::Held::disc));
+        case bend::Held::ends: return std::string(job::word(job::Held::ends));
+        case bend::Held::centre: return std::string(job::word(job::Held::centre));
     }
     throw measure::Bug("a way to hold a coupon without a word");
 }
 
-std::string outcome_word(job::Outcome outcome) {
-    switch (outcome) {
-        case job::Outcome::cracked: return "cracked";
-        case job::Outcome::held: return "held";
-        case job::Outcome::closed: return "closed";
-    }
-    throw measure::Bug("an end of bending without a word");
+/// "disc, ends, centre".
+std::string listed(const std::vector<std::string>& words) {
+    std::string list = words.front();
+    for (std::size_t i = 1; i < words.size(); ++i) list += ", " + words[i];
+    return list;
+}
+
+template <class Value>
+std::vector<std::string> only_words(const std::vector<std::pair<std::string_view, Value>>& pairs) {
+    std::vector<std::string> words;
+    for (const auto& pair : pairs) words.emplace_back(pair.first);
+    return words;
 }
 
 }  // namespace
+
+std::vector<std::string> ways_to_hold() { return only_words(job::held_words()); }
+std::vector<std::string> ends_of_bending() { return only_words(job::outcome_words()); }
 
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                       const Tape& tape) {
@@ -75,8 +84,8 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
     return {"[" + board_table(piece) + ".coupon]",
             "chord = \"" + blank + " " + tape.unit_name() + "\"",
             "rise = \"" + blank + " " + tape.unit_name() + "\"",
-            "held = \"" + blank + "\"   # disc, ends, centre",
-            "result = \"" + blank + "\"   # cracked, held, closed",
+            "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
+            "result = \"" + blank + "\"   # " + listed(ends_of_bending()),
             "by = \"" + blank + blank + "\"",
             "kerf_depth = \"" + tape.exact(piece.kerf_depth) + "\"",
             "spacing = \"" + tape.exact(size.spacing) + "\""};
@@ -93,7 +102,7 @@ std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, cons
                                        {"chord", tape.exact(coupon.coupon.chord)},
                                        {"rise", tape.exact(coupon.coupon.rise)},
                                        {"held", held_word(coupon.coupon.held)},
-                                       {"result", outcome_word(coupon.outcome)},
+                                       {"result", std::string(job::word(coupon.outcome))},
                                        {"depth", tape.exact(coupon.depth)},
                                        {"spacing", tape.exact(coupon.spacing)}}),
         kit.words("coupon.record_strain",

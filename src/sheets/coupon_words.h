@@ -10,6 +10,10 @@
 
 namespace kerfpacket::sheets {
 
+/// The job file's words for how a coupon is held, and for what stopped it.
+std::vector<std::string> ways_to_hold();
+std::vector<std::string> ends_of_bending();
+
 /// Things to do, each with its box.
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                       const Tape& tape);

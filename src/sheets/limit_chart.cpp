@@ -130,7 +130,8 @@ private:
 
     void leaders() {
         for (const auto& [path, curve] : led_)
-            labels_.with_leader(Role::text, Block(pen_, {{name(*curve), small(is_jobs(*curve))}}), path, Beside::left);
+            labels_.with_leader(Role::text, Block(pen_, {{name(*curve), small(is_jobs(*curve))}}).on_white(), path,
+                                Beside::left);
     }
 
     std::string name(const plan::LimitCurve& curve) const {
@@ -156,17 +157,19 @@ private:
         const Length across = block.width() / 2 + ring_radius + 5_pt;
         for (const Length up : {0_pt, 13_pt, -13_pt, 24_pt, -24_pt, 36_pt, -36_pt, 48_pt, -48_pt, 60_pt, -60_pt})
             for (const double part : {1.0, -1.0, 0.0, 0.5, -0.5}) {
-                const bool over = std::abs(part) < 1;
-                if (over && measure::abs(up) < 20_pt) continue;
+                const bool far = measure::abs(up) > 20_pt;
+                if (std::abs(part) < 1 && !far) continue;
                 const Point centre = on + Point{across * part, up};
                 if (!labels_.place(Role::text, block, centre, {1, 0}, 2_pt)) continue;
-                const double way = up > 0_pt ? 1 : -1;
-                if (over)
-                    pen_.line(Role::text, {on.x, on.y + ring_radius * way}, {on.x, centre.y - block.height() / 2 * way},
-                              style().line);
+                if (far) lead_to(on, block.box(centre, {1, 0}, 2_pt).bounds());
                 return;
             }
         labels_.anywhere(Role::text, block, {}, 2_pt);
+    }
+
+    void lead_to(Point on, const Rect& label) {
+        const Point end{std::clamp(on.x, label.low.x, label.high.x), std::clamp(on.y, label.low.y, label.high.y)};
+        pen_.line(Role::text, on + geom::direction(on, end) * ring_radius, end, style().line);
     }
 
     Pen& pen_;

@@ -37,7 +37,7 @@ FigureTable small_errors(const plan::Piece& piece, const Kit& kit, const Tape& t
     table.heading = kit.words("setup.errors");
     table.aside = kit.words("setup.errors_aside", {{"u", u_text(piece.bend.utilisation)},
                                                    {"verdict", verdict_word(piece.bend.verdict, kit)}});
-    table.shares = {0.22, 0.07, 0.21, 0.22, 0.07, 0.21};
+    table.shares = {0.23, 0.07, 0.2, 0.23, 0.07, 0.2};
     for (int side = 0; side < 2; ++side)
         for (const char* key : {"setup.errors_off", "setup.errors_u", "setup.errors_bend"})
             table.heads.push_back(kit.words(key));

@@ -121,9 +121,10 @@ std::string caution_text(const plan::Caution& caution, const Kit& kit, measure::
 }
 
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
-    return kit.words("piece.board", {{"thickness", tape.exact_plain(piece.thickness)},
-                                     {"width", tape.exact(piece.width)},
-                                     {"material", kit.words("materials." + piece.material)}});
+    return kit.words("piece.board",
+                     {{"thickness", tape.exact_plain(piece.thickness)},
+                      {"width", tape.exact(piece.width)},
+                      {"material", piece.own_material ? piece.material : kit.words("materials." + piece.material)}});
 }
 
 bool varied_spacing(const plan::Piece& piece) { return piece.spacing - piece.least_spacing > 1e-6_mm; }
