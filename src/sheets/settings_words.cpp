@@ -32,7 +32,7 @@ std::string difference(int cuts, const Kit& kit) {
 std::string neighbour(const char* key, const plan::Choice& choice, const plan::Piece& piece, const Kit& kit,
                       const Tape& tape) {
     return kit.words(key, {{"depth", tape.exact(choice.depth)},
-                           {"spacing", tape.exact(choice.spacing)},
+                           {"spacing", tape.with_unit(choice.spacing)},
                            {"cuts", difference(choice.kerfs - static_cast<int>(piece.kerfs.size()), kit)},
                            {"u", measure::fixed(choice.utilisation, 2)},
                            {"verdict", verdict_word(choice.verdict, kit)}});

@@ -64,6 +64,14 @@ std::pair<std::string, std::string> range_texts(Length least, Length most, const
     return {fine(least), fine(most)};
 }
 
+/// A spacing that the job gives as it is; one that is worked out to a thousandth of an inch, a hundredth of a
+/// millimetre.
+std::string even_text(const plan::Piece& piece, const Tape& tape) {
+    if (piece.spacing_given) return tape.exact_plain(piece.spacing);
+    const bool inch = tape.unit() == Unit::inch;
+    return measure::fixed(inch ? piece.spacing.inches() : piece.spacing.mm(), inch ? 3 : 2);
+}
+
 }  // namespace
 
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
@@ -130,7 +138,7 @@ std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tap
 bool varied_spacing(const plan::Piece& piece) { return piece.spacing - piece.least_spacing > 1e-6_mm; }
 
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
-    if (!varied_spacing(piece)) return tape.exact_plain(piece.spacing);
+    if (!varied_spacing(piece)) return even_text(piece, tape);
     const auto [least, most] = range_texts(piece.least_spacing, piece.spacing, tape);
     return kit.words("piece.range", {{"least", least}, {"most", most}});
 }
