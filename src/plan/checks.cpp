@@ -12,6 +12,8 @@
 namespace kerfpacket::plan {
 namespace {
 
+/// Further apart kerfs bend nothing evenly: the most that a job file may give as a spacing.
+constexpr Length widest_given_gap = Length::inches(3);
 /// Rounding between units must not turn an exact fit into a mistake.
 constexpr Length slack = Length::mm(0.001);
 
@@ -49,17 +51,29 @@ job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job&
 }
 
 job::Diagnostics check_given_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
-    job::Diagnostics wrong;
+    const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
+    for (const auto& kerf : board.kerfs)
+        if (kerf.value <= piece.kerf || kerf.value >= piece.blank_length - piece.kerf)
+            return {{job::Severity::error, kerf.at,
+                     fmt::format("a kerf at {} is not on the blank, which is {} long", text(kerf.value),
+                                 text(piece.blank_length)),
+                     "kerfs are counted from the blank's zero end, trim included"}};
+    // From kerf to kerf, and from the bend's ends to the nearest.
+    Length before = piece.bend_start;
+    const auto bare = [&](Length at, job::Position where) {
+        const Length from = before;
+        before = at;
+        if (at - from <= widest_given_gap) return job::Diagnostics{};
+        return job::Diagnostics{{job::Severity::error, where,
+                                 fmt::format("from {} to {} there is no kerf", text(from), text(at)),
+                                 fmt::format("the bend runs from {} to {}; kerfs stand at most {} apart",
+                                             text(piece.bend_start), text(piece.bend_end), text(widest_given_gap))}};
+    };
     for (const auto& kerf : board.kerfs) {
-        if (kerf.value > piece.kerf && kerf.value < piece.blank_length - piece.kerf) continue;
-        wrong.push_back({job::Severity::error, kerf.at,
-                         fmt::format("a kerf at {} is not on the blank, which is {} long",
-                                     measure::length_text(kerf.value, job.header.units),
-                                     measure::length_text(piece.blank_length, job.header.units)),
-                         "kerfs are counted from the blank's zero end, trim included"});
-        break;
+        if (&kerf == &board.kerfs.front()) before = std::min(before, kerf.value);
+        if (auto wrong = bare(kerf.value, kerf.at); !wrong.empty()) return wrong;
     }
-    return wrong;
+    return bare(std::max(before, piece.bend_end), board.kerfs.back().at);
 }
 
 }  // namespace

@@ -124,7 +124,8 @@ private:
         if (!piece) return piece;
         if (piece->bend.verdict == bend::Verdict::break_likely)
             return tl::unexpected(nothing_works(wanted_, bent_, depth_, job_));
-        piece->settings.rule = Rule::least_strain;
+        // A whole number of kerfs can come closer than what was asked for, and so be ok after all.
+        piece->settings.rule = acceptable(*piece) ? Rule::closer : Rule::least_strain;
         piece->settings.ok_from = least_radius(bent_, unit(), bend::Verdict::ok);
         return piece;
     }

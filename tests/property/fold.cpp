@@ -119,6 +119,32 @@ std::vector<Bent> bends() {
             {"quarry_road", formed(tests::quarry_road())},      {"eyebrow", formed(tests::eyebrow())}};
 }
 
+/// Tannery Row, a house of twenty-two openings: twelve segmental heads, span 32 to 72 and a rise of a sixth, a
+/// semicircular head of 36, wall runs of radius 60 both ways; and Harbor Stair and Fern Street: all with depth and
+/// spacing left to the program.
+std::vector<Bent> chosen() {
+    std::vector<Bent> all;
+    const auto add = [&](std::string name, auto made) { all.push_back({std::move(name), formed(std::move(made))}); };
+    for (int i = 0; i < 12; ++i) {
+        job::Opening head = tests::lantern_court();
+        head.span.value = 32_in + 40_in * (i / 11.0);
+        head.rise.value = head.span.value / 6;
+        head.liner = tests::solved(head.liner);
+        add("segmental_" + std::to_string(i), head);
+    }
+    job::Opening half = tests::semicircle(36_in);
+    half.liner = tests::solved(half.liner);
+    add("semicircle_36", half);
+    for (job::Wall run : {tests::tannery_row(), tests::harbor_stair(), tests::fern_street()}) {
+        run.board = tests::solved(run.board);
+        add("wall_" + run.id.value, run);
+        run.side.value = job::Side::convex;
+        run.tails = {};
+        all.push_back({"convex_" + run.id.value, tests::job_of(run)});
+    }
+    return all;
+}
+
 class Folded : public testing::TestWithParam<Bent> {};
 
 TEST_P(Folded, lies_within_a_thirty_second_of_its_curve) {
@@ -132,6 +158,8 @@ TEST_P(Folded, lies_within_a_thirty_second_of_its_curve) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Jobs, Folded, testing::ValuesIn(bends()), [](const auto& bent) { return bent.param.name; });
+
+INSTANTIATE_TEST_SUITE_P(Chosen, Folded, testing::ValuesIn(chosen()), [](const auto& bent) { return bent.param.name; });
 
 // A blank cut as long as its face instead would end short: the test above can tell.
 TEST(Folded, would_notice_a_blank_as_long_as_its_face) {

@@ -118,11 +118,37 @@ private:
               << pick({"mdf", "mdf", "yellow-poplar", "red-oak", "white-pine", "hard-maple", "plywood"}) << "\"\n";
         length("thickness", between(0.25, 1.2));
         if (table == "wall.board") text_ << "width = \"5 in\"\n";
-        if (chance(0.4)) text_ << "kerf_depth = \"" << pick({"half", "3/8 in", "5/16 in", "1/2 in"}) << "\"\n";
+        if (chance(0.4)) text_ << "kerf_depth = \"" << pick({"half", "solve", "3/8 in", "5/16 in", "1/2 in"}) << "\"\n";
         if (chance(0.4)) length("spacing", between(0.15, 1));
+        else if (chance(0.1)) kerfs();
+        if (chance(0.1))
+            text_ << "too_deep = [[" << 1 + random_() % 60 << ", \"" << inches(between(0.2, 1)) << "\"]]\n";
         if (chance(0.5)) length("trim", between(0.1, 8));
         text_ << "zero = \"" << pick({"left", "right"}) << "\"\ntick = \"" << pick({"centre", "left", "right"})
               << "\"\n";
+        if (chance(0.15)) coupon(table);
+    }
+
+    /// By hand, now and then with a gap.
+    void kerfs() {
+        text_ << "kerfs = [";
+        double at = between(1, 6);
+        for (std::uint64_t i = 2 + random_() % 80; i > 0; --i) {
+            text_ << inches_in_quotes(at) << (i > 1 ? ", " : "");
+            at += chance(0.05) ? 1.25 : 0.5;
+        }
+        text_ << "]\n";
+    }
+    std::string inches_in_quotes(double value) { return "\"" + inches(value) + "\""; }
+
+    /// Bent by somebody, sometimes further than can be.
+    void coupon(const std::string& table) {
+        text_ << "[" << table << ".coupon]\n";
+        length("chord", between(6, 14));
+        length("rise", between(0.2, 4));
+        text_ << "held = \"" << pick({"disc", "ends", "centre"}) << "\"\nresult = \""
+              << pick({"cracked", "held", "closed"})
+              << "\"\nby = \"R. Field\"\nkerf_depth = \"5/16 in\"\nspacing = \"1/2 in\"\n";
     }
 
     void casing() {

@@ -189,11 +189,14 @@ TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
 
 TEST(KerfsByHand, that_stop_short_of_the_bend_are_told_and_judged_so) {
     std::vector<double> places;
-    for (double at = 8; at < 98.5; at += 0.5) places.push_back(at);
+    for (double at = 6; at < 98.5; at += 0.5) places.push_back(at);
     const Piece piece = only_piece(by_hand(places));
     EXPECT_TRUE(has(piece, "bend_without_kerfs"));
     EXPECT_EQ(piece.governing, 1);
-    EXPECT_GT(piece.kerfs.front().spacing.inches(), 4);
+    EXPECT_GT(piece.kerfs.front().spacing.inches(), 2);
+    places.erase(places.begin(), places.begin() + 8);
+    EXPECT_EQ(refusal(job_of(by_hand(places))).message, "from 4 in to 10 in there is no kerf");
+    EXPECT_EQ(refusal(job_of(by_hand({4, 5, 6}))).message.substr(0, 13), "from 6 in to ");
 }
 
 TEST(KerfsByHand, beyond_the_blank_are_refused) {
