@@ -182,7 +182,7 @@ void count_from_zero(Piece& piece) {
 }
 
 void set_spacing_range(Piece& piece) {
-    if ((piece.circular && !piece.kerfs_given) || (piece.spacing_given && !piece.kerfs_given)) return;
+    if (!piece.kerfs_given && (piece.circular || piece.spacing_given)) return;
     if (piece.kerfs.size() < 2) return;
     piece.spacing = piece.kerfs[1].at - piece.kerfs[0].at;
     piece.least_spacing = piece.spacing;

@@ -55,6 +55,24 @@ TEST_F(Build, ReplacesNothingElseUnlessForced) {
     EXPECT_TRUE(output::made_by_us(pdf()));
 }
 
+TEST_F(Build, PrintsWeakLinksOnlyWhenForced) {
+    std::string kerfs = "kerfs = [3, 3.5";
+    // Every half inch but one: the bend of 73 in begins 3 in from zero.
+    for (int i = 8; i < 154; ++i)
+        if (i != 60) kerfs += ", " + std::to_string(i / 2) + (i % 2 == 0 ? "" : ".5");
+    std::string text = good_job;
+    text.replace(text.find("trim = "), 0, kerfs + "]\n");
+    spill(job(), text);
+    const Outcome refused = build();
+    EXPECT_EQ(refused.status, 2);
+    EXPECT_EQ(refused.err,
+              "kerfpacket: piece A has weak links, where a board breaks first: the gaps beside kerfs 54, 55 differ by "
+              "more than 1.25 times; even them out, or print all the same with --force\n");
+    EXPECT_FALSE(fs::exists(pdf()));
+    EXPECT_EQ(build({"--force"}).status, 3);
+    EXPECT_TRUE(output::made_by_us(pdf()));
+}
+
 TEST_F(Build, NeverReplacesTheJobFileOrAFolder) {
     EXPECT_EQ(build({"--force", "--out", job().string()}).status, 2);
     EXPECT_EQ(slurp(job()), good_job);

@@ -35,6 +35,50 @@ TEST(Check, LastLineCanBeReadAloud) {
     EXPECT_NE(cautious.out.find("60 in"), std::string::npos) << cautious.out;
 }
 
+/// The good job with more lines in its liner.
+std::string with_liner(const std::string& lines) {
+    std::string job = good_job;
+    job.replace(job.find("trim = "), 0, lines);
+    return job;
+}
+
+TEST(Check, SaysWhatWasChosenAndWhatTheNeighboursCost) {
+    const Outcome outcome = check(good_job);
+    EXPECT_NE(outcome.out.find("Common practice is ok: 3/8 in deep, 146 kerfs"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("is what limits this piece"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("7/16 in deep instead: as many cuts, u "), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("Kerfs 1/4 in apart instead: 146 cuts more, u "), std::string::npos) << outcome.out;
+    const auto settings = nlohmann::json::parse(check(good_job, {"--json"}).out).at("pieces").at(0).at("settings");
+    EXPECT_EQ(settings.at("rule"), "common practice");
+    EXPECT_EQ(settings.at("limit"), "peel");
+    EXPECT_EQ(settings.at("closer").at("count"), 292);
+    EXPECT_TRUE(settings.at("common").is_null());
+    EXPECT_EQ(check(with_liner("kerf_depth = \"half\"\nspacing = 0.5\n")).out.find("settings "), std::string::npos)
+        << "what the job gives needs no reason";
+}
+
+TEST(Check, SaysWhoseCouponTheVerdictRestsOn) {
+    const std::string coupon =
+        "[opening.liner.coupon]\nchord = 12\nrise = 1.25\nheld = \"disc\"\nresult = \"cracked\"\nby = \"L. "
+        "Moss\"\nkerf_depth = 0.375\nspacing = 0.5\n";
+    std::string job = with_liner("kerf_depth = \"half\"\nspacing = 0.5\n");
+    job.insert(job.find('\n', job.find("trim = ")) + 1, coupon);
+    const Outcome outcome = check(job);
+    EXPECT_NE(outcome.out.find("of break strain, on the coupon of L. Moss"), std::string::npos)
+        << outcome.out << outcome.err;
+    EXPECT_TRUE(last_line(outcome.out).ends_with("By the coupon.")) << outcome.out;
+    const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
+    EXPECT_EQ(piece.at("coupon").at("by"), "L. Moss");
+    EXPECT_EQ(piece.at("may_be_more"), piece.at("coupon").at("error"));
+}
+
+TEST(Check, AnswersForAKerfCutTooDeep) {
+    const Outcome outcome = check(with_liner("too_deep = [[12, 0.75]]\n"));
+    EXPECT_NE(outcome.out.find("too deep     Kerf 12, 3/4 in deep: scrap the board. It is cut through."),
+              std::string::npos)
+        << outcome.out << outcome.err;
+}
+
 TEST(Check, ABoardThatBreaksIsSaidToLikelyBreak) {
     std::string tight = good_job;
     tight.replace(tight.find("span = \"72 in\""), 14, "span = \"24 in\"");
