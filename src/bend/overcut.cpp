@@ -17,7 +17,7 @@ constexpr double little_more = 1.1;
 /// A bend as it is meant.
 struct Bend {
     const Material& material;
-    KerfsOn side;
+    KerfsOn side = KerfsOn::outside;
     Length radius;
 
     double utilisation(const Cell& cell) const {

@@ -179,6 +179,7 @@ std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line,
 
 void set_given_kerfs(Piece& piece, const std::vector<job::Sourced<Length>>& places) {
     std::vector<Length> middles;
+    middles.reserve(places.size());
     for (const auto& place : places) middles.push_back(place.value);
     number(piece, middles);
 }
@@ -194,6 +195,7 @@ void set_arc_kerfs(Piece& piece, const Unrolled& board, int count) {
     const Room stretch = solved_stretch(piece, board);
     const Length gap = (stretch.high - stretch.low) / count;
     std::vector<Length> places;
+    places.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) places.push_back(stretch.low + gap * (i + 0.5));
     number_from_left(piece, std::move(places));
     piece.spacing = gap;

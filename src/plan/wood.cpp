@@ -76,7 +76,7 @@ tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, be
     coupon.counts = coupon.outcome == job::Outcome::cracked || coupon.strain > coupon.table_limit;
     if (coupon.outcome == job::Outcome::closed && side == bend::KerfsOn::outside)
         return tl::unexpected(refused(given.outcome.at, "this board's kerfs are outside the bend: they open",
-                                      "kerfs that open do not close: expected result = \"cracked\" or \"held\""));
+                                      R"(kerfs that open do not close: expected result = "cracked" or "held")"));
     found.coupon = coupon;
     if (coupon.outcome == job::Outcome::closed && !take_hinge(found, cell))
         return tl::unexpected(

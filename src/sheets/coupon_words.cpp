@@ -36,6 +36,7 @@ std::string listed(const std::vector<std::string>& words) {
 template <class Value>
 std::vector<std::string> only_words(const std::vector<std::pair<std::string_view, Value>>& pairs) {
     std::vector<std::string> words;
+    words.reserve(pairs.size());
     for (const auto& pair : pairs) words.emplace_back(pair.first);
     return words;
 }

@@ -138,6 +138,7 @@ private:
         const std::vector<KerfRun> runs = worst_kerfs(piece_);
         const bool beyond = most_strain(piece_) > top_;
         std::vector<Point> places;
+        places.reserve(runs.size());
         for (const KerfRun& run : runs)
             places.push_back(place(piece_.kerfs.at(static_cast<std::size_t>((run.first + run.second) / 2 - 1))));
         for (const Point at : places) {
