@@ -4,6 +4,7 @@
 #include "cell_elements.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -35,6 +36,8 @@ struct Wood {
     double softness;  ///< O
 };
 
+/// The closed form knows a board by O alone. With O held, these moduli through the thickness are the lowest of those
+/// tried at which it stays within 5 %; softer through the thickness (MDF 50: 8 %, poplar 235: 7 %) it does not.
 std::vector<Wood> woods() {
     return {{"isotropic", isotropic(0.3), 1},
             {"mdf", soft(2700, 100, 0.2, 2.3), 2.3},
@@ -70,10 +73,11 @@ std::string told(const bend::Cell& c) {
 }
 
 TEST(CellElements, solid_board_is_as_stiff_as_beam_theory_says) {
-    // A slot of next to no depth takes next to nothing away.
-    const Bent solid = bend_cell(cell(1e-6, 0.1, 0.5), isotropic(0.3));
-    EXPECT_NEAR(solid.stiffness_ratio, 1, 1e-5);
-    EXPECT_NEAR(solid.length_keeping_depth.inches(), 0.5, 1e-5);
+    for (const Wood& wood : woods()) {
+        const Bent solid = bend_cell(cell(0, 0.1, 0.5), wood.stuff);
+        EXPECT_NEAR(solid.stiffness_ratio, 1, 1e-9) << wood.name;
+        EXPECT_NEAR(solid.length_keeping_depth.inches(), 0.5, 1e-9) << wood.name;
+    }
 }
 
 TEST(CellElements, finer_mesh_changes_next_to_nothing) {
@@ -85,18 +89,35 @@ TEST(CellElements, finer_mesh_changes_next_to_nothing) {
     }
 }
 
-// Rows of the design notes, T = 1: depth, kerf, spacing, r.
-TEST(CellElements, give_the_rows_of_the_design_notes) {
-    const std::vector<std::array<double, 4>> rows{
-        {.3, .13, .67, .4003},   {.5, .08, .33, .1369},  {.5, .13, .67, .1572},   {.5, .13, 2, .3155},
-        {.667, .13, .67, .0533}, {.75, .17, .67, .0237}, {.833, .17, .33, .0052}, {.9, .17, 1, .0034}};
+using Rows = std::vector<std::array<double, 4>>;
+
+/// The worst error of the elements against rows of depth, kerf, spacing and r (T = 1), in per cent.
+double worst_of_rows(const Rows& rows, const Stuff& stuff) {
     double worst = 0;
     for (const auto& [d, k, s, r] : rows) {
-        const double found = bend_cell(cell(d, k, s), isotropic(0.3)).stiffness_ratio;
+        const double found = bend_cell(cell(d, k, s), stuff).stiffness_ratio;
+        // Half a unit of the row's fourth decimal is rounding of the row.
         EXPECT_NEAR(found, r, 0.015 * r + 0.00005) << d << ' ' << k << ' ' << s;
-        worst = std::max(worst, std::abs(found / r - 1));
+        worst = std::max(worst, std::abs(found / r - 1) * 100);
     }
-    RecordProperty("worst_percent", std::to_string(worst * 100));
+    return worst;
+}
+
+// Rows of the design notes.
+TEST(CellElements, give_the_isotropic_rows_of_the_design_notes) {
+    const Rows rows{{.3, .13, .67, .4003},   {.5, .08, .33, .1369},  {.5, .13, .67, .1572},   {.5, .13, 2, .3155},
+                    {.667, .13, .67, .0533}, {.75, .17, .67, .0237}, {.833, .17, .33, .0052}, {.9, .17, 1, .0034}};
+    RecordProperty("worst_percent", std::to_string(worst_of_rows(rows, isotropic(0.3))));
+}
+
+// The notes do not say with which constants these rows were made: those of woods() are ours, and give the same reach.
+TEST(CellElements, give_the_mdf_rows_of_the_design_notes) {
+    const Rows rows{{.3, .13, .67, .3653},
+                    {.5, .13, .67, .1367},
+                    {.5, .13, 1.33, .1603},
+                    {.75, .17, .67, .0184},
+                    {.9, .13, .27, .0011}};
+    RecordProperty("worst_percent", std::to_string(worst_of_rows(rows, woods().at(1).stuff)));
 }
 
 TEST(CellElements, reach_of_the_soft_boards_is_their_factor) {
@@ -114,7 +135,7 @@ TEST_P(Wooden, closed_form_is_within_five_percent_on_a_hundred_cells) {
         const double closed = bend::stiffness_ratio(one, wood.softness);
         EXPECT_NEAR(closed / bent.stiffness_ratio, 1, 0.05) << told(one);
         worst = std::max(worst, std::abs(closed / bent.stiffness_ratio - 1));
-        // Measured: within 0.021 T, least well with kerfs far apart.
+        // Measured: within 0.020 T, least well with kerfs far apart.
         const Length line = bend::length_keeping_depth(one, wood.softness);
         EXPECT_NEAR(line.inches(), bent.length_keeping_depth.inches(), 0.025) << told(one);
         worst_line = std::max(worst_line, measure::abs(line - bent.length_keeping_depth).inches());
