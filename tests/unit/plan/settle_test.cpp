@@ -171,9 +171,17 @@ job::Wall by_hand(const std::vector<double>& inches) {
     return one;
 }
 
-TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
+/// Places every half inch from `first` on that stay under 98-1/2 in.
+std::vector<double> half_inches_from(double first) {
     std::vector<double> places;
-    for (double at = 4; at < 98.5; at += 0.5) places.push_back(at);
+    const int count = static_cast<int>((98.5 - first) * 2);
+    places.reserve(static_cast<std::size_t>(count));
+    for (int i = 0; i < count; ++i) places.push_back(first + i * 0.5);
+    return places;
+}
+
+TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
+    std::vector<double> places = half_inches_from(4);
     const Piece even = only_piece(by_hand(places));
     EXPECT_EQ(even.kerfs.size(), places.size());
     EXPECT_TRUE(even.weak_links.empty());
@@ -188,8 +196,7 @@ TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
 }
 
 TEST(KerfsByHand, that_stop_short_of_the_bend_are_told_and_judged_so) {
-    std::vector<double> places;
-    for (double at = 6; at < 98.5; at += 0.5) places.push_back(at);
+    std::vector<double> places = half_inches_from(6);
     const Piece piece = only_piece(by_hand(places));
     EXPECT_TRUE(has(piece, "bend_without_kerfs"));
     EXPECT_EQ(piece.governing, 1);
