@@ -23,10 +23,18 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     const Length base = pen.from_top(48_pt);
     const Length left = piece_tag(pen, draft.tag);
     const Length title = pen.text(Role::furniture, {left, base}, draft.title, {Face::bold, style.title});
-    pen.text(Role::furniture, {left + title + 12_pt, base}, draft.subtitle, {Face::regular, style.text});
-    pen.text(Role::furniture, {right, base},
-             pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}}),
-             Type{Face::bold, style.strong}.at_right());
+    const std::string page =
+        pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}});
+    const Type page_type = Type{Face::bold, style.strong}.at_right();
+    // Words that the page's number leaves no room for in any of these are not said: the sheet itself says them.
+    const Length from = left + title + 12_pt;
+    for (const Type type : {Type{Face::regular, style.text}, Type{Face::condensed, style.text},
+                            Type{Face::condensed, style.small}, Type{Face::condensed, style.tiny}}) {
+        if (from + pen.width(draft.subtitle, type) + 8_pt > right - pen.width(page, page_type)) continue;
+        pen.text(Role::furniture, {from, base}, draft.subtitle, type);
+        break;
+    }
+    pen.text(Role::furniture, {right, base}, page, page_type);
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 

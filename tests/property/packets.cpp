@@ -1,10 +1,11 @@
-// Jobs by chance all the way to their pages: none ends the program, none prints what is no number.
+// Jobs by chance all the way to their pages: none ends the program, none prints what is no number or words on words.
 
 #include <gtest/gtest.h>
 
 #include <cstdlib>
 #include <iostream>
 
+#include "../support/boxes.h"
 #include "../support/kit.h"
 #include "../support/random_job.h"
 #include "job/read.h"
@@ -21,7 +22,7 @@ int packets() {
     return wanted != nullptr ? std::atoi(wanted) : 150;      // NOLINT(cert-err34-c): 0 fails the test
 }
 
-TEST(RandomPackets, have_pages_of_finite_figures) {
+TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
     int laid_out = 0;
     for (int i = 0; i < packets(); ++i) {
@@ -35,6 +36,12 @@ TEST(RandomPackets, have_pages_of_finite_figures) {
         const std::string dump = output::dump(packet);
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
             ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
+        for (const page::Page& page : packet.pages) {
+            // The map of a template of hundreds of tiles crowds their names.
+            if (page.sheet == "template" || page.sheet == "form") continue;
+            for (const std::string& fault : tests::text_faults(page))
+                ADD_FAILURE() << page.sheet << ": " << fault << '\n' << source.text;
+        }
         ++laid_out;
     }
     std::cout << laid_out << " laid out\n";

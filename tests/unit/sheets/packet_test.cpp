@@ -57,7 +57,8 @@ TEST_P(Packets, TextsKeepApartAndOnThePage) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Sheets, Packets,
-                         testing::Values("cover", "survey", "safety", "setup", "strips", "checklist", "template"),
+                         testing::Values("cover", "survey", "safety", "strain", "setup", "strips", "checklist",
+                                         "template", "coupon"),
                          [](const auto& sheet) { return std::string(sheet.param); });
 
 TEST(Packets, ChecklistsHaveARowForEveryKerf) {
