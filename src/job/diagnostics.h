@@ -14,6 +14,13 @@ struct Position {
     auto operator<=>(const Position&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs on <=>
 };
 
+/// A value and where the job file gives it (line 0: a default, or a value of the shop file).
+template <class T>
+struct Sourced {
+    T value{};
+    Position at;
+};
+
 enum class Severity { error, caution };
 
 struct Diagnostic {

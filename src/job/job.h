@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "job/diagnostics.h"
-#include "job/media.h"
+#include "job/printer.h"
 #include "measure/fraction.h"
 #include "measure/length.h"
 
@@ -17,13 +17,6 @@ namespace kerfpacket::job {
 using measure::Angle;
 using measure::Length;
 using measure::Unit;
-
-/// A value and where the job file gives it (line 0: a default, or a value of the shop file).
-template <class T>
-struct Sourced {
-    T value{};
-    Position at;
-};
 
 struct Header {
     std::string number;
@@ -46,11 +39,6 @@ struct Saw {
     std::optional<Sourced<Length>> travel;
     std::optional<Sourced<Length>> rear_limit;  ///< blade centre in front of the fence at its rear limit
     std::optional<TrialGroove> trial;           ///< from which the rear limit follows; never beside one
-};
-
-struct Printer {
-    Media media;
-    Length margin;
 };
 
 enum class Surface { wall, finish };      ///< which surface the measured figures describe

@@ -13,8 +13,9 @@ namespace kerfpacket::job {
 struct Media {
     std::string name;        ///< PWG 5101.1 name: na_letter_8.5x11in
     std::string plain_name;  ///< as printed: Letter 8-1/2 x 11 in
-    measure::Length width;   ///< upright: the shorter side
-    measure::Length height;
+    measure::Length width;   ///< upright: the shorter side; of a roll its width, across the feed
+    measure::Length height;  ///< of a roll the longest page that is cut from it
+    bool roll = false;       ///< continuous: pages are as long as what stands on them
 };
 
 /// All cut sheets, in the order in which `media` lists them.

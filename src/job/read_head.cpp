@@ -92,7 +92,12 @@ Header read_header(Context& context, const toml::table& table) {
     return header;
 }
 
-Printer default_printer() { return {all_media().front(), 0.25_in}; }
+Printer default_printer() {
+    Printer printer;
+    printer.media = all_media().front();
+    printer.margin = 0.25_in;
+    return printer;
+}
 
 Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise) {
     TableReader reader(context, table, "[printer]");

@@ -75,12 +75,21 @@ struct LinkItem {
 
 using Item = std::variant<PathItem, TextItem, LinkItem>;
 
+/// How much larger than life a page is written, about its middle, so that a printer that errs prints it true.
+struct Correction {
+    double x = 1;
+    double y = 1;
+    bool operator==(const Correction&) const = default;
+};
+
 struct Page {
     std::string sheet;  ///< which kind of sheet, a word of ours: "cover", "strips", ...
     std::string piece;  ///< id of the piece, empty for sheets about the whole job
     Length width;
     Length height;
     std::vector<Item> items;
+    Correction correction{};
+    std::size_t number = 0;  ///< in the whole packet, from 1, also where only a part of it is printed
 };
 
 /// One entry of the outline (bookmarks).

@@ -142,7 +142,8 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
 
 void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units);
-    const Grid grid = grid_on(plan.printer.media.width, plan.printer.media.height);
+    const Paper paper = paper_for(plan, Use::cards);
+    const Grid grid = grid_on(paper.width, paper.height);
     for (std::size_t first = 0; first < piece.kerfs.size(); first += grid.kerfs()) {
         const std::size_t end = std::min(first + grid.kerfs(), piece.kerfs.size());
         drafts.push_back(checklist_page(plan, piece, kit, first, end));

@@ -7,6 +7,7 @@
 #include "page/document.h"
 #include "plan/plan.h"
 #include "sheets/kit.h"
+#include "sheets/paper.h"
 
 namespace kerfpacket::sheets {
 
@@ -21,17 +22,21 @@ struct Draft {
     std::string subtitle;
     std::string outline;  ///< bookmark of the page; empty for a page that follows its first
     Scale scale = Scale::none;
+    Use use = Use::cards;
 };
 
 using Drafts = std::vector<Draft>;
 
-/// An empty page of the job's media.
-inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation orientation) {
+/// An empty page of the paper for this use. On a roll `along` is how long the page is; on sheets it does not count.
+inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation orientation, Use use = Use::cards,
+                       Length along = {}) {
     Draft draft;
-    const job::Media& media = plan.printer.media;
+    const Paper paper = paper_for(plan, use);
+    draft.use = use;
     draft.page.sheet = std::move(sheet);
-    draft.page.width = orientation == Orientation::portrait ? media.width : media.height;
-    draft.page.height = orientation == Orientation::portrait ? media.height : media.width;
+    const bool upright = orientation == Orientation::portrait;
+    draft.page.width = paper.roll ? along : upright ? paper.width : paper.height;
+    draft.page.height = paper.roll || !upright ? paper.width : paper.height;
     return draft;
 }
 

@@ -102,6 +102,7 @@ page::Document make_packet(const plan::Plan& plan, const Kit& kit) {
     for (std::size_t i = 0; i < drafts.size(); ++i) {
         add_furniture(drafts[i], plan, kit, i + 1, drafts.size());
         if (!drafts[i].outline.empty()) document.outline.push_back({drafts[i].outline, i, 0});
+        drafts[i].page.number = i + 1;
         document.pages.push_back(std::move(drafts[i].page));
     }
     return document;

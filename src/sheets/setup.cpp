@@ -6,9 +6,9 @@
 #include "bend/saw.h"
 #include "sheets/coupon_size.h"
 #include "sheets/furniture.h"
+#include "sheets/settings_words.h"
 #include "sheets/setup_drawing.h"
 #include "sheets/setup_errors.h"
-#include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {

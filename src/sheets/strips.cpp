@@ -64,7 +64,7 @@ void statement(Pen& pen, const plan::Piece& piece) {
 
 Draft strip_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units);
-    Draft draft = new_draft(plan, "strips", Orientation::landscape);
+    Draft draft = new_draft(plan, "strips", Orientation::landscape, Use::strips);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
     draft.title = kit.words("strip.title");
@@ -82,8 +82,9 @@ Draft strip_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& ki
 
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units);
-    const Length page_width = plan.printer.media.height;
-    const Length page_height = plan.printer.media.width;
+    const Paper paper = paper_for(plan, Use::strips);
+    const Length page_width = paper.height;
+    const Length page_height = paper.width;
     const Length longest =
         Length::inches(std::floor((page_width - strips_left - kit.style.strip_lap - side_margin).inches() + 1e-9));
     const std::vector<Strip> strips = cut_strips(piece, longest, tape, kit);

@@ -137,7 +137,7 @@ private:
 
 Draft template_tile(const TemplateContext& context, const Tile& tile) {
     const TemplateTitles& titles = context.titles;
-    Draft draft = new_draft(context.plan, titles.sheet, Orientation::landscape);
+    Draft draft = new_draft(context.plan, titles.sheet, Orientation::landscape, Use::templates);
     draft.page.piece = titles.piece;
     draft.tag = titles.piece;
     fonts::Words::Values values = titles.title_values;
@@ -167,8 +167,8 @@ std::string first_tile(const Tiling& tiling) {
 }
 
 Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing) {
-    const job::Media& media = plan.printer.media;
-    return {drawing, cell_on(media.height, media.width), kit.style.tile_overlap};
+    const Paper paper = paper_for(plan, Use::templates);
+    return {drawing, cell_on(paper.height, paper.width), kit.style.tile_overlap};
 }
 
 }  // namespace kerfpacket::sheets
