@@ -46,6 +46,8 @@ enum class Side { concave, convex };      ///< the side a wall board is seen fro
 enum class End { left, right };           ///< zero end, as seen from the room
 enum class Tick { centre, left, right };  ///< what a tick marks: the blade's centre, left or right side
 
+enum class StripOn { face, edge };  ///< where the mark strip is taped: kerf face, or over the front edge
+
 /// A depth or a spacing: a length, or left to the program.
 struct Setting {
     std::optional<Length> given;
@@ -102,6 +104,7 @@ struct Board {
     Sourced<Length> trim;  ///< extra length at each end
     End zero = End::left;
     Tick tick = Tick::centre;
+    Sourced<StripOn> strip;
     Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
     std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
@@ -159,6 +162,16 @@ struct Form {
     Position at;
 };
 
+/// How a full-size drawing is spread over sheets: a grid, or sheets laid along the curve, each turned to its chord.
+enum class Sheets { grid, along };
+
+/// [opening.template]: how the template is printed.
+struct TemplateWish {
+    std::optional<Sheets> sheets;  ///< not given: the better of the two
+    bool half = false;             ///< one half, to flip about the centre line
+    Position half_at;              ///< where `half` is asked for
+};
+
 struct Opening {
     Sourced<std::string> id;
     Sourced<Shape> shape;
@@ -176,6 +189,7 @@ struct Opening {
     Board liner;
     std::optional<Casing> casing;
     std::optional<Form> form;
+    TemplateWish wish;
     Position at;
 };
 

@@ -18,6 +18,7 @@ void set_board(Piece& piece, const job::Board& board, const Cut& cut, const Wood
     piece.trim = board.trim.value;
     piece.zero = board.zero;
     piece.tick = board.tick;
+    piece.strip = board.strip.value;
     piece.kerf = saw.kerf.value;
     piece.hinge_part = wood.hinge_part;
     piece.kerf_depth = cut.depth;

@@ -122,6 +122,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
         Piece& piece = pieces[i];
         piece.lines = lines;
         piece.casing = opening.casing;
+        piece.template_wish = opening.wish;
         if (i == 0) piece.leg_boards = leg_boards(*head, opening);
         if (i == 0) piece.survey = head->survey;
         piece.cautions = find_cautions(piece, job);

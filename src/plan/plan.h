@@ -247,6 +247,7 @@ struct Piece {
     Length finish_length;  ///< along the seen face, bend and tails, without trim
     job::End zero = job::End::left;
     job::Tick tick = job::Tick::centre;
+    job::StripOn strip = job::StripOn::face;
     std::vector<Kerf> kerfs;
 
     std::optional<Length> spacer;         ///< unknown until the saw's rear limit is
@@ -270,6 +271,7 @@ struct Piece {
     std::vector<Caution> cautions;
     std::variant<ArchLines, WallLines> lines;  ///< the same for all boards of an opening
     std::optional<job::Casing> casing;
+    job::TemplateWish template_wish;
     std::optional<FormRib> form;
     std::vector<LegBoard> leg_boards;
     std::optional<curve::Survey> survey;
