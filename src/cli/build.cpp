@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <stdexcept>
+
 #include "cli/resources.h"
 #include "cli/shop.h"
 #include "cli/target.h"
@@ -36,11 +38,15 @@ Status build(const BuildChoice& choice, Console& console, const std::filesystem:
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
     if (!choice.force && !weak_links_told(job->plan, console)) return Status::errors;
-    const std::filesystem::path target = packet_target(choice.out, choice.job.file, choice.force);
+    const std::filesystem::path target =
+        packet_target(choice.out, choice.job.file, choice.part.whole() ? ".pdf" : "-part.pdf", choice.force);
 
     const Resources resources(home, job->plan.header.language);
-    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), console);
+    const sheets::Part part = part_of(choice.part, sheets::sheet_kinds(resources.kit()));
+    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), part, console);
     if (!packet) return Status::errors;
+    console.doing("");
+    if (packet->pages.empty()) throw std::runtime_error(nothing_left(choice.part));
 
     console.doing("writing the PDF");
     const std::string bytes = output::pdf(*packet, resources.faces());
@@ -60,6 +66,7 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     }
     job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
+    if (reading.complete && choice.half) use_half_templates(reading.job);
 
     console.doing("working out the bends");
     tl::expected<plan::Plan, job::Diagnostics> plan;
@@ -73,10 +80,11 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     return Planned{std::move(*source), std::move(*plan), cautions ? Status::cautions : Status::done};
 }
 
-std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, Console& console) {
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                       Console& console) {
     console.doing("laying out the sheets");
     try {
-        return sheets::make_packet(planned.plan, kit);
+        return sheets::make_packet(planned.plan, kit, part);
     } catch (const fonts::MissingCharacter& missing) {
         console.message(job::render({unprintable(missing, planned.source)}, planned.source));
         return {};

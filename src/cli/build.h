@@ -6,6 +6,7 @@
 #include <string>
 
 #include "cli/console.h"
+#include "cli/part.h"
 #include "job/diagnostics.h"
 #include "plan/plan.h"
 #include "sheets/packet.h"
@@ -17,6 +18,7 @@ struct JobChoice {
     std::filesystem::path file;
     std::string media;
     std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
+    bool half = false;             ///< half templates wherever the two halves are alike
 };
 
 /// A job that can be printed, and the text it came from.
@@ -31,11 +33,13 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console);
 
 /// The sheets of a planned job. A character that no face can print is told, with its place in the job file; then
 /// there is no packet.
-std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, Console& console);
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                       Console& console);
 
 struct BuildChoice {
     JobChoice job;
-    std::filesystem::path out;  ///< empty: the job file's name with ".pdf", beside the job file
+    PartChoice part;
+    std::filesystem::path out;  ///< empty: the job file's name with ".pdf", "-part.pdf" for a part, beside the job file
     bool force = false;         ///< replace a file that is not a packet of ours; print weak links
 };
 

@@ -37,10 +37,20 @@ Status preview(const PreviewChoice& choice, Console& console, const fs::path& ho
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
     const Resources resources(home, job->plan.header.language);
-    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), console);
+    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
 
     const fs::path folder = folder_of(choice);
+    if (choice.contact_sheet) {
+        const fs::path target = folder / "contact-sheet.png";
+        require_picture_target(target, choice.job.file, choice.force);
+        console.doing("drawing all pages on one picture");
+        const std::string picture = output::contact_sheet(*packet, resources.faces(), choice.dpi.value_or(36));
+        fs::create_directories(folder);
+        output::write_whole(target, picture);
+        console.result(fmt::format("{}: {}\n", target.string(), counted(packet->pages.size(), "page")));
+        return job->status;
+    }
     const std::vector<fs::path> names = picture_names(*packet, folder, choice.svg);
     for (const fs::path& name : names) require_picture_target(name, choice.job.file, choice.force);
     fs::create_directories(folder);
@@ -48,7 +58,7 @@ Status preview(const PreviewChoice& choice, Console& console, const fs::path& ho
         console.doing(fmt::format("drawing page {} of {}", i + 1, names.size()));
         const page::Page& page = packet->pages[i];
         output::write_whole(names[i], choice.svg ? output::svg(page, resources.faces())
-                                                 : output::png(page, resources.faces(), choice.dpi));
+                                                 : output::png(page, resources.faces(), choice.dpi.value_or(100)));
     }
     console.result(fmt::format("{}: {}\n", folder.string(), counted(names.size(), "picture")));
     return job->status;

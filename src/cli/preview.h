@@ -1,5 +1,5 @@
 #pragma once
-// One picture a page.
+// One picture a page, or all pages on one.
 
 #include <filesystem>
 
@@ -11,8 +11,9 @@ struct PreviewChoice {
     JobChoice job;
     std::filesystem::path out;  ///< folder; empty: the job file's name with "-pages", beside the job file
     bool svg = false;
-    double dpi = 100;
-    bool force = false;  ///< replace pictures that are there already
+    std::optional<double> dpi;   ///< of PNGs: 100 when not given, 36 for the pages of a contact sheet
+    bool contact_sheet = false;  ///< all pages small on one picture, in the folder
+    bool force = false;          ///< replace pictures that are there already
 };
 
 Status preview(const PreviewChoice& choice, Console& console, const std::filesystem::path& home);

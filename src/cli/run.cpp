@@ -27,12 +27,26 @@ struct Choices {
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
     command.add_option("--media", job.media, "print on this paper instead of the job's own");
+    command.add_flag("--half", job.half, "half templates, to flip about the centre line, where both halves are alike");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
+}
+
+void add_part(CLI::App& command, PartChoice& part) {
+    const std::string again = "Print again, with the numbers and marks of the whole packet";
+    command.add_option("--only", part.only, "only these sheets: strips,checklist")->delimiter(',')->group(again);
+    command.add_option("--pages", part.pages, "only these pages: 7,9-12")->group(again);
+    command.add_option("--from-cut", part.from_cut, "strips and checklists from the page with this cut on")
+        ->check(CLI::PositiveNumber)
+        ->group(again);
+    command.add_option("--strip", part.strip, "the page with the strip of this number")
+        ->check(CLI::PositiveNumber)
+        ->group(again);
 }
 
 void add_build(CLI::App& app, BuildChoice& choice) {
     CLI::App* command = app.add_subcommand("build", "write the job packet as a PDF");
     add_job(*command, choice.job);
+    add_part(*command, choice.part);
     command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it");
     command->add_flag("--force", choice.force,
                       "replace a file that is not a packet of ours; print a board with weak links");
@@ -49,10 +63,11 @@ void add_preview(CLI::App& app, PreviewChoice& choice) {
     add_job(*command, choice.job);
     command->add_option("--out", choice.out,
                         "folder for the pictures; else the job file's name with -pages, beside it");
-    command->add_flag("--svg", choice.svg, "SVG instead of PNG");
-    command->add_option("--dpi", choice.dpi, "dots per inch of a PNG")
-        ->check(CLI::Range(10.0, 2400.0))
-        ->capture_default_str();
+    CLI::Option* svg = command->add_flag("--svg", choice.svg, "SVG instead of PNG");
+    command->add_option("--dpi", choice.dpi, "dots per inch of a PNG; else 100, and 36 on a contact sheet")
+        ->check(CLI::Range(10.0, 2400.0));
+    command->add_flag("--contact-sheet", choice.contact_sheet, "all pages small on one PNG, contact-sheet.png")
+        ->excludes(svg);
     command->add_flag("--force", choice.force, "replace pictures that are there already");
 }
 

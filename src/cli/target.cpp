@@ -31,9 +31,9 @@ bool occupied(const std::filesystem::path& target, const std::filesystem::path& 
 }  // namespace
 
 std::filesystem::path packet_target(const std::filesystem::path& out, const std::filesystem::path& job_file,
-                                    bool force) {
+                                    const char* ending, bool force) {
     std::filesystem::path target = out;
-    if (target.empty()) target = std::filesystem::path(job_file).replace_extension(".pdf");
+    if (target.empty()) target = job_file.parent_path() / (job_file.stem().string() + ending);
     if (occupied(target, job_file) && !force && !output::made_by_us(target))
         refuse(target, " and is not a packet that kerfpacket wrote");
     return target;

@@ -62,6 +62,11 @@ void use_media(job::Job& job, const std::string& name) {
     job.fingerprint = job::fingerprint(job);
 }
 
+void use_half_templates(job::Job& job) {
+    for (job::Opening& opening : job.openings) opening.wish.half = true;
+    job.fingerprint = job::fingerprint(job);
+}
+
 std::string counted(std::size_t number, const std::string& noun) {
     return fmt::format("{} {}{}", number, noun, number == 1 ? "" : "s");
 }

@@ -17,6 +17,8 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
 
 /// Prints the job on other paper than it says; throws std::runtime_error for paper that is not known.
 void use_media(job::Job& job, const std::string& name);
+/// Half templates for all openings; the fingerprint follows.
+void use_half_templates(job::Job& job);
 
 /// "1 page", "12 pages".
 std::string counted(std::size_t number, const std::string& noun);

@@ -28,6 +28,12 @@ public:
         cairo_paint(get());
         cairo_scale(get(), units_a_point, -units_a_point);
         cairo_translate(get(), 0, -page.height.points());
+        // Stretched about the page's middle, as page::corrected does.
+        const double x = page.width.points() / 2;
+        const double y = page.height.points() / 2;
+        cairo_translate(get(), x, y);
+        cairo_scale(get(), page.correction.x, page.correction.y);
+        cairo_translate(get(), -x, -y);
         // Letters stand where they were measured, never on whole pixels.
         const std::unique_ptr<cairo_font_options_t, decltype(&cairo_font_options_destroy)> options(
             cairo_font_options_create(), cairo_font_options_destroy);

@@ -73,6 +73,8 @@ std::string dump(const page::Document& document) {
     for (const page::Page& page : document.pages) {
         text += fmt::format("\npage {} {}{}{} {} x {}\n", ++number, page.sheet, page.piece.empty() ? "" : " ",
                             page.piece, mm(page.width), mm(page.height));
+        if (page.correction != page::Correction{})
+            text += fmt::format("correction {} {}\n", fixed(page.correction.x, 6), fixed(page.correction.y, 6));
         for (const page::Item& item : page.items)
             text += std::visit([](const auto& one) { return line(one); }, item) + "\n";
     }

@@ -1,6 +1,7 @@
 #include "output/haru_page.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -57,7 +58,7 @@ void HaruPage::draw(const page::TextItem& item) {
     set_fill(item.ink);
     set_font(fonts_.get(item.face, short_text ? Coding::win_ansi : Coding::unicode), item.size);
     const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
-    begin_text_at(item.anchor - geom::Direction::at(item.angle) * (item.advance * back), item.angle);
+    begin_text_at(written(item.anchor) - geom::Direction::at(item.angle) * (item.advance * back), item.angle);
     HPDF_Page_ShowText(page_, short_text.value_or(item.text).c_str());
     document_.check("setting a line of text");
     if (!upright) finish();
@@ -70,7 +71,7 @@ void HaruPage::finish() {
     document_.check("drawing a page");
 }
 
-void HaruPage::begin_text_at(geom::Point start, geom::Angle angle) {
+void HaruPage::begin_text_at(Point start, geom::Angle angle) {
     if (open_ == Open::nothing) {
         HPDF_Page_BeginText(page_);
         open_ = Open::text;
@@ -117,7 +118,7 @@ void HaruPage::set_font(HPDF_Font font, Length size) {
 void HaruPage::trace(const geom::Path& path) {
     measure::require(!path.empty(), "a path to draw has segments");
     if (is_upright_rectangle(path)) {
-        const geom::Rect box = path.bounds();
+        const geom::Rect box{written(path.bounds().low), written(path.bounds().high)};
         const double x = rounded_points(box.low.x);
         const double y = rounded_points(box.low.y);
         HPDF_Page_Rectangle(page_, static_cast<HPDF_REAL>(x), static_cast<HPDF_REAL>(y),
@@ -125,19 +126,24 @@ void HaruPage::trace(const geom::Path& path) {
                             static_cast<HPDF_REAL>(rounded_points(box.high.y) - y));
         return;
     }
-    HPDF_Page_MoveTo(page_, haru_points(path.start().x), haru_points(path.start().y));
+    const Point start = written(path.start());
+    HPDF_Page_MoveTo(page_, haru_points(start.x), haru_points(start.y));
     for (const geom::Segment& segment : path.segments()) trace(segment);
     if (path.closed()) HPDF_Page_ClosePath(page_);
 }
 
 void HaruPage::trace(const geom::Segment& segment) {
     if (segment.is_line()) {
-        HPDF_Page_LineTo(page_, haru_points(segment.to.x), haru_points(segment.to.y));
+        const Point to = written(segment.to);
+        HPDF_Page_LineTo(page_, haru_points(to.x), haru_points(to.y));
         return;
     }
-    for (const auto& [c1, c2, end] : geom::cubic_pieces(segment))
+    for (std::array<Point, 3> curve : geom::cubic_pieces(segment)) {
+        for (Point& point : curve) point = written(point);
+        const auto& [c1, c2, end] = curve;
         HPDF_Page_CurveTo(page_, haru_points(c1.x), haru_points(c1.y), haru_points(c2.x), haru_points(c2.y),
                           haru_points(end.x), haru_points(end.y));
+    }
 }
 
 }  // namespace kerfpacket::output

@@ -2,16 +2,18 @@
 // Draws the items of one page through libharu.
 
 #include "output/haru.h"
-#include "page/document.h"
+#include "page/placing.h"
 
 namespace kerfpacket::output {
+
+using page::Point;
 
 /// A page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines of one
 /// pen become one stroke, lines of text one text object. Call `finish` after the last item.
 class HaruPage {
 public:
-    HaruPage(const HaruDocument& document, HaruFonts& fonts, HPDF_Page page)
-        : document_(document), fonts_(fonts), page_(page) {}
+    HaruPage(const HaruDocument& document, HaruFonts& fonts, HPDF_Page page, const page::Page& content)
+        : document_(document), fonts_(fonts), page_(page), content_(content) {}
 
     void draw(const page::PathItem& item);
     /// Throws fonts::MissingCharacter.
@@ -32,13 +34,15 @@ private:
     void set_pen(const Pen& pen);
     void set_fill(page::Ink ink);
     void set_font(HPDF_Font font, Length size);
-    void begin_text_at(geom::Point start, geom::Angle angle);
+    void begin_text_at(Point start, geom::Angle angle);
+    Point written(Point point) const { return page::corrected(content_, point); }
     void trace(const geom::Path& path);
     void trace(const geom::Segment& segment);
 
     const HaruDocument& document_;
     HaruFonts& fonts_;
     HPDF_Page page_;
+    const page::Page& content_;
     Open open_ = Open::nothing;
     double text_x_ = 0;  ///< where the open text object last stood, in points
     double text_y_ = 0;

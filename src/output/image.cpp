@@ -1,19 +1,24 @@
 #include "output/image.h"
 
+#include <algorithm>
 #include <cmath>
 #include <memory>
+#include <numeric>
 #include <stdexcept>
 #include <string_view>
+#include <vector>
 
 #include <cairo-svg.h>
 #include <cairo.h>
 #include <fmt/format.h>
 
+#include "measure/require.h"
 #include "output/cairo_page.h"
 
 namespace kerfpacket::output {
 namespace {
 
+using page::Length;
 using Surface = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
 
 cairo_status_t append(void* bytes, const unsigned char* data, unsigned int length) {
@@ -36,25 +41,136 @@ void name_plainly(std::string& svg) {
     svg.replace(at, end - at, "<g id=\"page");
 }
 
-}  // namespace
-
-std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
-    const double width = std::ceil(page.width.inches() * dpi - 1e-6);
-    const double height = std::ceil(page.height.inches() * dpi - 1e-6);
+/// The alpha channel alone: a byte a pixel, which Cairo writes as a grey PNG.
+Surface picture(double width, double height) {
     if (!(width >= 1 && height >= 1 && width <= 32767 && height <= 32767))
         throw std::runtime_error(
             fmt::format("a picture of {} x {} pixels is too large or too small: 1 to 32767 a side; "
                         "choose another dpi",
                         width, height));
-    // The alpha channel alone: a byte a pixel, which Cairo writes as a grey PNG.
-    const Surface surface(
-        cairo_image_surface_create(CAIRO_FORMAT_A8, static_cast<int>(width), static_cast<int>(height)),
-        cairo_surface_destroy);
+    Surface surface(cairo_image_surface_create(CAIRO_FORMAT_A8, static_cast<int>(width), static_cast<int>(height)),
+                    cairo_surface_destroy);
     check(cairo_surface_status(surface.get()), "making room for a picture");
-    draw_page(surface.get(), dpi / 72, page, faces, Paint::alpha);
+    return surface;
+}
+
+std::string png_of(cairo_surface_t* surface) {
     std::string bytes;
-    check(cairo_surface_write_to_png_stream(surface.get(), append, &bytes), "writing a PNG");
+    check(cairo_surface_write_to_png_stream(surface, append, &bytes), "writing a PNG");
     return bytes;
+}
+
+/// Pages in rows, in a picture about as wide as it is high; each row as high as its highest page. All figures are
+/// pixels.
+class ContactGrid {
+public:
+    ContactGrid(const page::Document& document, double dpi) : dpi_(dpi) {
+        measure::require(!document.pages.empty(), "a document has pages");
+        double widest = 0;
+        double area = 0;
+        for (const page::Page& page : document.pages) {
+            widest = std::max(widest, pixels(std::min(page.width, longest)));
+            area += height(page);
+        }
+        cell_width_ = widest + pixels(gap);
+        const auto pages = static_cast<double>(document.pages.size());
+        columns_ = static_cast<std::size_t>(std::clamp(std::ceil(std::sqrt(area / cell_width_)), 1.0, pages));
+        for (std::size_t i = 0; i < document.pages.size(); ++i) {
+            if (i % columns_ == 0) rows_.push_back(0);
+            rows_.back() = std::max(rows_.back(), height(document.pages[i]));
+        }
+    }
+
+    double width() const { return cell_width_ * static_cast<double>(columns_); }
+    double height() const { return std::accumulate(rows_.begin(), rows_.end(), 0.0); }
+    double cell_width() const { return cell_width_; }
+    /// How much smaller still a page is drawn than `dpi` says: 1 for all but the long pages of rolls.
+    double scale(const page::Page& page) const { return std::min({1.0, longest / page.width, longest / page.height}); }
+    double left(std::size_t i) const {
+        return std::floor(pixels(gap) / 2) + cell_width_ * static_cast<double>(i % columns_);
+    }
+    double top(std::size_t i) const {
+        const auto row = static_cast<std::ptrdiff_t>(i / columns_);
+        return std::floor(pixels(gap) / 2) + std::accumulate(rows_.begin(), rows_.begin() + row, 0.0);
+    }
+    /// Where the caption goes.
+    double below(std::size_t i, const page::Page& page) const { return top(i) + pixels(page.height * scale(page)); }
+
+private:
+    static constexpr Length gap = Length::points(24);
+    static constexpr Length caption = Length::points(36);
+    static constexpr Length longest = Length::inches(17);  ///< a ledger sheet's longer side
+
+    double pixels(Length length) const { return std::ceil(length.inches() * dpi_); }
+    /// Of a row that holds the page.
+    double height(const page::Page& page) const { return pixels(page.height * scale(page)) + pixels(caption + gap); }
+
+    double dpi_;
+    double cell_width_ = 0;
+    std::size_t columns_ = 1;
+    std::vector<double> rows_;
+};
+
+/// The edge of the paper, one pixel wide.
+page::Item frame_of(const page::Page& page, double dpi) {
+    page::PathItem frame;
+    frame.width = Length::inches(1 / dpi);
+    frame.path = geom::Path::rectangle(geom::Rect{{}, {page.width, page.height}}.grown(frame.width / -2));
+    return frame;
+}
+
+/// "7 strips A" under a page.
+page::Page caption_of(const page::Page& page, double inches) {
+    page::Page line;
+    line.width = Length::inches(inches);
+    line.height = Length::points(34);
+    page::TextItem text;
+    text.text = fmt::format("{} {}{}{}", page.number, page.sheet, page.piece.empty() ? "" : " ", page.piece);
+    text.face = page::Face::bold;
+    text.size = Length::points(26);
+    text.anchor = {Length::points(2), Length::points(9)};
+    line.items.emplace_back(text);
+    return line;
+}
+
+struct Pixel {
+    double x;
+    double y;
+};
+
+void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, const fonts::Faces& faces, double dpi) {
+    const Surface part(cairo_surface_create_for_rectangle(whole, at.x, at.y, std::ceil(page.width.inches() * dpi),
+                                                          std::ceil(page.height.inches() * dpi)),
+                       cairo_surface_destroy);
+    check(cairo_surface_status(part.get()), "making room for a page");
+    draw_page(part.get(), dpi / 72, page, faces, Paint::alpha);
+}
+
+}  // namespace
+
+std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
+    const Surface surface =
+        picture(std::ceil(page.width.inches() * dpi - 1e-6), std::ceil(page.height.inches() * dpi - 1e-6));
+    draw_page(surface.get(), dpi / 72, page, faces, Paint::alpha);
+    return png_of(surface.get());
+}
+
+std::string contact_sheet(const page::Document& document, const fonts::Faces& faces, double dpi) {
+    const ContactGrid grid(document, dpi);
+    const Surface surface = picture(grid.width(), grid.height());
+    page::Page paper;
+    paper.width = Length::inches(grid.width() / dpi);
+    paper.height = Length::inches(grid.height() / dpi);
+    draw_page(surface.get(), dpi / 72, paper, faces, Paint::alpha);
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        page::Page framed = document.pages[i];
+        const double scale = grid.scale(framed);
+        framed.items.push_back(frame_of(framed, dpi * scale));
+        draw_part(surface.get(), {grid.left(i), grid.top(i)}, framed, faces, dpi * scale);
+        draw_part(surface.get(), {grid.left(i), grid.below(i, framed)}, caption_of(framed, grid.cell_width() / dpi),
+                  faces, dpi);
+    }
+    return png_of(surface.get());
 }
 
 std::string svg(const page::Page& page, const fonts::Faces& faces) {

@@ -66,7 +66,7 @@ void add_link(const HaruDocument& haru, HPDF_Page page, const geom::Rect& area, 
 }
 
 void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Page page, const page::Page& content) {
-    HaruPage canvas(haru, fonts, page);
+    HaruPage canvas(haru, fonts, page, content);
     // Never an empty content stream: ghostscript stops at a compressed one. 1 is the width a page begins with.
     HPDF_Page_SetLineWidth(page, 1);
     for (const page::Item* item : draw_order(content.items)) {
@@ -74,7 +74,8 @@ void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Pa
         else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text);
         else {
             const auto& link = std::get<page::LinkItem>(*item);
-            add_link(haru, page, link.area, pages.to(link.page));
+            const geom::Rect area{page::corrected(content, link.area.low), page::corrected(content, link.area.high)};
+            add_link(haru, page, area, pages.to(link.page));
         }
     }
     canvas.finish();

@@ -19,11 +19,29 @@ namespace {
 
 using Object = QPDFObjectHandle;
 
+/// The pages keep the numbers they have in the whole packet (ISO 32000-1, 12.4.2): a range of labels begins where the
+/// numbers do not go on by one.
+Object page_labels(const page::Document& document) {
+    Object ranges = Object::newArray();
+    std::size_t expected = 0;
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const std::size_t number = document.pages[i].number != 0 ? document.pages[i].number : i + 1;
+        if (number != expected) {
+            ranges.appendItem(Object::newInteger(static_cast<long long>(i)));
+            ranges.appendItem(Object::parse(number == 1 ? "<< /S /D >>" : fmt::format("<< /S /D /St {} >>", number)));
+        }
+        expected = number + 1;
+    }
+    Object labels = Object::newDictionary();
+    labels.replaceKey("/Nums", ranges);
+    return labels;
+}
+
 void set_catalogue(QPDF& pdf, const page::Document& document) {
     Object root = pdf.getRoot();
     root.replaceKey("/ViewerPreferences", Object::parse("<< /PrintScaling /None /Enforce [/PrintScaling]"
                                                         " /PickTrayByPDFSize true /DisplayDocTitle true >>"));
-    root.replaceKey("/PageLabels", Object::parse("<< /Nums [0 << /S /D >>] >>"));
+    root.replaceKey("/PageLabels", page_labels(document));
     root.replaceKey("/Lang", Object::newUnicodeString(document.language));
 }
 

@@ -147,6 +147,7 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
     for (std::size_t first = 0; first < piece.kerfs.size(); first += grid.kerfs()) {
         const std::size_t end = std::min(first + grid.kerfs(), piece.kerfs.size());
         drafts.push_back(checklist_page(plan, piece, kit, first, end));
+        drafts.back().kerfs = {piece.kerfs[first].n, piece.kerfs[end - 1].n};
         if (first == 0) drafts.back().outline = kit.words("checklist.outline", {{"piece", piece.id}});
         Pen pen(drafts.back().page, kit);
         for (std::size_t block = 0; first + block * block_size < end; ++block) {

@@ -1,10 +1,13 @@
 #include "sheets/coupon_sheet.h"
 
+#include <algorithm>
 #include <array>
+#include <optional>
 
 #include "sheets/coupon_drawing.h"
 #include "sheets/coupon_words.h"
 #include "sheets/furniture.h"
+#include "sheets/template_drawing.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -16,25 +19,31 @@ constexpr Length box = 11_pt;
 constexpr Length row_height = 20_pt;
 constexpr Length row_name_width = 128_pt;
 constexpr int coupons = 3;
+constexpr int rows = 8;
+constexpr Length lowest = 44_pt;  ///< above the footer's rule
 constexpr Length between_coupons = 6_pt;
 constexpr Length block_width = 236_pt;
 
 class CouponSheet {
 public:
-    CouponSheet(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : pen_(draft.page, kit),
+    CouponSheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
+        : drafts_(drafts),
+          plan_(plan),
           piece_(piece),
           kit_(kit),
           tape_(plan.header.units),
-          size_(coupon_size(piece, tape_.unit())),
-          right_(draft.page.width - side_margin),
-          y_(draft.page.height - 58_pt) {}
+          size_(coupon_size(piece, tape_.unit())) {
+        start_page();
+        drafts_.back().outline = words("coupon.outline", {{"piece", piece_.id}});
+    }
 
     void draw() {
         make();
+        need(heading_height + coupon_drawing_height(size_.side));
         heading("coupon.measure", "coupon.measure_aside");
-        draw_coupon(pen_, size_.side, y_);
+        draw_coupon(*pen_, size_.side, y_);
         y_ -= coupon_drawing_height(size_.side);
+        need(heading_height + 22_pt + row_height * rows);
         write();
         where_it_goes();
     }
@@ -47,18 +56,37 @@ private:
     Type text() const { return {Face::regular, style().text}; }
     Type small() const { return {Face::regular, style().small}; }
 
+    void start_page() {
+        Draft draft = new_draft(plan_, "coupon", Orientation::portrait);
+        draft.page.piece = piece_.id;
+        draft.tag = piece_.id;
+        draft.title = words("coupon.title");
+        draft.subtitle = words("coupon.subtitle", {{"what", piece_name(piece_, kit_)},
+                                                   {"depth", tape_.exact(piece_.kerf_depth)},
+                                                   {"spacing", spacing_text(piece_, kit_, tape_)}});
+        right_ = draft.page.width - side_margin;
+        y_ = draft.page.height - 58_pt;
+        drafts_.push_back(std::move(draft));
+        pen_.emplace(drafts_.back().page, kit_);
+    }
+
+    /// Goes on to a further page where what comes next would run into the footer.
+    void need(Length height) {
+        if (y_ - height < lowest) start_page();
+    }
+
     void heading(const char* key, const char* aside = nullptr) {
         y_ -= heading_height;
-        section(pen_, side_margin, right_, y_ + 6.5_pt, words(key), aside == nullptr ? std::string() : words(aside));
+        section(*pen_, side_margin, right_, y_ + 6.5_pt, words(key), aside == nullptr ? std::string() : words(aside));
     }
 
     void make() {
         heading("coupon.make");
         for (const std::string& step : coupon_steps(piece_, size_, kit_, tape_)) {
             y_ -= leading + 5_pt;
-            tick_box(pen_, {side_margin, y_ - 2_pt}, box);
-            y_ = pen_.paragraph(Role::text, {side_margin + 20_pt, y_}, step, text(), right_ - side_margin - 20_pt,
-                                leading);
+            tick_box(*pen_, {side_margin, y_ - 2_pt}, box);
+            y_ = pen_->paragraph(Role::text, {side_margin + 20_pt, y_}, step, text(), right_ - side_margin - 20_pt,
+                                 leading);
         }
     }
 
@@ -68,8 +96,9 @@ private:
         const std::string unit = tape_.unit_name();
         y_ -= 16_pt;
         for (int i = 0; i < coupons; ++i)
-            pen_.text(Role::text, {left_of(i) + column_width() / 2, y_},
-                      words("coupon.column", {{"n", std::to_string(i + 1)}}), Type{Face::bold, style().text}.centred());
+            pen_->text(Role::text, {left_of(i) + column_width() / 2, y_},
+                       words("coupon.column", {{"n", std::to_string(i + 1)}}),
+                       Type{Face::bold, style().text}.centred());
         y_ -= 6_pt;
         row(words("coupon.write_chord", {{"unit", unit}}));
         row(words("coupon.write_rise", {{"unit", unit}}));
@@ -92,11 +121,11 @@ private:
     void row(const std::string& name, const std::vector<std::string>& choices = {}) {
         y_ -= row_height;
         Type type = text();
-        if (pen_.width(name, type) > row_name_width - 4_pt) type.face = Face::condensed;
-        pen_.text(Role::text, {side_margin, y_ + 6_pt}, name, type);
+        if (pen_->width(name, type) > row_name_width - 4_pt) type.face = Face::condensed;
+        pen_->text(Role::text, {side_margin, y_ + 6_pt}, name, type);
         for (int i = 0; i < coupons; ++i) {
             const Length left = left_of(i);
-            pen_.box(Role::box, {{left, y_}, {left + column_width(), y_ + row_height}}, style().line);
+            pen_->box(Role::box, {{left, y_}, {left + column_width(), y_ + row_height}}, style().line);
             if (!choices.empty()) tick_boxes(left, choices);
         }
     }
@@ -105,43 +134,47 @@ private:
         const Type type{Face::condensed, style().small};
         const Length side = 9_pt;
         Length used;
-        for (const std::string& choice : choices) used += side + 2_pt + pen_.width(choice, type);
+        for (const std::string& choice : choices) used += side + 2_pt + pen_->width(choice, type);
         const Length gap = (column_width() - used) / static_cast<double>(choices.size() + 1);
         Length x = left + gap;
         for (const std::string& choice : choices) {
-            tick_box(pen_, {x, y_ + (row_height - side) / 2}, side);
+            tick_box(*pen_, {x, y_ + (row_height - side) / 2}, side);
             x += side + 2_pt;
-            x += pen_.text(Role::text, {x, y_ + 6.5_pt}, choice, type) + gap;
+            x += pen_->text(Role::text, {x, y_ + 6.5_pt}, choice, type) + gap;
         }
     }
 
     /// Words at the left, the job file's lines in a box at the right.
     void where_it_goes() {
-        heading(piece_.coupon ? "coupon.record" : "coupon.goes");
-        const Length top = y_;
-        y_ -= 3_pt;
         std::vector<std::string> sentences =
             piece_.coupon ? coupon_on_record(*piece_.coupon, kit_, tape_) : coupon_place(piece_, kit_);
         sentences.push_back(coupon_reading_error(kit_, tape_));
         const Length width = right_ - side_margin - block_width - 18_pt;
-        Length base = y_;
+        const std::vector<std::string> lines = coupon_lines(piece_, size_, tape_);
+        Length height = 3_pt;
         for (const std::string& sentence : sentences)
-            base = pen_.paragraph(Role::text, {side_margin, base - leading}, sentence, small(), width, 12_pt) - 2_pt;
-        block(top - 8_pt);
+            height += 12_pt * static_cast<double>(broken(*pen_, sentence, small(), width).size()) + 3_pt;
+        need(heading_height + std::max(height, leading * static_cast<double>(lines.size()) + 19_pt));
+        heading(piece_.coupon ? "coupon.record" : "coupon.goes");
+        Length base = y_ - 3_pt;
+        for (const std::string& sentence : sentences)
+            base = pen_->paragraph(Role::text, {side_margin, base - leading}, sentence, small(), width, 12_pt) - 2_pt;
+        block(lines, y_ - 8_pt);
     }
 
-    void block(Length top) {
+    void block(const std::vector<std::string>& lines, Length top) {
         const Length left = right_ - block_width;
         Length base = top - 4_pt;
-        const std::vector<std::string> lines = coupon_lines(piece_, size_, tape_);
         for (const std::string& line : lines) {
             base -= leading;
-            pen_.text(Role::text, {left + 9_pt, base}, line, small());
+            pen_->text(Role::text, {left + 9_pt, base}, line, small());
         }
-        pen_.box(Role::box, {{left, base - 7_pt}, {right_, top}}, style().line);
+        pen_->box(Role::box, {{left, base - 7_pt}, {right_, top}}, style().line);
     }
 
-    Pen pen_;
+    Drafts& drafts_;
+    std::optional<Pen> pen_;  ///< of the last page
+    const plan::Plan& plan_;
     const plan::Piece& piece_;
     const Kit& kit_;
     Tape tape_;
@@ -153,17 +186,7 @@ private:
 }  // namespace
 
 void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    Draft draft = new_draft(plan, "coupon", Orientation::portrait);
-    const Tape tape(plan.header.units);
-    draft.page.piece = piece.id;
-    draft.tag = piece.id;
-    draft.title = kit.words("coupon.title");
-    draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
-                                                   {"depth", tape.exact(piece.kerf_depth)},
-                                                   {"spacing", spacing_text(piece, kit, tape)}});
-    draft.outline = kit.words("coupon.outline", {{"piece", piece.id}});
-    CouponSheet(draft, plan, piece, kit).draw();
-    drafts.push_back(std::move(draft));
+    CouponSheet(drafts, plan, piece, kit).draw();
 }
 
 }  // namespace kerfpacket::sheets

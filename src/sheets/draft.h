@@ -1,6 +1,7 @@
 #pragma once
 // A page on its way: its content and what its header will say once the number of pages is known.
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,18 @@ namespace kerfpacket::sheets {
 enum class Scale { none, full };
 enum class Orientation { portrait, landscape };
 
+/// Whole numbers from `first` to `last`; none at all when `last` is 0.
+struct Range {
+    int first = 0;
+    int last = 0;
+    bool holds(int n) const { return first <= n && n <= last; }
+    /// Makes room for one more.
+    void take(int n) {
+        first = last == 0 ? n : std::min(first, n);
+        last = std::max(last, n);
+    }
+};
+
 struct Draft {
     page::Page page;
     std::string tag;  ///< piece id in the black square; empty for none
@@ -23,6 +36,8 @@ struct Draft {
     std::string outline;  ///< bookmark of the page; empty for a page that follows its first
     Scale scale = Scale::none;
     Use use = Use::cards;
+    Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
+    Range strips{};  ///< numbers of the strips on the page
 };
 
 using Drafts = std::vector<Draft>;

@@ -38,7 +38,11 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 
-void footer(Pen& pen, const plan::Plan& plan) {
+std::string profile_text(const plan::Plan& plan, const Kit& kit) {
+    return plan.printer.profile ? plan.printer.profile->name : kit.words("page.no_profile");
+}
+
+void footer(Pen& pen, const plan::Plan& plan, Use use) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Length right = pen.page_width() - side_margin;
@@ -46,7 +50,8 @@ void footer(Pen& pen, const plan::Plan& plan) {
     const std::string identity =
         words("page.identity",
               {{"number", plan.header.number}, {"title", plan.header.title}, {"revision", plan.header.revision}});
-    const std::string print = words("page.print", {{"media", plan.printer.media.plain_name}});
+    const std::string print =
+        words("page.print", {{"media", media_for(plan, use).plain_name}, {"profile", profile_text(plan, pen.kit())}});
     const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
     const Type small{Face::regular, style.small};
     const Type tiny{Face::regular, style.tiny};
@@ -121,11 +126,23 @@ CheckBar check_bar_for(Length space) {
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count) {
     Pen pen(draft.page, kit);
     header(pen, draft, number, count);
-    footer(pen, plan);
+    footer(pen, plan, draft.use);
     if (draft.scale == Scale::none) return;
     const Length bottom = 71_pt;
     check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
     check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
+}
+
+void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit) {
+    Pen pen(draft.page, kit);
+    const Type type{Face::bold, kit.style.small, Align::right};
+    const std::string words =
+        kit.words("page.reprint", {{"n", std::to_string(draft.page.number)}, {"revision", plan.header.revision}});
+    const Point anchor{pen.page_width() - side_margin - 4_pt, pen.from_top(29_pt)};
+    pen.text(Role::furniture, anchor, words, type);
+    pen.box(Role::furniture,
+            {{anchor.x - pen.width(words, type) - 4_pt, anchor.y - 3.5_pt}, anchor + Point{4_pt, 8.5_pt}},
+            kit.style.line);
 }
 
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,

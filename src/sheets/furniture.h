@@ -17,6 +17,9 @@ inline constexpr Length statement_line = Length::points(77);
 /// Draws header and footer, and check bars on pages to scale.
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
 
+/// Says over the header that the page was printed again: its number and the revision.
+void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit);
+
 /// A heading with a rule under it from `left` to `right`; `aside` stands small at the right end.
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
              const std::string& aside = {});

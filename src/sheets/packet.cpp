@@ -1,5 +1,6 @@
 #include "sheets/packet.h"
 
+#include <algorithm>
 #include <iterator>
 #include <stdexcept>
 #include <utility>
@@ -88,9 +89,32 @@ Drafts in_order(const plan::Plan& plan, const Kit& kit) {
     }
 }
 
+bool wanted(const Draft& draft, const Part& part) {
+    const auto& sheets = part.sheets;
+    if (!sheets.empty() && std::find(sheets.begin(), sheets.end(), draft.page.sheet) == sheets.end()) return false;
+    const auto holds = [&](const auto& range) {
+        return range.first <= draft.page.number && draft.page.number <= range.second;
+    };
+    if (!part.pages.empty() && std::none_of(part.pages.begin(), part.pages.end(), holds)) return false;
+    if (part.from_cut && draft.kerfs.last < *part.from_cut) return false;
+    return !part.strip || draft.strips.holds(*part.strip);
+}
+
+/// Links lead to where their pages stand now; one to a page that is left out goes.
+void lead_links(page::Page& page, const std::vector<std::optional<std::size_t>>& places) {
+    std::erase_if(page.items, [&](const page::Item& item) {
+        const auto* link = std::get_if<page::LinkItem>(&item);
+        return link != nullptr && !places.at(link->page);
+    });
+    for (page::Item& item : page.items)
+        if (auto* link = std::get_if<page::LinkItem>(&item)) link->page = *places.at(link->page);
+}
+
 }  // namespace
 
-page::Document make_packet(const plan::Plan& plan, const Kit& kit) {
+const std::vector<std::string>& sheet_kinds(const Kit& kit) { return kit.style.order; }
+
+page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part) {
     Drafts drafts = in_order(plan, kit);
     page::Document document;
     document.title =
@@ -99,12 +123,19 @@ page::Document make_packet(const plan::Plan& plan, const Kit& kit) {
     document.subject = kit.words("cover.title");
     document.language = kit.words("page.language");
     document.date = plan.header.date;
+    std::vector<std::optional<std::size_t>> places(drafts.size());
     for (std::size_t i = 0; i < drafts.size(); ++i) {
-        add_furniture(drafts[i], plan, kit, i + 1, drafts.size());
-        if (!drafts[i].outline.empty()) document.outline.push_back({drafts[i].outline, i, 0});
-        drafts[i].page.number = i + 1;
-        document.pages.push_back(std::move(drafts[i].page));
+        Draft& draft = drafts[i];
+        draft.page.number = i + 1;
+        if (!wanted(draft, part)) continue;
+        add_furniture(draft, plan, kit, i + 1, drafts.size());
+        if (!part.whole()) add_reprint_stamp(draft, plan, kit);
+        put_on_paper(draft.page, plan, draft.use);
+        places[i] = document.pages.size();
+        if (!draft.outline.empty()) document.outline.push_back({draft.outline, document.pages.size(), 0});
+        document.pages.push_back(std::move(draft.page));
     }
+    for (page::Page& page : document.pages) lead_links(page, places);
     return document;
 }
 

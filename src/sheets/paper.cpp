@@ -1,13 +1,57 @@
 #include "sheets/paper.h"
 
+#include <algorithm>
+
+#include "page/placing.h"
+
 namespace kerfpacket::sheets {
+namespace {
+
+using namespace measure::literals;
+
+/// What every sheet keeps free at the edges of its paper.
+constexpr Length kept_free = Length::inches(0.25);
+
+/// What the printer needs more at an edge, the same all round, for a page may be fed either way.
+Length needed_more(const job::Printer& printer) {
+    Length most = printer.margin;
+    if (printer.profile)
+        for (const Length margin : {printer.profile->margins.left, printer.profile->margins.right,
+                                    printer.profile->margins.leading, printer.profile->margins.trailing})
+            most = std::max(most, margin);
+    return std::max(most - kept_free, 0_mm);
+}
+
+/// Factors for a page as it lies on its paper: what prints too short is written longer.
+page::Correction correction(const page::Page& page, const job::Profile& profile, bool roll) {
+    const bool upright = page.width <= page.height;
+    const bool x_across = roll || upright == (profile.feed == job::Feed::short_edge);
+    return {1 / (x_across ? profile.across : profile.along), 1 / (x_across ? profile.along : profile.across)};
+}
+
+}  // namespace
+
+const job::Media& media_for(const plan::Plan& plan, Use use) {
+    if (use == Use::strips) return plan.printer.strip_media();
+    return use == Use::templates ? plan.printer.template_media() : plan.printer.media;
+}
 
 Paper paper_for(const plan::Plan& plan, Use use) {
-    const job::Printer& printer = plan.printer;
-    const job::Media& media = use == Use::strips      ? printer.strip_media()
-                              : use == Use::templates ? printer.template_media()
-                                                      : printer.media;
-    return {media.width, media.height, media.roll};
+    const job::Media& media = media_for(plan, use);
+    const Length less = media.roll ? 0_mm : needed_more(plan.printer) * 2;
+    return {media.width - less, media.height - less, media.roll};
+}
+
+void put_on_paper(page::Page& page, const plan::Plan& plan, Use use) {
+    const bool roll = media_for(plan, use).roll;
+    if (roll) {
+        page::turn_left(page);
+    } else if (const Length more = needed_more(plan.printer); more > 0_mm) {
+        page::move(page, {more, more});
+        page.width += more * 2;
+        page.height += more * 2;
+    }
+    if (plan.printer.profile) page.correction = correction(page, *plan.printer.profile, roll);
 }
 
 }  // namespace kerfpacket::sheets

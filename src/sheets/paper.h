@@ -1,6 +1,7 @@
 #pragma once
 // The room that a sheet has on its paper.
 
+#include "page/document.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::sheets {
@@ -19,5 +20,10 @@ struct Paper {
 };
 
 Paper paper_for(const plan::Plan& plan, Use use);
+const job::Media& media_for(const plan::Plan& plan, Use use);
+
+/// Puts a finished page on its paper: a roll's page is turned with the feed, a sheet's page gets the edges back that
+/// the printer cannot reach, and both the correction of a printer that was measured.
+void put_on_paper(page::Page& page, const plan::Plan& plan, Use use);
 
 }  // namespace kerfpacket::sheets

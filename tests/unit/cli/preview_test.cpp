@@ -45,5 +45,17 @@ TEST_F(Preview, ReplacesNothingUnlessForced) {
     EXPECT_NE(slurp(second), "mine");
 }
 
+TEST_F(Preview, AllPagesOnOnePicture) {
+    const Outcome outcome = preview({"--contact-sheet"});
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    const fs::path picture = folder_ / "arch-pages/contact-sheet.png";
+    EXPECT_TRUE(outcome.out.starts_with(picture.string() + ": ")) << outcome.out;
+    EXPECT_TRUE(slurp(picture).starts_with("\x89PNG"));
+    EXPECT_EQ(std::distance(fs::directory_iterator(folder_ / "arch-pages"), fs::directory_iterator()), 1);
+    EXPECT_EQ(preview({"--contact-sheet"}).status, 2);
+    EXPECT_EQ(preview({"--contact-sheet", "--force"}).status, 0);
+    EXPECT_EQ(preview({"--contact-sheet", "--svg", "--force"}).status, 2);
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests

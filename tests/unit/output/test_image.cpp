@@ -196,5 +196,34 @@ TEST(Svg, TheSamePageGivesTheSameBytes) {
     EXPECT_EQ(svg(page, test_faces()), svg(page, test_faces()));
 }
 
+// At 25.4 dpi a millimetre is a pixel.
+TEST(ContactSheet, ShowsEveryPageOnceWithinItsFrame) {
+    const page::PathItem box{
+        page::Role::foot, Path::rectangle({{50_mm, 20_mm}, {150_mm, 80_mm}}), {}, page::Dash::solid, true};
+    page::Document document = one_item(box);
+    document.pages.resize(3, document.pages.front());
+    const Picture picture(contact_sheet(document, test_faces(), 25.4));
+    int blocks = 0;
+    // Rows of ink as wide as the box, counted where they begin.
+    for (int y = 1; y < picture.height(); ++y)
+        for (int x = 1; x + 100 < picture.width(); ++x) {
+            const bool corner = picture.grey(x, y) < 128 && picture.grey(x - 1, y) > 128 &&
+                                picture.grey(x, y - 1) > 128 && picture.grey(x + 98, y + 58) < 128 &&
+                                picture.grey(x + 50, y + 30) < 128 && picture.grey(x + 3, y + 3) < 128;
+            blocks += corner ? 1 : 0;
+        }
+    EXPECT_EQ(blocks, 3);
+    EXPECT_EQ(picture.grey(picture.width() - 1, picture.height() - 1), 255);
+}
+
+TEST(ContactSheet, DrawsAPageOfARollSmaller) {
+    page::Document document = one_item(words("a"));
+    document.pages[0].height = 200_in;
+    document.pages[0].width = 62_mm;
+    const Picture picture(contact_sheet(document, test_faces(), 10));
+    EXPECT_LT(picture.height(), 200);
+    EXPECT_TRUE(picture.ink_in(0, 0, picture.width(), picture.height()));
+}
+
 }  // namespace
 }  // namespace kerfpacket::output

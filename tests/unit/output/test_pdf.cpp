@@ -1,5 +1,6 @@
 #include "output/pdf.h"
 
+#include <array>
 #include <clocale>
 #include <cstdlib>
 #include <limits>
@@ -313,6 +314,35 @@ TEST_F(PdfReaders, TextComesBackAsItWentIn) {
     EXPECT_EQ(ran.status, 0);
     for (const char* text : {"Mark strip 5|6 × 12-3/4″ ±", "Señal ▲ ☐ ⚠ Řád", "“Done” → 40", "CHECK 6 in"})
         EXPECT_NE(ran.printed.find(text), std::string::npos) << text << " is not in:\n" << ran.printed;
+}
+
+TEST(Pdf, PagesKeepTheirNumbersOfTheWholePacket) {
+    page::Document document = one_item(words("a"));
+    document.pages.resize(4, document.pages.front());
+    const std::array<std::size_t, 4> numbers{3, 4, 9, 1};
+    for (std::size_t i = 0; i < 4; ++i) document.pages[i].number = numbers.at(i);
+    const std::string bytes = pdf(document, test_faces());
+    const auto file = open_pdf(bytes);
+    const std::string labels = file->getRoot().getKey("/PageLabels").getKey("/Nums").unparse();
+    EXPECT_EQ(labels, "[ 0 << /S /D /St 3 >> 2 << /S /D /St 9 >> 3 << /S /D >> ]");
+}
+
+TEST(Pdf, AStretchedPageHasItsPointsStretchedAboutItsMiddle) {
+    page::PathItem line;
+    line.width = 1_mm;
+    line.path = Path::line({20_mm, 10_mm}, {180_mm, 10_mm});
+    page::Document document = one_item(line);
+    document.pages[0].correction = {1.004, 0.998};
+    const std::string bytes = pdf(document, test_faces());
+    const auto file = open_pdf(bytes);
+    const std::string content = content_of(*file, 0);
+    std::smatch found;
+    ASSERT_TRUE(std::regex_search(content, found, std::regex("([0-9.]+) ([0-9.]+) m\\s+([0-9.]+) ([0-9.]+) l")));
+    // 200 x 100 mm: 80 mm left and right of the middle, 40 mm under it.
+    const auto mm = [&](std::size_t i) { return std::stod(found[i]) / 72 * 25.4; };
+    EXPECT_NEAR(mm(1), 100 - 80 * 1.004, 0.0005);
+    EXPECT_NEAR(mm(3), 100 + 80 * 1.004, 0.0005);
+    EXPECT_NEAR(mm(2), 50 - 40 * 0.998, 0.0005);
 }
 
 }  // namespace

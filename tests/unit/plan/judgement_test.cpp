@@ -123,8 +123,7 @@ TEST(Refusal, speaks_in_the_units_of_the_job) {
     job.header.units = measure::Unit::millimetre;
     job.walls[0].board.thickness.value = 19_mm;
     job.walls[0].board.kerf_depth = {18_mm, false, false, {40, 1}};
-    EXPECT_EQ(make_plan(job).error().front().message,
-              "kerfs 18 mm deep in a board 19 mm thick leave a web of 1 mm");
+    EXPECT_EQ(make_plan(job).error().front().message, "kerfs 18 mm deep in a board 19 mm thick leave a web of 1 mm");
 }
 
 TEST(Cautions, are_the_concerns_of_the_bend_by_name) {

@@ -247,9 +247,11 @@ TEST(ArchTemplate, numbers_every_fifth_kerf_at_its_tick) {
     for (const Sample& sample : samples()) {
         const std::vector<plan::KerfTick>& ticks = lines(sample.plan).kerf_ticks;
         const auto nearest = [&](Point p) {
-            return std::min_element(ticks.begin(), ticks.end(), [&](const auto& a, const auto& b) {
-                       return geom::distance(a.line.start(), p) < geom::distance(b.line.start(), p);
-                   })->n;
+            return std::min_element(ticks.begin(), ticks.end(),
+                                    [&](const auto& a, const auto& b) {
+                                        return geom::distance(a.line.start(), p) < geom::distance(b.line.start(), p);
+                                    })
+                ->n;
         };
         std::set<int> numbers;
         each_tile(sample.plan, [&](const Tile& tile, const page::Page& page) {
