@@ -3,6 +3,8 @@
 #include <cctype>
 #include <cmath>
 #include <sstream>
+#include <stdexcept>
+#include <string>
 
 #include "support/program.h"
 
@@ -25,6 +27,44 @@ Raster blank(int width, int height, double dpi) {
             std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255)};
 }
 
+/// Draws one page to page.pgm in the folder.
+std::vector<std::string> command(Renderer renderer, const fs::path& pdf, int page, const std::string& dpi,
+                                 const fs::path& folder) {
+    const std::string number = std::to_string(page);
+    const std::string picture = (folder / "page.pgm").string();
+    switch (renderer) {
+        case Renderer::mupdf:
+            return {"mutool", "draw", "-q", "-r", dpi, "-c", "gray", "-A", "8", "-o", picture, pdf.string(), number};
+        case Renderer::poppler:
+            return {"pdftoppm",
+                    "-gray",
+                    "-r",
+                    dpi,
+                    "-f",
+                    number,
+                    "-l",
+                    number,
+                    "-singlefile",
+                    pdf.string(),
+                    (folder / "page").string()};
+        case Renderer::ghostscript:
+            return {"gs",
+                    "-q",
+                    "-dBATCH",
+                    "-dNOPAUSE",
+                    "-dSAFER",
+                    "-sDEVICE=pgmraw",
+                    "-r" + dpi,
+                    "-dGraphicsAlphaBits=4",
+                    "-dTextAlphaBits=4",
+                    "-dFirstPage=" + number,
+                    "-dLastPage=" + number,
+                    "-sOutputFile=" + picture,
+                    pdf.string()};
+    }
+    throw std::logic_error("a renderer without a command");
+}
+
 }  // namespace
 
 Raster read_pgm(const std::filesystem::path& file, double dpi) {
@@ -32,7 +72,9 @@ Raster read_pgm(const std::filesystem::path& file, double dpi) {
     std::istringstream header(bytes);
     std::string magic;
     int width = 0, height = 0, greys = 0;
-    header >> magic >> width >> height >> greys;
+    header >> magic >> std::ws;
+    for (std::string comment; header.peek() == '#';) std::getline(header, comment);
+    header >> width >> height >> greys;
     const std::size_t size = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
     if (magic != "P5" || greys != 255 || bytes.size() < size) throw std::runtime_error(file.string() + " is no PGM");
     return {width, height, dpi, {bytes.end() - static_cast<std::ptrdiff_t>(size), bytes.end()}};
@@ -46,15 +88,10 @@ void write_pgm(const std::filesystem::path& file, const Raster& raster) {
 Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, double dpi) {
     const Folder folder;
     const std::string resolution = std::to_string(static_cast<int>(dpi));
-    const std::string number = std::to_string(page);
-    const fs::path picture = folder / "page.pgm";
-    const Outcome drawn = renderer == Renderer::mupdf
-                              ? run_program({"mutool", "draw", "-q", "-r", resolution, "-c", "gray", "-A", "8", "-o",
-                                             picture.string(), pdf.string(), number})
-                              : run_program({"pdftoppm", "-gray", "-r", resolution, "-f", number, "-l", number,
-                                             "-singlefile", pdf.string(), (folder / "page").string()});
-    if (drawn.status != 0) throw std::runtime_error("page " + number + " could not be drawn: " + drawn.err);
-    return read_pgm(picture, dpi);
+    const Outcome drawn = run_program(command(renderer, pdf, page, resolution, folder.path()));
+    if (drawn.status != 0)
+        throw std::runtime_error("page " + std::to_string(page) + " could not be drawn: " + drawn.err);
+    return read_pgm(folder / "page.pgm", dpi);
 }
 
 Length ink_centre(const Raster& raster, const Rect& area) {
@@ -88,6 +125,18 @@ Raster framed(const Raster& picture) {
                     sheet.grey.begin() + static_cast<std::ptrdiff_t>(margin + y) * sheet.width + margin);
     return sheet;
 }
+
+Raster turned_right(const Raster& picture) {
+    Raster turned = blank(picture.height, picture.width, picture.dpi);
+    for (int y = 0; y < turned.height; ++y)
+        for (int x = 0; x < turned.width; ++x)
+            turned.grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(turned.width) +
+                        static_cast<std::size_t>(x)] =
+                static_cast<std::uint8_t>(255 - picture.ink(y, picture.height - 1 - x));
+    return turned;
+}
+
+Raster turned_left(const Raster& picture) { return turned_right(turned_right(turned_right(picture))); }
 
 Raster halved(const Raster& picture) {
     Raster half = blank(picture.width / 2, picture.height / 2, picture.dpi / 2);

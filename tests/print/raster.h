@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <string>
 #include <vector>
 
 #include "geom/point.h"
@@ -28,7 +29,7 @@ struct Raster {
 Raster read_pgm(const std::filesystem::path& file, double dpi);
 void write_pgm(const std::filesystem::path& file, const Raster& raster);
 
-enum class Renderer { mupdf, poppler };
+enum class Renderer { mupdf, poppler, ghostscript };
 
 /// One page, from 1. Throws with what the program said when it fails.
 Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, double dpi);
@@ -42,6 +43,10 @@ Raster crop(const Raster& raster, const Rect& area);
 
 /// The picture in the middle of white paper, as much all round as it is high.
 Raster framed(const Raster& picture);
+
+/// The picture turned a quarter turn to the right, or to the left.
+Raster turned_right(const Raster& picture);
+Raster turned_left(const Raster& picture);
 
 /// Half the size: each pixel the mean of four.
 Raster halved(const Raster& picture);
