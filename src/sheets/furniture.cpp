@@ -135,14 +135,14 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
 
 void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit) {
     Pen pen(draft.page, kit);
-    const Type type{Face::bold, kit.style.small, Align::right};
+    const Type type{Face::bold, kit.style.small, Align::centre};
     const std::string words =
         kit.words("page.reprint", {{"n", std::to_string(draft.page.number)}, {"revision", plan.header.revision}});
-    const Point anchor{pen.page_width() - side_margin - 4_pt, pen.from_top(29_pt)};
+    // Over the title, left of a template's small map.
+    const Point anchor{pen.page_width() / 2, pen.from_top(29_pt)};
+    const Length half = pen.width(words, type) / 2 + 4_pt;
     pen.text(Role::furniture, anchor, words, type);
-    pen.box(Role::furniture,
-            {{anchor.x - pen.width(words, type) - 4_pt, anchor.y - 3.5_pt}, anchor + Point{4_pt, 8.5_pt}},
-            kit.style.line);
+    pen.box(Role::furniture, {anchor - Point{half, 3.5_pt}, anchor + Point{half, 8.5_pt}}, kit.style.line);
 }
 
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
