@@ -5,6 +5,7 @@
 
 #include <stdexcept>
 
+#include "cli/profiles.h"
 #include "cli/resources.h"
 #include "cli/shop.h"
 #include "cli/target.h"
@@ -67,6 +68,8 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
     if (reading.complete && choice.half) use_half_templates(reading.job);
+
+    if (reading.complete) append(reading.diagnostics, read_profiles(reading.job.printer));
 
     console.doing("working out the bends");
     tl::expected<plan::Plan, job::Diagnostics> plan;

@@ -26,7 +26,9 @@ struct Choices {
 
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
-    command.add_option("--media", job.media, "print on this paper instead of the job's own");
+    command.add_option(
+        "--media", job.media,
+        "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.half, "half templates, to flip about the centre line, where both halves are alike");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
@@ -74,6 +76,7 @@ void add_preview(CLI::App& app, PreviewChoice& choice) {
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<28} {}\n", media.name, media.plain_name));
+    console.result(job::custom_media_hint() + "\n");
     return Status::done;
 }
 

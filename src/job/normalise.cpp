@@ -81,6 +81,26 @@ void write(Writer& writer, std::string_view title, const Form& form) {
     if (!stations.empty()) writer.rows("stations", stations);
 }
 
+/// Profiles by name: what was measured is no part of the job.
+void write(Writer& writer, const Printer& printer) {
+    writer.header("[printer]");
+    writer.words("media", printer.media.name);
+    if (printer.strips) writer.words("strip_media", printer.strips->name);
+    if (printer.templates) writer.words("template_media", printer.templates->name);
+    if (printer.adhesive) writer.bare("adhesive", "true");
+    writer.length("margin", printer.margin);
+    if (printer.profile) writer.words("profile", printer.profile->name.value);
+    if (printer.strip_profile) writer.words("strip_profile", printer.strip_profile->name.value);
+    if (printer.template_profile) writer.words("template_profile", printer.template_profile->name.value);
+}
+
+void write(Writer& writer, const TemplateWish& wish) {
+    if (!wish.half && !wish.sheets) return;
+    writer.header("[opening.template]");
+    if (wish.sheets) writer.words("sheets", *wish.sheets == Sheets::grid ? "grid" : "along");
+    if (wish.half) writer.bare("half", "true");
+}
+
 void write(Writer& writer, const Opening& opening) {
     writer.header("[[opening]]");
     writer.words("id", opening.id.value);
@@ -95,6 +115,7 @@ void write(Writer& writer, const Opening& opening) {
     if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
+    write(writer, opening.wish);
 }
 
 void write(Writer& writer, const Wall& wall) {
@@ -136,9 +157,7 @@ std::string normalised(const Job& job) {
     Writer writer;
     write(writer, job.header);
     write(writer, job.saw);
-    writer.header("[printer]");
-    writer.words("media", job.printer.media.name);
-    writer.length("margin", job.printer.margin);
+    write(writer, job.printer);
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);

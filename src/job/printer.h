@@ -11,6 +11,15 @@ namespace kerfpacket::job {
 
 using measure::Length;
 
+/// The most that a printer may leave free at an edge.
+inline constexpr Length most_margin = Length::inches(0.5);
+
+/// Whether cards find room on a sheet inside margins; what they keep free themselves, 1/4 in, does not count.
+inline bool leaves_room(const Media& sheet, Length margin) {
+    const Length more = margin - Length::inches(0.25);
+    return sheet.width - (more > Length() ? more * 2 : Length()) >= Length::inches(7.75);
+}
+
 /// Which edge of a cut sheet enters the printer first.
 enum class Feed { short_edge, long_edge };
 
@@ -31,14 +40,22 @@ struct Profile {
     Margins margins;
 };
 
+/// A profile that the job or the shop names, and what was measured, once that was read.
+struct NamedProfile {
+    Sourced<std::string> name;
+    std::optional<Profile> measured;
+};
+
 struct Printer {
     Media media;                     ///< cut sheets, for cards and for all that has no paper of its own
     std::optional<Media> strips;     ///< paper of the mark strips
     std::optional<Media> templates;  ///< paper of the full-size drawings
     bool adhesive = false;           ///< the strips' paper sticks by itself
     Length margin;                   ///< what the printer cannot reach at any edge
-    std::optional<Sourced<std::string>> profile_name;
-    std::optional<Profile> profile;  ///< the measured printer of that name, once it was read
+    std::optional<NamedProfile> profile;
+    /// Of another printer that prints the strips, or the templates.
+    std::optional<NamedProfile> strip_profile;
+    std::optional<NamedProfile> template_profile;
 
     const Media& strip_media() const { return strips ? *strips : media; }
     const Media& template_media() const { return templates ? *templates : media; }

@@ -38,10 +38,6 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 
-std::string profile_text(const plan::Plan& plan, const Kit& kit) {
-    return plan.printer.profile ? plan.printer.profile->name : kit.words("page.no_profile");
-}
-
 void footer(Pen& pen, const plan::Plan& plan, Use use) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
@@ -50,8 +46,8 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
     const std::string identity =
         words("page.identity",
               {{"number", plan.header.number}, {"title", plan.header.title}, {"revision", plan.header.revision}});
-    const std::string print =
-        words("page.print", {{"media", media_for(plan, use).plain_name}, {"profile", profile_text(plan, pen.kit())}});
+    const std::string print = words(
+        "page.print", {{"media", media_for(plan, use).plain_name}, {"profile", profile_name(plan, use, pen.kit())}});
     const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
     const Type small{Face::regular, style.small};
     const Type tiny{Face::regular, style.tiny};
@@ -82,9 +78,11 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
     const std::string words_in_bar =
         words("page.check", {{"inches", std::to_string(bar.inches)}, {"mm", std::to_string(bar.millimetres)}});
     const Length gap = (pen.width(words_in_bar, label) + 10_pt) / 2;
-    pen.line(Role::check_bar, zero, zero + along * (end / 2 - gap), style.hair);
-    pen.line(Role::check_bar, zero + along * (end / 2 + gap), zero + along * end, style.hair);
-    pen.text(Role::check_bar, zero + along * (end / 2) - inch_side * 3_pt, words_in_bar, label);
+    // In the middle, unless the shorter of the two ends there.
+    const Length middle = std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap);
+    pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.hair);
+    pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.hair);
+    pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);
 
     const auto mark = [&](Length at, Length up, Length down) {
         const Point on = zero + along * at;
@@ -92,9 +90,9 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
     };
     mark(0_pt, 6_pt, 6_pt);
     for (int i = 1; i < bar.inches; ++i)
-        if (measure::abs(Length::inches(i) - end / 2) > gap) mark(Length::inches(i), 3_pt, 0_pt);
+        if (measure::abs(Length::inches(i) - middle) > gap) mark(Length::inches(i), 3_pt, 0_pt);
     for (int i = 50; i < bar.millimetres; i += 50)
-        if (measure::abs(Length::mm(i) - end / 2) > gap) mark(Length::mm(i), 0_pt, 3_pt);
+        if (measure::abs(Length::mm(i) - middle) > gap) mark(Length::mm(i), 0_pt, 3_pt);
     mark(inch_end, 6_pt, 0_pt);
     mark(mm_end, 0_pt, 7_pt);
     const Type tiny{Face::regular, style.tiny, Align::right, along.angle()};
@@ -108,6 +106,11 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
 }
 
 }  // namespace
+
+std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit) {
+    const job::Profile* profile = profile_for(plan, use);
+    return profile != nullptr ? profile->name : kit.words("page.no_profile");
+}
 
 CheckBar check_bar_for(Length space) {
     constexpr std::array<int, 4> inch_lengths{10, 8, 7, 6};

@@ -17,6 +17,9 @@ inline constexpr Length statement_line = Length::points(77);
 /// Draws header and footer, and check bars on pages to scale.
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
 
+/// The name of the measured printer that this is printed on, or a word for none.
+std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit);
+
 /// Says over the header that the page was printed again: its number and the revision.
 void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit);
 

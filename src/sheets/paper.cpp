@@ -13,11 +13,11 @@ using namespace measure::literals;
 constexpr Length kept_free = Length::inches(0.25);
 
 /// What the printer needs more at an edge, the same all round, for a page may be fed either way.
-Length needed_more(const job::Printer& printer) {
-    Length most = printer.margin;
-    if (printer.profile)
-        for (const Length margin : {printer.profile->margins.left, printer.profile->margins.right,
-                                    printer.profile->margins.leading, printer.profile->margins.trailing})
+Length needed_more(const plan::Plan& plan, Use use) {
+    Length most = plan.printer.margin;
+    if (const job::Profile* profile = profile_for(plan, use))
+        for (const Length margin :
+             {profile->margins.left, profile->margins.right, profile->margins.leading, profile->margins.trailing})
             most = std::max(most, margin);
     return std::max(most - kept_free, 0_mm);
 }
@@ -36,9 +36,18 @@ const job::Media& media_for(const plan::Plan& plan, Use use) {
     return use == Use::templates ? plan.printer.template_media() : plan.printer.media;
 }
 
+const job::Profile* profile_for(const plan::Plan& plan, Use use) {
+    const job::Printer& printer = plan.printer;
+    const std::optional<job::NamedProfile>* named = &printer.profile;
+    if (use == Use::strips && (printer.strip_profile || printer.strip_media().roll)) named = &printer.strip_profile;
+    if (use == Use::templates && (printer.template_profile || printer.template_media().roll))
+        named = &printer.template_profile;
+    return *named && (*named)->measured ? &*(*named)->measured : nullptr;
+}
+
 Paper paper_for(const plan::Plan& plan, Use use) {
     const job::Media& media = media_for(plan, use);
-    const Length less = media.roll ? 0_mm : needed_more(plan.printer) * 2;
+    const Length less = media.roll ? 0_mm : needed_more(plan, use) * 2;
     return {media.width - less, media.height - less, media.roll};
 }
 
@@ -46,12 +55,12 @@ void put_on_paper(page::Page& page, const plan::Plan& plan, Use use) {
     const bool roll = media_for(plan, use).roll;
     if (roll) {
         page::turn_left(page);
-    } else if (const Length more = needed_more(plan.printer); more > 0_mm) {
+    } else if (const Length more = needed_more(plan, use); more > 0_mm) {
         page::move(page, {more, more});
         page.width += more * 2;
         page.height += more * 2;
     }
-    if (plan.printer.profile) page.correction = correction(page, *plan.printer.profile, roll);
+    if (const job::Profile* profile = profile_for(plan, use)) page.correction = correction(page, *profile, roll);
 }
 
 }  // namespace kerfpacket::sheets

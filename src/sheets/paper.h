@@ -21,6 +21,9 @@ struct Paper {
 
 Paper paper_for(const plan::Plan& plan, Use use);
 const job::Media& media_for(const plan::Plan& plan, Use use);
+/// The measured printer that this is printed on; none where the printer was not measured. What was measured with cut
+/// sheets says nothing of a roll, which is printed on another printer.
+const job::Profile* profile_for(const plan::Plan& plan, Use use);
 
 /// Puts a finished page on its paper: a roll's page is turned with the feed, a sheet's page gets the edges back that
 /// the printer cannot reach, and both the correction of a printer that was measured.

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <iostream>
 #include <sstream>
 
@@ -19,6 +20,7 @@ using namespace measure::literals;
 struct Spot {
     int page = 0;
     Rect area;
+    bool turned = false;  ///< to the left, as on the pages of a roll
 };
 
 /// Areas of all numerals, in the order of the sheets. What stands in them is not looked at.
@@ -30,9 +32,11 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
             const auto* text = std::get_if<page::TextItem>(&item);
             if (text == nullptr || text->role != page::Role::numeral) continue;
             EXPECT_EQ(text->align, page::Align::centre);
-            const geom::Point low{text->anchor.x - text->advance / 2, text->anchor.y};
-            spots.push_back(
-                {static_cast<int>(i) + 1, Rect{low, low + geom::Point{text->advance, text->size * 0.73}}.grown(2_pt)});
+            const geom::Direction along = geom::Direction::at(text->angle);
+            const geom::Point a = text->anchor - along * (text->advance / 2);
+            const geom::Point b = text->anchor + along * (text->advance / 2) + along.left() * (text->size * 0.73);
+            const Rect area = geom::united({a, a}, {b, b});
+            spots.push_back({static_cast<int>(i) + 1, area.grown(2_pt), std::abs(along.x) < 0.5});
         }
     }
     return spots;
@@ -45,7 +49,8 @@ std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, 
     for (const Spot& spot : spots) {
         if (spot.page != page) raster = draw_page(renderer, pdf, spot.page, dpi);
         page = spot.page;
-        all.push_back(crop(raster, spot.area));
+        const Raster picture = crop(raster, spot.area);
+        all.push_back(spot.turned ? turned_right(picture) : picture);
     }
     return all;
 }

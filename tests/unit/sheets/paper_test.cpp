@@ -22,9 +22,16 @@ plan::Plan on_printer(const job::Printer& printer) {
     return plan;
 }
 
+job::NamedProfile named(const char* name, double across, double along, job::Feed feed = job::Feed::short_edge) {
+    job::NamedProfile profile;
+    profile.name.value = name;
+    profile.measured = job::Profile{name, across, along, feed, {}};
+    return profile;
+}
+
 job::Printer measured(double across, double along, job::Feed feed = job::Feed::short_edge) {
     job::Printer printer;
-    printer.profile = job::Profile{"back office", across, along, feed, {}};
+    printer.profile = named("back office", across, along, feed);
     return printer;
 }
 
@@ -89,13 +96,36 @@ TEST(Paper, NothingStandsWhereThePrinterCannotReach) {
         for (const std::string& fault : text_faults(page)) ADD_FAILURE() << page.sheet << ": " << fault;
 }
 
+TEST(Paper, WhatWasMeasuredWithSheetsSaysNothingOfARoll) {
+    job::Printer printer = measured(0.996, 1.002);
+    printer.strips = job::find_media("custom_roll_62mm");
+    plan::Plan plan = on_printer(printer);
+    EXPECT_NE(profile_for(plan, Use::cards), nullptr);
+    EXPECT_NE(profile_for(plan, Use::templates), nullptr);
+    EXPECT_EQ(profile_for(plan, Use::strips), nullptr);
+    plan.printer.strip_profile = named("label", 1.01, 0.99);
+    ASSERT_NE(profile_for(plan, Use::strips), nullptr);
+    EXPECT_EQ(profile_for(plan, Use::strips)->name, "label");
+    EXPECT_EQ(profile_for(plan, Use::cards)->name, "back office");
+}
+
 TEST(Paper, TheWidestMarginThatWasMeasuredCounts) {
     job::Printer printer = measured(1, 1);
     printer.margin = 0.3_in;
-    printer.profile->margins = {0.1_in, 0.1_in, 0.2_in, 0.45_in};
+    printer.profile->measured->margins = {0.1_in, 0.1_in, 0.2_in, 0.45_in};
     const Paper paper = paper_for(on_printer(printer), Use::cards);
     EXPECT_NEAR(paper.width.inches(), 8.5 - 2 * 0.2, 1e-12);
     EXPECT_NEAR(paper.height.inches(), 11 - 2 * 0.2, 1e-12);
+}
+
+TEST(Paper, EverySheetThatIsListedHoldsThePacket) {
+    for (const job::Media& media : job::all_media()) {
+        plan::Plan plan = on_printer({});
+        plan.printer.media = media;
+        for (const page::Page& page : make_packet(plan, kit()).pages)
+            for (const std::string& fault : text_faults(page))
+                ADD_FAILURE() << media.name << ", " << page.sheet << ": " << fault;
+    }
 }
 
 }  // namespace

@@ -1,0 +1,102 @@
+// What the largest packets take of the machine's memory.
+
+#include <gtest/gtest.h>
+
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <iostream>
+
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+constexpr const char* head = R"([job]
+number = "L-1"
+title = "Long run"
+revision = "A"
+date = 2026-03-09
+units = "in"
+
+[saw]
+blade_diameter = "12 in"
+kerf = 0.118
+)";
+
+/// The most memory the program had at once while it built this job's packet, in MB; the packet's pages are counted.
+double megabytes_for(const std::string& job) {
+    const Folder folder;
+    spill(folder / "job.toml", head + job);
+    const std::string file = (folder / "job.toml").string();
+    const std::string out = (folder / "out.txt").string();
+    const pid_t child = fork();
+    if (child == 0) {
+        if (freopen(out.c_str(), "w", stderr) == nullptr || freopen("/dev/null", "w", stdout) == nullptr) _exit(9);
+        execl(KERFPACKET_PROGRAM, "kerfpacket", "build", file.c_str(), static_cast<char*>(nullptr));
+        _exit(9);
+    }
+    int status = 0;
+    rusage used{};
+    if (wait4(child, &status, 0, &used) != child) throw std::runtime_error("the program could not be waited for");
+    const bool done = WIFEXITED(status) && (WEXITSTATUS(status) == 0 || WEXITSTATUS(status) == 3);
+    EXPECT_TRUE(done) << slurp(folder / "out.txt");
+    EXPECT_TRUE(fs::exists(folder / "job.pdf"));
+    return static_cast<double>(used.ru_maxrss) / 1024;  // Linux counts kilobytes
+}
+
+TEST(Memory, FortyFeetOfStripsOnARoll) {
+    const double used = megabytes_for(R"(
+[printer]
+strip_media = "custom_roll_62mm"
+
+[[wall]]
+id = "B"
+radius = "60 ft"
+angle = 38.2
+side = "concave"
+
+[wall.board]
+material = "mdf"
+thickness = "3/4 in"
+width = "7-1/4 in"
+spacing = "1/2 in"
+)");
+    std::cout << used << " MB\n";
+    EXPECT_LT(used, 100);
+}
+
+constexpr const char* thirty_feet = R"(
+[[opening]]
+id = "A"
+shape = "segmental"
+span = "30 ft"
+rise = "5 ft"
+measured_to = "wall"
+depth = "7-1/8 in"
+
+[opening.liner]
+material = "mdf"
+thickness = "3/4 in"
+spacing = "1/2 in"
+
+[opening.casing]
+width = "3-1/2 in"
+)";
+
+TEST(Memory, ATemplateThirtyFeetWideOnLetter) {
+    const double used = megabytes_for(thirty_feet);
+    std::cout << used << " MB\n";
+    EXPECT_LT(used, 100);
+}
+
+TEST(Memory, ATemplateThirtyFeetWideOnARoll) {
+    const double used =
+        megabytes_for(std::string("\n[printer]\ntemplate_media = \"custom_roll_36in\"\n") + thirty_feet);
+    std::cout << used << " MB\n";
+    EXPECT_LT(used, 100);
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests
