@@ -1,6 +1,7 @@
 #pragma once
 // A page on its way: its content and what its header will say once the number of pages is known.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,16 @@ namespace kerfpacket::sheets {
 enum class Scale { none, full };
 enum class Orientation { portrait, landscape };
 
+/// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
+struct RollPage {
+    Length edge;                     ///< kept free along both edges of the roll
+    bool bar_below = false;          ///< a row under the content holds the check bar; else it stands at the far end
+    std::vector<std::string> notes;  ///< what the first end says besides, for there is no statement line either
+    // Along the feed, up to where content may stand; see measure_roll_ends.
+    Length head;
+    Length tail;
+};
+
 struct Draft {
     page::Page page;
     std::string tag;  ///< piece id in the black square; empty for none
@@ -23,6 +34,7 @@ struct Draft {
     std::string outline;  ///< bookmark of the page; empty for a page that follows its first
     Scale scale = Scale::none;
     Use use = Use::cards;
+    std::optional<RollPage> roll{};
 };
 
 using Drafts = std::vector<Draft>;
