@@ -34,8 +34,8 @@ public:
         limits();
         reverses();
         tape_marks();
-        // Over the edge the trim at the far end has its words there too.
-        if (lanes().edge) keep_off(waste_from(piece_), piece_.blank_length);
+        // On the flap of a thin board the trim at the far end has its words too.
+        if (lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank_length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
         keep_off(waste_from(piece_), piece_.blank_length);
         identity();
@@ -181,7 +181,8 @@ private:
         }
     }
 
-    /// As wide as the strip, or as it must be when the strip is short; never beyond its room.
+    /// As wide as the strip, or as it must be when the strip is short; never beyond its room. On a roll all of it
+    /// stands at the strip's left end.
     void caption() {
         const CaptionRoom& room = *context_.caption;
         const auto [name, how, kerfs] = caption_of(context_, strip_, pen_.kit());
@@ -194,7 +195,8 @@ private:
         const Length how_from = pen_.width(name, bold) + 10_pt;
         pen_.text(Role::text, {left, base}, name, bold);
         pen_.text(Role::text, {left + how_from, base}, how, type);
-        pen_.text(Role::text, {std::max(frame_.right(), left + least), base}, kerfs, type.at_right());
+        pen_.text(Role::text, {context_.roll ? left + least : std::max(frame_.right(), left + least), base}, kerfs,
+                  type.at_right());
     }
 
     Pen& pen_;

@@ -54,8 +54,15 @@ Lanes edge_lanes(const plan::Piece& piece) {
     lanes.words = fold + 9.5_pt;
     lanes.pointer = 11.5_pt;
     const Length middle = fold / 2;
-    lanes.ends = {lanes.words, middle - 8.8_pt, middle + 1.5_pt, middle - 9_pt,   {},
-                  lanes.words, middle + 1.5_pt, middle - 9_pt,   web / 2 - 3.3_pt};
+    const Length tail = web / 2 - 3.3_pt;
+    // A thick board has room for the trim beside its edge's other words, a thin one only on the flap.
+    if (fold >= 46_pt) {
+        const Length trim = fold - 13_pt;
+        lanes.ends = {trim, 8_pt, 18_pt, 6_pt, {}, trim, 20_pt, 8_pt, tail};
+    } else {
+        lanes.ends = {lanes.words, middle - 8.8_pt, middle + 1.5_pt, middle - 9_pt, {},
+                      lanes.words, middle + 1.5_pt, middle - 9_pt,   tail};
+    }
     return lanes;
 }
 

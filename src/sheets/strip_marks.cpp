@@ -53,34 +53,44 @@ private:
         return kerf.n % 2 == 0 ? lanes_.even : lanes_.odd;
     }
 
-    bool numbered(const plan::Kerf& kerf) const {
-        if (strip_.numbering == Numbering::every_fifth) return kerf.n % 5 == 0;
-        return strip_.numbering != Numbering::every_tenth || kerf.n % 10 == 0;
+    /// From one number to the next that stands in the same row.
+    int number_step() const {
+        if (strip_.numbering == Numbering::every_fifth) return 5;
+        return strip_.numbering == Numbering::every_tenth ? 10 : 1;
     }
 
     void numeral(const plan::Kerf& kerf) {
-        if (!numbered(kerf)) return;
+        const int step = number_step();
+        if (kerf.n % step != 0) return;
         const Type type{kerf.n % 10 == 0 ? Face::condensed_bold : Face::condensed,
                         strip_.numbering == Numbering::one_row_large ? style().title : style().strong, Align::centre};
-        inside(Role::numeral, kerf.mark, numeral_base(kerf), std::to_string(kerf.n), type);
+        const std::string text = std::to_string(kerf.n);
+        const Point where = inside(kerf.mark, numeral_base(kerf), text, type);
+        // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.
+        const Length nudge = measure::abs(where.x - frame_.at(kerf.mark, {}).x);
+        if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.least_spacing * step) return;
+        pen_.text(Role::numeral, where, text, type);
     }
 
     void running(const plan::Kerf& kerf) {
-        if (kerf.n % (one_row() ? 5 : strip_.numbering == Numbering::every_tenth ? 50 : 10) != 0) return;
+        // Where ten kerfs take less than a distance in figures, every fifty.
+        const bool close = piece_.least_spacing * 10 < 66_pt;
+        if (kerf.n % (one_row() ? 5 : close ? 50 : 10) != 0) return;
         const bool ten = kerf.n % 10 == 0;
         const Type type{Face::condensed, style().small, Align::centre};
-        inside(Role::running, kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running,
-               ten ? context_.tape.with_unit(kerf.mark) : context_.tape.plain(kerf.mark), type);
+        const std::string text = ten ? context_.tape.with_unit(kerf.mark) : context_.tape.plain(kerf.mark);
+        pen_.text(Role::running, inside(kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running, text, type),
+                  text, type);
     }
 
-    /// Text centred on a mark, nudged so that it stays inside the strip; odd numbers of two rows only just, for there
-    /// the next kerf's line is near.
-    void inside(Role role, Length mark, Length up, const std::string& text, const Type& type) {
+    /// Where text centred on a mark stands, nudged so that it stays inside the strip; odd numbers of two rows only
+    /// just, for there the next kerf's line is near.
+    Point inside(Length mark, Length up, const std::string& text, const Type& type) const {
         const bool shafts_near = two_rows() && up == lanes_.odd;
         const Length room = pen_.width(text, type) / 2 + (shafts_near ? 0.25_pt : 1.5_pt);
         Point where = frame_.at(mark, up);
         where.x = std::clamp(where.x, frame_.left() + room, frame_.right() - room);
-        pen_.text(role, where, text, type);
+        return where;
     }
 
     Pen& pen_;

@@ -1,6 +1,7 @@
 #include "sheets/strips.h"
 
 #include <cmath>
+#include <optional>
 
 #include "sheets/furniture.h"
 #include "sheets/strip_drawing.h"
@@ -35,8 +36,12 @@ struct SheetLayout {
     }
 };
 
-SheetLayout laid_out(const plan::Piece& piece, const Paper& paper, Orientation orientation, Length height,
-                     const Tape& tape, const Kit& kit) {
+/// How long a strip may be on a page this wide.
+Length room_for_strips(Length page_width, const Kit& kit) {
+    return page_width - strips_left - kit.style.strip_lap - side_margin;
+}
+
+SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height) {
     SheetLayout layout;
     layout.orientation = orientation;
     const bool upright = orientation == Orientation::portrait;
@@ -46,20 +51,24 @@ SheetLayout laid_out(const plan::Piece& piece, const Paper& paper, Orientation o
     const int gaps = std::max(0, static_cast<int>(std::floor(space / (height + caption_room))));
     layout.rows = gaps + 1;
     if (gaps > 0) layout.pitch = std::min(space / gaps, height + 20.5_pt);
-    const Length longest = Length::inches(
-        std::floor((layout.page_width - strips_left - kit.style.strip_lap - side_margin).inches() + 1e-9));
-    layout.strips = cut_strips(piece, longest, tape, kit);
     return layout;
 }
 
-/// The fewest pages, then the fewest strips; lying sheets where that is the same.
+/// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
+/// of inches long.
 SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length height, const Tape& tape, const Kit& kit) {
-    SheetLayout lying = laid_out(piece, paper, Orientation::landscape, height, tape, kit);
-    if (lying.pages() == 1) return lying;
-    if (paper.width - strips_left - kit.style.strip_lap - side_margin < shortest_upright) return lying;
-    SheetLayout upright = laid_out(piece, paper, Orientation::portrait, height, tape, kit);
     const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
-    return cost(upright) < cost(lying) ? upright : lying;
+    std::optional<SheetLayout> best;
+    for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
+        SheetLayout layout = laid_out(paper, orientation, height);
+        const Length room = room_for_strips(layout.page_width, kit);
+        if (orientation == Orientation::portrait && room < shortest_upright) continue;
+        for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
+            layout.strips = cut_strips(piece, longest, tape, kit);
+            if (!best || cost(layout) < cost(*best)) best = layout;
+        }
+    }
+    return *best;
 }
 
 }  // namespace
