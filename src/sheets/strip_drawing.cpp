@@ -162,11 +162,10 @@ private:
         const char* key = lanes().edge ? (left ? "strip.identity_edge" : "strip.identity_edge_right")
                                        : (left ? "strip.identity" : "strip.identity_right");
         const job::Header& header = context_.plan.header;
-        const std::string text =
-            words(key, {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
-        if (!context_.roll) return text;
-        return text +
-               words("strip.identity_roll", {{"title", header.title}, {"fingerprint", context_.plan.fingerprint}});
+        std::string text = words(key, {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
+        if (context_.roll)
+            text += words("strip.identity_roll", {{"title", header.title}, {"fingerprint", context_.plan.fingerprint}});
+        return text;
     }
 
     /// Where there is most room; on a roll again wherever the lane has been free for long.

@@ -156,8 +156,9 @@ private:
                 content = std::max(content, caption_width(context, strips[i], kit_, Face::regular));
                 continue;
             }
-            const auto [name, how, kerfs] = caption_of(context, strips[i], kit_);
-            draft.roll->notes.insert(draft.roll->notes.end(), {name + "   " + kerfs, how});
+            const Caption caption = caption_of(context, strips[i], kit_);
+            draft.roll->notes.push_back(std::string(caption.name).append("   ").append(caption.kerfs));
+            draft.roll->notes.push_back(caption.how_set);
         }
         measure_roll_ends(draft, plan_, kit_);
         const Length left = draft.roll->head;

@@ -21,7 +21,7 @@ std::string where_it_goes(const plan::Plan& plan, const plan::Piece& piece, cons
 
 /// With a tick at a side of the blade: where the middle of the kerf is.
 std::string tick_with_half(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const std::string meaning = tick_meaning(piece, kit);
+    std::string meaning = tick_meaning(piece, kit);
     if (piece.tick == job::Tick::centre) return meaning;
     return kit.words(piece.tick == job::Tick::left ? "strip.half_left" : "strip.half_right",
                      {{"meaning", meaning}, {"half", Tape(plan.header.units).exact(piece.kerf / 2)}});

@@ -131,6 +131,7 @@ private:
 std::vector<std::vector<MarkWords>> neighbourhoods(std::vector<MarkWords> all) {
     constexpr Length reach = 600_pt;
     std::vector<Length> marks;
+    marks.reserve(all.size());
     for (const MarkWords& words : all) marks.push_back(words.mark);
     std::sort(marks.begin(), marks.end());
     std::vector<std::vector<MarkWords>> groups;

@@ -7,6 +7,7 @@
 #include "sheets/strip_roll.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
+#include "support/shapes.h"
 
 namespace kerfpacket::tests {
 namespace {
@@ -253,6 +254,46 @@ TEST(RollStrips, AWideRollTakesTheLeastPaperOfAllThatStripsOf24InchesAllow) {
     const std::vector<Rect> strips = strip_outlines(pages.front());
     EXPECT_EQ(strips.size(), 9U);
     for (const Rect& strip : strips) EXPECT_LE(strip.width().inches(), 27);
+}
+
+/// Every head, with its mitres, reverses and uneven springs.
+TEST(RollStrips, EveryShapeIsCleanAndRight) {
+    std::size_t pieces = 0;
+    for (const Length width : {1_in, 62_mm, 24_in})
+        for (const job::StripOn strip : {job::StripOn::face, job::StripOn::edge})
+            for (const job::End zero : {job::End::left, job::End::right}) {
+                job::Job job = every_shape();
+                job.printer.strips = roll_of(width);
+                for (job::Opening& opening : job.openings) {
+                    opening.liner.strip.value = strip;
+                    opening.liner.zero = zero;
+                    opening.liner.tick = job::Tick::right;
+                }
+                // Those whose web is too thin for a strip over the edge, and the roll too narrow, are refused.
+                std::erase_if(job.openings, [&](const job::Opening& opening) {
+                    job::Job alone = job;
+                    alone.openings = {opening};
+                    alone.walls.clear();
+                    return !plan::make_plan(alone);
+                });
+                if (strip == job::StripOn::edge) job.walls.clear();
+                if (job.openings.empty()) continue;
+                const plan::Plan plan = planned(job);
+                for (const plan::Piece& piece : plan.pieces) {
+                    SCOPED_TRACE(std::to_string(width.mm()) + " mm, piece " + piece.id +
+                                 (strip == job::StripOn::edge ? ", edge" : ", face"));
+                    ++pieces;
+                    const std::vector<page::Page> pages = strip_pages(plan, piece);
+                    expect_marks_from_zero(pages, piece);
+                    for (const page::Page& page : pages) {
+                        expect_joints_hide_nothing(page);
+                        expect_numerals_clear(page);
+                        for (const std::string& fault : text_faults(page, width < 2.2_in ? 4_pt : 18_pt))
+                            ADD_FAILURE() << fault;
+                    }
+                }
+            }
+    EXPECT_GT(pieces, 100U);
 }
 
 TEST(RollStrips, TheWordsLaneSaysWhoseStripItIsEveryFewFeet) {
