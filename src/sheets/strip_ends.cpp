@@ -32,16 +32,26 @@ void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line>
     }
 }
 
+/// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
+/// its angle stands with the trim.
+std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
+    const std::string trim = context.tape.exact(context.piece.trim);
+    if (!context.lanes.edge || !has_mitre(context.piece, end))
+        return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
+    const fonts::Words::Values both{{"trim", trim}, {"angle", degrees_text(context.piece.ends.at(end).mitre)}};
+    return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
+}
+
 void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zero_end, bool outer_is_left) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const EndLanes& lanes = context.lanes.ends;
     const bool edge = context.lanes.edge;
     pen.hatch(zone, 9_pt);
-    const fonts::Words::Values how_much{{"trim", context.tape.exact(context.piece.trim)}};
     const Type bold{Face::bold, style.small};
     const auto trim = [&](Length up) {
-        return Line{up, words("strip.trim", how_much), bold, words("strip.trim_short", how_much)};
+        const auto [long_words, short_words] = trim_words(context, zero_end ? 0 : 1, pen.kit());
+        return Line{up, long_words, bold, short_words};
     };
     const Type regular{Face::regular, style.small};
     const auto mitre = [&](std::size_t end, Length up) {
@@ -121,12 +131,12 @@ std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& ki
 }
 
 bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end) {
-    if (context.lanes.edge) return false;
     const plan::Piece& piece = context.piece;
     const Length room = end == 0
                             ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf)
                             : piece.blank_length - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
-    const std::string words = mitre_words(piece, end, pen.kit());
+    const std::string words =
+        context.lanes.edge ? trim_words(context, end, pen.kit()).second : mitre_words(piece, end, pen.kit());
     return pen.width(words, {Face::condensed_bold, pen.kit().style.small}) + zone_inset * 2 <= room;
 }
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "sheets/tape.h"
+#include "sheets/wording.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
 
@@ -210,8 +211,11 @@ TEST(EdgeStrip, AMitreSlopesThroughTheBoardAsItIsCut) {
     pointed.liner.strip = at_line(job::StripOn::edge, 37);
     const plan::Plan plan = planned(job_of(pointed));
     std::size_t sloped = 0;
+    std::size_t angles = 0;
     for (const plan::Piece& piece : plan.pieces)
-        for (const page::Page& page : strip_pages(plan, piece))
+        for (const page::Page& page : strip_pages(plan, piece)) {
+            const std::string angle = sheets::degrees_text(piece.ends.at(piece.board == 1 ? 1 : 0).mitre);
+            if (says(page, "MITRE " + angle + "°")) ++angles;
             for (const page::PathItem& line : paths(page, Role::limit)) {
                 const Point way = line.path.end() - line.path.start();
                 if (measure::abs(way.x) < 0.1_mm || line.filled) continue;
@@ -223,6 +227,8 @@ TEST(EdgeStrip, AMitreSlopesThroughTheBoardAsItIsCut) {
                 // hundred.
                 EXPECT_NEAR(std::abs(way.x / way.y), std::abs(std::tan(end.mitre.radians())), 0.03);
             }
+        }
+    EXPECT_EQ(angles, 2U);
     EXPECT_EQ(sloped, 2U);  // both boards at the point; their other ends are square
 }
 
