@@ -1,6 +1,7 @@
 #pragma once
 // At which heights a strip's parts stand. All are above its lower edge: the board's front edge for a strip on the face,
-// the board's plain face for one over the edge.
+// the board's plain face for one over the edge. At the saw the board lies kerf face up and its front edge toward the
+// operator: there an edge strip reads upright, slots open at the top, and its flap, folded back, reads upright from above.
 
 #include "measure/length.h"
 #include "plan/plan.h"
