@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <utility>
 
 #include "measure/fraction.h"
@@ -21,7 +22,8 @@ struct Size {
 std::optional<double> number(std::string_view text) {
     double value = 0;
     const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
-    if (failed != std::errc{} || end != text.data() + text.size() || text.empty()) return std::nullopt;
+    // "inf" and "nan" are numbers to from_chars.
+    if (failed != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) return std::nullopt;
     return value;
 }
 

@@ -8,6 +8,7 @@
 #include "measure/require.h"
 #include "plan/search.h"
 #include "plan/settle.h"
+#include "plan/strip_room.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -125,6 +126,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     if (!known) return tl::unexpected(known.error());
     auto piece = settle(wanted, known->wood, job);
     if (!piece) return piece;
+    if (job::Diagnostics wrong = check_strips(*piece, board, job); !wrong.empty()) return tl::unexpected(wrong);
     const bend::Material& material = known->wood.material;
     piece->own_material = std::any_of(job.materials.begin(), job.materials.end(),
                                       [&](const job::Material& own) { return own.name.value == board.material.value; });

@@ -2,6 +2,7 @@
 // A page on its way: its content and what its header will say once the number of pages is known.
 
 #include <algorithm>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,16 @@ struct Range {
     }
 };
 
+/// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
+struct RollPage {
+    Length edge;                     ///< kept free along both edges of the roll
+    bool bar_below = false;          ///< a row under the content holds the check bar; else it stands at the far end
+    std::vector<std::string> notes;  ///< what the first end says besides, for there is no statement line either
+    // Along the feed, up to where content may stand; see measure_roll_ends.
+    Length head;
+    Length tail;
+};
+
 struct Draft {
     page::Page page;
     std::string tag;  ///< piece id in the black square; empty for none
@@ -38,6 +49,8 @@ struct Draft {
     Use use = Use::cards;
     Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
     Range strips{};  ///< numbers of the strips on the page
+    std::optional<RollPage> roll{};
+    bool reprint = false;
 };
 
 using Drafts = std::vector<Draft>;

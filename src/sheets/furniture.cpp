@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sheets/roll_furniture.h"
+
 namespace kerfpacket::sheets {
 namespace {
 
@@ -38,6 +40,19 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 
+/// Over the title: the page was printed again.
+void reprint_stamp(Pen& pen, const plan::Plan& plan, std::size_t number) {
+    const Kit& kit = pen.kit();
+    const Type type{Face::bold, kit.style.small, Align::centre};
+    const std::string words =
+        kit.words("page.reprint", {{"n", std::to_string(number)}, {"revision", plan.header.revision}});
+    // Left of a template's small map.
+    const Point anchor{pen.page_width() / 2, pen.from_top(29_pt)};
+    const Length half = pen.width(words, type) / 2 + 4_pt;
+    pen.text(Role::furniture, anchor, words, type);
+    pen.box(Role::furniture, {anchor - Point{half, 3.5_pt}, anchor + Point{half, 8.5_pt}}, kit.style.line);
+}
+
 void footer(Pen& pen, const plan::Plan& plan, Use use) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
@@ -46,8 +61,7 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
     const std::string identity =
         words("page.identity",
               {{"number", plan.header.number}, {"title", plan.header.title}, {"revision", plan.header.revision}});
-    const std::string print = words(
-        "page.print", {{"media", media_for(plan, use).plain_name}, {"profile", profile_name(plan, use, pen.kit())}});
+    const std::string print = print_words(plan, use, pen.kit());
     const std::string mark = words("page.fingerprint", {{"fingerprint", plan.fingerprint}});
     const Type small{Face::regular, style.small};
     const Type tiny{Face::regular, style.tiny};
@@ -66,8 +80,9 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
     pen.text(Role::furniture, {(side_margin + used + right - mark_width) / 2, base}, print, fitting.centred());
 }
 
-/// One check bar along `along` from `zero`: inches on its left side, millimetres on its right side.
-void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
+}  // namespace
+
+void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool words_too) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Direction inch_side = along.left();
@@ -77,12 +92,12 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
     const Type label{Face::regular, style.small, Align::centre, along.angle()};
     const std::string words_in_bar =
         words("page.check", {{"inches", std::to_string(bar.inches)}, {"mm", std::to_string(bar.millimetres)}});
-    const Length gap = (pen.width(words_in_bar, label) + 10_pt) / 2;
+    const Length gap = words_too ? (pen.width(words_in_bar, label) + 10_pt) / 2 : 0_pt;
     // In the middle, unless the shorter of the two ends there.
-    const Length middle = std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap);
+    const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap) : end / 2;
     pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.hair);
     pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.hair);
-    pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);
+    if (words_too) pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);
 
     const auto mark = [&](Length at, Length up, Length down) {
         const Point on = zero + along * at;
@@ -90,20 +105,34 @@ void check_bar(Pen& pen, Point zero, Direction along, CheckBar bar) {
     };
     mark(0_pt, 6_pt, 6_pt);
     for (int i = 1; i < bar.inches; ++i)
-        if (measure::abs(Length::inches(i) - middle) > gap) mark(Length::inches(i), 3_pt, 0_pt);
+        if (measure::abs(Length::inches(i) - middle) >= gap) mark(Length::inches(i), 3_pt, 0_pt);
     for (int i = 50; i < bar.millimetres; i += 50)
-        if (measure::abs(Length::mm(i) - middle) > gap) mark(Length::mm(i), 0_pt, 3_pt);
-    mark(inch_end, 6_pt, 0_pt);
-    mark(mm_end, 0_pt, 7_pt);
+        if (measure::abs(Length::mm(i) - middle) >= gap) mark(Length::mm(i), 0_pt, 3_pt);
+    if (bar.inches > 0) mark(inch_end, 6_pt, 0_pt);
+    if (bar.millimetres > 0) mark(mm_end, 0_pt, 7_pt);
     const Type tiny{Face::regular, style.tiny, Align::right, along.angle()};
-    pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 1.5_pt,
-             words("page.inches", {{"n", std::to_string(bar.inches)}}), tiny);
-    pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 7_pt,
-             words("page.millimetres", {{"n", std::to_string(bar.millimetres)}}), tiny);
+    if (bar.inches > 0)
+        pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 1.5_pt,
+                 words("page.inches", {{"n", std::to_string(bar.inches)}}), tiny);
+    if (bar.millimetres > 0)
+        pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 7_pt,
+                 words("page.millimetres", {{"n", std::to_string(bar.millimetres)}}), tiny);
     Type zero_type = tiny;
     zero_type.align = Align::left;
     pen.text(Role::check_bar, zero + along * 3_pt + inch_side * 1.5_pt, "0", zero_type);
 }
+
+namespace {
+
+/// The longest of these lengths that fits; the last of them, where none does.
+template <std::size_t N, class ToLength>
+int longest(const std::array<int, N>& lengths, Length space, ToLength to_length) {
+    const auto fits =
+        std::find_if(lengths.begin(), lengths.end(), [&](int n) { return to_length(n) <= space + 0.001_mm; });
+    return fits == lengths.end() ? lengths.back() : *fits;
+}
+Length inches(int n) { return Length::inches(n); }
+Length millimetres(int n) { return Length::mm(n); }
 
 }  // namespace
 
@@ -113,39 +142,31 @@ std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit) {
 }
 
 CheckBar check_bar_for(Length space) {
-    constexpr std::array<int, 4> inch_lengths{10, 8, 7, 6};
-    constexpr std::array<int, 4> mm_lengths{250, 200, 180, 150};
-    CheckBar bar{inch_lengths.back(), mm_lengths.back()};
-    const auto longest = [&](const auto& lengths, auto to_length) {
-        const auto fits =
-            std::find_if(lengths.begin(), lengths.end(), [&](int n) { return to_length(n) <= space + 0.001_mm; });
-        return fits == lengths.end() ? lengths.back() : *fits;
-    };
-    bar.inches = longest(inch_lengths, [](int n) { return Length::inches(n); });
-    bar.millimetres = longest(mm_lengths, [](int n) { return Length::mm(n); });
-    return bar;
+    return {longest(std::array{10, 8, 7, 6}, space, inches),
+            longest(std::array{250, 200, 180, 150}, space, millimetres)};
+}
+
+CheckBar short_check_bar_for(Length space) {
+    return {longest(std::array{10, 8, 7, 6, 5, 4, 3, 2, 1, 0}, space, inches),
+            longest(std::array{250, 200, 180, 150, 120, 100, 80, 60, 50, 40, 30, 20, 0}, space, millimetres)};
+}
+
+std::string print_words(const plan::Plan& plan, Use use, const Kit& kit) {
+    return kit.words("page.print",
+                     {{"media", media_for(plan, use).plain_name}, {"profile", profile_name(plan, use, kit)}});
 }
 
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count) {
+    if (draft.roll) return add_roll_furniture(draft, plan, kit, number, count);
     Pen pen(draft.page, kit);
     header(pen, draft, number, count);
     footer(pen, plan, draft.use);
-    if (draft.scale == Scale::none) return;
-    const Length bottom = 71_pt;
-    check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
-    check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
-}
-
-void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit) {
-    Pen pen(draft.page, kit);
-    const Type type{Face::bold, kit.style.small, Align::centre};
-    const std::string words =
-        kit.words("page.reprint", {{"n", std::to_string(draft.page.number)}, {"revision", plan.header.revision}});
-    // Over the title, left of a template's small map.
-    const Point anchor{pen.page_width() / 2, pen.from_top(29_pt)};
-    const Length half = pen.width(words, type) / 2 + 4_pt;
-    pen.text(Role::furniture, anchor, words, type);
-    pen.box(Role::furniture, {anchor - Point{half, 3.5_pt}, anchor + Point{half, 8.5_pt}}, kit.style.line);
+    if (draft.scale == Scale::full) {
+        const Length bottom = 71_pt;
+        draw_check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
+        draw_check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
+    }
+    if (draft.reprint) reprint_stamp(pen, plan, number);
 }
 
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,

@@ -14,14 +14,20 @@ inline constexpr Length check_bar_height = Length::points(51);
 /// Statement line under the header's rule, from the top.
 inline constexpr Length statement_line = Length::points(77);
 
-/// Draws header and footer, and check bars on pages to scale.
+/// Draws header and footer, and check bars on pages to scale; on a page of a roll what stands there in their place. A
+/// page that is printed again is stamped with its number and the revision.
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
 
 /// The name of the measured printer that this is printed on, or a word for none.
 std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit);
 
-/// Says over the header that the page was printed again: its number and the revision.
-void add_reprint_stamp(Draft& draft, const plan::Plan& plan, const Kit& kit);
+/// One check bar along `along` from `zero`: inches on its left side, millimetres on its right side. Without its words a
+/// bar may be short, and one of its two lengths 0.
+struct CheckBar;
+void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool words = true);
+
+/// What is printed of paper and printer.
+std::string print_words(const plan::Plan& plan, Use use, const Kit& kit);
 
 /// A heading with a rule under it from `left` to `right`; `aside` stands small at the right end.
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
@@ -36,5 +42,7 @@ struct CheckBar {
     int millimetres = 0;
 };
 CheckBar check_bar_for(Length space);
+/// The same for a roll, which may be narrow: down to 1 in and 20 mm, 0 where not even that fits.
+CheckBar short_check_bar_for(Length space);
 
 }  // namespace kerfpacket::sheets

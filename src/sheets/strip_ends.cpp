@@ -32,46 +32,55 @@ void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line>
     }
 }
 
+/// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
+/// its angle stands with the trim.
+std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
+    const std::string trim = context.tape.exact(context.piece.trim);
+    if (!context.lanes.edge || !has_mitre(context.piece, end))
+        return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
+    const fonts::Words::Values both{{"trim", trim}, {"angle", degrees_text(context.piece.ends.at(end).mitre)}};
+    return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
+}
+
 void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zero_end, bool outer_is_left) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
+    const EndLanes& lanes = context.lanes.ends;
+    const bool edge = context.lanes.edge;
     pen.hatch(zone, 9_pt);
-    const fonts::Words::Values how_much{{"trim", context.tape.exact(context.piece.trim)}};
     const Type bold{Face::bold, style.small};
     const auto trim = [&](Length up) {
-        return Line{up, words("strip.trim", how_much), bold, words("strip.trim_short", how_much)};
+        const auto [long_words, short_words] = trim_words(context, zero_end ? 0 : 1, pen.kit());
+        return Line{up, long_words, bold, short_words};
     };
     const Type regular{Face::regular, style.small};
     const auto mitre = [&](std::size_t end, Length up) {
-        if (has_mitre(context.piece, end))
+        if (!edge && has_mitre(context.piece, end))
             lines_in_zone(pen, zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
     };
     if (zero_end) {
-        lines_in_zone(pen, zone, outer_is_left, {trim(lane_base)});
+        lines_in_zone(pen, zone, outer_is_left, {trim(lanes.trim)});
         const Length zero_width = pen.width("0", {Face::bold, style.huge});
         const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
-                         zone.low.y + 25_pt};
+                         zone.low.y + lanes.zero};
         if (zero_width + zone_inset * 2 <= zone.width())
             pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
         Rect beside = zone;
         (outer_is_left ? beside.low.x : beside.high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
-        lines_in_zone(
-            pen, beside, outer_is_left,
-            {{32_pt, words("strip.zero_end"), {Face::bold, style.text}}, {21_pt, words("strip.hook"), regular}});
-        lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
-        mitre(0, 47_pt);
+        lines_in_zone(pen, beside, outer_is_left,
+                      {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
+                       {lanes.hook, words("strip.hook"), regular}});
+        if (!edge) lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+        mitre(0, lanes.zero_mitre);
         return;
     }
     mitre(1, 4_pt);
-    lines_in_zone(
-        pen, zone, outer_is_left,
-        {trim(42_pt),
-         {28_pt, words("strip.far_end"), {Face::bold, style.text}},
-         {16_pt, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
+    lines_in_zone(pen, zone, outer_is_left,
+                  {trim(lanes.far_trim),
+                   {lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
+                   {lanes.from_zero,
+                    words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
 }
-
-/// How far up a line starts that keeps to the words lane: above numerals and running distances.
-constexpr Length above_numerals = 54.5_pt;
 
 /// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
 /// words lane, for nothing but the tick may be seen where the carpenter measures.
@@ -80,16 +89,26 @@ bool kerf_near(const plan::Piece& piece, Length from_zero) {
                        [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
 }
 
-/// A cut that is not square: its line on the kerf face, dashed where it comes out at the plain face.
-void mitre_lines(Pen& pen, const plan::Piece& piece, const Strip& strip, const StripFrame& frame) {
+/// A cut that is not square. On the face: its line there, dashed where it comes out at the plain face. Over the edge:
+/// the cut itself, as it slopes through the board, and its line on the flap.
+void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    const plan::Piece& piece = context.piece;
+    const Lanes& lanes = context.lanes;
     const auto& style = pen.kit().style;
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
     for (std::size_t i = 0; i < piece.ends.size(); ++i) {
         const plan::BoardEnd& end = piece.ends.at(i);
         if (!has_mitre(piece, i)) continue;
+        if (lanes.edge) {
+            if (!on_strip(end.kerf_face) || !on_strip(end.plain_face)) continue;
+            const Point fold = frame.at(end.kerf_face, lanes.mark);
+            pen.line(Role::limit, frame.at(end.plain_face, {}), fold, style.heavy);
+            pen.line(Role::limit, fold, frame.at(end.kerf_face, lanes.height), style.heavy);
+            continue;
+        }
         if (on_strip(end.plain_face))
-            draw_across(pen, piece, frame, Role::limit, end.plain_face, style.line, Dash::dashed);
-        if (on_strip(end.kerf_face)) draw_across(pen, piece, frame, Role::limit, end.kerf_face, style.heavy);
+            draw_across(pen, context, frame, Role::limit, end.plain_face, style.line, Dash::dashed);
+        if (on_strip(end.kerf_face)) draw_across(pen, context, frame, Role::limit, end.kerf_face, style.heavy);
     }
 }
 
@@ -116,20 +135,22 @@ bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size
     const Length room = end == 0
                             ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf)
                             : piece.blank_length - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
-    const std::string words = mitre_words(piece, end, pen.kit());
+    const std::string words =
+        context.lanes.edge ? trim_words(context, end, pen.kit()).second : mitre_words(piece, end, pen.kit());
     return pen.width(words, {Face::condensed_bold, pen.kit().style.small}) + zone_inset * 2 <= room;
 }
 
-void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
-                 Dash dash) {
-    pen.line(role, frame.at(from_zero, kerf_near(piece, from_zero) ? above_numerals : 0_pt),
-             frame.at(from_zero, pen.kit().style.strip_height), width, dash);
+void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
+                 Length width, Dash dash) {
+    const Lanes& lanes = context.lanes;
+    pen.line(role, frame.at(from_zero, kerf_near(context.piece, from_zero) ? lanes.above_numerals() : 0_pt),
+             frame.at(from_zero, lanes.height), width, dash);
 }
 
 void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
     const plan::Piece& piece = context.piece;
     const auto& style = pen.kit().style;
-    const Length height = style.strip_height;
+    const Length height = context.lanes.height;
     const bool at_zero = strip.from <= 0_mm;
     const bool at_end = strip.to >= piece.blank_length;
     const Length trim_start = waste_until(piece);
@@ -137,7 +158,7 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const auto edge = [&](Length at, Length width) {
         pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
     };
-    const auto trim_edge = [&](Length at) { draw_across(pen, piece, frame, Role::limit, at, style.heavy); };
+    const auto trim_edge = [&](Length at) { draw_across(pen, context, frame, Role::limit, at, style.heavy); };
     // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
     const Length before_kerfs = piece.kerfs.front().mark - beside_kerf;
     const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
@@ -147,7 +168,7 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
         if (to - from < 1_mm || length <= 0_mm) return;
         const Rect zone = frame.zone(from, to, height);
         lines_in_zone(pen, zone, frame.runs_right(),
-                      {{30_pt,
+                      {{context.lanes.ends.tail,
                         pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
                         {Face::bold, style.small}}});
     };
@@ -164,7 +185,7 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
                   !frame.runs_right());
         if (!has_mitre(piece, 1)) trim_edge(trim_end);
     }
-    mitre_lines(pen, piece, strip, frame);
+    mitre_lines(pen, context, strip, frame);
     if (at_zero) edge(0_mm, style.end);
     if (at_end) edge(piece.blank_length, style.end);
 }

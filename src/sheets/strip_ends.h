@@ -3,13 +3,9 @@
 
 #include <algorithm>
 
-#include "sheets/strip_face.h"
+#include "sheets/strip_drawing.h"
 
 namespace kerfpacket::sheets {
-
-/// Baseline and middle of the words lane above the front edge.
-inline constexpr Length lane_base = Length::points(59);
-inline constexpr Length lane_middle = Length::points(62.5);
 
 /// Where a strip lies on the page: distances from zero become points.
 class StripFrame {
@@ -48,12 +44,13 @@ Length waste_from(const plan::Piece& piece);
 
 /// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
-/// Whether these words stand in the hatch of that end; where it is too narrow they stand beside the cut's line.
+/// Whether these words, or over the edge the angle alone, stand in the hatch of that end; where it is too narrow they
+/// stand beside the cut's line.
 bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end);
 
 /// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
-void draw_across(Pen& pen, const plan::Piece& piece, const StripFrame& frame, Role role, Length from_zero, Length width,
-                 Dash dash = Dash::solid);
+void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
+                 Length width, Dash dash = Dash::solid);
 
 /// Trim hatched with its words, the heavy line at either end of the blank, and how long a tail is.
 void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "measure/require.h"
+#include "sheets/strip_lanes.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -16,6 +17,8 @@ constexpr Length check_clearance = Length::inches(9.0 / 16);
 constexpr Length drawn_end = Length::inches(4);
 /// What is kept of a longer one beyond the bend: room for the words at its end.
 constexpr Length kept_end = Length::inches(1.6);
+/// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
+constexpr Length room_for_kerfs = Length::inches(5);
 /// Space at a strip's start for the joint's number.
 constexpr Length joint_words = Length::inches(0.9);
 
@@ -94,11 +97,20 @@ Length smallest_gap(const plan::Piece& piece, const Strip& strip) {
     return gap;
 }
 
+Numbering sparse(const NumeralWidths& widths, Length smallest_gap) {
+    return widths.at_13_bold + 3_pt <= smallest_gap * 5 ? Numbering::every_fifth : Numbering::every_tenth;
+}
+
 void complete(Strip& strip, const plan::Piece& piece, const Tape& tape, const Kit& kit) {
     for (Length at = tape.check_step(); at < strip.to; at += tape.check_step())
         if (at > strip.from) strip.tape_checks.push_back(at);
     if (strip.from > 0_mm) strip.tape_mark = choose_tape_mark(piece, strip, tape);
-    strip.numbering = numbering_for(numeral_widths(piece, strip, kit), smallest_gap(piece, strip), piece.kerf);
+    const NumeralWidths widths = numeral_widths(piece, strip, kit);
+    const Length gap = smallest_gap(piece, strip);
+    strip.numbering = numbering_for(widths, gap, piece.kerf);
+    if (piece.strip != job::StripOn::edge) return;
+    if (strip.numbering == Numbering::one_row_large) strip.numbering = Numbering::one_row;
+    if (strip.numbering == Numbering::two_rows && !edge_lanes(piece).two_rows) strip.numbering = sparse(widths, gap);
 }
 
 }  // namespace
@@ -107,7 +119,7 @@ Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length
     if (widths.at_17 + 5_pt <= smallest_gap) return Numbering::one_row_large;
     if (widths.at_13 + 5_pt <= smallest_gap) return Numbering::one_row;
     if (widths.at_13_bold + kerf + 1.5_pt <= smallest_gap * 2) return Numbering::two_rows;
-    return Numbering::every_fifth;
+    return sparse(widths, smallest_gap);
 }
 
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit) {
@@ -116,9 +128,11 @@ std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Ta
     // A kerf may stand a little outside the bend.
     const Length first = std::min(piece.bend_start, piece.kerfs.front().mark);
     const Length last_mark = std::max(piece.bend_end, piece.kerfs.back().mark);
-    const Length begin = first <= drawn_end ? 0_mm : whole_step_down(first - kept_end, step);
+    // A strip of a small sheet that holds a straight end must hold a kerf too.
+    const Length drawn = std::clamp(longest - room_for_kerfs, 0_in, drawn_end);
+    const Length begin = first <= drawn ? 0_mm : std::max(0_mm, whole_step_down(first - kept_end, step));
     const Length end =
-        piece.blank_length - last_mark <= drawn_end ? piece.blank_length : whole_step_up(last_mark + kept_end, step);
+        piece.blank_length - last_mark <= drawn ? piece.blank_length : whole_step_up(last_mark + kept_end, step);
     std::vector<Strip> strips;
     Strip strip;
     strip.from = begin;

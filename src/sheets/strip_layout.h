@@ -12,7 +12,7 @@
 namespace kerfpacket::sheets {
 
 /// How numerals stand where ticks crowd; decided strip by strip.
-enum class Numbering { one_row_large, one_row, two_rows, every_fifth };
+enum class Numbering { one_row_large, one_row, two_rows, every_fifth, every_tenth };
 
 struct Strip {
     int number = 0;  ///< from 1
@@ -27,9 +27,11 @@ struct Strip {
 
 /// Cuts the marks of a piece into strips of at most `longest`. Every mark is placed from zero; a joint stands in the
 /// middle of a land, never within 9/16 in of a tape check. Long straight ends get no empty strips.
+/// Over the edge numerals are never larger than 13 pt, and stand in two rows only where the web has room for them.
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit);
 
 /// The rule of the layout for one strip: the widest numeral `at_17`, `at_13`, `at_13_bold` against the smallest gap.
+/// Where every fifth would run into the next, every tenth: never smaller.
 struct NumeralWidths {
     Length at_17;
     Length at_13;

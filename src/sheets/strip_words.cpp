@@ -1,10 +1,8 @@
 #include "sheets/strip_words.h"
 
 #include <algorithm>
-#include <array>
 
 #include "sheets/furniture.h"
-#include "sheets/strip_ends.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -21,12 +19,14 @@ struct Manner {
     int cost;
 };
 
-std::array<Manner, 4> manners(const fonts::Style& style) {
+std::vector<Manner> manners(const fonts::Style& style, const Lanes& lanes) {
     const Type tiny{Face::condensed_bold, style.tiny};
-    return {{{{Face::bold, style.small}, lane_base, 3, 0},
-             {{Face::condensed_bold, style.small}, lane_base, 3, 1},
-             {tiny, 64.5_pt, 1, 4},
-             {tiny, 55.5_pt, 2, 4}}};
+    std::vector<Manner> all{{{Face::bold, style.small}, lanes.words, 3, 0},
+                            {{Face::condensed_bold, style.small}, lanes.words, 3, 1}};
+    // A flap is too low for two halves.
+    if (lanes.edge) all.push_back({tiny, lanes.words, 3, 4});
+    else all.insert(all.end(), {{tiny, lanes.words + 5.5_pt, 1, 4}, {tiny, lanes.words - 3.5_pt, 2, 4}});
+    return all;
 }
 
 struct Place {
@@ -44,8 +44,8 @@ struct Place {
 /// Tries all ways to set the words of a strip and keeps the least unwelcome. A strip has few marks, so that is quick.
 class Arrangement {
 public:
-    Arrangement(Pen& pen, const std::vector<MarkWords>& all, const Lane& lane)
-        : pen_(pen), all_(all), lane_(lane), manners_(manners(pen.kit().style)), chosen_(all.size()) {
+    Arrangement(Pen& pen, const Lanes& lanes, const std::vector<MarkWords>& all, const Lane& lane)
+        : pen_(pen), all_(all), lane_(lane), manners_(manners(pen.kit().style, lanes)), chosen_(all.size()) {
         for (const MarkWords& words : all) places_.push_back(places(words));
         choose(0, 0);
     }
@@ -120,20 +120,41 @@ private:
     Pen& pen_;
     const std::vector<MarkWords>& all_;
     const Lane& lane_;
-    std::array<Manner, 4> manners_;
+    std::vector<Manner> manners_;
     std::vector<std::vector<Place>> places_;
     std::vector<const Place*> chosen_;
     std::vector<const Place*> best_;
     int least_cost_ = 1'000'000;
 };
 
+/// Marks so far apart that their words cannot meet are set apart: a long strip has many.
+std::vector<std::vector<MarkWords>> neighbourhoods(std::vector<MarkWords> all) {
+    constexpr Length reach = 600_pt;
+    std::vector<Length> marks;
+    marks.reserve(all.size());
+    for (const MarkWords& words : all) marks.push_back(words.mark);
+    std::sort(marks.begin(), marks.end());
+    std::vector<std::vector<MarkWords>> groups;
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (i + 1 < marks.size() && marks[i + 1] - marks[i] < reach) continue;
+        const auto beyond = std::stable_partition(all.begin(), all.end(),
+                                                  [&](const MarkWords& words) { return words.mark <= marks[i]; });
+        if (beyond == all.begin()) continue;
+        groups.emplace_back(all.begin(), beyond);
+        all.erase(all.begin(), beyond);
+    }
+    return groups;
+}
+
 }  // namespace
 
-void set_mark_words(Pen& pen, Length base, const std::vector<MarkWords>& all, Lane& lane) {
-    const Arrangement arrangement(pen, all, lane);
-    arrangement.draw(base);
-    for (const Place* place : arrangement.best())
-        if (place != nullptr) lane.force(place->from - clear, place->to + clear);
+void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all, Lane& lane) {
+    for (const std::vector<MarkWords>& group : neighbourhoods(all)) {
+        const Arrangement arrangement(pen, lanes, group, lane);
+        arrangement.draw(base);
+        for (const Place* place : arrangement.best())
+            if (place != nullptr) lane.force(place->from - clear, place->to + clear);
+    }
     for (const MarkWords& words : all) lane.force(words.mark - clear, words.mark + clear);
 }
 

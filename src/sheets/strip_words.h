@@ -6,6 +6,7 @@
 
 #include "sheets/lane.h"
 #include "sheets/pen.h"
+#include "sheets/strip_lanes.h"
 
 namespace kerfpacket::sheets {
 
@@ -20,7 +21,7 @@ struct MarkWords {
 
 /// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks
 /// are crowded some words are condensed, or tiny in half the lane's height; words for which even that leaves no room
-/// are left out, for the mark still stands. Takes what it uses from the lane. `base` is the board's front edge.
-void set_mark_words(Pen& pen, Length base, const std::vector<MarkWords>& all, Lane& lane);
+/// are left out, for the mark still stands. Takes what it uses from the lane. `base` is the strip's lower edge.
+void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all, Lane& lane);
 
 }  // namespace kerfpacket::sheets

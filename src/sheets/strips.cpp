@@ -1,12 +1,13 @@
 #include "sheets/strips.h"
 
-#include <array>
 #include <cmath>
+#include <optional>
 
 #include "sheets/furniture.h"
-#include "sheets/strip_face.h"
+#include "sheets/strip_drawing.h"
 #include "sheets/strip_layout.h"
-#include "sheets/wording.h"
+#include "sheets/strip_roll.h"
+#include "sheets/strip_statement.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -18,88 +19,87 @@ constexpr Length first_strip_top = 103_pt;
 constexpr Length last_strip_bottom = 66_pt;
 /// A strip with its caption, at least.
 constexpr Length caption_room = 15_pt;
+/// A sheet is turned upright only where its strips stay this long: shorter ones are mostly joints.
+constexpr Length shortest_upright = 9_in;
 
-/// How many strips stand on a page, and the distance between them.
-struct Rows {
-    int count = 1;
-    Length pitch;
+/// How strips stand on the sheets of a piece.
+struct SheetLayout {
+    Orientation orientation = Orientation::landscape;
+    Length page_width;
+    Length page_height;
+    int rows = 1;  ///< strips on a page
+    Length pitch;  ///< the distance between them
+    std::vector<Strip> strips;
+
+    std::size_t pages() const {
+        return (strips.size() + static_cast<std::size_t>(rows) - 1) / static_cast<std::size_t>(rows);
+    }
 };
 
-Rows rows_on(Length page_height, const fonts::Style& style) {
-    const Length space = page_height - first_strip_top - last_strip_bottom - style.strip_height;
-    const int gaps = std::max(0, static_cast<int>(std::floor(space / (style.strip_height + caption_room))));
-    return {gaps + 1, gaps > 0 ? std::min(space / gaps, style.strip_height + 20.5_pt) : 0_pt};
+/// How long a strip may be on a page this wide.
+Length room_for_strips(Length page_width, const Kit& kit) {
+    return page_width - strips_left - kit.style.strip_lap - side_margin;
 }
 
-/// The statement under the header, with a drawn tick that shows what the blade covers.
-void statement(Pen& pen, const plan::Piece& piece) {
-    const auto& style = pen.kit().style;
-    const Length base = pen.from_top(statement_line);
-    const std::array<std::string, 3> texts{pen.kit().words("strip.stick"), kerf_side(piece, pen.kit()),
-                                           tick_meaning(piece, pen.kit())};
-    const std::string covers = pen.kit().words("strip.blade_covers");
-    // A board that bends both ways has more to say of its kerfs.
-    Type bold{Face::bold, style.text};
-    const auto too_wide = [&] {
-        Length used = pen.width(covers, {Face::condensed, bold.size}) + piece.kerf + 6_pt;
-        for (const std::string& text : texts) used += pen.width(text, bold) + 16_pt;
-        return used > pen.page_width() - side_margin * 2;
-    };
-    if (too_wide()) bold.face = Face::condensed_bold;
-    if (too_wide()) bold.size = style.small;
-    Length x = side_margin;
-    for (const std::string& text : texts) x += pen.text(Role::caution, {x, base}, text, bold) + 16_pt;
-    const Length half = piece.kerf / 2;
-    const Length middle = x + half;
-    const Length mark = piece.tick == job::Tick::centre ? middle
-                        : piece.tick == job::Tick::left ? middle - half
-                                                        : middle + half;
-    pen.fill(Role::furniture, Path::rectangle({{middle - half, base - 2_pt}, {middle + half, base + 1_pt}}));
-    pen.line(Role::furniture, {mark, base + 1_pt}, {mark, base + 10_pt}, style.line);
-    x = middle + half + 6_pt;
-    Type foot{Face::regular, bold.size};
-    if (x + pen.width(covers, foot) > pen.page_width() - side_margin) foot.face = Face::condensed;
-    pen.text(Role::text, {x, base}, covers, foot);
+SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height) {
+    SheetLayout layout;
+    layout.orientation = orientation;
+    const bool upright = orientation == Orientation::portrait;
+    layout.page_width = upright ? paper.width : paper.height;
+    layout.page_height = upright ? paper.height : paper.width;
+    const Length space = layout.page_height - first_strip_top - last_strip_bottom - height;
+    const int gaps = std::max(0, static_cast<int>(std::floor(space / (height + caption_room))));
+    layout.rows = gaps + 1;
+    if (gaps > 0) layout.pitch = std::min(space / gaps, height + 20.5_pt);
+    return layout;
 }
 
-Draft strip_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Tape tape(plan.header.units);
-    Draft draft = new_draft(plan, "strips", Orientation::landscape, Use::strips);
-    draft.page.piece = piece.id;
-    draft.tag = piece.id;
-    draft.title = kit.words("strip.title");
-    draft.subtitle = kit.words("strip.subtitle", {{"what", piece_name(piece, kit)},
-                                                  {"spacing", spacing_text(piece, kit, tape)},
-                                                  {"count", std::to_string(piece.kerfs.size())},
-                                                  {"depth", tape.exact(piece.kerf_depth)}});
-    draft.scale = Scale::full;
-    Pen pen(draft.page, kit);
-    statement(pen, piece);
-    return draft;
+/// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
+/// of inches long.
+SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length height, const Tape& tape, const Kit& kit) {
+    const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
+    std::optional<SheetLayout> best;
+    for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
+        SheetLayout layout = laid_out(paper, orientation, height);
+        const Length room = room_for_strips(layout.page_width, kit);
+        if (orientation == Orientation::portrait && room < shortest_upright) continue;
+        for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
+            layout.strips = cut_strips(piece, longest, tape, kit);
+            if (!best || cost(layout) < cost(*best)) best = layout;
+        }
+    }
+    return *best;
 }
 
 }  // namespace
 
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Tape tape(plan.header.units);
     const Paper paper = paper_for(plan, Use::strips);
-    const Length page_width = paper.height;
-    const Length page_height = paper.width;
-    const Length longest =
-        Length::inches(std::floor((page_width - strips_left - kit.style.strip_lap - side_margin).inches() + 1e-9));
-    const std::vector<Strip> strips = cut_strips(piece, longest, tape, kit);
-    const StripContext context{plan, piece, tape, static_cast<int>(strips.size()), kit.style.strip_lap};
-    const Rows rows = rows_on(page_height, kit.style);
-    const Length start = piece.zero == job::End::left ? strips_left : page_width - side_margin;
-    for (std::size_t i = 0; i < strips.size(); ++i) {
-        const int row = static_cast<int>(i) % rows.count;
+    if (paper.roll) return add_roll_strips(drafts, plan, piece, kit);
+    const Tape tape(plan.header.units);
+    const Lanes lanes = piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height);
+    const SheetLayout layout = best_layout(piece, paper, lanes.height, tape, kit);
+    const Length right = layout.page_width - side_margin;
+    const StripContext context{.plan = plan,
+                               .piece = piece,
+                               .tape = tape,
+                               .strips = static_cast<int>(layout.strips.size()),
+                               .lap = kit.style.strip_lap,
+                               .lanes = lanes,
+                               .caption = CaptionRoom{side_margin, right}};
+    for (std::size_t i = 0; i < layout.strips.size(); ++i) {
+        const int row = static_cast<int>(i) % layout.rows;
         if (row == 0) {
-            drafts.push_back(strip_page(plan, piece, kit));
+            drafts.push_back(new_draft(plan, "strips", layout.orientation, Use::strips));
+            name_strip_page(drafts.back(), plan, piece, kit);
+            Pen pen(drafts.back().page, kit);
+            draw_statement(pen, plan, piece);
             if (i == 0) drafts.back().outline = kit.words("strip.outline", {{"piece", piece.id}});
         }
+        count_strip(drafts.back(), piece, layout.strips[i]);
         Pen pen(drafts.back().page, kit);
-        const Length base = page_height - first_strip_top - kit.style.strip_height - rows.pitch * row;
-        draw_face_strip(pen, context, strips[i], {start, base});
+        const Length base = layout.page_height - first_strip_top - lanes.height - layout.pitch * row;
+        draw_strip(pen, context, layout.strips[i], {piece.zero == job::End::left ? strips_left : right, base});
     }
 }
 

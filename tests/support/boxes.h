@@ -41,11 +41,12 @@ inline std::string placed(const page::TextItem& text) {
     return out.str();
 }
 
-/// What is wrong with the texts of a page, one line each: two that overlap, one nearer the edge than 18 pt, one under
-/// 7 pt, one painted over by a white ground that came later.
-inline std::vector<std::string> text_faults(const page::Page& page) {
+/// What is wrong with the texts of a page, one line each: two that overlap, one nearer the edge than 18 pt (the lower
+/// and upper edge: `along_feed`, where the page is of a roll), one under 7 pt, one painted over by a white ground that
+/// came later.
+inline std::vector<std::string> text_faults(const page::Page& page, measure::Length along_feed = 18_pt) {
     std::vector<std::string> faults;
-    const geom::Rect room = geom::Rect{{}, {page.width, page.height}}.grown(-18_pt);
+    const geom::Rect room{{18_pt, along_feed}, {page.width - 18_pt, page.height - along_feed}};
     std::vector<const page::TextItem*> seen;
     for (const page::Item& item : page.items) {
         if (const auto* path = std::get_if<page::PathItem>(&item)) {

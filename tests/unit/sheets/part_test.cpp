@@ -75,6 +75,27 @@ TEST_F(Reprint, FromACutBeginsAtThePageThatCountsIt) {
     EXPECT_TRUE(part({{}, {}, 10000, {}}).pages.empty());
 }
 
+TEST_F(Reprint, OfAStripHasThePageWithIt) {
+    const page::Document again = part({{}, {}, {}, 7});
+    ASSERT_EQ(again.pages.size(), 1U);
+    EXPECT_EQ(again.pages.front().sheet, "strips");
+    const auto all = texts(again.pages.front());
+    EXPECT_TRUE(std::any_of(all.begin(), all.end(),
+                            [](const page::TextItem& text) { return text.text.rfind("Strip 7 of ", 0) == 0; }));
+}
+
+TEST_F(Reprint, OnARollIsStampedAtBothEnds) {
+    plan::Plan plan = plan_;
+    plan.printer.strips = job::find_media("custom_roll_62mm");
+    for (const page::Page& page : make_packet(plan, kit(), {{"strips"}, {}, {}, {}}).pages) {
+        const auto all = texts(page);
+        const std::string stamp = "B  reprint of page " + std::to_string(page.number) + ", revision A";
+        EXPECT_EQ(std::count_if(all.begin(), all.end(), [&](const auto& text) { return text.text == stamp; }), 2);
+        EXPECT_NEAR(page.width.mm(), 62, 1e-9);
+        for (const std::string& fault : text_faults(page, 4_pt)) ADD_FAILURE() << fault;
+    }
+}
+
 TEST_F(Reprint, LinksAndBookmarksLeadToPagesThatAreThere) {
     const page::Document again = part({{"cover", "checklist"}, {}, {}, {}});
     int links = 0;

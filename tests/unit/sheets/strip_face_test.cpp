@@ -1,6 +1,6 @@
 // What stands on the strips, as drawn: asked of every strip of a wide spread of boards.
 
-#include "sheets/strip_face.h"
+#include "sheets/strip_drawing.h"
 
 #include <gtest/gtest.h>
 

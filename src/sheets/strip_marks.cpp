@@ -1,0 +1,120 @@
+#include "sheets/strip_marks.h"
+
+#include <algorithm>
+
+#include "sheets/strip_ends.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+class Marks {
+public:
+    Marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame)
+        : pen_(pen), context_(context), piece_(context.piece), lanes_(context.lanes), strip_(strip), frame_(frame) {}
+
+    void draw(const plan::Kerf& kerf) {
+        const Length half = piece_.kerf / 2;
+        const Point foot = frame_.at(kerf.at, lanes_.mark);
+        pen_.fill(Role::foot, Path::rectangle({{foot.x - half, foot.y}, {foot.x + half, foot.y + foot_height}}));
+        pen_.line(Role::tick, frame_.at(kerf.mark, lanes_.mark), frame_.at(kerf.mark, lanes_.mark + lanes_.tick_top),
+                  style().hair);
+        if (lanes_.edge) slot(kerf);
+        else shaft(kerf, lanes_.tick_top);
+        numeral(kerf);
+        running(kerf);
+    }
+
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    bool two_rows() const { return strip_.numbering == Numbering::two_rows; }
+    bool one_row() const {
+        return strip_.numbering == Numbering::one_row_large || strip_.numbering == Numbering::one_row;
+    }
+
+    /// What the blade takes, in true kerf and depth. In two rows a line leads down to a number of the lower.
+    void slot(const plan::Kerf& kerf) {
+        const Length half = piece_.kerf / 2;
+        const Point middle = frame_.at(kerf.at, {});
+        pen_.box(Role::outline, {{middle.x - half, middle.y + lanes_.cut}, {middle.x + half, middle.y + lanes_.mark}},
+                 style().hair);
+        if (two_rows() && kerf.n % 2 == 0)
+            pen_.line(Role::outline, frame_.at(kerf.mark, lanes_.cut), frame_.at(kerf.mark, lanes_.even + 11_pt),
+                      style().hair);
+    }
+
+    void shaft(const plan::Kerf& kerf, Length from) {
+        const Length to = two_rows() ? numeral_base(kerf) - 2.5_pt : lanes_.numeral - 3_pt;
+        pen_.line(Role::outline, frame_.at(kerf.mark, from), frame_.at(kerf.mark, to),
+                  kerf.n % 10 == 0 ? style().heavy : style().line);
+    }
+
+    Length numeral_base(const plan::Kerf& kerf) const {
+        if (!two_rows()) return lanes_.numeral;
+        return kerf.n % 2 == 0 ? lanes_.even : lanes_.odd;
+    }
+
+    /// From one number to the next that stands in the same row.
+    int number_step() const {
+        if (strip_.numbering == Numbering::every_fifth) return 5;
+        return strip_.numbering == Numbering::every_tenth ? 10 : 1;
+    }
+
+    void numeral(const plan::Kerf& kerf) {
+        const int step = number_step();
+        if (kerf.n % step != 0) return;
+        const Type type{kerf.n % 10 == 0 ? Face::condensed_bold : Face::condensed,
+                        strip_.numbering == Numbering::one_row_large ? style().title : style().strong, Align::centre};
+        const std::string text = std::to_string(kerf.n);
+        const Point where = inside(kerf.mark, numeral_base(kerf), text, type);
+        // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.
+        const Length nudge = measure::abs(where.x - frame_.at(kerf.mark, {}).x);
+        if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.least_spacing * step) return;
+        pen_.text(Role::numeral, where, text, type);
+    }
+
+    void running(const plan::Kerf& kerf) {
+        // Where ten kerfs take less than a distance in figures, every fifty.
+        const bool close = piece_.least_spacing * 10 < 66_pt;
+        if (kerf.n % (one_row() ? 5 : close ? 50 : 10) != 0) return;
+        const bool ten = kerf.n % 10 == 0;
+        const Type type{Face::condensed, style().small, Align::centre};
+        const std::string text = ten ? context_.tape.with_unit(kerf.mark) : context_.tape.plain(kerf.mark);
+        pen_.text(Role::running, inside(kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running, text, type),
+                  text, type);
+    }
+
+    /// Where text centred on a mark stands, nudged so that it stays inside the strip; odd numbers of two rows only
+    /// just, for there the next kerf's line is near.
+    Point inside(Length mark, Length up, const std::string& text, const Type& type) const {
+        const bool shafts_near = two_rows() && up == lanes_.odd;
+        const Length room = pen_.width(text, type) / 2 + (shafts_near ? 0.25_pt : 1.5_pt);
+        Point where = frame_.at(mark, up);
+        where.x = std::clamp(where.x, frame_.left() + room, frame_.right() - room);
+        return where;
+    }
+
+    Pen& pen_;
+    const StripContext& context_;
+    const plan::Piece& piece_;
+    const Lanes& lanes_;
+    const Strip& strip_;
+    const StripFrame& frame_;
+};
+
+}  // namespace
+
+void draw_marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    Marks marks(pen, context, strip, frame);
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) marks.draw(context.piece.kerfs[i]);
+}
+
+void draw_edge_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    const auto& style = pen.kit().style;
+    const Lanes& lanes = context.lanes;
+    pen.line(Role::outline, frame.at(strip.from, lanes.mark), frame.at(strip.to, lanes.mark), style.line, Dash::dashed);
+    const Length from = std::max(strip.from, waste_until(context.piece));
+    const Length to = std::min(strip.to, waste_from(context.piece));
+    if (from < to) pen.line(Role::outline, frame.at(from, lanes.cut), frame.at(to, lanes.cut), style.heavy);
+}
+
+}  // namespace kerfpacket::sheets
