@@ -99,6 +99,10 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
     const auto both = face_extents(head->outline, opening.liner, opening.measured_to, "liner", job);
     if (!both) return tl::unexpected(both.error());
     ArchLines lines = arch_lines(*head, opening);
+    if (opening.wish.half && !lines.symmetric)
+        wrong.push_back({job::Severity::error, opening.wish.half_at,
+                         "half a template is flipped about the centre line, but the two sides of this head differ",
+                         "leave out half: the whole template is printed, marked DO NOT FLIP"});
     if (opening.casing) append(wrong, add_casing(lines, *head, opening, job));
     add_leg_lines(lines);
     const std::vector<Request> wanted = requests(*head, *both, opening);

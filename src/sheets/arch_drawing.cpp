@@ -5,6 +5,7 @@
 #include "measure/require.h"
 #include "sheets/arch_names.h"
 #include "sheets/kerf_numbers.h"
+#include "sheets/template_half.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -116,6 +117,26 @@ std::vector<DrawnLine> drawn_lines(const ArchOpening& arch, const fonts::Style& 
     return lines;
 }
 
+TemplateShape arch_shape(const ArchOpening& arch, const fonts::Style& style) {
+    const plan::ArchLines& lines = arch.lines();
+    const Point crown{{}, height_over(lines.wall, {}).value_or(lines.wall.bounds().high.y)};
+    Landmarks places{lines.wall.start(), crown, lines.wall.end()};
+    if (!lines.kerf_ticks.empty()) {
+        const auto from_left = [](const plan::KerfTick& a, const plan::KerfTick& b) {
+            return a.line.start().x < b.line.start().x;
+        };
+        const auto [first, last] = std::minmax_element(lines.kerf_ticks.begin(), lines.kerf_ticks.end(), from_left);
+        places.first = first->line.start();
+        places.last = last->line.start();
+    }
+    TemplateShape shape{drawn_lines(arch, style), lines.wall, places, arch.half()};
+    if (!shape.half) return shape;
+    shape.lines = left_half(shape.lines);
+    shape.guide = left_half(shape.guide);
+    shape.places.last = crown;
+    return shape;
+}
+
 Length ordinate_step(const Tape& tape) { return tape.unit() == measure::Unit::inch ? 3_in : 75_mm; }
 
 TemplateDrawing arch_drawing(const Pen& pen, const ArchOpening& arch, const Tape& tape, const Tiling& tiling) {
@@ -130,6 +151,7 @@ TemplateDrawing arch_drawing(const Pen& pen, const ArchOpening& arch, const Tape
     drawing.base_lines = spring_lines(arch.lines(), level, tiling.bounds());
     drawing.names = arch_names(pen, arch, tape, drawing);
     drawing.note = arch_note(pen.kit(), arch);
+    if (arch.half()) keep_left_half(drawing, pen, tiling);
     return drawing;
 }
 

@@ -4,6 +4,7 @@
 #include "plan/plan.h"
 #include "sheets/template_drawing.h"
 #include "sheets/template_lines.h"
+#include "sheets/template_ways.h"
 
 namespace kerfpacket::sheets {
 
@@ -14,6 +15,7 @@ struct ArchOpening {
     std::string id;  ///< of the opening, without the number of a board
     std::vector<const plan::Piece*> boards;
     const plan::Piece& piece() const { return *boards.front(); }
+    bool half() const { return piece().template_wish.half; }
     const plan::ArchLines& lines() const { return std::get<plan::ArchLines>(piece().lines); }
     /// Level from which heights are told: of the lower spring.
     Length spring_level() const;
@@ -23,6 +25,9 @@ struct ArchOpening {
 
 /// Lines with their look, by which the tiles are cut.
 std::vector<DrawnLine> drawn_lines(const ArchOpening& arch, const fonts::Style& style);
+
+/// The lines of the template or of its half, what sheets along them follow, and the places it is judged by.
+TemplateShape arch_shape(const ArchOpening& arch, const fonts::Style& style);
 
 /// Steps of the ordinates: 3 in, 75 mm.
 Length ordinate_step(const Tape& tape);

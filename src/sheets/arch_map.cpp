@@ -9,10 +9,12 @@ constexpr Length on_the_line = 0.05_mm;
 
 class ArchMap {
 public:
-    ArchMap(const TemplateContext& context, const ArchOpening& arch)
+    ArchMap(const TemplateContext& context, const ArchOpening& arch, const TemplateWays& ways)
         : context_(context),
+          ways_(ways),
           piece_(arch.piece()),
           arch_(arch.lines()),
+          half_(arch.half()),
           springs_(measured_springs(arch_)),
           level_(arch.spring_level()),
           centre_{{}, height_over(arch_.wall, {}).value_or(arch_.wall.bounds().high.y)} {}
@@ -24,7 +26,10 @@ public:
         map.outline = words("template.outline", {{"piece", context_.titles.piece}});
         map.aside = kerf_side(piece_, context_.kit);
         map.span = {{-half, level_}, {half, level_}, words("template.span", {{"span", with_unit(half * 2)}})};
-        map.steps = joining_steps(context_, words("template.step_5"));
+        if (half_) map.span = {{-half, level_}, {{}, level_}, words("template.half_span", {{"span", with_unit(half)}})};
+        map.ways = ways_text(context_, ways_);
+        map.steps = joining_steps(context_, words("template.step_5"), half_);
+        if (half_) map.steps.push_back(words("template.step_flip"));
         // A head of one arc has its radius in the names of its lines.
         if (arch_.arcs.size() > 1) map.table = trammels();
         map.checks = checks();
@@ -39,15 +44,17 @@ private:
 
     std::vector<MapCheck> checks() const {
         const Length half = arch_.wall_half_span();
-        std::vector<MapCheck> rows{
-            {words("template.check_span"), with_unit(half * 2)},
-            {words("template.check_half"), words("template.each", {{"length", with_unit(half)}})}};
+        std::vector<MapCheck> rows;
+        if (half_) rows.push_back({words("template.check_left_half"), with_unit(half)});
+        else
+            rows = {{words("template.check_span"), with_unit(half * 2)},
+                    {words("template.check_half"), words("template.each", {{"length", with_unit(half)}})}};
         if (!arch_.springs_level()) {
             const bool left = springs_[0].y > springs_[1].y;
             rows.push_back({words(left ? "template.check_left_spring" : "template.check_right_spring"),
                             with_unit(measure::abs(springs_[0].y - springs_[1].y))});
         }
-        rows.push_back({words(arch_.symmetric ? "template.check_rise" : "template.check_rise_centre"),
+        rows.push_back({words(arch_.symmetric && !half_ ? "template.check_rise" : "template.check_rise_centre"),
                         with_unit(centre_.y - level_)});
         if (arch_.casing_outside) casing(rows);
         diagonals(rows);
@@ -56,7 +63,8 @@ private:
 
     void casing(std::vector<MapCheck>& rows) const {
         const Path& outside = *arch_.casing_outside;
-        rows.push_back({words("template.check_casing"), with_unit(outside.end().x - outside.start().x)});
+        if (half_) rows.push_back({words("template.check_casing_half"), with_unit(-outside.start().x)});
+        else rows.push_back({words("template.check_casing"), with_unit(outside.end().x - outside.start().x)});
         if (const auto top = height_over(outside, {}); top && piece_.boards > 1)
             rows.push_back({words("template.check_apex"), with_unit(*top - level_)});
     }
@@ -99,8 +107,10 @@ private:
     }
 
     const TemplateContext& context_;
+    const TemplateWays& ways_;
     const plan::Piece& piece_;
     const plan::ArchLines& arch_;
+    bool half_;
     std::array<Point, 2> springs_;
     Length level_;
     Point centre_;  ///< of the wall line, on the centre line
@@ -108,6 +118,8 @@ private:
 
 }  // namespace
 
-TemplateMap arch_map(const TemplateContext& context, const ArchOpening& arch) { return ArchMap(context, arch).map(); }
+TemplateMap arch_map(const TemplateContext& context, const ArchOpening& arch, const TemplateWays& ways) {
+    return ArchMap(context, arch, ways).map();
+}
 
 }  // namespace kerfpacket::sheets

@@ -6,6 +6,6 @@
 
 namespace kerfpacket::sheets {
 
-TemplateMap arch_map(const TemplateContext& context, const ArchOpening& arch);
+TemplateMap arch_map(const TemplateContext& context, const ArchOpening& arch, const TemplateWays& ways);
 
 }  // namespace kerfpacket::sheets

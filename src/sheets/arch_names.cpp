@@ -8,6 +8,7 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length same_place = 1e-3_mm;
+constexpr Length narrow = 130_pt;  // a name's rows where one does not fit
 
 /// Whether a path is one arc, perhaps in several stretches.
 bool is_one_arc(const Path& path) {
@@ -89,13 +90,21 @@ private:
 
     /// What the liner is; of two boards each, for the numbers start again on each.
     void liners() {
-        const std::vector<Stand> stands{{Beside::left, 21_pt}, {Beside::left, 34_pt}, {Beside::left, 47_pt}};
+        const Length under = piece_.thickness + 18_pt;  // beyond the finished line and its name
+        const std::vector<Stand> stands{{Beside::left, 21_pt}, {Beside::left, 34_pt},  {Beside::left, 47_pt},
+                                        {Beside::left, 60_pt}, {Beside::right, under}, {Beside::right, under + 13_pt}};
         for (const plan::Piece* board : opening_.boards) {
             const fonts::Words::Values values{{"board", board->id},
                                               {"thickness", tape_.exact(board->thickness)},
                                               {"depth", tape_.exact(board->kerf_depth)}};
-            if (board->boards == 1) add(arch_.wall, block(words("template.liner_kerfs", values)), stands);
-            else add(back_of(*board), block(words("template.board_kerfs", values), true), stands);
+            const bool alone = board->boards == 1;
+            const std::string text = words(alone ? "template.liner_kerfs" : "template.board_kerfs", values);
+            const Path line = alone ? arch_.wall : back_of(*board);
+            // In one row, else in several between two ordinates.
+            const Type type{alone ? Face::regular : Face::bold, pen_.kit().style.small};
+            std::vector<Block::Row> rows;
+            for (const std::string& row : broken(pen_, text, type, narrow)) rows.push_back({row, type});
+            names_.push_back({{{line, block(text, !alone), stands}, {line, Block(pen_, std::move(rows)), stands}}});
         }
     }
 
@@ -199,10 +208,16 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
     const Type small_bold{Face::bold, kit.style.small};
     const std::string casing = arch.piece().casing ? "casing" : "wall";
     const std::string level = arch.lines().springs_level() ? "" : "_lower";
-    return {{{words(arch.lines().symmetric ? "template.top" : "template.top_no_flip")}, {Face::bold, kit.style.text}},
-            {words.list("template.print_side"), small},
-            {words.list(kerfs_key(arch.piece())), small_bold},
-            {words.list("template.ordinates_" + casing + level), small, true}};
+    const char* top = arch.half()              ? "template.top_half"
+                      : arch.lines().symmetric ? "template.top"
+                                               : "template.top_no_flip";
+    std::vector<NoteRow> note{{{words(top)}, {Face::bold, kit.style.text}},
+                              {words.list("template.print_side"), small},
+                              {words.list(kerfs_key(arch.piece())), small_bold},
+                              {words.list("template.ordinates_" + casing + level), small, true}};
+    // The kerfs are counted from one end: what the flipped half shows is not where they are.
+    if (arch.half()) note.insert(note.begin() + 1, {words.list("template.half_ticks"), small_bold});
+    return note;
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,7 @@
 #include "sheets/arch_drawing.h"
 #include "sheets/casing_drawing.h"
 #include "sheets/template_tile.h"
+#include "sheets/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -30,6 +30,11 @@ std::vector<DrawnLine> rib_lines(const plan::FormRib& rib, const fonts::Style& s
     return {{rib.curve, Role::outline, style.heavy, Dash::solid, style.line}};
 }
 
+TemplateShape rib_shape(const plan::FormRib& rib, const fonts::Style& style) {
+    const Point crown = rib.curve.at(rib.curve.length() / 2).point;
+    return {rib_lines(rib, style), rib.curve, {rib.curve.start(), crown, rib.curve.end()}, false};
+}
+
 Length rib_rise(const plan::FormRib& rib) { return rib.curve.bounds().high.y; }
 
 TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tape& tape) {
@@ -54,7 +59,7 @@ TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tap
     return drawing;
 }
 
-TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece) {
+TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece, const TemplateWays& ways) {
     const plan::FormRib& rib = *piece.form;
     const auto& words = context.kit.words;
     const auto& tape = context.tape;
@@ -62,6 +67,7 @@ TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece) {
     TemplateMap map;
     map.title = words("form.title_map");
     map.span = {rib.curve.start(), rib.curve.end(), words("form.chord_length", {{"length", tape.with_unit(chord)}})};
+    map.ways = ways_text(context, ways);
     map.steps = joining_steps(context, words("form.keep_clear"));
     map.checks = {{words("form.check_chord"), tape.with_unit(chord)},
                   {words("form.check_half"), tape.with_unit(chord / 2)}};

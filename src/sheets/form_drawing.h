@@ -9,13 +9,16 @@ namespace kerfpacket::sheets {
 
 std::vector<DrawnLine> rib_lines(const plan::FormRib& rib, const fonts::Style& style);
 
+/// What a rib's sheets follow, and the places it is judged by.
+TemplateShape rib_shape(const plan::FormRib& rib, const fonts::Style& style);
+
 TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tape& tape);
 
 /// Highest point of the rib over its chord.
 Length rib_rise(const plan::FormRib& rib);
 
 /// What the assembly map of the rib's tiles says.
-TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece);
+TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece, const TemplateWays& ways);
 
 /// The arcs that a trammel strikes: radius, where its centre stands, between which stations.
 FigureTable form_trammels(const plan::FormRib& rib, const Kit& kit, const Tape& tape);

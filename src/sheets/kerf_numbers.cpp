@@ -24,8 +24,9 @@ std::vector<Point> numeral_places(const std::vector<plan::KerfTick>& ticks, std:
 NumberPlaces::NumberPlaces(const std::vector<DrawnLine>& lines, const Tiling& tiling) {
     for (const DrawnLine& line : lines) taken_.take(line.path);
     for (const Tile& tile : tiling.tiles()) {
-        for (const Point p : cross_points(tile.cell)) taken_.take(Path::circle(p, ring_radius));
-        between_tiles_.take(Path::rectangle(tile.cell));
+        if (tile.blank) continue;
+        for (const Point p : tiling.crosses(tile)) taken_.take(Path::circle(geom::turned(p, tile.turn), ring_radius));
+        for (const Path& line : tiling.joint_lines(tile)) between_tiles_.take(line.turned(tile.turn));
     }
 }
 

@@ -13,12 +13,13 @@ public:
     /// The drawing's point `from` comes to stand on the page's point `to`.
     SmallDrawing(geom::Point from, geom::Point to, double scale) : from_(from), to_(to), scale_(scale) {}
 
+    double scale() const { return scale_; }
     geom::Point at(geom::Point p) const { return to_ + (p - from_) * scale_; }
     geom::Rect at(const geom::Rect& r) const { return {at(r.low), at(r.high)}; }
     geom::Path at(const geom::Path& path) const {
         std::vector<geom::Segment> segments = path.segments();
         for (geom::Segment& s : segments) s = {at(s.from), at(s.to), s.turn};
-        return geom::Path(std::move(segments));
+        return geom::Path(std::move(segments), path.closed());
     }
 
 private:

@@ -53,13 +53,47 @@ std::vector<std::string> broken(const Pen& pen, const std::string& text, const T
     return lines;
 }
 
-std::vector<Point> cross_points(const Rect& cell) {
-    const Point mid = geom::middle(cell.low, cell.high);
-    std::vector<Point> points;
-    for (const Length x : {cell.low.x, mid.x, cell.high.x})
-        for (const Length y : {cell.low.y, mid.y, cell.high.y})
-            if (x != mid.x || y != mid.y) points.push_back({x, y});
-    return points;
+std::vector<Path> open_line(const Path& line, const std::vector<Rect>& gaps) {
+    std::vector<std::pair<Length, Length>> hidden;
+    for (const Rect& gap : gaps)
+        for (const Path& part : geom::clip(line, gap))
+            hidden.emplace_back(geom::distance(line.start(), part.start()), geom::distance(line.start(), part.end()));
+    std::sort(hidden.begin(), hidden.end());
+    hidden.emplace_back(line.length(), line.length());
+    std::vector<Path> parts;
+    Length from;
+    for (const auto& [begin, end] : hidden) {
+        if (begin > from) parts.push_back(Path::line(line.at(from).point, line.at(begin).point));
+        from = std::max(from, end);
+    }
+    return parts;
+}
+
+TemplateDrawing TemplateDrawing::turned(Angle by) const {
+    TemplateDrawing all = *this;
+    const auto turn = [by](std::vector<Path>& paths) {
+        for (Path& path : paths) path = path.turned(by);
+    };
+    for (DrawnLine& line : all.lines) line.path = line.path.turned(by);
+    for (Figure& figure : all.figures) {
+        figure.centre = geom::turned(figure.centre, by);
+        figure.along = figure.along.turned(by);
+    }
+    for (Ordinate& o : all.ordinates) {
+        o.top = geom::turned(o.top, by);
+        turn(o.pieces);
+    }
+    turn(all.centre_line);
+    turn(all.base_lines);
+    all.centre.reset();
+    const auto turn_choice = [by](Name::Choice& choice) { choice.path = choice.path.turned(by); };
+    for (Name& name : all.names) {
+        for (Name::Choice& choice : name.choices) turn_choice(choice);
+        if (name.last_resort) turn_choice(*name.last_resort);
+    }
+    if (all.grain) all.grain = all.grain->turned(by);
+    for (Point& p : all.flip_crosses) p = geom::turned(p, by);
+    return all;
 }
 
 }  // namespace kerfpacket::sheets

@@ -73,7 +73,11 @@ struct TemplateDrawing {
     std::vector<Path> base_lines;   ///< spring line, chord of a rib
     std::vector<Name> names;        ///< in the order in which they look for room
     std::vector<NoteRow> note;
-    std::optional<Path> grain;  ///< a line along the middle of a piece, on which every tile shows its grain
+    std::optional<Path> grain;        ///< a line along the middle of a piece, on which every tile shows its grain
+    std::vector<Point> flip_crosses;  ///< of a half, on the line that it is flipped about
+
+    /// Turned about the origin; its `centre` is told no more.
+    TemplateDrawing turned(Angle by) const;
 };
 
 std::vector<Path> paths_of(const std::vector<DrawnLine>& lines);
@@ -87,8 +91,9 @@ std::vector<Path> open_upright(Length x, Length foot, Length top, const std::vec
 /// A sentence broken between words into lines no wider than `width`.
 std::vector<std::string> broken(const Pen& pen, const std::string& text, const Type& type, Length width);
 
-/// Corners and mid-sides of a cell, where ringed crosses stand.
-std::vector<Point> cross_points(const Rect& cell);
+/// The parts of a straight line outside these rectangles.
+std::vector<Path> open_line(const Path& line, const std::vector<Rect>& gaps);
+
 inline constexpr Length ring_radius = Length::points(6.5);
 /// How far an upright reaches beyond its curve.
 inline constexpr Length beyond_curve = Length::points(8);

@@ -1,13 +1,15 @@
 #include "sheets/template_grid.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "sheets/small_drawing.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length span_height = Length::points(30);  // the dimension under the tiles
+constexpr Length span_height = Length::points(30);   // the dimension under the tiles
+constexpr Length heads_height = Length::points(10);  // letters over columns too narrow for names
 
 class GridDrawing {
 public:
@@ -16,8 +18,10 @@ public:
           context_(context),
           span_(span),
           left_(space.low.x),
+          right_(space.high.x),
           small_(fitted(context, space)),
-          labels_(pen, small_.at(context.tiling.bounds())) {}
+          labels_(pen, small_.at(context.tiling.bounds()).grown(12_pt)),
+          drawn_(small_.at(context.tiling.bounds())) {}
 
     Length draw() {
         grid();
@@ -36,15 +40,15 @@ private:
 
     static SmallDrawing fitted(const TemplateContext& context, const Rect& space) {
         const Rect bounds = context.tiling.bounds();
-        const double scale =
-            std::min((space.width() - 12_pt) / bounds.width(), (space.height() - span_height) / bounds.height());
-        const Point middle = geom::middle(space.low, space.high);
-        return {bounds.low, {middle.x - bounds.width() * (scale / 2), space.high.y - bounds.height() * scale}, scale};
+        const double scale = std::min((space.width() - 24_pt) / bounds.width(),
+                                      (space.height() - span_height - heads_height) / bounds.height());
+        const Length left = (space.low.x + space.high.x - bounds.width() * scale) / 2;
+        return {bounds.low, {left, space.high.y - heads_height - bounds.height() * scale}, scale};
     }
 
     /// The span under the tiles; returns the height below which the page is free.
     Length span() {
-        const Length level = labels_.room().low.y - 18_pt;
+        const Length level = drawn_.low.y - 18_pt;
         std::vector<Point> ends;
         for (const Point end : {span_.left, span_.right}) {
             const Point spring = small_.at(end);
@@ -60,14 +64,15 @@ private:
     }
 
     void grid() {
-        const Rect bounds = labels_.room();
+        const Rect bounds = drawn_;
         if (context_.tiling.printed() < context_.tiling.tiles().size()) blank_key(bounds);
         for (const Tile& tile : context_.tiling.tiles()) {
-            const Rect cell = small_.at(tile.cell);
-            if (tile.blank) pen_.hatch(cell, 8_pt);
-            pen_.box(Role::registration, cell, style().hair);
+            if (tile.blank) pen_.hatch(small_.at(tile.cell), 8_pt);
+            pen_.stroke(Role::registration, small_.at(tile.outline()), style().hair);
         }
     }
+
+    Length heads_above() const { return small_cells() || small_sheets() ? heads_height : Length(); }
 
     /// Over the grid's left side, or further left where the words over the centre line would meet it.
     void blank_key(const Rect& grid) {
@@ -75,7 +80,7 @@ private:
         const std::string key = words("template.blank_key");
         const Length centre = pen_.width(words("template.centre_line"), bold(style().small));
         const bool meets = grid.low.x + pen_.width(key, type) + 8_pt > (grid.low.x + grid.high.x - centre) / 2;
-        pen_.text(Role::text, {meets ? left_ : grid.low.x, grid.high.y + 8_pt}, key, type);
+        pen_.text(Role::text, {meets ? left_ : grid.low.x, grid.high.y + 8_pt + heads_above()}, key, type);
     }
 
     void lines() {
@@ -94,53 +99,132 @@ private:
     }
 
     void centre_line(Length at) {
-        const Rect bounds = labels_.room();
+        const Rect bounds = drawn_;
         const Length x = small_.at(Point{at, {}}).x;
         pen_.line(Role::centre, {x, bounds.low.y - 5_pt}, {x, bounds.high.y + 5_pt}, style().hair, Dash::dash_dot);
-        pen_.text(Role::centre, {x, bounds.high.y + 8_pt}, words("template.centre_line"),
-                  bold(style().small).centred());
+        const std::string label = words("template.centre_line");
+        const Type type = bold(style().small).centred();
+        const Length half = pen_.width(label, type) / 2;
+        pen_.text(Role::centre, {std::clamp(x, left_ + half, right_ - half), bounds.high.y + 8_pt + heads_above()},
+                  label, type);
         labels_.taken().take(Path::line({x, bounds.low.y}, {x, bounds.high.y}));
     }
 
-    /// Each tile's coordinate where the drawing leaves room.
+    /// Each tile's coordinate where the drawing leaves room. Where cells are too small for it, letters stand over the
+    /// columns and numbers beside the rows; along a curve, where all do not fit, some numbers are left out.
     void names() {
+        if (small_cells()) {
+            heads();
+            return;
+        }
         for (const Tile& tile : context_.tiling.tiles()) {
-            const Rect cell = small_.at(tile.cell);
-            if (tile.blank) blank_name(tile, cell);
-            else printed_name(tile, cell);
+            if (tile.blank) blank_name(tile);
+            else printed_name(tile);
         }
     }
 
-    void blank_name(const Tile& tile, const Rect& cell) {
-        const Point mid = geom::middle(cell.low, cell.high);
-        pen_.text_on_white(Role::text, {mid.x, mid.y - 3_pt}, tile.name(), regular(style().small).centred());
+    Type name_type() const { return {Face::condensed_bold, style().tiny}; }
+
+    bool small_cells() const {
+        const Tile& last = context_.tiling.tiles().back();
+        const Rect cell = small_.at(last.cell);
+        return last.in_grid && (cell.width() < pen_.width(last.name(), name_type()) + 6_pt || cell.height() < 20_pt);
     }
 
-    void printed_name(const Tile& tile, const Rect& cell) {
-        const Length usual = cell.width() > 40_pt ? style().small : style().tiny;
-        for (const Type& type : {bold(usual), Type{Face::condensed_bold, style().tiny}}) {
-            const Block name(pen_, {{tile.name(), type}});
-            const Rect centres = cell.grown(-2.5_pt);
-            const Length x = name.width() / 2;
-            const Length y = name.height() / 2;
-            for (const double across : {0.0, 1.0, 0.25, 0.5, 0.75})
-                for (const double down : {0.0, 1.0, 0.25, 0.5, 0.75})
-                    if (labels_.place(Role::registration, name,
-                                      {centres.low.x + x + (centres.width() - x * 2) * across,
-                                       centres.high.y - y - (centres.height() - y * 2) * down},
-                                      {1, 0}, 1_pt))
-                        return;
+    bool small_sheets() const {
+        const auto& tiling = context_.tiling;
+        return tiling.way() == job::Sheets::along && tiling.cell().height * small_.scale() < 26_pt;
+    }
+
+    /// As many heads as stand apart.
+    void heads() {
+        const auto& tiling = context_.tiling;
+        const Rect cell = small_.at(tiling.tiles().front().cell);
+        const Length widest = pen_.width(column_head(tiling.columns() - 1), name_type()) + 4_pt;
+        const int columns = static_cast<int>(std::ceil(widest / cell.width()));
+        const int rows = static_cast<int>(std::ceil(9_pt / cell.height()));
+        const Rect bounds = drawn_;
+        for (int column = 0; column < tiling.columns(); column += columns)
+            pen_.text(Role::registration,
+                      {bounds.low.x + cell.width() * (column + 0.5), bounds.high.y + heads_height - 7.5_pt},
+                      column_head(column), name_type().centred());
+        for (int row = 0; row < tiling.rows(); row += rows)
+            pen_.text(Role::registration, {bounds.low.x - 3_pt, bounds.high.y - cell.height() * (row + 0.5) - 2.5_pt},
+                      std::to_string(row + 1), name_type().at_right());
+    }
+
+    static std::string column_head(int column) {
+        std::string name = Tile{column, 0, {}}.name();
+        name.pop_back();
+        return name;
+    }
+
+    void blank_name(const Tile& tile) {
+        const Rect cell = small_.at(tile.cell);
+        place_name(tile.name(), Role::text, {geom::middle(cell.low, cell.high)},
+                   {{Face::regular, style().small}, name_type()}, true);
+    }
+
+    void printed_name(const Tile& tile) {
+        const Length usual = tile.cell.width() * small_.scale() > 40_pt ? style().small : style().tiny;
+        const Direction along = Direction::at(tile.turn);
+        const Point low = small_.at(geom::turned(tile.cell.low, tile.turn));
+        std::vector<Point> places;
+        const Block widest(pen_, {{tile.name(), bold(usual)}});
+        // Level, so that a turned cell's name keeps farther from its sides.
+        const TurnedBox level = widest.box({}, {1, 0}, 2.5_pt);
+        const Length x = level.half_length * std::abs(along.x) + level.half_height * std::abs(along.y);
+        const Length y = level.half_length * std::abs(along.y) + level.half_height * std::abs(along.x);
+        const Length room_x = std::max(Length(), tile.cell.width() * small_.scale() - x * 2);
+        const Length room_y = std::max(Length(), tile.cell.height() * small_.scale() - y * 2);
+        for (const double across : {0.0, 1.0, 0.25, 0.5, 0.75})
+            for (const double down : {0.0, 1.0, 0.25, 0.5, 0.75})
+                places.push_back(low + along * (x + room_x * across) + along.left() * (y + room_y * (1 - down)));
+        if (small_sheets()) {
+            outside_name(tile);
+            return;
         }
-        pen_.text_on_white(Role::registration, {cell.low.x + 3_pt, cell.high.y - 8_pt}, tile.name(),
-                           {Face::condensed_bold, style().tiny});
+        place_name(tile.name(), Role::registration, places, {bold(usual), name_type()}, false);
+    }
+
+    /// Of a sheet along a curve that is too small for its number: outside the curve, where there is room.
+    void outside_name(const Tile& tile) {
+        const Direction out = Direction::at(tile.turn).left();
+        const Block name(pen_, {{tile.name(), name_type()}});
+        const Point edge =
+            small_.at(geom::turned({(tile.cell.low.x + tile.cell.high.x) / 2, tile.cell.high.y}, tile.turn));
+        const Length off = name.width() / 2 * std::abs(out.x) + name.height() / 2 * std::abs(out.y) + 2_pt;
+        for (const Length more : {0_pt, 4_pt})
+            if (labels_.place(Role::registration, name, edge + out * (off + more), {1, 0}, 1_pt)) return;
+    }
+
+    /// At the first place that is free; else over lines, on white, where it covers no other words.
+    void place_name(const std::string& name, Role role, const std::vector<Point>& places,
+                    const std::vector<Type>& types, bool white) {
+        for (const bool over_lines : {white, true}) {
+            for (const Type& type : types) {
+                const Block block(pen_, {{name, type}});
+                for (const Point at : places) {
+                    const TurnedBox box = block.box(at, {1, 0}, 1_pt);
+                    const bool free = words_.is_free(box) && (over_lines || labels_.taken().is_free(box));
+                    if (!free) continue;
+                    (over_lines ? block.on_white() : block).draw(pen_, role, at);
+                    words_.take(box);
+                    return;
+                }
+            }
+        }
     }
 
     Pen& pen_;
     const TemplateContext& context_;
     const MapSpan& span_;
-    Length left_;  ///< edge of the space
+    Length left_;  ///< edges of the space
+    Length right_;
     SmallDrawing small_;
     Labels labels_;
+    Rect drawn_;       ///< all cells
+    Occupancy words_;  ///< names that stand already
 };
 
 }  // namespace

@@ -36,16 +36,23 @@ private:
     void statement() {
         const auto& tiling = context_.tiling;
         const auto& tape = context_.tape;
+        const bool in_grid = tiling.way() == job::Sheets::grid;
         y_ = pen_.from_top(statement_line) - 4_pt;
         const Length used = pen_.text(Role::text, {side_margin, y_},
-                                      words("template.tiles", {{"count", std::to_string(tiling.printed())},
-                                                               {"width", tape.exact_plain(tiling.cell().width)},
-                                                               {"height", tape.exact(tiling.cell().height)},
-                                                               {"overlap", tape.exact(tiling.overlap() * 2)}}),
+                                      words(tiling.printed() == 1 ? "template.one_sheet"
+                                            : in_grid             ? "template.tiles"
+                                                                  : "template.sheets",
+                                            {{"count", std::to_string(tiling.printed())},
+                                             {"width", tape.exact_plain(tiling.cell().width)},
+                                             {"height", tape.exact(tiling.cell().height)},
+                                             {"overlap", tape.exact(tiling.overlap() * 2)}}),
                                       regular(style().text));
         const Type aside = bold(style().small).at_right();
         if (side_margin + used + 10_pt > right_ - pen_.width(map_.aside, aside)) y_ -= 14_pt;
         pen_.text(Role::text, {right_, y_}, map_.aside, aside);
+        if (!map_.ways.empty())
+            y_ = pen_.paragraph(Role::text, {side_margin, y_ - 14_pt}, map_.ways, regular(style().small),
+                                right_ - side_margin, 12_pt);
         y_ -= 24_pt;
     }
 
@@ -63,7 +70,8 @@ private:
 
     void join() {
         y_ -= heading_height;
-        section(pen_, side_margin, right_, y_, words("template.join"));
+        section(pen_, side_margin, right_, y_,
+                words(context_.tiling.printed() == 1 ? "template.before_use" : "template.join"));
         y_ -= 4_pt;
         int n = 0;
         for (const std::string& step : map_.steps) {
@@ -111,13 +119,33 @@ Draft template_map(const TemplateContext& context, const TemplateMap& map) {
     return draft;
 }
 
-std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear) {
+std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear, bool half) {
     const bool inch = context.tape.unit() == measure::Unit::inch;
+    const bool in_grid = context.tiling.way() == job::Sheets::grid;
+    if (context.tiling.printed() == 1)
+        return {context.kit.words("template.step_1", {{"off", inch ? "1/32 in" : "1 mm"}}),
+                context.kit.words("template.step_6")};
     const fonts::Words::Values values{{"first", first_tile(context.tiling)}, {"off", inch ? "1/32 in" : "1 mm"}};
     std::vector<std::string> steps;
-    for (int i = 1; i <= 6; ++i)
-        steps.push_back(i == 5 ? keep_clear : context.kit.words("template.step_" + std::to_string(i), values));
+    for (int i = 1; i <= 6; ++i) {
+        const char* step = in_grid || i == 1 || (half && i == 6) ? "template.step_" : "template.along_step_";
+        steps.push_back(i == 5 ? keep_clear : context.kit.words(step + std::to_string(i), values));
+    }
     return steps;
+}
+
+std::string ways_text(const TemplateContext& context, const TemplateWays& ways) {
+    const bool inch = context.tape.unit() == measure::Unit::inch;
+    const auto exact = [inch](Length length) {
+        return inch ? measure::fixed(length.inches(), 2) + " in" : measure::mm_text(length, 1) + " mm";
+    };
+    const auto way = [&](const char* key, const Way& w) {
+        return context.kit.words(key, {{"count", std::to_string(w.tiling.printed())},
+                                       {"usual", exact(w.off.usual.crown)},
+                                       {"worst", exact(w.off.worst.crown)}});
+    };
+    return way("template.way_grid", ways.grid) + " " + way("template.way_along", ways.along) + " " +
+           context.kit.words("template.way_off", {{"off", inch ? "1/32 in" : exact(joint_off)}});
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,7 @@
 
 #include "sheets/figure_table.h"
 #include "sheets/template_grid.h"
+#include "sheets/template_ways.h"
 
 namespace kerfpacket::sheets {
 
@@ -16,6 +17,7 @@ struct TemplateMap {
     std::string title;
     std::string outline;
     std::string aside;  ///< beside the count of tiles
+    std::string ways;   ///< how many sheets each way takes, and how far joints move the crown
     MapSpan span;
     std::vector<std::string> steps;    ///< of joining
     std::optional<FigureTable> table;  ///< of arcs that a trammel strikes
@@ -24,7 +26,11 @@ struct TemplateMap {
 
 Draft template_map(const TemplateContext& context, const TemplateMap& map);
 
+/// "A grid takes 24 tiles, sheets along the curve 11. ..."
+std::string ways_text(const TemplateContext& context, const TemplateWays& ways);
+
 /// The usual steps of joining tiles; `keep_clear` says what no tape may cover.
-std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear);
+std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear,
+                                       bool half = false);
 
 }  // namespace kerfpacket::sheets

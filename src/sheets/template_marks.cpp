@@ -1,8 +1,11 @@
 #include "sheets/template_marks.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "measure/fraction.h"
 #include "sheets/furniture.h"
+#include "sheets/small_drawing.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -47,6 +50,26 @@ void TemplateMarks::neighbour(const Tile* tile, Direction toward) {
     }
 }
 
+void TemplateMarks::cross_names() {
+    const auto& joints = context_.tiling.joints();
+    const Length off = ring_radius + 4_pt;
+    for (const int left : {tile_.column - 1, tile_.column}) {
+        if (left < 0 || left >= static_cast<int>(joints.size())) continue;
+        const Joint& joint = joints[static_cast<std::size_t>(left)];
+        const fonts::Words::Values values{{"left", std::to_string(left + 1)}, {"right", std::to_string(left + 2)}};
+        for (const auto& [key, at] :
+             {std::pair{"template.cross_inner", joint.inner}, std::pair{"template.cross_outer", joint.outer}}) {
+            const Point on = geom::turned(at, -tile_.turn) + shift_;
+            const Block name(pen_, {{context_.kit.words(key, values), {Face::regular, style().small}}});
+            const Length x = name.width() / 2 + off + 12_pt;
+            const Length y = name.height() / 2 + off;
+            for (const Point aside :
+                 {Point{x, y}, {-x, y}, {x, -y}, {-x, -y}, {x, y * 2}, {-x, y * 2}, {x, -y * 2}, {-x, -y * 2}})
+                if (labels_.place(Role::registration, name, on + aside)) break;
+        }
+    }
+}
+
 void TemplateMarks::arrow(Point middle, Direction toward, Length length) {
     const Point tip = middle + toward * (length / 2);
     pen_.line(Role::registration, middle - toward * (length / 2), tip - toward * 4_pt, style().line);
@@ -55,7 +78,13 @@ void TemplateMarks::arrow(Point middle, Direction toward, Length length) {
 
 void TemplateMarks::coordinate() {
     if (context_.tiling.printed() == 1) return;
-    const Block name(pen_, {{tile_.name(), {Face::bold, style().huge}}});
+    std::vector<Block::Row> rows{{tile_.name(), {Face::bold, style().huge}}};
+    if (!tile_.in_grid) {
+        const char* way = tile_.turn < Angle() ? "template.turned_right" : "template.turned_left";
+        const std::string angle = measure::fixed(std::abs(tile_.turn.degrees()), 1);
+        rows.push_back({context_.kit.words(way, {{"angle", angle}}), {Face::regular, style().small}});
+    }
+    const Block name(pen_, std::move(rows));
     labels_.anywhere(Role::registration, name, labels_.corners(name, 24_pt));
 }
 
@@ -117,24 +146,24 @@ bool TemplateMarks::grain_at(Point middle, Length reach) {
     return true;
 }
 
-void TemplateMarks::small_map() {
+void TemplateMarks::small_map(Length from) {
     const auto& tiling = context_.tiling;
     if (tiling.printed() == 1) return;
     const Length width_of_number =
         pen_.width(context_.kit.words("page.number", {{"n", "888"}, {"m", "888"}}), {Face::bold, style().strong});
-    const Length most_wide = 120_pt;
+    const Length right = pen_.page_width() - side_margin - width_of_number - 10_pt;
+    const Length most_wide = std::min(120_pt, right - from);
+    if (most_wide < 18_pt) return;
     const Length most_high = 28_pt;
-    const double scale = std::min(most_wide / tiling.bounds().width(), most_high / tiling.bounds().height());
-    const Length w = tiling.cell().width * scale;
-    const Length h = tiling.cell().height * scale;
-    const Point top_left{pen_.page_width() - side_margin - width_of_number - 10_pt - w * tiling.columns(),
-                         pen_.from_top(28_pt) - (most_high - h * tiling.rows()) / 2};
+    const Rect bounds = tiling.bounds();
+    const double scale = std::min(most_wide / bounds.width(), most_high / bounds.height());
+    const Length low = pen_.from_top(28_pt) - (most_high + bounds.height() * scale) / 2;
+    const SmallDrawing small(bounds.low, {right - bounds.width() * scale, low}, scale);
     for (const Tile& tile : tiling.tiles()) {
-        const Point low{top_left.x + w * tile.column, top_left.y - h * (tile.row + 1)};
-        const Rect box{low, {low.x + w, low.y + h}};
-        if (&tile == &tile_) pen_.fill(Role::furniture, Path::rectangle(box));
-        if (tile.blank) pen_.line(Role::hatch, box.low, box.high, style().hair);
-        pen_.box(Role::furniture, box, style().hair);
+        const Path box = small.at(tile.outline());
+        if (&tile == &tile_) pen_.fill(Role::furniture, box);
+        if (tile.blank) pen_.line(Role::hatch, box.bounds().low, box.bounds().high, style().hair);
+        pen_.stroke(Role::furniture, box, style().hair);
     }
 }
 

@@ -14,17 +14,19 @@ public:
 
     /// Names and arrows at the sides that have a printed neighbour, as near the middle of the side as is free.
     void neighbours();
+    /// Beside each cross of a sheet along a curve, which two sheets it joins and which of the pair it is.
+    void cross_names();
     /// An arrow along the grain with the word, where the piece is wide enough for it.
     void grain();
-    /// The tile's own name, large, in a corner if one is free; nothing where it is the only one.
+    /// The tile's own name, large, and how it is turned, in a corner if one is free; nothing where it is the only one.
     void coordinate();
     /// Whether this tile is the first and its note says there what it says on no other.
     bool tells_joining() const;
     /// The drawing's note. A crowded tile says less, in a narrower block.
     void note();
     /// All tiles in the page's header, this one black, those that are not printed struck through; nothing where it is
-    /// the only one.
-    void small_map();
+    /// the only one, or where the header has no room for it right of `from`.
+    void small_map(Length from);
 
 private:
     void neighbour(const Tile* tile, Direction toward);

@@ -50,9 +50,14 @@ bool TemplateNames::ordinate(const Block& block, Point top) {
     const Length half_y = block.height() / 2;
     std::vector<Point> places;
     for (const Length up : {12_pt, 20_pt, 30_pt}) places.push_back({top.x, top.y + up + half_y});
-    for (const double side : {-1.0, 1.0}) places.push_back({top.x + half_x * side, top.y + half_y + 6_pt});
-    for (int step = 1; step < 32; ++step)
-        for (const double side : {-1.0, 1.0}) places.push_back({top.x + half_x * side, top.y - half_y - 5_pt * step});
+    // On a sheet that is turned the upright leans toward its label.
+    for (const Length more : {0_pt, 8_pt, 16_pt}) {
+        const Length aside = half_x + more;
+        for (const double side : {-1.0, 1.0}) places.push_back({top.x + aside * side, top.y + half_y + 6_pt});
+        for (int step = 1; step < 32; ++step)
+            for (const double side : {-1.0, 1.0})
+                places.push_back({top.x + aside * side, top.y - half_y - 5_pt * step});
+    }
     return std::any_of(places.begin(), places.end(), [&](Point p) { return labels_.place(Role::dimension, block, p); });
 }
 

@@ -11,12 +11,14 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length cross_arm = Length::points(16);
+constexpr Length beside_tick = Length::points(2.5);  // a joint's line nearer to a tick all along would hide it
 
 class TilePage {
 public:
     TilePage(const TemplateContext& context, const Tile& tile, Draft& draft)
         : context_(context),
           tile_(tile),
+          draft_(draft),
           pen_(draft.page, context.kit),
           cell_(cell_on_page()),
           window_(cell_.grown(context.tiling.overlap())),
@@ -35,14 +37,22 @@ public:
         const bool joining = marks.tells_joining();
         if (joining) marks.note();
         TemplateNames(context_.drawing, labels_, cell_, shift()).draw();
+        if (!tile_.in_grid) marks.cross_names();
         marks.coordinate();
         if (!joining) marks.note();
-        marks.small_map();
+        marks.small_map(header_end());
     }
 
 private:
     const fonts::Style& style() const { return context_.kit.style; }
     Point shift() const { return cell_.low - tile_.cell.low; }
+
+    /// Where title and subtitle of the header end at the right.
+    Length header_end() const {
+        const Length tag = std::max(27_pt, pen_.width(draft_.tag, {Face::bold, style().huge}) + 8_pt) + 9_pt;
+        return side_margin + tag + pen_.width(draft_.title, {Face::bold, style().title}) + 12_pt +
+               pen_.width(draft_.subtitle, {Face::regular, style().text}) + 10_pt;
+    }
 
     /// In the middle between the sides, and between the header's rule and the check bar.
     Rect cell_on_page() const {
@@ -53,28 +63,45 @@ private:
         return {low, {low.x + cell.width, low.y + cell.height}};
     }
 
-    /// Dotted where another tile joins; at the other sides nothing is cut.
+    /// Dotted where another tile joins; at the other sides nothing is cut. Open where the line would hide a number or a
+    /// tick.
     void cell_lines() {
-        const auto dotted = [&](int across, int down, Point from, Point to) {
-            if (context_.tiling.printed_at(tile_.column + across, tile_.row + down) != nullptr)
-                pen_.line(Role::registration, from, to, style().line, Dash::dotted);
+        for (const Path& line : context_.tiling.joint_lines(tile_)) {
+            for (const Path& part : open_line(line.moved(shift()), hidden_by(line)))
+                pen_.stroke(Role::registration, part, style().line, Dash::dotted);
+            // Along a curve the lines run through the sheet, not at its edge.
+            if (!tile_.in_grid) labels_.taken().take(line.moved(shift()));
+        }
+    }
+
+    /// Places on the page of what a joint line would hide.
+    std::vector<Rect> hidden_by(const Path& line) const {
+        std::vector<Rect> places;
+        for (const Figure& figure : context_.drawing.figures)
+            places.push_back(figure.block.box(figure.centre + shift(), figure.along, 1_pt).bounds());
+        const Direction out = line.segments().front().start_direction().left();
+        const auto off = [&](Point p) {
+            const Point from = p - line.start();
+            return measure::abs(from.x * out.x + from.y * out.y);
         };
-        const Point low = window_.low;
-        const Point high = window_.high;
-        dotted(-1, 0, {cell_.low.x, low.y}, {cell_.low.x, high.y});
-        dotted(1, 0, {cell_.high.x, low.y}, {cell_.high.x, high.y});
-        dotted(0, -1, {low.x, cell_.high.y}, {high.x, cell_.high.y});
-        dotted(0, 1, {low.x, cell_.low.y}, {high.x, cell_.low.y});
+        for (const DrawnLine& drawn : context_.drawing.lines)
+            if (drawn.role == Role::tick && std::max(off(drawn.path.start()), off(drawn.path.end())) < beside_tick)
+                places.push_back(drawn.path.moved(shift()).bounds().grown(beside_tick));
+        return places;
     }
 
     void crosses() {
-        for (const Point p : cross_points(cell_)) {
-            pen_.line(Role::registration, p - Point{cross_arm, {}}, p + Point{cross_arm, {}}, style().hair);
-            pen_.line(Role::registration, p - Point{{}, cross_arm}, p + Point{{}, cross_arm}, style().hair);
-            pen_.stroke(Role::registration, Path::circle(p, ring_radius), style().line);
-            const Point reach{cross_arm, cross_arm};
-            labels_.taken().take(level_box({p - reach, p + reach}));
-        }
+        for (const Point p : context_.tiling.crosses(tile_)) cross(p + shift());
+        for (const Point p : context_.drawing.flip_crosses)
+            if (window_.grown(-cross_arm).contains(p + shift())) cross(p + shift());
+    }
+
+    void cross(Point p) {
+        pen_.line(Role::registration, p - Point{cross_arm, {}}, p + Point{cross_arm, {}}, style().hair);
+        pen_.line(Role::registration, p - Point{{}, cross_arm}, p + Point{{}, cross_arm}, style().hair);
+        pen_.stroke(Role::registration, Path::circle(p, ring_radius), style().line);
+        const Point reach{cross_arm, cross_arm};
+        labels_.taken().take(level_box({p - reach, p + reach}));
     }
 
     /// The parts of a line of the drawing that this page shows.
@@ -110,6 +137,7 @@ private:
 
     /// An ordinate on a dotted line would hide where to cut: the dotted line stands for both.
     bool on_joint(Length x) const {
+        if (!tile_.in_grid) return false;
         const auto at = [&](Length side, int across) {
             return measure::abs(x - side) < 1e-6_mm &&
                    context_.tiling.printed_at(tile_.column + across, tile_.row) != nullptr;
@@ -127,6 +155,7 @@ private:
 
     const TemplateContext& context_;
     const Tile& tile_;
+    const Draft& draft_;
     Pen pen_;
     Rect cell_;
     Rect window_;
@@ -137,7 +166,9 @@ private:
 
 Draft template_tile(const TemplateContext& context, const Tile& tile) {
     const TemplateTitles& titles = context.titles;
-    Draft draft = new_draft(context.plan, titles.sheet, Orientation::landscape, Use::templates);
+    const CellSize cell = context.tiling.cell();
+    Draft draft = new_draft(context.plan, titles.sheet, cell.upright ? Orientation::portrait : Orientation::landscape,
+                            Use::templates, cell.width + beside_cell);
     draft.page.piece = titles.piece;
     draft.tag = titles.piece;
     fonts::Words::Values values = titles.title_values;
@@ -150,11 +181,20 @@ Draft template_tile(const TemplateContext& context, const Tile& tile) {
 }
 
 void add_tiles(Drafts& drafts, const TemplateContext& context) {
-    for (const Tile& tile : context.tiling.tiles())
-        if (!tile.blank) drafts.push_back(template_tile(context, tile));
+    for (const Tile& tile : context.tiling.tiles()) {
+        if (tile.blank) continue;
+        if (tile.in_grid) {
+            drafts.push_back(template_tile(context, tile));
+            continue;
+        }
+        const TemplateDrawing turned = context.drawing.turned(-tile.turn);
+        drafts.push_back(
+            template_tile({context.plan, context.kit, context.tape, context.tiling, turned, context.titles}, tile));
+    }
 }
 
 std::string first_tile(const Tiling& tiling) {
+    if (tiling.way() == job::Sheets::along) return tiling.tiles().front().name();
     const Tile* best = nullptr;
     const Length middle = (tiling.bounds().low.x + tiling.bounds().high.x) / 2;
     const auto off = [&](const Tile& t) { return measure::abs((t.cell.low.x + t.cell.high.x) / 2 - middle); };
@@ -164,11 +204,6 @@ std::string first_tile(const Tiling& tiling) {
     }
     measure::require(best != nullptr, "a template prints at least one tile");
     return best->name();
-}
-
-Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing) {
-    const Paper paper = paper_for(plan, Use::templates);
-    return {drawing, cell_on(paper.height, paper.width), kit.style.tile_overlap};
 }
 
 }  // namespace kerfpacket::sheets

@@ -32,10 +32,8 @@ Draft template_tile(const TemplateContext& context, const Tile& tile);
 /// A page for each tile that is printed.
 void add_tiles(Drafts& drafts, const TemplateContext& context);
 
-/// The printed tile with which joining begins: of the top row that prints anything, the one nearest to the middle.
+/// The printed tile with which joining begins: along a curve the first; in a grid, of the top row that prints anything,
+/// the one nearest to the middle.
 std::string first_tile(const Tiling& tiling);
-
-/// Cells of a page of the job's media on its side.
-Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing);
 
 }  // namespace kerfpacket::sheets

@@ -135,5 +135,24 @@ TEST(LegLines, run_down_from_the_corners_of_every_line) {
     EXPECT_EQ(arch(lantern_court()).lines.leg_lines.size(), 4U) << "no casing, no casing legs";
 }
 
+TEST(HalfTemplate, is_refused_where_the_two_sides_differ) {
+    for (const auto& [opening, symmetric] :
+         {std::pair{quarry_road(), false}, {semicircle(36_in), true}, {lantern_court(), true}}) {
+        job::Opening half = opening;
+        half.wish.half = true;
+        half.wish.half_at = {61, 8};
+        const auto plan = make_plan(job_of(half));
+        ASSERT_EQ(plan.has_value(), symmetric);
+        if (symmetric) {
+            EXPECT_TRUE(plan->pieces.front().template_wish.half);
+            continue;
+        }
+        ASSERT_EQ(plan.error().size(), 1U);
+        EXPECT_EQ(plan.error().front().at.line, 61);
+        EXPECT_NE(plan.error().front().message.find("flipped about the centre line"), std::string::npos);
+        EXPECT_NE(plan.error().front().hint.find("DO NOT FLIP"), std::string::npos);
+    }
+}
+
 }  // namespace
 }  // namespace kerfpacket::plan

@@ -14,6 +14,7 @@
 #include "sheets/form_sheet.h"
 #include "sheets/furniture.h"
 #include "sheets/template_tile.h"
+#include "sheets/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -8,6 +8,7 @@
 #include "../../support/kit.h"
 #include "sheets/casing_drawing.h"
 #include "sheets/template_tile.h"
+#include "sheets/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {
