@@ -1,27 +1,14 @@
 #include "cli/shop.h"
 
-#include <cstdlib>
 #include <system_error>
 
+#include "cli/configuration.h"
 #include "job/read.h"
 
 namespace kerfpacket::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// Where the user's settings are kept; empty when the system does not tell. Source: XDG Base Directory Specification,
-/// which lets no relative folder count.
-fs::path configuration_folder() {
-    const auto folder = [](const char* variable) {
-        const char* value = std::getenv(variable);  // NOLINT(concurrency-mt-unsafe): nothing here sets variables
-        const fs::path path = value == nullptr ? "" : value;
-        return path.is_absolute() ? path : fs::path();
-    };
-    if (fs::path given = folder("XDG_CONFIG_HOME"); !given.empty()) return given;
-    const fs::path home = folder("HOME");
-    return home.empty() ? home : home / ".config";
-}
 
 /// True for a file that can be the shop's: one that is there and is not the job file itself.
 bool counts(const fs::path& file, const fs::path& job_file) {
@@ -35,7 +22,7 @@ fs::path shop_path(const JobChoice& choice) {
     fs::path beside = choice.file.parent_path() / "shop.toml";
     if (counts(beside, choice.file)) return beside;
     const fs::path folder = configuration_folder();
-    fs::path of_user = folder / "kerfpacket" / "shop.toml";
+    fs::path of_user = folder / "shop.toml";
     return !folder.empty() && counts(of_user, choice.file) ? of_user : fs::path();
 }
 

@@ -81,6 +81,13 @@ void write(Writer& writer, std::string_view title, const Form& form) {
     if (!stations.empty()) writer.rows("stations", stations);
 }
 
+void write(Writer& writer, const TemplateWish& wish) {
+    if (!wish.sheets && !wish.half) return;
+    writer.header("[opening.template]");
+    if (wish.sheets) writer.words("sheets", *wish.sheets == Sheets::grid ? "grid" : "along");
+    if (wish.half) writer.bare("half", "true");
+}
+
 void write(Writer& writer, const Opening& opening) {
     writer.header("[[opening]]");
     writer.words("id", opening.id.value);
@@ -95,6 +102,7 @@ void write(Writer& writer, const Opening& opening) {
     if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
+    write(writer, opening.wish);
 }
 
 void write(Writer& writer, const Wall& wall) {
@@ -130,15 +138,24 @@ void write(Writer& writer, const Stock& stock) {
     if (stock.sheet) writer.lengths("sheet", {stock.sheet->front(), stock.sheet->back()});
 }
 
+/// What is as it is without being said is left out; of a profile only its name counts.
+void write(Writer& writer, const Printer& printer) {
+    writer.header("[printer]");
+    writer.words("media", printer.media.name);
+    if (printer.strip_media().name != printer.media.name) writer.words("strip_media", printer.strips->name);
+    if (printer.template_media().name != printer.media.name) writer.words("template_media", printer.templates->name);
+    if (printer.adhesive) writer.bare("adhesive", "true");
+    writer.length("margin", printer.margin);
+    if (printer.profile_name) writer.words("profile", printer.profile_name->value);
+}
+
 }  // namespace
 
 std::string normalised(const Job& job) {
     Writer writer;
     write(writer, job.header);
     write(writer, job.saw);
-    writer.header("[printer]");
-    writer.words("media", job.printer.media.name);
-    writer.length("margin", job.printer.margin);
+    write(writer, job.printer);
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);

@@ -54,6 +54,7 @@ void write_board(Writer& writer, const Board& board) {
     writer.length("trim", board.trim.value);
     writer.words("zero", board.zero == End::left ? "left" : "right");
     writer.words("tick", word(board.tick));
+    if (board.strip.value == StripOn::edge) writer.words("strip", "edge");
     std::vector<std::string> kerfs;
     kerfs.reserve(board.kerfs.size());
     for (const auto& kerf : board.kerfs) kerfs.push_back(Writer::quoted(kerf.value));

@@ -57,8 +57,8 @@ Board read_common(Context& context, TableReader& reader, std::string_view title)
     if (const auto tick =
             reader.choice<Tick>("tick", {{"centre", Tick::centre}, {"left", Tick::left}, {"right", Tick::right}}))
         board.tick = tick->value;
-    // The one kind of strip there is so far; the key may say so.
-    reader.choice<int>("strip", {{"face", 0}});
+    if (const auto strip = reader.choice<StripOn>("strip", {{"face", StripOn::face}, {"edge", StripOn::edge}}))
+        board.strip = *strip;
     return board;
 }
 

@@ -1,4 +1,4 @@
-// What an opening or a wall may have besides its board: a casing, a bending form.
+// What an opening or a wall may have besides its board: a casing, a bending form, wishes for the template.
 #include "job/tables.h"
 
 namespace kerfpacket::job {
@@ -25,6 +25,17 @@ Casing read_casing(Context& context, const toml::table& table) {
     casing.board = reader.length(casing_board, Need::optional);
     reader.finish();
     return casing;
+}
+
+TemplateWish read_template(Context& context, const toml::table& table) {
+    TableReader reader(context, table, "[opening.template]");
+    TemplateWish wish;
+    if (const auto sheets = reader.choice<Sheets>("sheets", {{"grid", Sheets::grid}, {"along", Sheets::along}}))
+        wish.sheets = sheets->value;
+    wish.half = reader.flag("half", false);
+    if (reader.has("half")) wish.half_at = reader.at("half");
+    reader.finish();
+    return wish;
 }
 
 Form read_form(Context& context, const toml::table& table, std::string_view title) {

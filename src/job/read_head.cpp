@@ -13,8 +13,6 @@ using namespace measure::literals;
 
 constexpr std::string_view date_example = "2026-04-02";
 
-/// All sheets keep 1/4 in free at the edges of the paper; a printer that needs more would clip them.
-const LengthKey margin{"margin", Length(), 0.25_in, R"("1/4 in")", true};
 const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
 const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
 
@@ -48,19 +46,6 @@ std::string read_date(Context& context, TableReader& reader) {
     return {};
 }
 
-Media read_media(Context& context, TableReader& reader, const Media& otherwise) {
-    const auto* node = reader.find("media", Need::optional, "");
-    if (node == nullptr) return otherwise;
-    const auto* name = node->as_string();
-    const auto media = name == nullptr ? std::nullopt : find_media(name->get());
-    if (media) return *media;
-    std::vector<std::string_view> names;
-    for (const auto& known_media : all_media()) names.push_back(known_media.name);
-    if (name == nullptr) context.error(position(*node), "media must be a name in quotes", expected_one_of("", names));
-    else context.error(position(*node), "unknown media " + in_quotes(name->get()), expected_one_of(name->get(), names));
-    return otherwise;
-}
-
 }  // namespace
 
 const std::vector<std::pair<std::string_view, Unit>>& unit_words() {
@@ -90,22 +75,6 @@ Header read_header(Context& context, const toml::table& table) {
         header.language = std::string(language->value);
     reader.finish();
     return header;
-}
-
-Printer default_printer() {
-    Printer printer;
-    printer.media = all_media().front();
-    printer.margin = 0.25_in;
-    return printer;
-}
-
-Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise) {
-    TableReader reader(context, table, "[printer]");
-    Printer printer = otherwise;
-    printer.media = read_media(context, reader, printer.media);
-    printer.margin = reader.length_or(margin, printer.margin).value;
-    reader.finish();
-    return printer;
 }
 
 Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise) {

@@ -83,22 +83,6 @@ TEST(NearMiss, KeepsQuietWhenNothingIsNear) {
     EXPECT_EQ(near_miss(std::string(1'000'000, 's'), known), "");
 }
 
-TEST(Media, SizesOfThePwgNames) {
-    // PWG 5101.1: the name of a medium ends in its own size.
-    ASSERT_EQ(all_media().size(), 5U);
-    const auto letter = find_media("na_letter_8.5x11in");
-    ASSERT_TRUE(letter);
-    EXPECT_DOUBLE_EQ(letter->width.inches(), 8.5);
-    EXPECT_DOUBLE_EQ(letter->height.inches(), 11);
-    EXPECT_EQ(letter->plain_name, "Letter 8-1/2 x 11 in");
-    const auto a3 = find_media("iso_a3_297x420mm");
-    ASSERT_TRUE(a3);
-    EXPECT_DOUBLE_EQ(a3->width.mm(), 297);
-    for (const auto& media : all_media()) EXPECT_LT(media.width, media.height) << media.name;
-    EXPECT_FALSE(find_media("custom_roll_62mm"));
-    EXPECT_FALSE(find_media(""));
-}
-
 TEST(Text, Quotes) {
     EXPECT_EQ(in_quotes("a\x1b[3m"), "\"a?[3m\"");
     EXPECT_EQ(in_quotes(std::string(50, 'x')), "\"" + std::string(40, 'x') + "...\"");
