@@ -152,6 +152,7 @@ bool prints(const Size& size) {
 const std::vector<Media>& all_media() {
     static const std::vector<Media> sheets = [] {
         std::vector<Media> list;
+        list.reserve(names.size());
         for (const auto& [name, title] : names)
             list.push_back(sheet(std::string(name), title, *read_size(name.substr(name.rfind('_') + 1))));
         return list;
