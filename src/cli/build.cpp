@@ -3,9 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include <stdexcept>
-
-#include "cli/profiles.h"
+#include "cli/printers.h"
 #include "cli/resources.h"
 #include "cli/shop.h"
 #include "cli/target.h"
@@ -67,9 +65,7 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     }
     job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
-    if (reading.complete && choice.half) use_half_templates(reading.job);
-
-    if (reading.complete) append(reading.diagnostics, read_profiles(reading.job.printer));
+    if (reading.complete) use_profile(reading, console);
 
     console.doing("working out the bends");
     tl::expected<plan::Plan, job::Diagnostics> plan;

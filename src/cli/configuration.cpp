@@ -6,7 +6,6 @@ namespace kerfpacket::cli {
 
 namespace fs = std::filesystem;
 
-// Source: XDG Base Directory Specification, which lets no relative folder count.
 fs::path configuration_folder() {
     const auto folder = [](const char* variable) {
         const char* value = std::getenv(variable);  // NOLINT(concurrency-mt-unsafe): nothing here sets variables

@@ -6,6 +6,7 @@
 #include <cctype>
 
 #include "cli/trouble.h"
+#include "job/read_profile.h"
 #include "measure/require.h"
 #include "sheets/settings_words.h"
 #include "sheets/setup_errors.h"
@@ -140,6 +141,21 @@ std::string pages_text(const page::Document& packet) {
     return fmt::format("{}: {}\n", counted(packet.pages.size(), "page"), text);
 }
 
+/// What the parts are printed on where that is not all the same sheet, and the measured printer; else nothing.
+std::string paper_lines(const job::Printer& printer) {
+    const auto differs = [&](const job::Media& media) { return media.name != printer.media.name; };
+    std::string lines;
+    if (differs(printer.strip_media()) || differs(printer.template_media()) || printer.adhesive)
+        lines = line("paper", fmt::format("cards {}; strips {}{}; templates {}", printer.media.plain_name,
+                                          printer.strip_media().plain_name, printer.adhesive ? ", self-adhesive" : "",
+                                          printer.template_media().plain_name));
+    if (printer.profile)
+        lines += line("printer", fmt::format("{}: prints {} across the feed, {} along it", printer.profile->name,
+                                             job::printer_error(printer.profile->across),
+                                             job::printer_error(printer.profile->along)));
+    return lines.empty() ? lines : "Printed on\n" + lines + "\n";
+}
+
 /// "B: caution, 143 kerfs 1/2 in deep, blank longer than stock." What the verdict says already is not said again.
 std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     std::string why;
@@ -192,7 +208,7 @@ std::string report(const plan::Plan& plan, const page::Document& packet, const s
         text += piece_text(piece, tape, kit);
         verdict += spoken(piece, tape);
     }
-    return text + pages_text(packet) + verdict + coupon_word(plan);
+    return text + paper_lines(plan.printer) + pages_text(packet) + verdict + coupon_word(plan);
 }
 
 }  // namespace kerfpacket::cli

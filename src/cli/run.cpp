@@ -9,6 +9,7 @@
 #include "cli/build.h"
 #include "cli/check.h"
 #include "cli/preview.h"
+#include "cli/printer_check.h"
 #include "job/media.h"
 #include "measure/require.h"
 
@@ -22,6 +23,7 @@ struct Choices {
     BuildChoice build;
     CheckChoice check;
     PreviewChoice preview;
+    PrinterCheckChoice printer_check;
 };
 
 void add_job(CLI::App& command, JobChoice& job) {
@@ -73,10 +75,27 @@ void add_preview(CLI::App& app, PreviewChoice& choice) {
     command->add_flag("--force", choice.force, "replace pictures that are there already");
 }
 
+void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
+    CLI::App* command =
+        app.add_subcommand("printer-check", "write the page a printer is measured by, or store what was measured");
+    command->add_option("--media", choice.media, "the paper of the page")->capture_default_str();
+    command->add_option("--units", choice.units, "of the measured bars; else those in the paper's name")
+        ->check(CLI::IsMember({"in", "mm"}));
+    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
+    command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
+    command->add_option("--first", choice.first, "edge of the page that came out first")
+        ->check(CLI::IsMember({"top", "bottom", "left", "right"}));
+    command->add_option("--level", choice.level, "level bar as measured, as in \"6 31/32 in\"");
+    command->add_option("--upright", choice.upright, "upright bar as measured");
+    command->add_option("--diagonals", choice.diagonals, "A to C and B to D as measured, with a comma between them");
+    command->add_option("--margins", choice.margins, "lost at top, bottom, left, right; else 1/4 in each");
+    command->add_flag("--force", choice.force, "replace a profile, or a file that is not ours");
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
-        console.result(fmt::format("{:<28} {}\n", media.name, media.plain_name));
-    console.result(job::custom_media_hint() + "\n");
+        console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
+    for (const std::string& line : job::custom_media_help()) console.result(line + "\n");
     return Status::done;
 }
 
@@ -84,6 +103,7 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("build")) return build(choices.build, console, home);
     if (app.got_subcommand("check")) return check(choices.check, console, home);
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
+    if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
     return list_media(console);
 }
 
@@ -95,6 +115,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_build(app, choices.build);
     add_check(app, choices.check);
     add_preview(app, choices.preview);
+    add_printer_check(app, choices.printer_check);
     app.add_subcommand("media", "list the paper sizes that are known");
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

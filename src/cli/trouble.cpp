@@ -51,28 +51,17 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
 void use_media(job::Job& job, const std::string& name) {
     const std::optional<job::Media> media = job::find_media(name);
     if (!media) {
-        std::vector<std::string_view> known;
-        for (const job::Media& one : job::all_media()) known.push_back(one.name);
-        const std::string near = job::near_miss(name, known);
-        throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name,
-                                             near.empty() || name.starts_with("custom_")
-                                                 ? "\"kerfpacket media\" lists the sheets; " + job::custom_media_hint()
-                                                 : fmt::format("did you mean {}?", near)));
+        throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name, job::media_hint(name)));
     }
     job::Printer& printer = job.printer;
     if (media->roll) {
         printer.strips = media;
-        if (media->width >= job::least_template_roll) printer.templates = media;
+        if (media->width >= job::narrowest_template_roll) printer.templates = media;
     } else {
         printer.media = *media;
         printer.strips.reset();
         printer.templates.reset();
     }
-    job.fingerprint = job::fingerprint(job);
-}
-
-void use_half_templates(job::Job& job) {
-    for (job::Opening& opening : job.openings) opening.wish.half = true;
     job.fingerprint = job::fingerprint(job);
 }
 

@@ -15,7 +15,8 @@ void append(job::Diagnostics& to, const job::Diagnostics& more);
 /// Where in the job file a character stands that no face can print, and what to do about it.
 job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::Source& source);
 
-/// Prints the job on other paper than it says; throws std::runtime_error for paper that is not known.
+/// Prints the job on other paper than it says: all of it on a sheet; on a roll the strips and, where it is wide enough,
+/// the templates. Throws std::runtime_error for paper that is not known.
 void use_media(job::Job& job, const std::string& name);
 /// Half templates for all openings; the fingerprint follows.
 void use_half_templates(job::Job& job);

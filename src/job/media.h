@@ -19,23 +19,19 @@ struct Media {
     bool operator==(const Media&) const = default;
 };
 
-/// The longest side of a PDF page (ISO 32000-1, annex C: 14400 units).
-inline constexpr measure::Length longest_page = measure::Length::inches(200);
-/// The smallest sheet that the cards find room on.
-inline constexpr measure::Length least_sheet_width = measure::Length::inches(8);
-inline constexpr measure::Length least_sheet_height = measure::Length::inches(10);
-inline constexpr measure::Length least_roll = measure::Length::mm(25);
-inline constexpr measure::Length least_template_roll = measure::Length::inches(8.5);
-inline constexpr measure::Length widest_roll = measure::Length::inches(44);
+/// A roll under this width takes no full-size drawings.
+inline constexpr measure::Length narrowest_template_roll = measure::Length::inches(8.5);
 
-/// All cut sheets with a name of their own, in the order in which `media` lists them.
+/// All cut sheets that have a name of their own, in the order in which `media` lists them; Letter is the first.
 const std::vector<Media>& all_media();
 
-/// A sheet with a name of its own; "custom_NAME_8x20in" or "custom_NAME_200x500mm", a sheet of that size; or
-/// "custom_roll_62mm" or "custom_roll_24in", a roll of that width. None for other words and for sizes out of range.
+/// A sheet of the list, a sheet of another size (custom_NAME_8x20in, custom_NAME_200x500mm, the name turned upright),
+/// or a roll (custom_roll_24in, custom_roll_62mm).
 std::optional<Media> find_media(std::string_view name);
 
-/// How sheets and rolls without a name of their own are called, for messages.
-std::string custom_media_hint();
+/// What was expected in place of a name that `find_media` does not know: the near miss, or how to name what is meant.
+std::string media_hint(std::string_view name);
+/// How sheets of other sizes and rolls are named, and how small and large they may be: one line each.
+std::vector<std::string> custom_media_help();
 
 }  // namespace kerfpacket::job

@@ -81,21 +81,8 @@ void write(Writer& writer, std::string_view title, const Form& form) {
     if (!stations.empty()) writer.rows("stations", stations);
 }
 
-/// Profiles by name: what was measured is no part of the job.
-void write(Writer& writer, const Printer& printer) {
-    writer.header("[printer]");
-    writer.words("media", printer.media.name);
-    if (printer.strips) writer.words("strip_media", printer.strips->name);
-    if (printer.templates) writer.words("template_media", printer.templates->name);
-    if (printer.adhesive) writer.bare("adhesive", "true");
-    writer.length("margin", printer.margin);
-    if (printer.profile) writer.words("profile", printer.profile->name.value);
-    if (printer.strip_profile) writer.words("strip_profile", printer.strip_profile->name.value);
-    if (printer.template_profile) writer.words("template_profile", printer.template_profile->name.value);
-}
-
 void write(Writer& writer, const TemplateWish& wish) {
-    if (!wish.half && !wish.sheets) return;
+    if (!wish.sheets && !wish.half) return;
     writer.header("[opening.template]");
     if (wish.sheets) writer.words("sheets", *wish.sheets == Sheets::grid ? "grid" : "along");
     if (wish.half) writer.bare("half", "true");
@@ -149,6 +136,17 @@ void write(Writer& writer, const Stock& stock) {
     for (const auto& length : stock.lengths) lengths.push_back(length.value);
     if (!lengths.empty()) writer.lengths("lengths", lengths);
     if (stock.sheet) writer.lengths("sheet", {stock.sheet->front(), stock.sheet->back()});
+}
+
+/// What is as it is without being said is left out; of a profile only its name counts.
+void write(Writer& writer, const Printer& printer) {
+    writer.header("[printer]");
+    writer.words("media", printer.media.name);
+    if (printer.strip_media().name != printer.media.name) writer.words("strip_media", printer.strips->name);
+    if (printer.template_media().name != printer.media.name) writer.words("template_media", printer.templates->name);
+    if (printer.adhesive) writer.bare("adhesive", "true");
+    writer.length("margin", printer.margin);
+    if (printer.profile_name) writer.words("profile", printer.profile_name->value);
 }
 
 }  // namespace

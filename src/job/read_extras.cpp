@@ -1,4 +1,4 @@
-// What an opening or a wall may have besides its board: a casing, a bending form, a wish for its template.
+// What an opening or a wall may have besides its board: a casing, a bending form, wishes for the template.
 #include "job/tables.h"
 
 namespace kerfpacket::job {
@@ -27,13 +27,13 @@ Casing read_casing(Context& context, const toml::table& table) {
     return casing;
 }
 
-TemplateWish read_template_wish(Context& context, const toml::table& table) {
+TemplateWish read_template(Context& context, const toml::table& table) {
     TableReader reader(context, table, "[opening.template]");
     TemplateWish wish;
     if (const auto sheets = reader.choice<Sheets>("sheets", {{"grid", Sheets::grid}, {"along", Sheets::along}}))
         wish.sheets = sheets->value;
     wish.half = reader.flag("half", false);
-    if (wish.half) wish.half_at = reader.at("half");
+    if (reader.has("half")) wish.half_at = reader.at("half");
     reader.finish();
     return wish;
 }

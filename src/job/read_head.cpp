@@ -14,7 +14,6 @@ using namespace measure::literals;
 
 constexpr std::string_view date_example = "2026-04-02";
 
-const LengthKey margin{"margin", Length(), most_margin, R"("1/4 in")", true};
 const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
 const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
 
@@ -48,54 +47,6 @@ std::string read_date(Context& context, TableReader& reader) {
     return {};
 }
 
-/// The paper that a key names; none where it is not given or unknown.
-std::optional<Media> read_media(Context& context, TableReader& reader, std::string_view key) {
-    const auto* node = reader.find(key, Need::optional, "");
-    if (node == nullptr) return std::nullopt;
-    const auto* name = node->as_string();
-    if (const auto media = name == nullptr ? std::nullopt : find_media(name->get())) return media;
-    if (name == nullptr) {
-        context.error(position(*node), std::string(key) + " must be a name in quotes",
-                      R"(for example "na_letter_8.5x11in"; "kerfpacket media" lists them)");
-        return std::nullopt;
-    }
-    std::vector<std::string_view> names;
-    for (const auto& known_media : all_media()) names.push_back(known_media.name);
-    const std::string near = near_miss(name->get(), names);
-    context.error(position(*node), "unknown " + std::string(key) + " " + in_quotes(name->get()),
-                  near.empty() || name->get().starts_with("custom_")
-                      ? R"("kerfpacket media" lists the sheets; )" + custom_media_hint()
-                      : "did you mean " + in_quotes(near) + R"(? "kerfpacket media" lists them all)");
-    return std::nullopt;
-}
-
-/// Cards and checklists need cut sheets.
-std::optional<Media> read_sheet(Context& context, TableReader& reader) {
-    const auto media = read_media(context, reader, "media");
-    if (!media || !media->roll) return media;
-    context.error(reader.at("media"), "media is a roll: cards and checklists need cut sheets",
-                  "name the roll as strip_media or template_media");
-    return std::nullopt;
-}
-
-/// Templates want a header, and room for a cell under it.
-std::optional<Media> read_template_media(Context& context, TableReader& reader) {
-    const auto media = read_media(context, reader, "template_media");
-    if (!media || media->width >= least_template_roll || !media->roll) return media;
-    context.error(reader.at("template_media"), "template_media is too narrow for templates",
-                  "expected a roll at least 8-1/2 in wide");
-    return std::nullopt;
-}
-
-std::optional<Sourced<std::string>> read_profile_name(Context& context, TableReader& reader, std::string_view key) {
-    if (reader.find(key, Need::optional, "") == nullptr) return std::nullopt;
-    auto name = reader.words(key, 40, R"("office")");
-    if (!name || is_profile_name(name->value)) return name;
-    context.error(name->at, std::string(key) + " cannot be called that: " + in_quotes(name->value),
-                  R"(expected letters, digits, spaces, "-" and "_", for it is a file's name)");
-    return std::nullopt;
-}
-
 }  // namespace
 
 const std::vector<std::pair<std::string_view, Unit>>& unit_words() {
@@ -125,33 +76,6 @@ Header read_header(Context& context, const toml::table& table) {
         header.language = std::string(language->value);
     reader.finish();
     return header;
-}
-
-Printer default_printer() {
-    Printer printer;
-    printer.media = all_media().front();
-    printer.margin = 0.25_in;
-    return printer;
-}
-
-Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise) {
-    TableReader reader(context, table, "[printer]");
-    Printer printer = otherwise;
-    if (const auto media = read_sheet(context, reader)) printer.media = *media;
-    if (const auto media = read_media(context, reader, "strip_media")) printer.strips = media;
-    if (const auto media = read_template_media(context, reader)) printer.templates = media;
-    printer.adhesive = reader.flag("adhesive", printer.adhesive);
-    printer.margin = reader.length_or(margin, printer.margin).value;
-    if (!leaves_room(printer.media, printer.margin))
-        context.error(reader.has("margin") ? reader.at("margin") : reader.at(),
-                      "the margin leaves too little of this paper",
-                      "cards need 7-3/4 in between the margins, where those are over 1/4 in: expected wider sheets");
-    for (const auto& [key, profile] : {std::pair{"profile", &printer.profile},
-                                       {"strip_profile", &printer.strip_profile},
-                                       {"template_profile", &printer.template_profile}})
-        if (const auto name = read_profile_name(context, reader, key)) *profile = NamedProfile{*name, std::nullopt};
-    reader.finish();
-    return printer;
 }
 
 Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise) {

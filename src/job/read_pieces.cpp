@@ -65,7 +65,7 @@ Opening read_opening(Context& context, const toml::table& table) {
     if (const auto* form = reader.table("form", Need::optional, "[opening.form]"))
         opening.form = read_form(context, *form, "[opening.form]");
     if (const auto* wish = reader.table("template", Need::optional, "[opening.template]"))
-        opening.wish = read_template_wish(context, *wish);
+        opening.wish = read_template(context, *wish);
     reader.finish();
     return opening;
 }

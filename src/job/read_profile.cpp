@@ -1,9 +1,10 @@
-#include <algorithm>
+#include "job/read_profile.h"
+
 #include <cmath>
 
 #include "job/parse.h"
-#include "job/profile.h"
 #include "job/tables.h"
+#include "job/text.h"
 #include "job/writer.h"
 
 namespace kerfpacket::job {
@@ -11,69 +12,103 @@ namespace {
 
 using namespace measure::literals;
 
-constexpr std::string_view title = "the profile";
-// Wider than what may be corrected, so that what is refused is told with its reason.
-const NumberKey across{"across", 0.5, 2, "printed length over true length, from 0.98 to 1.02", "0.996"};
-const NumberKey along{"along", 0.5, 2, "printed length over true length, from 0.98 to 1.02", "1.002"};
-const LengthKey margins{"margins", Length(), most_margin, R"(["1/4 in", "1/4 in", "1/4 in", "1/2 in"])", true};
+const LengthKey left{"left", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey right{"right", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey leading{"leading", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey trailing{"trailing", Length(), 1_in, R"("1/4 in")", true};
 
-double factor(Context& context, TableReader& reader, const NumberKey& key) {
-    const auto value = reader.number(key);
-    if (!value) return 1;
-    if (std::abs(*value - 1) > most_printer_error + 1e-12)
-        context.error(
-            reader.at(key.name), std::string(key.name) + " is more than 2 % off: that is what \"fit to page\" does",
-            "switch page scaling off in the print dialog (\"actual size\", 100 %), print the check page again "
-            "and measure it");
-    return *value;
+const std::vector<std::pair<std::string_view, Feed>>& feed_words() {
+    static const std::vector<std::pair<std::string_view, Feed>> words = {{"short edge", Feed::short_edge},
+                                                                         {"long edge", Feed::long_edge}};
+    return words;
+}
+
+/// Printed length over true length.
+double read_factor(Context& context, TableReader& reader, const NumberKey& key) {
+    const auto factor = reader.number(key, Need::required);
+    if (!factor) return 1;
+    if (!is_printer_error(*factor))
+        context.error(reader.at(key.name),
+                      std::string(key.name) + " says that the printer prints " + printer_error(*factor) +
+                          ": more than 2 % is the page made to fit",
+                      fit_to_page_hint);
+    return *factor;
+}
+
+Margins read_margins(Context& context, TableReader& top) {
+    const auto* table = top.table("margins", Need::required, "[margins]");
+    if (table == nullptr) return {};
+    TableReader reader(context, *table, "[margins]");
+    const Margins margins{reader.needed_length(left).value, reader.needed_length(right).value,
+                          reader.needed_length(leading).value, reader.needed_length(trailing).value};
+    reader.finish();
+    return margins;
+}
+
+Profile read_tables(Context& context, const toml::table& root, std::string_view name) {
+    constexpr std::string_view range = "from 0.5 to 1.5: printed length over true length";
+    TableReader top(context, root, "the printer profile");
+    Profile profile;
+    read_units(context, root);
+    top.choice("units", unit_words());
+    if (const auto own = top.words("name", 40, "\"" + std::string(name) + "\"")) {
+        profile.name = own->value;
+        if (own->value != name)
+            context.error(own->at, "this is the profile of " + in_quotes(own->value) + ", not of " + in_quotes(name),
+                          "the file has the name of its profile, with .toml behind it");
+    }
+    if (const auto feed = top.choice("feed", feed_words(), Need::required)) profile.feed = feed->value;
+    profile.across = read_factor(context, top, {"across", 0.5, 1.5, range, "0.996"});
+    profile.along = read_factor(context, top, {"along", 0.5, 1.5, range, "1.002"});
+    profile.margins = read_margins(context, top);
+    top.finish();
+    if (const auto bare = context.without_unit(); bare && !top.has("units"))
+        context.error(*bare, "a number without a unit", "write the unit beside it, in quotes");
+    return profile;
 }
 
 }  // namespace
 
-ProfileReading read_profile(const Source& source, const std::string& name) {
+const std::string fit_to_page_hint =
+    "switch off \"fit to page\", \"shrink to fit\" and any scale but 100 % in the print dialogue, then print and "
+    "measure "
+    "the check page again";
+
+bool is_printer_error(double factor) { return std::abs(factor - 1) <= most_printer_error + 0.000005; }
+
+ProfileReading read_profile(const Source& source, std::string_view name) {
     Parsed parsed = parse(source.text);
     ProfileReading reading;
-    reading.profile.name = name;
     if (!parsed.usable) {
         reading.diagnostics = std::move(parsed.diagnostics);
         return reading;
     }
     Context context(source.text, std::move(parsed.broken_lines));
-    TableReader reader(context, parsed.root, std::string(title));
-    Profile& profile = reading.profile;
-    for (const NumberKey* key : {&across, &along})
-        if (!reader.has(key->name))
-            reader.missing({key->name}, "the profile says nothing of " + std::string(key->name),
-                           std::string(key->range));
-    profile.across = factor(context, reader, across);
-    profile.along = factor(context, reader, along);
-    if (const auto feed =
-            reader.choice<Feed>("feed", {{"short edge", Feed::short_edge}, {"long edge", Feed::long_edge}}))
-        profile.feed = feed->value;
-    if (const auto four = reader.lengths(margins, 4); four.size() == 4)
-        profile.margins = {four[0].value, four[1].value, four[2].value, four[3].value};
-    reader.finish();
+    Profile profile = read_tables(context, parsed.root, name);
     reading.diagnostics = all_told(std::move(parsed.diagnostics), context);
+    if (reading.diagnostics.empty()) reading.profile = std::move(profile);
     return reading;
 }
 
 std::string profile_text(const Profile& profile) {
     Writer writer;
-    writer.bare("across", measure::fixed(profile.across, 6));
-    writer.bare("along", measure::fixed(profile.along, 6));
+    writer.header("# A printer as it was measured with the page of \"kerfpacket printer-check\".");
+    writer.words("name", profile.name);
     writer.words("feed", profile.feed == Feed::short_edge ? "short edge" : "long edge");
-    const Margins& m = profile.margins;
-    writer.lengths("margins", {m.left, m.right, m.leading, m.trailing});
+    writer.bare("across", measure::fixed(profile.across, 5));
+    writer.bare("along", measure::fixed(profile.along, 5));
+    writer.header("[margins]");
+    writer.length("left", profile.margins.left);
+    writer.length("right", profile.margins.right);
+    writer.length("leading", profile.margins.leading);
+    writer.length("trailing", profile.margins.trailing);
     return writer.take();
 }
 
-bool is_profile_name(std::string_view name) {
-    const auto plain = [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == ' ' || c == '-' ||
-               c == '_';
-    };
-    return !name.empty() && name.size() <= 40 && name.front() != ' ' && name.back() != ' ' &&
-           std::all_of(name.begin(), name.end(), plain);
+std::string printer_error(double factor) {
+    const std::string percent = measure::fixed(std::abs(factor - 1) * 100, 2);
+    if (percent == "0.00") return "true";
+    return percent + (factor < 1 ? " % short" : " % long");
 }
 
 }  // namespace kerfpacket::job

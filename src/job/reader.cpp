@@ -59,9 +59,9 @@ Sourced<Length> TableReader::length_or(const LengthKey& key, Length otherwise) {
     return length(key, Need::optional).value_or(Sourced<Length>{otherwise, {}});
 }
 
-std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std::size_t most,
-                                                       std::string_view example) {
-    const auto* node = find(key, Need::required, example);
+std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std::size_t most, std::string_view example,
+                                                       Need need) {
+    const auto* node = find(key, need, example);
     if (node == nullptr) return std::nullopt;
     const auto* text = node->as_string();
     const std::string name(key);
@@ -96,8 +96,8 @@ bool TableReader::flag(std::string_view key, bool otherwise) {
     return otherwise;
 }
 
-std::optional<double> TableReader::number(const NumberKey& key) {
-    const auto* node = find(key.name, Need::optional, key.example);
+std::optional<double> TableReader::number(const NumberKey& key, Need need) {
+    const auto* node = find(key.name, need, key.example);
     if (node == nullptr) return std::nullopt;
     const auto value = bare_number(*node);
     if (value && *value >= key.least && *value <= key.most) return value;

@@ -65,10 +65,11 @@ public:
     /// it is no list of that many.
     std::optional<LengthPairs> pairs(const PairsKey& key);
     /// One line of printable words with at most `most` characters.
-    std::optional<Sourced<std::string>> words(std::string_view key, std::size_t most, std::string_view example);
+    std::optional<Sourced<std::string>> words(std::string_view key, std::size_t most, std::string_view example,
+                                              Need need = Need::required);
     std::optional<Sourced<int>> whole(std::string_view key, int most);
     bool flag(std::string_view key, bool otherwise);
-    std::optional<double> number(const NumberKey& key);
+    std::optional<double> number(const NumberKey& key, Need need = Need::optional);
     const toml::table* table(std::string_view key, Need need, std::string_view header);
     /// The tables of each [[key]]; what stands there and is no table is told.
     std::vector<const toml::table*> tables(std::string_view key);

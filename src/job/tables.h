@@ -34,7 +34,8 @@ std::optional<Coupon> read_coupon(Context& context, TableReader& board_reader, s
                                   const Board& board);
 
 Casing read_casing(Context& context, const toml::table& table);
-TemplateWish read_template_wish(Context& context, const toml::table& table);
+/// [opening.template].
+TemplateWish read_template(Context& context, const toml::table& table);
 /// `title`: "[opening.form]" or "[wall.form]".
 Form read_form(Context& context, const toml::table& table, std::string_view title);
 

@@ -104,7 +104,7 @@ TEST_F(Build, OtherPaperMakesAnotherPacket) {
 TEST_F(Build, UnknownPaperSuggestsTheNearMiss) {
     const Outcome outcome = build({"--media", "na_leter_8.5x11in"});
     EXPECT_EQ(outcome.status, 2);
-    EXPECT_NE(outcome.err.find("did you mean na_letter_8.5x11in?"), std::string::npos) << outcome.err;
+    EXPECT_NE(outcome.err.find("did you mean \"na_letter_8.5x11in\"?"), std::string::npos) << outcome.err;
     EXPECT_EQ(files(), 1U);
 }
 

@@ -18,7 +18,7 @@ TEST(Run, HelpAndVersionAreAnswers) {
     const Outcome help = run_in_process({"--help"});
     EXPECT_EQ(help.status, 0);
     EXPECT_EQ(help.err, "");
-    for (const char* command : {"build", "check", "preview", "media"})
+    for (const char* command : {"build", "check", "preview", "printer-check", "media"})
         EXPECT_NE(help.out.find(command), std::string::npos) << command;
     EXPECT_EQ(run_in_process({"--version"}).out, "kerfpacket 0.1.0\n");
 }

@@ -85,58 +85,6 @@ TEST(NearMiss, KeepsQuietWhenNothingIsNear) {
     EXPECT_EQ(near_miss(std::string(1'000'000, 's'), known), "");
 }
 
-TEST(Media, SizesOfThePwgNames) {
-    // PWG 5101.1: the name of a medium ends in its own size.
-    const auto letter = find_media("na_letter_8.5x11in");
-    ASSERT_TRUE(letter);
-    EXPECT_DOUBLE_EQ(letter->width.inches(), 8.5);
-    EXPECT_DOUBLE_EQ(letter->height.inches(), 11);
-    EXPECT_EQ(letter->plain_name, "Letter 8-1/2 x 11 in");
-    const auto a3 = find_media("iso_a3_297x420mm");
-    ASSERT_TRUE(a3);
-    EXPECT_DOUBLE_EQ(a3->width.mm(), 297);
-    for (const auto& media : all_media()) {
-        EXPECT_LT(media.width, media.height) << media.name;
-        EXPECT_EQ(find_media(media.name), media);
-        EXPECT_FALSE(media.roll);
-        EXPECT_TRUE(leaves_room(media, 0.25_in)) << media.name;
-    }
-}
-
-// ISO 216: each A size is the one before it halved across, sides rounded down to whole millimetres.
-TEST(Media, TheASeriesHalves) {
-    for (const auto& [larger, smaller] : {std::pair{"iso_a0_841x1189mm", "iso_a1_594x841mm"},
-                                          {"iso_a1_594x841mm", "iso_a2_420x594mm"},
-                                          {"iso_a2_420x594mm", "iso_a3_297x420mm"},
-                                          {"iso_a3_297x420mm", "iso_a4_210x297mm"}}) {
-        const Media a = find_media(larger).value();
-        const Media b = find_media(smaller).value();
-        EXPECT_DOUBLE_EQ(b.height.mm(), a.width.mm());
-        EXPECT_NEAR(b.width.mm(), a.height.mm() / 2, 0.51);
-    }
-}
-
-TEST(Media, SheetsAndRollsOfOnesOwn) {
-    const Media roll = find_media("custom_roll_62mm").value();
-    EXPECT_TRUE(roll.roll);
-    EXPECT_DOUBLE_EQ(roll.width.mm(), 62);
-    EXPECT_DOUBLE_EQ(roll.height.inches(), 200);
-    EXPECT_EQ(roll.plain_name, "Roll 62 mm wide");
-    EXPECT_EQ(find_media("custom_roll_2.25in").value().plain_name, "Roll 2-1/4 in wide");
-    EXPECT_EQ(find_media("custom_roll_1in").value().width, 1_in);
-    const Media sheet = find_media("custom_shop_20x8.5in").value();
-    EXPECT_FALSE(sheet.roll);
-    EXPECT_DOUBLE_EQ(sheet.width.inches(), 8.5);
-    EXPECT_DOUBLE_EQ(sheet.height.inches(), 20);
-    EXPECT_EQ(sheet.plain_name, "Custom 20 x 8-1/2 in");
-    EXPECT_TRUE(find_media("custom_roll_250x400mm"));  // a sheet that is called so
-    for (const char* none :
-         {"", "custom_", "custom_roll_", "custom_roll_62", "custom_roll_in", "custom_roll_20mm", "custom_roll_1200mm",
-          "custom_roll_-62mm", "custom_roll_infin", "custom_roll_1e2mm", "custom_x_8x10", "custom_8x10in",
-          "custom_x_8x10x12in", "custom_x_7x10in", "custom_x_8x300in", "custom_x_nanxnanin"})
-        EXPECT_FALSE(find_media(none)) << none;
-}
-
 TEST(Text, Quotes) {
     EXPECT_EQ(in_quotes("a\x1b[3m"), "\"a?[3m\"");
     EXPECT_EQ(in_quotes(std::string(50, 'x')), "\"" + std::string(40, 'x') + "...\"");

@@ -1,0 +1,162 @@
+#include "cli/printer_check.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "cli/measured_printer.h"
+#include "cli/printers.h"
+#include "cli/resources.h"
+#include "cli/target.h"
+#include "job/read_profile.h"
+#include "output/file.h"
+#include "output/pdf.h"
+#include "sheets/printer_check.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+using namespace measure::literals;
+using measure::Unit;
+
+[[noreturn]] void refuse(const std::string& what) { throw std::runtime_error(what); }
+
+job::Media media_of(const PrinterCheckChoice& choice) {
+    const auto media = job::find_media(choice.media);
+    if (!media)
+        refuse(fmt::format("--media {}: no such paper is known; {}", choice.media, job::media_hint(choice.media)));
+    if (media->roll && media->width < job::narrowest_template_roll)
+        refuse(fmt::format("--media {}: the check page needs paper at least 8-1/2 in wide", choice.media));
+    return *media;
+}
+
+Unit units_of(const PrinterCheckChoice& choice, const job::Media& media) {
+    if (!choice.units.empty()) return choice.units == "mm" ? Unit::millimetre : Unit::inch;
+    return media.name.ends_with("mm") ? Unit::millimetre : Unit::inch;
+}
+
+/// A length of the command line, in the job file's notation.
+Length length_of(const std::string& option, std::string_view text, Unit unit) {
+    const auto length = measure::parse_length(text, unit);
+    if (!length) refuse(fmt::format("{} \"{}\": {}", option, text, length.error().message));
+    if (*length < Length()) refuse(fmt::format("{} \"{}\" is negative", option, text));
+    return *length;
+}
+
+std::vector<Length> lengths_of(const std::string& option, const std::string& text, std::size_t count, Unit unit,
+                               const char* order) {
+    std::vector<Length> lengths;
+    for (std::size_t from = 0; from <= text.size();) {
+        const std::size_t comma = std::min(text.find(',', from), text.size());
+        lengths.push_back(length_of(option, std::string_view(text).substr(from, comma - from), unit));
+        from = comma + 1;
+    }
+    if (lengths.size() != count)
+        refuse(fmt::format("{} \"{}\": expected {}, with commas between them", option, text, order));
+    return lengths;
+}
+
+Edge first_edge(const std::string& word) {
+    if (word == "bottom") return Edge::bottom;
+    if (word == "left") return Edge::left;
+    return word == "right" ? Edge::right : Edge::top;
+}
+
+Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, Unit unit) {
+    if (choice.first.empty() || choice.level.empty() || choice.upright.empty())
+        refuse("a profile needs --first, --level and --upright, as measured on the check page");
+    const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
+    Measured measured;
+    measured.first = first_edge(choice.first);
+    measured.level = length_of("--level", choice.level, unit);
+    measured.upright = length_of("--upright", choice.upright, unit);
+    measured.true_level = bars.level;
+    measured.true_upright = bars.upright;
+    measured.lost.fill(0.25_in);
+    if (!choice.margins.empty()) {
+        const auto lost = lengths_of("--margins", choice.margins, 4, unit, "four lengths: top, bottom, left, right");
+        for (std::size_t i = 0; i < lost.size(); ++i) {
+            if (lost[i] > 1_in) refuse(fmt::format("--margins \"{}\": expected at most 1 in each", choice.margins));
+            measured.lost.at(i) = lost[i];
+        }
+    }
+    if (choice.diagonals.empty()) return measured;
+    const auto both = lengths_of("--diagonals", choice.diagonals, 2, unit, "two lengths: A to C, B to D");
+    measured.diagonals = {both[0], both[1]};
+    return measured;
+}
+
+void require_no_fitting(const std::string& bar, Length measured, Length whole, Unit unit) {
+    const double factor = measured / whole;
+    if (job::is_printer_error(factor)) return;
+    refuse(
+        fmt::format("the {} bar is {} when true and was measured as {}, {}: more than 2 % is the page made to fit; {}",
+                    bar, measure::length_text(whole, unit), measure::length_text(measured, unit),
+                    job::printer_error(factor), job::fit_to_page_hint));
+}
+
+/// Diagonals of another page, or a slip of the rule, must not pass for skew.
+void require_diagonals(const Measured& measured, Unit unit) {
+    if (!measured.diagonals) return;
+    const Length whole = measure::hypot(measured.level, measured.upright);
+    for (const Length diagonal : *measured.diagonals)
+        if (!job::is_printer_error(diagonal / whole))
+            refuse(fmt::format("a diagonal of {} does not go with these bars: expected about {}",
+                               measure::length_text(diagonal, unit), measure::length_text(whole, unit)));
+}
+
+std::string square_text(const Measured& measured, Unit unit) {
+    if (!measured.diagonals) return "";
+    const Length off = measure::abs(out_of_square(measured));
+    const std::string shown =
+        unit == Unit::inch ? measure::inch_fraction(off, 64) + " in" : measure::mm_text(off, 1) + " mm";
+    if (off <= most_out_of_square) return fmt::format("Square within {} over the page.\n", shown);
+    return fmt::format(
+        "Out of square by {} over the page. A profile cannot correct that: set the tray's guides to the "
+        "paper, feed straight, print and measure again.\n",
+        shown);
+}
+
+Status store(const PrinterCheckChoice& choice, Console& console) {
+    if (!job::is_profile_name(choice.profile))
+        refuse(
+            fmt::format("--profile {}: expected letters, digits and hyphens, for example shop-laser", choice.profile));
+    const job::Media media = media_of(choice);
+    const Unit unit = units_of(choice, media);
+    const Measured measured = measured_of(choice, media, unit);
+    require_no_fitting("level", measured.level, measured.true_level, unit);
+    require_no_fitting("upright", measured.upright, measured.true_upright, unit);
+    require_diagonals(measured, unit);
+    const job::Profile profile = profile_of(measured, choice.profile);
+    const std::filesystem::path file = store_profile(profile, choice.force);
+    console.result(fmt::format(
+        "{}: bars {} and {} when true; prints {} across the feed, {} along it, {} edge first\n{}", file.string(),
+        measure::length_text(measured.true_level, unit), measure::length_text(measured.true_upright, unit),
+        job::printer_error(profile.across), job::printer_error(profile.along),
+        profile.feed == job::Feed::short_edge ? "short" : "long", square_text(measured, unit)));
+    const bool square = measure::abs(out_of_square(measured)) <= most_out_of_square;
+    return square ? Status::done : Status::cautions;
+}
+
+}  // namespace
+
+Status printer_check(const PrinterCheckChoice& choice, Console& console, const std::filesystem::path& home) {
+    if (!choice.profile.empty()) return store(choice, console);
+    if (!choice.level.empty() || !choice.upright.empty() || !choice.diagonals.empty() || !choice.margins.empty())
+        refuse("what was measured needs a name to be stored under: --profile NAME");
+    const job::Media media = media_of(choice);
+    const Unit unit = units_of(choice, media);
+    const std::filesystem::path target = packet_target(choice.out, "", choice.force);
+    const Resources resources(home, "en");
+    const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
+    output::write_whole(target, output::pdf(page, resources.faces()));
+    const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
+    console.result(fmt::format("{}: 1 page, {}; level bar {}, upright bar {}\n", target.string(), media.plain_name,
+                               measure::length_text(bars.level, unit), measure::length_text(bars.upright, unit)));
+    return Status::done;
+}
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,91 @@
+#include "cli/printers.h"
+
+#include <algorithm>
+#include <stdexcept>
+#include <system_error>
+#include <vector>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "cli/configuration.h"
+#include "job/read_profile.h"
+#include "output/file.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Empty when the system does not tell.
+fs::path printers_folder() {
+    const fs::path folder = configuration_folder();
+    return folder.empty() ? folder : folder / "printers";
+}
+
+fs::path profile_path(const std::string& name) { return printers_folder() / (name + ".toml"); }
+
+/// Names of the profiles that are there, sorted.
+std::vector<std::string> profile_names() {
+    std::vector<std::string> names;
+    std::error_code unreadable;
+    for (const fs::directory_entry& entry : fs::directory_iterator(printers_folder(), unreadable))
+        if (entry.path().extension() == ".toml" && job::is_profile_name(entry.path().stem().string()))
+            names.push_back(entry.path().stem().string());
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+std::string missing_hint(const std::string& name) {
+    if (printers_folder().empty()) return "neither XDG_CONFIG_HOME nor HOME says where the user's folder is";
+    const std::vector<std::string> names = profile_names();
+    const std::string near = job::near_miss(name, {names.begin(), names.end()});
+    std::string hint = near.empty() ? "" : fmt::format("did you mean \"{}\"? ", near);
+    hint += fmt::format("looked in {}, ", printers_folder().string());
+    if (names.empty()) return hint + "where none is; \"kerfpacket printer-check\" tells how to make one";
+    return hint + fmt::format("where there {} {}", names.size() == 1 ? "is" : "are", fmt::join(names, ", "));
+}
+
+}  // namespace
+
+void use_profile(job::Reading& reading, Console& console) {
+    job::Printer& printer = reading.job.printer;
+    if (!printer.profile_name) return;
+    const std::string& name = printer.profile_name->value;
+    const job::Position at = printer.profile_name->at;
+    const std::string whose = at.line > 0 ? "" : " (the shop file names it)";
+    const auto error = [&](std::string message, std::string hint) {
+        reading.diagnostics.push_back({job::Severity::error, at, std::move(message) + whose, std::move(hint)});
+    };
+    const fs::path file = profile_path(name);
+    std::error_code ignored;
+    if (printers_folder().empty() || !fs::exists(file, ignored))
+        return error(fmt::format("there is no printer profile \"{}\"", name), missing_hint(name));
+    const auto source = job::load(file, job::profile_file);
+    job::ProfileReading profile;
+    if (source) profile = job::read_profile(*source, name);
+    else profile.diagnostics = {source.error()};
+    printer.profile = profile.profile;
+    if (printer.profile) return;
+    console.message(job::render(profile.diagnostics, source.value_or(job::Source{file.string(), ""})));
+    error(fmt::format("the printer profile \"{}\" cannot be used", name),
+          fmt::format("what is wrong with {} is told above", file.string()));
+}
+
+fs::path store_profile(const job::Profile& profile, bool force) {
+    if (printers_folder().empty())
+        throw std::runtime_error("neither XDG_CONFIG_HOME nor HOME says where the user's folder is");
+    fs::path file = profile_path(profile.name);
+    std::error_code failed;
+    if (!force && fs::exists(file, failed))
+        throw std::runtime_error(fmt::format(
+            "the printer profile {} is there already; --force replaces it, another name keeps both", file.string()));
+    fs::create_directories(file.parent_path(), failed);
+    if (failed)
+        throw std::runtime_error(
+            fmt::format("cannot make the folder {}: {}", file.parent_path().string(), failed.message()));
+    output::write_whole(file, job::profile_text(profile));
+    return file;
+}
+
+}  // namespace kerfpacket::cli

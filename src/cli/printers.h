@@ -1,0 +1,21 @@
+#pragma once
+// Printers that were measured: their files in the user's configuration folder.
+
+#include <filesystem>
+#include <string>
+
+#include "cli/console.h"
+#include "job/printer.h"
+#include "job/read.h"
+
+namespace kerfpacket::cli {
+
+/// Puts the measured printer that the job names into it. One that is not there, or is faulty, becomes an error of the
+/// job at the place of the name; what is wrong in the profile's own file is told at once.
+void use_profile(job::Reading& reading, Console& console);
+
+/// Writes the profile under its name and returns the file. Throws std::runtime_error in plain words when one stands
+/// there and is not to be replaced, or when it cannot be written.
+std::filesystem::path store_profile(const job::Profile& profile, bool force);
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,265 @@
+// The page a printer is measured by, what is stored of it, and how a job uses that.
+#include "cli/printer_check.h"
+
+#include <cmath>
+
+#include <gtest/gtest.h>
+
+#include "cli/measured_printer.h"
+#include "cli/printers.h"
+#include "job/read_profile.h"
+#include "session.h"
+#include "sheets/printer_check.h"
+#include "support/boxes.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+using cli::Edge;
+using measure::Length;
+using measure::Unit;
+
+class PrinterCheck : public testing::Test {
+protected:
+    PrinterCheck() {
+        if (const char* old = std::getenv("XDG_CONFIG_HOME")) before_ = old;  // NOLINT(concurrency-mt-unsafe)
+        setenv("XDG_CONFIG_HOME", folder_.path().c_str(), 1);                 // NOLINT(concurrency-mt-unsafe)
+    }
+    ~PrinterCheck() override {
+        if (before_) setenv("XDG_CONFIG_HOME", before_->c_str(), 1);  // NOLINT(concurrency-mt-unsafe)
+        else unsetenv("XDG_CONFIG_HOME");                             // NOLINT(concurrency-mt-unsafe)
+    }
+    PrinterCheck(const PrinterCheck&) = delete;
+    PrinterCheck& operator=(const PrinterCheck&) = delete;
+
+    static Outcome check(std::vector<std::string> more) {
+        more.insert(more.begin(), "printer-check");
+        return run_in_process(more);
+    }
+    static Outcome store(const std::string& name, const std::vector<std::string>& more = {}) {
+        std::vector<std::string> words = {"--profile", name,       "--first",   "top",
+                                          "--level",   "6.972 in", "--upright", "9.018 in"};
+        words.insert(words.end(), more.begin(), more.end());
+        return check(words);
+    }
+    fs::path file(const std::string& name) const { return folder_ / "kerfpacket/printers" / (name + ".toml"); }
+    Outcome check_job(const std::string& printer_lines) const {
+        std::string text = good_job;
+        text.insert(text.find("[[opening]]"), printer_lines + "\n");
+        spill(folder_ / "job.toml", text);
+        return run_in_process({"check", (folder_ / "job.toml").string()});
+    }
+
+    const Folder folder_;
+    std::optional<std::string> before_;
+};
+
+constexpr std::array<Length, 4> no_margins{};
+
+/// What a ruler finds on a page from a printer that errs, straight or with the top pushed aside by `e`.
+cli::Measured measured_from(double level, double upright, Length e, Edge first) {
+    const sheets::CheckBars bars = sheets::printer_check_bars(job::all_media().front(), Unit::inch);
+    const Length w = bars.level * level, h = bars.upright * upright;
+    return {first,
+            w,
+            measure::hypot(e, h),
+            bars.level,
+            bars.upright,
+            no_margins,
+            std::array{measure::hypot(w + e, h), measure::hypot(w - e, h)}};
+}
+
+TEST(MeasuredPrinter, ThatPrintsShortAcrossAndLongAlongIsFound) {
+    const job::Profile up = cli::profile_of(measured_from(0.996, 1.002, 0_in, Edge::top), "p");
+    EXPECT_NEAR(up.across, 0.996, 1e-12);
+    EXPECT_NEAR(up.along, 1.002, 1e-12);
+    EXPECT_EQ(up.feed, job::Feed::short_edge);
+    // Fed by its long edge, the level bar runs along the feed.
+    const job::Profile side = cli::profile_of(measured_from(1.002, 0.996, 0_in, Edge::left), "p");
+    EXPECT_NEAR(side.across, 0.996, 1e-12);
+    EXPECT_NEAR(side.along, 1.002, 1e-12);
+    EXPECT_EQ(side.feed, job::Feed::long_edge);
+}
+
+TEST(MeasuredPrinter, SkewFollowsFromTheDiagonals) {
+    for (const Length e : {0_in, 0.03125_in, 0.1_in, -0.05_in})
+        EXPECT_NEAR(cli::out_of_square(measured_from(0.996, 1.002, e, Edge::top)).inches(), e.inches(), 1e-9);
+}
+
+TEST(MeasuredPrinter, MarginsTurnWithTheSheet) {
+    cli::Measured measured = measured_from(1, 1, 0_in, Edge::top);
+    measured.lost = {1_mm, 2_mm, 3_mm, 4_mm};  // top, bottom, left, right
+    const auto as_fed = [&](Edge first) {
+        measured.first = first;
+        const job::Margins m = cli::profile_of(measured, "p").margins;
+        return std::array{m.left.mm(), m.right.mm(), m.leading.mm(), m.trailing.mm()};
+    };
+    // A sheet of paper turned in the hand until the edge is away from one.
+    EXPECT_EQ(as_fed(Edge::top), (std::array{3.0, 4.0, 1.0, 2.0}));
+    EXPECT_EQ(as_fed(Edge::bottom), (std::array{4.0, 3.0, 2.0, 1.0}));
+    EXPECT_EQ(as_fed(Edge::left), (std::array{2.0, 1.0, 3.0, 4.0}));
+    EXPECT_EQ(as_fed(Edge::right), (std::array{1.0, 2.0, 4.0, 3.0}));
+}
+
+TEST(CheckPage, HasItsBarsTrueAndItsWordsInTheirPlaces) {
+    std::vector<job::Media> papers = job::all_media();
+    papers.push_back(*job::find_media("custom_least_8.25x10.75in"));
+    papers.push_back(*job::find_media("custom_roll_8.5in"));
+    papers.push_back(*job::find_media("custom_roll_44in"));
+    for (const job::Media& media : papers)
+        for (const Unit unit : {Unit::inch, Unit::millimetre}) {
+            SCOPED_TRACE(media.name);
+            const page::Page page = sheets::make_printer_check(media, unit, kit()).pages.at(0);
+            EXPECT_DOUBLE_EQ(page.width.mm(), media.width.mm());
+            const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
+            int level = 0, upright = 0;
+            for (const page::PathItem& line : paths(page, page::Role::check_bar)) {
+                const geom::Rect box = line.path.bounds();
+                if (std::abs((box.width() - bars.level).mm()) < 1e-9) ++level;
+                if (std::abs((box.height() - bars.upright).mm()) < 1e-9) ++upright;
+                EXPECT_GE(box.low.x, 0.5_in);
+                EXPECT_LE(box.high.x, page.width - 0.3_in);
+            }
+            EXPECT_GE(level, 1);
+            EXPECT_GE(upright, 1);
+            // A 1/64 in of reading is at most 0.3 % of the shorter bar.
+            EXPECT_GE(bars.level, 150_mm);
+            EXPECT_EQ(text_faults(page), std::vector<std::string>{});
+        }
+}
+
+TEST_F(PrinterCheck, WritesThePage) {
+    const std::string out = (folder_ / "page.pdf").string();
+    const Outcome outcome = check({"--media", "iso_a4_210x297mm", "--out", out});
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_NE(outcome.out.find("level bar 170 mm, upright bar 250 mm"), std::string::npos) << outcome.out;
+    EXPECT_EQ(slurp(out).substr(0, 5), "%PDF-");
+    EXPECT_EQ(check({"--out", out}).status, 0) << "a page of ours may be replaced";
+    spill(out, "notes");
+    EXPECT_EQ(check({"--out", out}).status, 2);
+    EXPECT_EQ(slurp(out), "notes");
+    EXPECT_NE(check({"--out", (folder_ / "no/page.pdf").string()}).err.find("its folder does not exist"),
+              std::string::npos);
+    EXPECT_NE(check({"--media", "custom_roll_62mm", "--out", out}).err.find("at least 8-1/2 in wide"),
+              std::string::npos);
+}
+
+TEST_F(PrinterCheck, StoresWhatWasMeasured) {
+    const Outcome outcome = store("office", {"--margins", "1/4 in, 1/2 in, 3/16 in, 3/16 in"});
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_NE(outcome.out.find("bars 7 in and 9 in when true; prints 0.40 % short across the feed, 0.20 % long along "
+                               "it, short edge first"),
+              std::string::npos)
+        << outcome.out;
+    const auto profile = job::read_profile({"office.toml", slurp(file("office"))}, "office").profile;
+    ASSERT_TRUE(profile);
+    EXPECT_NEAR(profile->across, 0.996, 1e-5);
+    EXPECT_NEAR(profile->along, 1.002, 1e-5);
+    EXPECT_NEAR(profile->margins.trailing.inches(), 0.5, 1e-6);
+    EXPECT_NEAR(profile->margins.left.inches(), 0.1875, 1e-6);
+}
+
+TEST_F(PrinterCheck, ReplacesAProfileOnlyWhenForced) {
+    EXPECT_EQ(store("office").status, 0);
+    const std::string before = slurp(file("office"));
+    const Outcome again = store("office", {"--level", "7 in"});
+    EXPECT_EQ(again.status, 2);
+    EXPECT_EQ(slurp(file("office")), before);
+    const Outcome outcome = check({"--profile", "office", "--first", "top", "--level", "7 in", "--upright", "9 in"});
+    EXPECT_NE(outcome.err.find("is there already; --force replaces it"), std::string::npos) << outcome.err;
+    EXPECT_EQ(
+        check({"--profile", "office", "--first", "top", "--level", "7 in", "--upright", "9 in", "--force"}).status, 0);
+    EXPECT_NE(slurp(file("office")), before);
+}
+
+TEST_F(PrinterCheck, APageMadeToFitIsRefused) {
+    const Outcome outcome = check({"--profile", "office", "--first", "top", "--level", "6-25/32 in", "--upright", "9"});
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("the level bar is 7 in when true and was measured as 6-25/32 in, 3.12 % short"),
+              std::string::npos)
+        << outcome.err;
+    EXPECT_NE(outcome.err.find("switch off \"fit to page\""), std::string::npos);
+    EXPECT_FALSE(fs::exists(file("office")));
+}
+
+TEST_F(PrinterCheck, SkewIsACaution) {
+    const Outcome square = store("office", {"--diagonals", "11.4 in, 11.4 in"});
+    EXPECT_EQ(square.status, 0) << square.err;
+    EXPECT_NE(square.out.find("Square within 0 in over the page."), std::string::npos) << square.out;
+    const Outcome skewed = store("crooked", {"--diagonals", "11-15/32 in, 11-3/8 in"});
+    EXPECT_EQ(skewed.status, 3);
+    EXPECT_NE(skewed.out.find("set the tray's guides"), std::string::npos) << skewed.out;
+    EXPECT_NE(store("other", {"--diagonals", "9 in, 9 in"}).err.find("does not go with these bars"), std::string::npos);
+}
+
+TEST_F(PrinterCheck, WrongWordsAreTold) {
+    for (const auto& [words, what] : std::vector<std::pair<std::vector<std::string>, std::string>>{
+             {{"--profile", "a b", "--first", "top", "--level", "7", "--upright", "9"}, "letters, digits and hyphens"},
+             {{"--profile", "a", "--level", "7", "--upright", "9"}, "needs --first, --level and --upright"},
+             {{"--profile", "a", "--first", "top", "--level", "x", "--upright", "9"},
+              "--level \"x\": expected a number"},
+             {{"--profile", "a", "--first", "top", "--level", "-7", "--upright", "9"}, "is negative"},
+             {{"--profile", "a", "--first", "up", "--level", "7", "--upright", "9"}, "--first"},
+             {{"--level", "7 in"}, "needs a name to be stored under"},
+             {{"--media", "na_leter_8.5x11in"}, "did you mean \"na_letter_8.5x11in\"?"}}) {
+        const Outcome outcome = check(words);
+        EXPECT_EQ(outcome.status, 2) << what;
+        EXPECT_NE(outcome.err.find(what), std::string::npos) << outcome.err;
+    }
+    EXPECT_NE(store("a", {"--margins", "1/4 in, 1/4 in"}).err.find("expected four lengths: top, bottom, left, right"),
+              std::string::npos);
+    EXPECT_NE(store("a", {"--margins", "2 in, 0, 0, 0"}).err.find("at most 1 in"), std::string::npos);
+    EXPECT_FALSE(fs::exists(file("a")));
+}
+
+TEST_F(PrinterCheck, AFolderThatCannotBeMadeIsTold) {
+    spill(folder_ / "kerfpacket", "a file in the way");
+    const Outcome outcome = store("office");
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("cannot make the folder"), std::string::npos) << outcome.err;
+}
+
+TEST_F(PrinterCheck, AJobTakesItsPrinterByName) {
+    ASSERT_EQ(store("office").status, 0);
+    const Outcome outcome = check_job("profile = \"office\"");
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_NE(outcome.out.find("office: prints 0.40 % short across the feed, 0.20 % long along it"), std::string::npos)
+        << outcome.out;
+    EXPECT_EQ(check_job("").out.find("Printed on"), std::string::npos);
+    EXPECT_NE(check_job("adhesive = true").out.find("strips Letter 8-1/2 x 11 in, self-adhesive"), std::string::npos);
+}
+
+TEST_F(PrinterCheck, APrinterThatIsNotThereIsToldInTheJob) {
+    Outcome outcome = check_job("profile = \"office\"");
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("job.toml:15:11: error: there is no printer profile \"office\""), std::string::npos)
+        << outcome.err;
+    EXPECT_NE(outcome.err.find("where none is; \"kerfpacket printer-check\" tells"), std::string::npos) << outcome.err;
+    ASSERT_EQ(store("office").status, 0);
+    ASSERT_EQ(store("plotter").status, 0);
+    outcome = check_job("profile = \"ofice\"");
+    EXPECT_NE(outcome.err.find("did you mean \"office\"? looked in " + (folder_ / "kerfpacket/printers").string() +
+                               ", where there are office, plotter"),
+              std::string::npos)
+        << outcome.err;
+    spill(folder_ / "shop.toml", "[printer]\nprofile = \"laser\"\n");
+    EXPECT_NE(check_job("").err.find("there is no printer profile \"laser\" (the shop file names it)"),
+              std::string::npos);
+}
+
+TEST_F(PrinterCheck, AFaultyProfileIsToldWithItsFile) {
+    ASSERT_EQ(store("office").status, 0);
+    std::string text = slurp(file("office"));
+    text.replace(text.find("0.99600"), 7, "0.94000");
+    spill(file("office"), text);
+    const Outcome outcome = check_job("profile = \"office\"");
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find("office.toml:5:10: error: across says that the printer prints 6.00 % short"),
+              std::string::npos)
+        << outcome.err;
+    EXPECT_NE(outcome.err.find("job.toml:15:11: error: the printer profile \"office\" cannot be used"),
+              std::string::npos);
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests
