@@ -65,7 +65,8 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     }
     job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
-    if (reading.complete) use_profile(reading, console);
+    if (reading.complete && choice.half) use_half_templates(reading.job);
+    if (reading.complete) use_profiles(reading, console);
 
     console.doing("working out the bends");
     tl::expected<plan::Plan, job::Diagnostics> plan;

@@ -79,7 +79,8 @@ Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, 
     if (!choice.margins.empty()) {
         const auto lost = lengths_of("--margins", choice.margins, 4, unit, "four lengths: top, bottom, left, right");
         for (std::size_t i = 0; i < lost.size(); ++i) {
-            if (lost[i] > 1_in) refuse(fmt::format("--margins \"{}\": expected at most 1 in each", choice.margins));
+            if (lost[i] > job::most_margin)
+                refuse(fmt::format("--margins \"{}\": expected at most 1/2 in each", choice.margins));
             measured.lost.at(i) = lost[i];
         }
     }
@@ -149,7 +150,7 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
         refuse("what was measured needs a name to be stored under: --profile NAME");
     const job::Media media = media_of(choice);
     const Unit unit = units_of(choice, media);
-    const std::filesystem::path target = packet_target(choice.out, "", choice.force);
+    const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
     const Resources resources(home, "en");
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
     output::write_whole(target, output::pdf(page, resources.faces()));

@@ -46,16 +46,12 @@ std::string missing_hint(const std::string& name) {
     return hint + fmt::format("where there {} {}", names.size() == 1 ? "is" : "are", fmt::join(names, ", "));
 }
 
-}  // namespace
-
-void use_profile(job::Reading& reading, Console& console) {
-    job::Printer& printer = reading.job.printer;
-    if (!printer.profile_name) return;
-    const std::string& name = printer.profile_name->value;
-    const job::Position at = printer.profile_name->at;
-    const std::string whose = at.line > 0 ? "" : " (the shop file names it)";
+/// Reads what was measured of a printer that is named.
+void measure(job::NamedProfile& named, job::Diagnostics& diagnostics, Console& console) {
+    const std::string& name = named.name.value;
+    const std::string whose = named.name.at.line > 0 ? "" : " (the shop file names it)";
     const auto error = [&](std::string message, std::string hint) {
-        reading.diagnostics.push_back({job::Severity::error, at, std::move(message) + whose, std::move(hint)});
+        diagnostics.push_back({job::Severity::error, named.name.at, std::move(message) + whose, std::move(hint)});
     };
     const fs::path file = profile_path(name);
     std::error_code ignored;
@@ -65,11 +61,19 @@ void use_profile(job::Reading& reading, Console& console) {
     job::ProfileReading profile;
     if (source) profile = job::read_profile(*source, name);
     else profile.diagnostics = {source.error()};
-    printer.profile = profile.profile;
-    if (printer.profile) return;
+    named.measured = profile.profile;
+    if (named.measured) return;
     console.message(job::render(profile.diagnostics, source.value_or(job::Source{file.string(), ""})));
     error(fmt::format("the printer profile \"{}\" cannot be used", name),
           fmt::format("what is wrong with {} is told above", file.string()));
+}
+
+}  // namespace
+
+void use_profiles(job::Reading& reading, Console& console) {
+    job::Printer& printer = reading.job.printer;
+    for (auto* profile : {&printer.profile, &printer.strip_profile, &printer.template_profile})
+        if (*profile) measure(**profile, reading.diagnostics, console);
 }
 
 fs::path store_profile(const job::Profile& profile, bool force) {

@@ -10,9 +10,9 @@
 
 namespace kerfpacket::cli {
 
-/// Puts the measured printer that the job names into it. One that is not there, or is faulty, becomes an error of the
+/// Puts the measured printers that the job names into it. One that is not there, or is faulty, becomes an error of the
 /// job at the place of the name; what is wrong in the profile's own file is told at once.
-void use_profile(job::Reading& reading, Console& console);
+void use_profiles(job::Reading& reading, Console& console);
 
 /// Writes the profile under its name and returns the file. Throws std::runtime_error in plain words when one stands
 /// there and is not to be replaced, or when it cannot be written.

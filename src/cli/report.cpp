@@ -149,10 +149,11 @@ std::string paper_lines(const job::Printer& printer) {
         lines = line("paper", fmt::format("cards {}; strips {}{}; templates {}", printer.media.plain_name,
                                           printer.strip_media().plain_name, printer.adhesive ? ", self-adhesive" : "",
                                           printer.template_media().plain_name));
-    if (printer.profile)
-        lines += line("printer", fmt::format("{}: prints {} across the feed, {} along it", printer.profile->name,
-                                             job::printer_error(printer.profile->across),
-                                             job::printer_error(printer.profile->along)));
+    for (const auto* profile : {&printer.profile, &printer.strip_profile, &printer.template_profile})
+        if (*profile && (*profile)->measured)
+            lines += line("printer", fmt::format("{}: prints {} across the feed, {} along it", (*profile)->name.value,
+                                                 job::printer_error((*profile)->measured->across),
+                                                 job::printer_error((*profile)->measured->along)));
     return lines.empty() ? lines : "Printed on\n" + lines + "\n";
 }
 

@@ -50,9 +50,8 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
 
 void use_media(job::Job& job, const std::string& name) {
     const std::optional<job::Media> media = job::find_media(name);
-    if (!media) {
+    if (!media)
         throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name, job::media_hint(name)));
-    }
     job::Printer& printer = job.printer;
     if (media->roll) {
         printer.strips = media;
@@ -62,6 +61,11 @@ void use_media(job::Job& job, const std::string& name) {
         printer.strips.reset();
         printer.templates.reset();
     }
+    job.fingerprint = job::fingerprint(job);
+}
+
+void use_half_templates(job::Job& job) {
+    for (job::Opening& opening : job.openings) opening.wish.half = true;
     job.fingerprint = job::fingerprint(job);
 }
 

@@ -146,7 +146,9 @@ void write(Writer& writer, const Printer& printer) {
     if (printer.template_media().name != printer.media.name) writer.words("template_media", printer.templates->name);
     if (printer.adhesive) writer.bare("adhesive", "true");
     writer.length("margin", printer.margin);
-    if (printer.profile_name) writer.words("profile", printer.profile_name->value);
+    if (printer.profile) writer.words("profile", printer.profile->name.value);
+    if (printer.strip_profile) writer.words("strip_profile", printer.strip_profile->name.value);
+    if (printer.template_profile) writer.words("template_profile", printer.template_profile->name.value);
 }
 
 }  // namespace

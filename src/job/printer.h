@@ -11,14 +11,8 @@ namespace kerfpacket::job {
 
 using measure::Length;
 
-/// The most that a printer may leave free at an edge.
+/// The most that a printer may leave free at an edge: on the smallest sheet the cards find room inside that.
 inline constexpr Length most_margin = Length::inches(0.5);
-
-/// Whether cards find room on a sheet inside margins; what they keep free themselves, 1/4 in, does not count.
-inline bool leaves_room(const Media& sheet, Length margin) {
-    const Length more = margin - Length::inches(0.25);
-    return sheet.width - (more > Length() ? more * 2 : Length()) >= Length::inches(7.75);
-}
 
 /// Which edge of a cut sheet enters the printer first.
 enum class Feed { short_edge, long_edge };

@@ -4,7 +4,6 @@
 #include <charconv>
 #include <chrono>
 
-#include "job/profile.h"
 #include "job/text.h"
 
 namespace kerfpacket::job {

@@ -11,7 +11,7 @@ namespace {
 using namespace measure::literals;
 
 /// All sheets keep 1/4 in free at the edges of the paper; where the printer needs more, they keep more.
-const LengthKey margin{"margin", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey margin{"margin", Length(), most_margin, R"("1/4 in")", true};
 
 /// None when the key is absent, or told to be wrong.
 std::optional<Sourced<Media>> read_media(Context& context, TableReader& reader, std::string_view key) {
@@ -45,6 +45,16 @@ void read_papers(Context& context, TableReader& reader, Printer& printer) {
     else printer.templates = std::move(templates->value);
 }
 
+void read_profile_name(Context& context, TableReader& reader, std::string_view key,
+                       std::optional<NamedProfile>& profile) {
+    const auto name = reader.words(key, 40, R"("shop-laser")", Need::optional);
+    if (!name) return;
+    if (is_profile_name(name->value)) profile = NamedProfile{*name, std::nullopt};
+    else
+        context.error(name->at, std::string(key) + " " + in_quotes(name->value) + " is not written as a profile is",
+                      R"(expected letters, digits and hyphens, for example "shop-laser")");
+}
+
 }  // namespace
 
 bool is_profile_name(std::string_view name) {
@@ -67,12 +77,9 @@ Printer read_printer(Context& context, const toml::table& table, const Printer& 
     read_papers(context, reader, printer);
     printer.adhesive = reader.flag("adhesive", printer.adhesive);
     printer.margin = reader.length_or(margin, printer.margin).value;
-    if (const auto name = reader.words("profile", 40, R"("shop-laser")", Need::optional)) {
-        if (is_profile_name(name->value)) printer.profile_name = *name;
-        else
-            context.error(name->at, "profile " + in_quotes(name->value) + " is not written as a profile is",
-                          R"(expected letters, digits and hyphens, for example "shop-laser")");
-    }
+    read_profile_name(context, reader, "profile", printer.profile);
+    read_profile_name(context, reader, "strip_profile", printer.strip_profile);
+    read_profile_name(context, reader, "template_profile", printer.template_profile);
     reader.finish();
     return printer;
 }

@@ -12,10 +12,10 @@ namespace {
 
 using namespace measure::literals;
 
-const LengthKey left{"left", Length(), 1_in, R"("1/4 in")", true};
-const LengthKey right{"right", Length(), 1_in, R"("1/4 in")", true};
-const LengthKey leading{"leading", Length(), 1_in, R"("1/4 in")", true};
-const LengthKey trailing{"trailing", Length(), 1_in, R"("1/4 in")", true};
+const LengthKey left{"left", Length(), most_margin, R"("1/4 in")", true};
+const LengthKey right{"right", Length(), most_margin, R"("1/4 in")", true};
+const LengthKey leading{"leading", Length(), most_margin, R"("1/4 in")", true};
+const LengthKey trailing{"trailing", Length(), most_margin, R"("1/4 in")", true};
 
 const std::vector<std::pair<std::string_view, Feed>>& feed_words() {
     static const std::vector<std::pair<std::string_view, Feed>> words = {{"short edge", Feed::short_edge},

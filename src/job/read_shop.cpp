@@ -18,7 +18,9 @@ void forget_places(Shop& shop) {
     forget(shop.saw.travel);
     forget(shop.saw.rear_limit);
     if (shop.saw.trial) shop.saw.trial->depth.at = shop.saw.trial->at_fence.at = {};
-    if (shop.printer && shop.printer->profile_name) shop.printer->profile_name->at = {};
+    if (shop.printer)
+        for (auto* profile : {&shop.printer->profile, &shop.printer->strip_profile, &shop.printer->template_profile})
+            if (*profile) (*profile)->name.at = {};
     for (auto& length : shop.stock.lengths) length.at = {};
     for (auto& material : shop.materials) material.name.at = {};
 }

@@ -99,7 +99,8 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
     const auto both = face_extents(head->outline, opening.liner, opening.measured_to, "liner", job);
     if (!both) return tl::unexpected(both.error());
     ArchLines lines = arch_lines(*head, opening);
-    if (opening.wish.half && !lines.symmetric)
+    // Asked for all openings at once, half templates are made where they can be.
+    if (opening.wish.half && !lines.symmetric && opening.wish.half_at.line > 0)
         wrong.push_back({job::Severity::error, opening.wish.half_at,
                          "half a template is flipped about the centre line, but the two sides of this head differ",
                          "leave out half: the whole template is printed, marked DO NOT FLIP"});
@@ -127,6 +128,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
         piece.lines = lines;
         piece.casing = opening.casing;
         piece.template_wish = opening.wish;
+        piece.template_wish.half = opening.wish.half && lines.symmetric;
         if (i == 0) piece.leg_boards = leg_boards(*head, opening);
         if (i == 0) piece.survey = head->survey;
         piece.cautions = find_cautions(piece, job);

@@ -208,7 +208,7 @@ TEST_F(PrinterCheck, WrongWordsAreTold) {
     }
     EXPECT_NE(store("a", {"--margins", "1/4 in, 1/4 in"}).err.find("expected four lengths: top, bottom, left, right"),
               std::string::npos);
-    EXPECT_NE(store("a", {"--margins", "2 in, 0, 0, 0"}).err.find("at most 1 in"), std::string::npos);
+    EXPECT_NE(store("a", {"--margins", "2 in, 0, 0, 0"}).err.find("at most 1/2 in"), std::string::npos);
     EXPECT_FALSE(fs::exists(file("a")));
 }
 

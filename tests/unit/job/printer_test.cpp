@@ -12,7 +12,7 @@ Job with_printer(const std::string& lines) { return read_well(opening_text(arch,
 
 TEST(ReadPrinter, NothingIsSetThatIsNotSaid) {
     const Printer printer = with_printer("").printer;
-    EXPECT_FALSE(printer.strips || printer.templates || printer.adhesive || printer.profile_name || printer.profile);
+    EXPECT_FALSE(printer.strips || printer.templates || printer.adhesive || printer.profile);
     EXPECT_EQ(printer.strip_media().name, "na_letter_8.5x11in");
     EXPECT_DOUBLE_EQ(printer.margin.inches(), 0.25);
 }
@@ -20,16 +20,16 @@ TEST(ReadPrinter, NothingIsSetThatIsNotSaid) {
 TEST(ReadPrinter, PapersOfTheirOwn) {
     const Printer printer = with_printer(
                                 "media = \"iso_a4_210x297mm\"\nstrip_media = \"custom_roll_62mm\"\ntemplate_media = "
-                                "\"custom_roll_24in\"\nadhesive = true\nmargin = 1\nprofile = \"shop-2\"")
+                                "\"custom_roll_24in\"\nadhesive = true\nmargin = 0.5\nprofile = \"shop-2\"")
                                 .printer;
     EXPECT_EQ(printer.media.name, "iso_a4_210x297mm");
     EXPECT_TRUE(printer.strip_media().roll);
     EXPECT_EQ(printer.template_media().name, "custom_roll_24in");
     EXPECT_TRUE(printer.adhesive);
-    EXPECT_DOUBLE_EQ(printer.margin.inches(), 1);
-    ASSERT_TRUE(printer.profile_name);
-    EXPECT_EQ(printer.profile_name->value, "shop-2");
-    EXPECT_EQ(printer.profile_name->at.line, 25);
+    EXPECT_DOUBLE_EQ(printer.margin.inches(), 0.5);
+    ASSERT_TRUE(printer.profile);
+    EXPECT_EQ(printer.profile->name.value, "shop-2");
+    EXPECT_EQ(printer.profile->name.at.line, 25);
 }
 
 TEST(ReadPrinter, TheJobsKeysWinOverTheShops) {
@@ -41,9 +41,9 @@ TEST(ReadPrinter, TheJobsKeysWinOverTheShops) {
     EXPECT_EQ(printer.strip_media().name, "iso_a3_297x420mm");
     EXPECT_TRUE(printer.adhesive);
     // The shop's name stands nowhere in the job file.
-    ASSERT_TRUE(printer.profile_name);
-    EXPECT_EQ(printer.profile_name->value, "shop-2");
-    EXPECT_EQ(printer.profile_name->at.line, 0);
+    ASSERT_TRUE(printer.profile);
+    EXPECT_EQ(printer.profile->name.value, "shop-2");
+    EXPECT_EQ(printer.profile->name.at.line, 0);
 }
 
 TEST(ReadPrinter, WhatIsTheDefaultLeavesTheFingerprint) {
@@ -67,7 +67,7 @@ TEST(ReadPrinter, EveryKeyChangesTheFingerprintAndIsReadBack) {
 TEST(ReadPrinter, OfAProfileOnlyTheNameCounts) {
     Job job = with_printer("profile = \"shop-2\"");
     const std::string before = normalised(job);
-    job.printer.profile = Profile{"shop-2", 0.99, 1.01, Feed::long_edge, {}};
+    job.printer.profile->measured = Profile{"shop-2", 0.99, 1.01, Feed::long_edge, {}};
     EXPECT_EQ(normalised(job), before);
 }
 

@@ -40,7 +40,7 @@ TEST(Profile, IsRead) {
 }
 
 TEST(Profile, IsReadBackAsItWasWritten) {
-    const Profile profile{"plotter", 1.00123, 0.98765, Feed::short_edge, {0.25_in, 0.1875_in, 7_mm, 17_mm}};
+    const Profile profile{"plotter", 1.00123, 0.98765, Feed::short_edge, {0.25_in, 0.1875_in, 7_mm, 12.5_mm}};
     const ProfileReading reading = read_profile({"plotter.toml", profile_text(profile)}, "plotter");
     ASSERT_TRUE(reading.profile) << render(reading.diagnostics, {"plotter.toml", profile_text(profile)});
     EXPECT_EQ(profile_text(*reading.profile), profile_text(profile));
