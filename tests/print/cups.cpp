@@ -16,11 +16,14 @@ constexpr const char* filters = "/usr/lib/cups/filter/";
 /// What the scheduler sets for a filter (cups filter(7)).
 constexpr const char* environment =
     "CONTENT_TYPE=application/pdf FINAL_CONTENT_TYPE=image/pwg-raster PRINTER=tests CHARSET=utf-8";
+/// A printer that takes paper of any size, which the filters learn from its description alone.
+constexpr const char* roll_printer = " PPD=" KERFPACKET_SOURCE_DIR "/tests/print/roll.ppd";
 
-void run_filter(const std::string& filter, const fs::path& in, const fs::path& out, const std::string& options) {
+void run_filter(const std::string& filter, const fs::path& in, const fs::path& out, const std::string& options,
+                const std::string& printer) {
     const Outcome ran = run_program({"sh", "-c", "\"$0\" 1 tests tests 1 \"$1\" \"$2\" > \"$3\"", filters + filter,
                                      options, in.string(), out.string()},
-                                    environment);
+                                    environment + printer);
     if (ran.status != 0 || fs::file_size(out) == 0) throw std::runtime_error(filter + " failed: " + ran.err);
 }
 
@@ -69,8 +72,9 @@ const char* name_of(CupsFilter filter) {
 std::vector<Raster> through_cups(CupsFilter filter, const fs::path& pdf, const std::string& media) {
     const Folder folder;
     const std::string options = "media=" + media + " print-scaling=none Resolution=600dpi ColorModel=Gray";
-    run_filter("pdftopdf", pdf, folder / "paper.pdf", options);
-    run_filter(name_of(filter), folder / "paper.pdf", folder / "paper.ras", options);
+    const std::string printer = media.starts_with("Custom.") ? roll_printer : "";
+    run_filter("pdftopdf", pdf, folder / "paper.pdf", options, printer);
+    run_filter(name_of(filter), folder / "paper.pdf", folder / "paper.ras", options, printer);
     Reader reader(folder / "paper.ras");
     std::vector<Raster> pages;
     for (Raster page; reader.next(page);) pages.push_back(std::move(page));

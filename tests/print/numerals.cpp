@@ -36,7 +36,7 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
             const geom::Point a = text->anchor - along * (text->advance / 2);
             const geom::Point b = text->anchor + along * (text->advance / 2) + along.left() * (text->size * 0.73);
             const Rect area = geom::united({a, a}, {b, b});
-            spots.push_back({static_cast<int>(i) + 1, area.grown(2_pt), std::abs(along.x) < 0.5});
+            spots.push_back({static_cast<int>(i) + 1, area.grown(1_pt), std::abs(along.x) < 0.5});
         }
     }
     return spots;
@@ -125,6 +125,23 @@ INSTANTIATE_TEST_SUITE_P(Strips, Numerals,
                                          Printed{"TwoRows", golden_job("two-rows")},
                                          Printed{"MetricFromTheRight", golden_job("metric-right")}),
                          [](const auto& printed) { return printed.param.name; });
+
+INSTANTIATE_TEST_SUITE_P(
+    Papers, Numerals,
+    testing::Values(Printed{"A4", paper_trial(R"(media = "iso_a4_210x297mm")")},
+                    Printed{"Legal", paper_trial(R"(media = "na_legal_8.5x14in")")},
+                    Printed{"Ledger", paper_trial(R"(media = "na_ledger_11x17in")")},
+                    Printed{"A3", paper_trial(R"(media = "iso_a3_297x420mm")")},
+                    Printed{"Custom", paper_trial(R"(media = "custom_shop_12x19.5in")")},
+                    Printed{"Adhesive", paper_trial("adhesive = true")},
+                    Printed{"Edge", paper_trial("", R"(strip = "edge")")},
+                    Printed{"Roll1in", paper_trial(R"(strip_media = "custom_roll_1in")")},
+                    Printed{"Roll62mm", paper_trial(R"(strip_media = "custom_roll_62mm")")},
+                    Printed{"Roll62mmEdge", paper_trial(R"(strip_media = "custom_roll_62mm")", R"(strip = "edge")")},
+                    Printed{"Roll4in", paper_trial(R"(strip_media = "custom_roll_4in")")},
+                    Printed{"Roll24in", paper_trial(R"(strip_media = "custom_roll_24in")", "", 100)},
+                    Printed{"Roll36in", paper_trial(R"(strip_media = "custom_roll_36in")", "", 140)}),
+    [](const auto& printed) { return printed.param.name; });
 
 }  // namespace
 }  // namespace kerfpacket::tests

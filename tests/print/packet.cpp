@@ -1,5 +1,7 @@
 #include "print/packet.h"
 
+#include <fmt/format.h>
+
 namespace kerfpacket::tests {
 namespace {
 
@@ -38,6 +40,37 @@ width = "7-1/4 in"
 trim = "4 in"
 spacing = ")" +
            spacing + "\"\n";
+}
+
+std::string paper_trial(const std::string& printer, const std::string& board, double degrees) {
+    return fmt::format(R"([job]
+number = "P-8"
+title = "Paper trial"
+revision = "A"
+date = 2026-03-09
+units = "in"
+
+[saw]
+blade_diameter = "12 in"
+kerf = 0.118
+
+[printer]
+{}
+
+[[wall]]
+id = "B"
+radius = "40 in"
+angle = {}
+side = "concave"
+
+[wall.board]
+material = "mdf"
+thickness = "3/4 in"
+width = "7-1/4 in"
+spacing = "11.3 mm"
+{}
+)",
+                       printer, degrees, board);
 }
 
 std::string golden_job(const std::string& name) {

@@ -11,6 +11,9 @@ namespace kerfpacket::tests {
 /// The Harbor Stair wall with a spacing of its own, as the job file writes it.
 std::string harbor_stair(const std::string& spacing);
 
+/// A wall of kerfs an odd 11.3 mm apart, on what these lines of [printer] say; `board` are more lines of its board.
+std::string paper_trial(const std::string& printer, const std::string& board = "", double degrees = 50);
+
 /// A job of tests/golden, as it stands there.
 std::string golden_job(const std::string& name);
 

@@ -22,6 +22,25 @@ Pixels pixels_of(const Raster& raster, const Rect& area) {
             clamp(raster.height - x(area.high.y), raster.height), clamp(raster.height - x(area.low.y), raster.height)};
 }
 
+struct Middle {
+    double x, y;  ///< in pixels from the upper left
+};
+
+/// Middle of the ink. A tick of the right width that is so many pixels long has a hundred greys for each; a few grey
+/// pixels are no line.
+Middle middle(const Raster& raster, const Pixels& box, int long_as) {
+    double ink = 0, across = 0, down = 0;
+    for (int y = box.top; y < box.bottom; ++y) {
+        for (int x = box.left; x < box.right; ++x) {
+            ink += raster.ink(x, y);
+            across += (x + 0.5) * raster.ink(x, y);
+            down += (y + 0.5) * raster.ink(x, y);
+        }
+    }
+    if (ink < 100.0 * long_as) throw std::runtime_error("there is no line in that area");
+    return {across / ink, down / ink};
+}
+
 Raster blank(int width, int height, double dpi) {
     return {width, height, dpi,
             std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height), 255)};
@@ -96,16 +115,12 @@ Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, 
 
 Length ink_centre(const Raster& raster, const Rect& area) {
     const Pixels box = pixels_of(raster, area);
-    double ink = 0, moment = 0;
-    for (int y = box.top; y < box.bottom; ++y) {
-        for (int x = box.left; x < box.right; ++x) {
-            ink += raster.ink(x, y);
-            moment += (x + 0.5) * raster.ink(x, y);
-        }
-    }
-    // A tick of the right width has far more; a few grey pixels are no line.
-    if (ink < 100.0 * (box.bottom - box.top)) throw std::runtime_error("there is no line in that area");
-    return Length::inches(moment / ink / raster.dpi);
+    return Length::inches(middle(raster, box, box.bottom - box.top).x / raster.dpi);
+}
+
+Length ink_height(const Raster& raster, const Rect& area) {
+    const Pixels box = pixels_of(raster, area);
+    return Length::inches((raster.height - middle(raster, box, box.right - box.left).y) / raster.dpi);
 }
 
 Raster crop(const Raster& raster, const Rect& area) {

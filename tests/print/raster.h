@@ -38,6 +38,9 @@ Raster draw_page(Renderer renderer, const std::filesystem::path& pdf, int page, 
 /// Throws when the area is blank.
 Length ink_centre(const Raster& raster, const Rect& area);
 
+/// The same up the page, from its lower edge.
+Length ink_height(const Raster& raster, const Rect& area);
+
 /// The pixels of an area of the page.
 Raster crop(const Raster& raster, const Rect& area);
 
