@@ -56,6 +56,7 @@ MissingCharacter::MissingCharacter(std::string text, char32_t character)
     : std::runtime_error(tell_missing(text, character)), text_(std::move(text)), character_(character) {}
 
 struct Faces::Loaded {
+    std::filesystem::path folder;
     std::array<Metrics, all_faces.size()> metrics;
     const Metrics& of(Face face) const { return metrics.at(static_cast<std::size_t>(face)); }
 };
@@ -66,6 +67,7 @@ Faces::Faces(const std::filesystem::path& folder) : loaded_(std::make_unique<Loa
     const std::unique_ptr<FT_LibraryRec_, decltype(&FT_Done_FreeType)> library(started, FT_Done_FreeType);
     const std::filesystem::path list = folder / "faces.toml";
     const toml::table table = read_toml(list);
+    loaded_->folder = folder;
     for (const Face face : all_faces) {
         const char* role = page::face_name(face);
         const toml::table* entry = table[role].as_table();
@@ -95,5 +97,7 @@ bool Faces::covers(Face face, char32_t character) const { return loaded_->of(fac
 double Faces::cap_height(Face face) const { return loaded_->of(face).cap_height; }
 
 const std::filesystem::path& Faces::file(Face face) const { return loaded_->of(face).file; }
+
+std::filesystem::path Faces::colour_profile() const { return loaded_->folder / "sRGB.icc"; }
 
 }  // namespace kerfpacket::fonts

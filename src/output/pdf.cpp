@@ -1,5 +1,7 @@
 #include "output/pdf.h"
 
+#include <fstream>
+#include <iterator>
 #include <stdexcept>
 #include <variant>
 #include <vector>
@@ -81,6 +83,15 @@ void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Pa
     canvas.finish();
 }
 
+std::string profile_of(const fonts::Faces& faces) {
+    std::ifstream file(faces.colour_profile(), std::ios::binary);
+    std::string bytes{std::istreambuf_iterator<char>(file), {}};
+    if (bytes.empty())
+        throw std::runtime_error(
+            fmt::format("cannot read the colour profile {}: build the program again", faces.colour_profile().string()));
+    return bytes;
+}
+
 void add_outline(const HaruDocument& haru, const page::Document& document, Pages& pages) {
     if (document.outline.empty()) return;
     HPDF_Encoder encoder = HPDF_GetEncoder(haru.get(), "UTF-8");
@@ -102,7 +113,7 @@ void add_outline(const HaruDocument& haru, const page::Document& document, Pages
 
 }  // namespace
 
-std::string pdf(const page::Document& document, const fonts::Faces& faces) {
+std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
     measure::require(!document.pages.empty(), "a document has pages");
     const HaruDocument haru;
     HaruFonts fonts(haru, faces);
@@ -110,7 +121,7 @@ std::string pdf(const page::Document& document, const fonts::Faces& faces) {
     for (std::size_t i = 0; i < pages.pages.size(); ++i)
         draw_page(haru, fonts, pages, pages.pages[i], document.pages[i]);
     add_outline(haru, document, pages);
-    return finish_pdf(haru.bytes(), document, fonts.embedded());
+    return finish_pdf(haru.bytes(), document, {fonts.embedded(), profile_of(faces), attachments});
 }
 
 }  // namespace kerfpacket::output

@@ -2,14 +2,25 @@
 // The packet as PDF: written by libharu, finished by libqpdf.
 
 #include <string>
+#include <vector>
 
 #include "fonts/faces.h"
 #include "page/document.h"
 
 namespace kerfpacket::output {
 
-/// The whole file in memory. The same document gives the same bytes, always. Throws std::runtime_error in plain
-/// words when a library fails.
-std::string pdf(const page::Document& document, const fonts::Faces& faces);
+/// A text file that travels inside the PDF (ISO 32000-1, 7.11.4; ISO 19005-3, 6.8).
+struct Attachment {
+    std::string name;  ///< file name, without a folder
+    std::string text;  ///< UTF-8
+    std::string description;
+    std::string relationship;  ///< to the document: "Source", "Data", "Alternative", "Supplement" or "Unspecified"
+};
+
+/// The whole file in memory. The same document gives the same bytes, always. Without attachments it is PDF/A-1b, with
+/// them (they need the document's date) it is built to the rules of PDF/A-3b. Throws std::runtime_error in plain words
+/// when a library fails.
+std::string pdf(const page::Document& document, const fonts::Faces& faces,
+                const std::vector<Attachment>& attachments = {});
 
 }  // namespace kerfpacket::output

@@ -1,17 +1,12 @@
 #include "output/pdf_finish.h"
 
-#include <algorithm>
-#include <cmath>
 #include <exception>
-#include <set>
 #include <stdexcept>
-#include <string_view>
-#include <variant>
 
 #include <fmt/format.h>
 
-#include "fonts/utf8.h"
-#include "measure/require.h"
+#include "output/pdf_archive.h"
+#include "output/pdf_fonts.h"
 #include "output/qpdf.h"
 
 namespace kerfpacket::output {
@@ -51,82 +46,48 @@ void set_information(QPDF& pdf, const page::Document& document) {
     if (!document.subject.empty()) info.replaceKey("/Subject", Object::newUnicodeString(document.subject));
     info.replaceKey("/Producer", Object::newUnicodeString("kerfpacket " KERFPACKET_VERSION));
     if (!document.date.empty()) {
-        std::string day = document.date;
-        std::erase(day, '-');
-        const Object date = Object::newString("D:" + day + "000000Z");
+        const Object date = Object::newString(pdf_date(document.date));
         info.replaceKey("/CreationDate", date);
         info.replaceKey("/ModDate", date);
     }
     pdf.getTrailer().replaceKey("/Info", pdf.makeIndirectObject(info));
 }
 
-/// The upper bytes of all characters set on the pages.
-std::set<unsigned> upper_bytes(const page::Document& document) {
-    std::set<unsigned> found;
-    for (const page::Page& page : document.pages)
-        for (const page::Item& item : page.items)
-            if (const auto* text = std::get_if<page::TextItem>(&item))
-                for (std::string_view rest = text->text; !rest.empty();)
-                    found.insert(static_cast<unsigned>(fonts::take_character(rest).value()) >> 8U);
-    return found;
+/// Destinations stand where they are used: PDFBox takes them for broken otherwise.
+void inline_destination(Object user) {
+    Object destination = user.getKey("/Dest");
+    if (destination.isArray()) user.replaceKey("/Dest", destination.shallowCopy());
 }
 
-/// libharu's character codes are UTF-16 code units, so the map back to text is the identity. A range of a CMap may
-/// not cross a 256 boundary, and 100 ranges are the most in a block (Adobe Technical Note 5014).
-std::string identity_cmap(const page::Document& document) {
-    const std::set<unsigned> blocks = upper_bytes(document);
-    measure::require(blocks.size() <= 100, "the text keeps to a hundred blocks of 256 characters");
-    std::string map =
-        "/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n"
-        "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n"
-        "/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n"
-        "1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n";
-    map += fmt::format("{} beginbfrange\n", blocks.size());
-    for (const unsigned block : blocks) map += fmt::format("<{0:02X}00> <{0:02X}FF> <{0:02X}00>\n", block);
-    return map + "endbfrange\nendcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
-}
-
-void set_cap_height(Object descriptor, const std::vector<EmbeddedFont>& fonts) {
-    const std::string name = descriptor.getKey("/FontName").getName();
-    const auto known =
-        std::find_if(fonts.begin(), fonts.end(), [&](const EmbeddedFont& f) { return name.ends_with("+" + f.name); });
-    if (known == fonts.end()) throw std::runtime_error("the PDF has an unknown font " + name);
-    descriptor.replaceKey("/CapHeight", Object::newInteger(std::llround(known->cap_height * 1000)));
-}
-
-/// A font of one-byte codes needs no map to text: its encoding is one (ISO 32000-1, 9.10.2).
-void repair_font(Object font, const Object& to_unicode, const std::vector<EmbeddedFont>& fonts) {
-    if (!font.getKey("/Subtype").isNameAndEquals("/Type0"))
-        return set_cap_height(font.getKey("/FontDescriptor"), fonts);
-    font.replaceKey("/ToUnicode", to_unicode);
-    Object descendant = font.getKey("/DescendantFonts").getArrayItem(0);
-    descendant.getKey("/CIDSystemInfo").replaceKey("/Ordering", Object::newString("Identity"));
-    set_cap_height(descendant.getKey("/FontDescriptor"), fonts);
-}
-
-void repair_pages(QPDF& pdf, const page::Document& document, const std::vector<EmbeddedFont>& fonts) {
-    const Object to_unicode = pdf.newStream(identity_cmap(document));
-    std::set<QPDFObjGen> repaired;
-    for (Object page : pdf.getAllPages()) {
-        Object page_fonts = page.getKey("/Resources").getKey("/Font");
-        if (page_fonts.isDictionary())
-            for (auto& [name, font] : page_fonts.getDictAsMap())
-                if (repaired.insert(font.getObjGen()).second) repair_font(font, to_unicode, fonts);
-        Object annotations = page.getKey("/Annots");
-        if (!annotations.isArray()) continue;
-        for (Object annotation : annotations.getArrayAsVector()) annotation.replaceKey("/F", Object::newInteger(4));
+void inline_destinations(Object outline) {
+    for (Object entry = outline.getKey("/First"); entry.isDictionary(); entry = entry.getKey("/Next")) {
+        inline_destination(entry);
+        inline_destinations(entry);
     }
 }
 
-std::string write(QPDF& pdf) {
+/// Links are printed as they stand (ISO 19005-1, 6.5.3).
+void repair_annotations(QPDF& pdf) {
+    for (Object page : pdf.getAllPages()) {
+        Object annotations = page.getKey("/Annots");
+        if (!annotations.isArray()) continue;
+        for (Object annotation : annotations.getArrayAsVector()) {
+            annotation.replaceKey("/F", Object::newInteger(4));
+            inline_destination(annotation);
+        }
+    }
+}
+
+/// PDF/A-1 is PDF 1.4, which has no object streams.
+std::string write(QPDF& pdf, int part) {
     QPDFWriter writer(pdf);
     writer.setOutputMemory();
     writer.setDeterministicID(true);
     writer.setNewlineBeforeEndstream(true);
-    writer.setObjectStreamMode(qpdf_o_generate);
+    writer.setObjectStreamMode(part == 1 ? qpdf_o_disable : qpdf_o_generate);
     // Streams pass as libharu compressed them: libqpdf would unpack and pack them all again, most of the finish's time.
     writer.setCompressStreams(false);
-    writer.setMinimumPDFVersion("1.7");
+    writer.forcePDFVersion(part == 1 ? "1.4" : "1.7");
     writer.write();
     const auto buffer = writer.getBufferSharedPointer();
     return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};  // NOLINT(*-reinterpret-cast)
@@ -134,15 +95,21 @@ std::string write(QPDF& pdf) {
 
 }  // namespace
 
-std::string finish_pdf(const std::string& raw, const page::Document& document, const std::vector<EmbeddedFont>& fonts) {
+std::string finish_pdf(const std::string& raw, const page::Document& document, const Extras& extras) {
     try {
         QPDF pdf;
         pdf.setSuppressWarnings(true);
         pdf.processMemoryFile("the PDF", raw.data(), raw.size());
+        const int part = extras.attachments.empty() ? 1 : 3;
         set_catalogue(pdf, document);
         set_information(pdf, document);
-        repair_pages(pdf, document, fonts);
-        std::string bytes = write(pdf);
+        repair_annotations(pdf);
+        if (pdf.getRoot().hasKey("/Outlines")) inline_destinations(pdf.getRoot().getKey("/Outlines"));
+        repair_fonts(pdf, document, extras.fonts);
+        add_metadata(pdf, document, part);
+        add_output_intent(pdf, extras.colour_profile);
+        if (part == 3) add_attachments(pdf, document, extras.attachments);
+        std::string bytes = write(pdf, part);
         if (pdf.anyWarnings()) throw std::runtime_error(pdf.getWarnings().front().what());
         return bytes;
     } catch (const std::exception& error) {

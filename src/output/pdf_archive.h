@@ -1,0 +1,28 @@
+#pragma once
+// What makes a PDF one that can be kept: ISO 19005 (PDF/A).
+
+#include <string>
+#include <vector>
+
+#include "output/pdf.h"
+#include "output/qpdf.h"
+
+namespace kerfpacket::output {
+
+/// A day of a document, YYYY-MM-DD, as a PDF writes a date (ISO 32000-1, 7.9.4).
+std::string pdf_date(const std::string& day);
+
+/// A stream of these bytes, packed.
+QPDFObjectHandle packed_stream(QPDF& pdf, const std::string& bytes);
+
+/// Says in XMP what the document is, the same as its information dictionary does, and which part of ISO 19005 it
+/// follows: 1 or 3, level B.
+void add_metadata(QPDF& pdf, const page::Document& document, int part);
+
+/// What the black and white of the pages mean: an ICC profile of sRGB.
+void add_output_intent(QPDF& pdf, const std::string& profile);
+
+/// Embeds the files and associates them with the whole document.
+void add_attachments(QPDF& pdf, const page::Document& document, const std::vector<Attachment>& attachments);
+
+}  // namespace kerfpacket::output
