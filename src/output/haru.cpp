@@ -51,7 +51,7 @@ const char* HaruFonts::name_of(Face face) {
     if (name == nullptr) {
         name = HPDF_LoadTTFontFromFile(document_.get(), faces_.file(face).c_str(), HPDF_TRUE);
         document_.check("reading a font file");
-        embedded_.push_back({name, faces_.cap_height(face)});
+        embedded_.push_back({face, name, faces_.cap_height(face)});
     }
     return name;
 }

@@ -56,6 +56,7 @@ enum class Coding { win_ansi, unicode };
 
 /// A face as it went into the file.
 struct EmbeddedFont {
+    Face face = Face::regular;
     std::string name;       ///< libharu's name of the font
     double cap_height = 0;  ///< part of the type size
 };

@@ -105,7 +105,7 @@ std::string finish_pdf(const std::string& raw, const page::Document& document, c
         set_information(pdf, document);
         repair_annotations(pdf);
         if (pdf.getRoot().hasKey("/Outlines")) inline_destinations(pdf.getRoot().getKey("/Outlines"));
-        repair_fonts(pdf, document, extras.fonts);
+        repair_fonts(pdf, document, extras.fonts, part);
         add_metadata(pdf, document, part);
         add_output_intent(pdf, extras.colour_profile);
         if (part == 3) add_attachments(pdf, document, extras.attachments);
