@@ -43,10 +43,10 @@ Grid grid_on(Length width, Length height) {
 }
 
 /// What was rounded away, true mark minus printed figure: thousandths of an inch or hundredths of a millimetre.
-std::string residue_text(Length residue, measure::Unit unit) {
-    const bool inch = unit == measure::Unit::inch;
-    const std::string digits = measure::fixed(std::abs(inch ? residue.inches() : residue.mm()), inch ? 3 : 2);
-    if (digits.find_first_not_of("0.") == std::string::npos) return {};
+std::string residue_text(Length residue, const Tape& tape) {
+    const bool inch = tape.unit() == measure::Unit::inch;
+    const std::string digits = tape.number(std::abs(inch ? residue.inches() : residue.mm()), inch ? 3 : 2);
+    if (digits.find_first_of("123456789") == std::string::npos) return {};
     return (residue < 0_mm ? "-" : "+") + digits.substr(1);
 }
 
@@ -76,7 +76,7 @@ private:
                   Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
         pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
                   Type{Face::condensed, style().text}.at_right());
-        pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_.unit()),
+        pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
                   {Face::condensed, style().tiny});
         pen_.text(Role::running, {x + width_ - 4_pt, base}, tape_.other(kerf.mark),
                   Type{Face::condensed, style().small}.at_right());
@@ -113,7 +113,7 @@ private:
 
 Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, std::size_t first,
                      std::size_t end) {
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     Draft draft = new_draft(plan, "checklist", Orientation::portrait);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
@@ -141,7 +141,7 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
 }  // namespace
 
 void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     const Paper paper = paper_for(plan, Use::cards);
     const Grid grid = grid_on(paper.width, paper.height);
     for (std::size_t first = 0; first < piece.kerfs.size(); first += grid.kerfs()) {

@@ -32,7 +32,7 @@ void name_block(CoverFlow& flow) {
     }
     const std::string units =
         flow.words(flow.tape.unit() == measure::Unit::inch ? "cover.units_inch" : "cover.units_mm");
-    pen.text(Role::text, {right, flow.y - 38_pt}, header.date + "    " + units,
+    pen.text(Role::text, {right, flow.y - 38_pt}, date_text(header.date, flow.kit().words) + "    " + units,
              CoverFlow::regular(style.text).at_right());
 }
 
@@ -91,7 +91,7 @@ void cautions(CoverFlow& flow) {
     const Type type = CoverFlow::regular(flow.style().text);
     for (const plan::Piece& piece : pieces) {
         for (const plan::Caution& caution : piece.cautions) {
-            const std::string text = caution_text(caution, flow.kit(), flow.tape.unit());
+            const std::string text = caution_text(caution, flow.kit(), flow.tape);
             flow.need(30_pt + flow.paragraph_height(text, type, width, 13.5_pt));
             Pen pen = flow.pen();
             pen.text(Role::caution, {side_margin, flow.y - 13_pt}, piece.id, bold);

@@ -194,7 +194,7 @@ private:
 
     void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
         const auto& tape = context_.tape;
-        const std::string exact = inch() ? measure::fixed(ordinate.y.inches(), 3) : measure::mm_text(ordinate.y, 1);
+        const std::string exact = inch() ? tape.number(ordinate.y.inches(), 3) : tape.number(ordinate.y.mm(), 1);
         const Type small = Type{Face::regular, style().small}.at_right();
         pen.text(Role::dimension, {x + width * station_at, base}, tape.plain(ordinate.x),
                  Type{Face::regular, style().text}.at_right());

@@ -40,7 +40,7 @@ public:
         : pen_(page, kit),
           kit_(kit),
           media_(media),
-          tape_(unit),
+          tape_(unit, kit.words),
           bars_(bars_in(page.width, page.height, unit)),
           right_(page.width - text_right),
           y_(page.height - 100_pt) {}

@@ -23,7 +23,7 @@ constexpr Length remark_height = 13_pt;
 class Card {
 public:
     Card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units) {}
+        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units, kit.words) {}
 
     void draw() {
         start_page();
