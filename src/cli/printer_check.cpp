@@ -151,7 +151,7 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     const job::Media media = media_of(choice);
     const Unit unit = units_of(choice, media);
     const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
-    const Resources resources(home, "en");
+    const Resources resources(home, choice.language);
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
     output::write_whole(target, output::pdf(page, resources.faces()));
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);

@@ -26,12 +26,18 @@ struct Choices {
     PrinterCheckChoice printer_check;
 };
 
+void add_language(CLI::App& command, std::string& language, const std::string& help) {
+    command.add_option("--language", language, help)
+        ->check(CLI::IsMember(std::vector<std::string>(job::languages.begin(), job::languages.end())));
+}
+
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
     command.add_option(
         "--media", job.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.half, "half templates, to flip about the centre line, where both halves are alike");
+    add_language(command, job.language, "language of the sheets instead of the job's own; messages stay English");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
@@ -81,6 +87,7 @@ void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     command->add_option("--media", choice.media, "the paper of the page")->capture_default_str();
     command->add_option("--units", choice.units, "of the measured bars; else those in the paper's name")
         ->check(CLI::IsMember({"in", "mm"}));
+    add_language(*command, choice.language, "language of the page");
     command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
     command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
     command->add_option("--first", choice.first, "edge of the page that came out first")

@@ -69,6 +69,14 @@ void use_half_templates(job::Job& job) {
     job.fingerprint = job::fingerprint(job);
 }
 
+void use_language(job::Job& job, const std::string& language) {
+    job::Header& header = job.header;
+    // Both languages of a job stay when the second is made the first.
+    if (header.also_in == language) header.also_in = header.language;
+    header.language = language;
+    job.fingerprint = job::fingerprint(job);
+}
+
 std::string counted(std::size_t number, const std::string& noun) {
     return fmt::format("{} {}{}", number, noun, number == 1 ? "" : "s");
 }

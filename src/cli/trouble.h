@@ -20,6 +20,8 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
 void use_media(job::Job& job, const std::string& name);
 /// Half templates for all openings; the fingerprint follows.
 void use_half_templates(job::Job& job);
+/// The sheets in this language; the fingerprint follows.
+void use_language(job::Job& job, const std::string& language);
 
 /// "1 page", "12 pages".
 std::string counted(std::size_t number, const std::string& noun);
