@@ -4,6 +4,7 @@
 #include <array>
 
 #include "sheets/roll_furniture.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -153,7 +154,7 @@ CheckBar short_check_bar_for(Length space) {
 
 std::string print_words(const plan::Plan& plan, Use use, const Kit& kit) {
     return kit.words("page.print",
-                     {{"media", media_for(plan, use).plain_name}, {"profile", profile_name(plan, use, kit)}});
+                     {{"media", media_text(media_for(plan, use), kit)}, {"profile", profile_name(plan, use, kit)}});
 }
 
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count) {

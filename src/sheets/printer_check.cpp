@@ -8,6 +8,7 @@
 #include "sheets/furniture.h"
 #include "sheets/pen.h"
 #include "sheets/tape.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -200,7 +201,7 @@ private:
     void words_to_read() {
         pen_.text(Role::furniture, {text_left, y_}, words("title"), {Face::bold, style().title});
         y_ -= 15_pt;
-        pen_.text(Role::furniture, {text_left, y_}, media_.plain_name, text());
+        pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
         heading("print");
         say("print_1");
         say("print_2");

@@ -7,11 +7,6 @@
 namespace kerfpacket::sheets {
 namespace {
 
-std::string with_decimal(std::string text, std::string_view mark) {
-    if (const std::size_t point = text.find('.'); point != std::string::npos) text.replace(point, 1, mark);
-    return text;
-}
-
 /// Decimals without trailing zeros: 19.050 -> 19.05, 18.00 -> 18.
 std::string shortest(double value, int places) {
     std::string text = measure::fixed(value, places);
@@ -22,6 +17,12 @@ std::string shortest(double value, int places) {
 }
 
 }  // namespace
+
+std::string with_decimal(std::string figures, std::string_view mark) {
+    for (std::size_t point = 0; (point = figures.find('.', point)) != std::string::npos; point += mark.size())
+        figures.replace(point, 1, mark);
+    return figures;
+}
 
 std::string number(double value, int places, const fonts::Words& words) {
     return with_decimal(measure::fixed(value, places), words("numbers.decimal"));

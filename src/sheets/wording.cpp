@@ -152,6 +152,15 @@ const plan::Kerf& governing_kerf(const plan::Piece& piece) {
                              [](const plan::Kerf& a, const plan::Kerf& b) { return a.utilisation < b.utilisation; });
 }
 
+std::string media_text(const job::Media& media, const Kit& kit) {
+    const Tape tape(media.unit, kit.words);
+    const std::string size = with_decimal(media.figures, kit.words("numbers.decimal")) + " " + tape.unit_name();
+    if (media.roll) return kit.words("media.roll", {{"width", size}});
+    const bool named = !media.name.starts_with("custom_");
+    const std::string name = kit.words(named ? "media." + media.name.substr(0, media.name.rfind('_')) : "media.custom");
+    return kit.words("media.sheet", {{"name", name}, {"size", size}});
+}
+
 std::string degrees_text(measure::Angle angle, const Kit& kit) {
     return number(std::abs(angle.degrees()), 1, kit.words);
 }

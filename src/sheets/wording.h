@@ -39,6 +39,9 @@ bool varied_spacing(const plan::Piece& piece);
 /// The kerf with the least to spare.
 const plan::Kerf& governing_kerf(const plan::Piece& piece);
 
+/// "Letter 8-1/2 x 11 in", "Roll 62 mm wide".
+std::string media_text(const job::Media& media, const Kit& kit);
+
 /// "35.6".
 std::string degrees_text(measure::Angle angle, const Kit& kit);
 /// One for each end of a piece that is cut on a mitre: "35.6 degrees where it meets A/2".
