@@ -100,12 +100,12 @@ std::string survey_lines(const plan::Piece& piece, const sheets::Tape& tape, con
     std::string lines;
     for (const sheets::Answer& answer : sheets::answers(*piece.survey)) {
         const std::size_t worst = answer.misses->worst_point();
-        lines += line("curve",
-                      fmt::format("{}: {}; worst miss {} {} at station {}, rms {}", sheets::fit_name(answer.fit, kit),
-                                  sheets::answer_text(piece, answer.fit, kit, tape),
-                                  sheets::miss_text(answer.misses->at.at(worst), tape), tape.unit_name(),
-                                  tape.exact_plain(sheets::reading(piece, worst).station),
-                                  sheets::rms_text(answer, tape)));
+        lines +=
+            line("curve",
+                 fmt::format("{}: {}; worst miss {} {} at station {}, rms {}", sheets::fit_name(answer.fit, kit),
+                             sheets::answer_text(piece, answer.fit, kit, tape),
+                             sheets::miss_text(answer.misses->at.at(worst), tape), tape.unit_name(),
+                             tape.exact_plain(sheets::reading(piece, worst).station), sheets::rms_text(answer, tape)));
     }
     for (const job::Fit fit : sheets::unanswered(*piece.survey))
         lines += line("curve", fmt::format("{}: {}", sheets::fit_name(fit, kit), kit.words("survey.none")));

@@ -25,8 +25,7 @@ job::Header only(const std::string& language) {
 /// A character that no face has is told where the shop wrote it.
 void require_printable(const fonts::Faces& faces, const fonts::Words& words) {
     for (const auto& [key, entry] : words.entries())
-        for (const std::string& text : entry.texts)
-            try {
+        for (const std::string& text : entry.texts) try {
                 // All faces have the same characters.
                 faces.width(page::Face::regular, text, measure::Length::points(1));
             } catch (const fonts::MissingCharacter& missing) {

@@ -23,8 +23,8 @@ void require_languages(const fs::path& folder, const std::string& shop_file) {
                                              folder.filename().string(), folder.string(), failed.message()));
     std::sort(entries.begin(), entries.end());
     for (const fs::path& entry : entries) {
-        const bool language = std::find(job::languages.begin(), job::languages.end(), entry.filename().string()) !=
-                              job::languages.end();
+        const bool language =
+            std::find(job::languages.begin(), job::languages.end(), entry.filename().string()) != job::languages.end();
         if (!language && (entry.extension() == ".toml" || fs::is_directory(entry, failed)))
             throw std::runtime_error(fmt::format("{}: words stand in a folder of their language, {}: {}",
                                                  entry.string(), fmt::join(job::languages, " or "),

@@ -42,8 +42,8 @@ bool warns(std::string_view key) {
 }
 
 std::size_t characters(std::string_view text) {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 bool is_one_line(std::string_view text) {
@@ -69,10 +69,12 @@ std::string braces(const std::set<std::string>& names) {
 /// The shop's name and its rules: lines of its own, in place of none.
 std::string line_mistake(const WordEntry& entry) {
     const std::size_t most = entry.key == "shop.name" ? most_name_lines : most_rules;
-    if (entry.texts.size() > most) return fmt::format("has {} lines; the sheet has room for {}", entry.texts.size(), most);
+    if (entry.texts.size() > most)
+        return fmt::format("has {} lines; the sheet has room for {}", entry.texts.size(), most);
     for (const std::string& line : entry.texts)
         if (characters(line) > longest_line)
-            return fmt::format("has a line of {} characters; the sheet has room for {}", characters(line), longest_line);
+            return fmt::format("has a line of {} characters; the sheet has room for {}", characters(line),
+                               longest_line);
     return "";
 }
 
@@ -104,7 +106,8 @@ std::string mistake_in(const WordEntry& theirs, const Entries& program) {
         return "stands as it is: cautions are only added to, with safety_rules, checklist_rules and setup_rules in "
                "shop.toml";
     if (theirs.key == "page.language") return "stands as it is: it tells a reader the language of the words";
-    if (ours->second.list != theirs.list) return ours->second.list ? "must be a list of text in quotes" : "must be text";
+    if (ours->second.list != theirs.list)
+        return ours->second.list ? "must be a list of text in quotes" : "must be text";
     for (const std::string& text : theirs.texts) {
         if (is_blank(text)) return "is empty";
         if (!is_one_line(text)) return "must be one line, without control characters";

@@ -13,7 +13,8 @@ namespace {
 /// A description may quote the file: nothing of it may steer a terminal.
 std::string harmless(std::string_view description) {
     std::string text(description);
-    std::replace_if(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, '?');
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, '?');
     return text;
 }
 
@@ -29,7 +30,8 @@ toml::table parse_toml(std::string_view text, const std::string& file) {
     try {
         return toml::parse(text, file);
     } catch (const toml::parse_error& error) {
-        throw std::runtime_error(fmt::format("{}:{}: {}", file, error.source().begin.line, harmless(error.description())));
+        throw std::runtime_error(
+            fmt::format("{}:{}: {}", file, error.source().begin.line, harmless(error.description())));
     }
 }
 

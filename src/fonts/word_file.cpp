@@ -25,7 +25,8 @@ std::string read_text(const fs::path& path) {
     if (!in.is_open() || in.bad()) throw std::runtime_error(fmt::format("cannot read {}", path.string()));
     text.resize(static_cast<std::size_t>(in.gcount()));
     if (text.size() > most_bytes)
-        throw std::runtime_error(fmt::format("{}: a file of words is a page or two, this one is over 1 MB", path.string()));
+        throw std::runtime_error(
+            fmt::format("{}: a file of words is a page or two, this one is over 1 MB", path.string()));
     return text;
 }
 

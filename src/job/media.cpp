@@ -122,8 +122,8 @@ std::string spoken(Length value, const std::string& words, Unit unit) {
 std::string unit_word(Unit unit) { return unit == Unit::inch ? " in" : " mm"; }
 
 Media sheet(std::string name, std::string_view title, const Size& size) {
-    std::string figures = spoken(size.width, size.width_words, size.unit) + " x " +
-                          spoken(size.height, size.height_words, size.unit);
+    std::string figures =
+        spoken(size.width, size.width_words, size.unit) + " x " + spoken(size.height, size.height_words, size.unit);
     std::string plain = std::string(title) + " " + figures + unit_word(size.unit);
     return {std::move(name), std::move(plain), size.width, size.height, false, std::move(figures), size.unit};
 }
@@ -172,10 +172,9 @@ std::optional<Media> find_media(std::string_view name) {
     const std::string upright = std::string(custom) + std::string(title) + "_" + size.width_words;
     if (size.height != Length()) return sheet(upright + "x" + size.height_words + unit, "Custom", size);
     const std::string figures = spoken(size.width, size.width_words, size.unit);
-    return Media{upright + unit, "Roll " + figures + unit_word(size.unit) + " wide",
-                 size.width,     longest_side,
-                 true,           figures,
-                 size.unit};
+    return Media{
+        upright + unit, "Roll " + figures + unit_word(size.unit) + " wide", size.width, longest_side, true, figures,
+        size.unit};
 }
 
 std::string media_hint(std::string_view name) {

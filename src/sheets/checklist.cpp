@@ -99,9 +99,10 @@ private:
         pen_.text(Role::text, {x + 18_pt, base},
                   words("checklist.tape", {{"at", tape_.plain(piece_.kerfs[done - 1].mark)}}), small);
         tick_box(pen_, {x + 83_pt, base - 1.8_pt}, 11_pt);
-        pen_.text(Role::text, {x + 97_pt, base}, words("checklist.rest"), small);
-        const Length initials = pen_.text(Role::text, {x + 119_pt, base}, words("checklist.initials"), small);
-        pen_.line(Role::box, {x + 121_pt + initials, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
+        const Length rest = pen_.text(Role::text, {x + 97_pt, base}, words("checklist.rest"), small);
+        const Length sign = x + std::max(119_pt, 100_pt + rest);
+        const Length initials = pen_.text(Role::text, {sign, base}, words("checklist.initials"), small);
+        pen_.line(Role::box, {sign + 2_pt + initials, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
     }
 
     Pen& pen_;
@@ -130,11 +131,13 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
                                            {"count", std::to_string(piece.kerfs.size())}}),
              Type{Face::bold, kit.style.text}.at_right());
     const bool inch = tape.unit() == measure::Unit::inch;
-    pen.text(Role::text, {side_margin, base - 13_pt}, kit.words(inch ? "checklist.note_inch" : "checklist.note_mm"),
-             {Face::regular, kit.style.tiny});
+    const std::string& note = kit.words(inch ? "checklist.note_inch" : "checklist.note_mm");
+    pen.text(Role::text, {side_margin, base - 13_pt}, note,
+             pen.fitting(note, {Face::regular, kit.style.tiny}, pen.page_width() - side_margin * 2));
     // Between the last blocks and the footer's rule.
-    pen.text(Role::text, {side_margin, 40_pt}, kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".",
-             {Face::regular, kit.style.small});
+    const std::string how_it_lies = kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".";
+    pen.text(Role::text, {side_margin, 40_pt}, how_it_lies,
+             pen.fitting(how_it_lies, {Face::regular, kit.style.small}, pen.page_width() - side_margin * 2));
     return draft;
 }
 

@@ -73,7 +73,7 @@ void banner(CoverFlow& flow) {
     const std::string aside = all ? coupon_state(pieces.front(), flow.kit()) : flow.words("piece.coupon_first");
     const Type small = CoverFlow::regular(flow.style().text).at_right();
     Type type = CoverFlow::bold(flow.style().strong);
-    if (pen.width(text, type) > flow.width() - pen.width(aside, small) - 34_pt) type.face = Face::condensed_bold;
+    type = pen.fitting(text, type, flow.width() - pen.width(aside, small) - 34_pt);
     pen.text(Role::caution, {side_margin + 12_pt, flow.y - 20_pt}, text, type);
     pen.text(Role::caution, {right - 10_pt, flow.y - 20_pt}, aside, small);
     flow.y -= 30_pt;

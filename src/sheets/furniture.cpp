@@ -25,10 +25,12 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     const Length right = pen.page_width() - side_margin;
     const Length base = pen.from_top(48_pt);
     const Length left = piece_tag(pen, draft.tag);
-    const Length title = pen.text(Role::furniture, {left, base}, draft.title, {Face::bold, style.title});
     const std::string page =
         pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}});
     const Type page_type = Type{Face::bold, style.strong}.at_right();
+    const Length room = right - pen.width(page, page_type) - 8_pt - left;
+    const Length title =
+        pen.text(Role::furniture, {left, base}, draft.title, pen.fitting(draft.title, {Face::bold, style.title}, room));
     // Words that the page's number leaves no room for in any of these are not said: the sheet itself says them.
     const Length from = left + title + 12_pt;
     for (const Type type : {Type{Face::regular, style.text}, Type{Face::condensed, style.text},
@@ -175,7 +177,9 @@ void section(Pen& pen, Length left, Length right, Length baseline, const std::st
     const auto& style = pen.kit().style;
     const Length used = pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
     Type type = Type{Face::regular, style.small}.at_right();
-    if (!aside.empty() && used + 10_pt + pen.width(aside, type) > right - left) type.size = style.tiny;
+    const Length room = right - left - used - 10_pt;
+    if (!aside.empty() && pen.width(aside, type) > room) type.size = style.tiny;
+    type = pen.fitting(aside, type, room);
     pen.text(Role::furniture, {right, baseline}, aside, type);
     pen.line(Role::furniture, {left, baseline - 6.5_pt}, {right, baseline - 6.5_pt}, style.line);
 }

@@ -26,10 +26,15 @@ Length signal_panel(Pen& pen) {
     const Length top = pen.from_top(72_pt);
     pen.fill(Role::caution, Path::rectangle({{left, top - 44_pt}, {right, top}}));
     warning_sign(pen, {left + 18_pt, top - 37_pt}, 31_pt);
-    pen.text(Role::caution, {left + 72_pt, top - 31_pt}, words("safety.signal"), Type{Face::bold, style.huge}.white());
-    const Type aside = Type{Face::regular, style.text}.white().at_right();
-    pen.text(Role::caution, {right - 12_pt, top - 19_pt}, words("safety.hazard_1"), aside);
-    pen.text(Role::caution, {right - 12_pt, top - 33_pt}, words("safety.hazard_2"), aside);
+    const Length signal = pen.text(Role::caution, {left + 72_pt, top - 31_pt}, words("safety.signal"),
+                                   Type{Face::bold, style.huge}.white());
+    const Length room = right - 12_pt - (left + 72_pt + signal + 10_pt);
+    const auto aside = [&](Length down, const char* key) {
+        const Type type = pen.fitting(words(key), {Face::regular, style.text}, room);
+        pen.text(Role::caution, {right - 12_pt, top - down}, words(key), type.white().at_right());
+    };
+    aside(19_pt, "safety.hazard_1");
+    aside(33_pt, "safety.hazard_2");
     pen.box(Role::caution, {{left, top - 106_pt}, {right, top - 44_pt}}, style.heavy);
     pen.text(Role::caution, {left + 14_pt, top - 66_pt}, words("safety.first_1"), {Face::bold, style.strong});
     pen.text(Role::caution, {left + 14_pt, top - 82_pt}, words("safety.first_2"), {Face::bold, style.strong});

@@ -79,12 +79,14 @@ std::string deep_kerf_text(const plan::DeepKerf& kerf, const Kit& kit, const Tap
     };
     const std::string alone = u_text(answer.alone, kit);
     switch (answer.mend) {
-        case bend::Mend::keep: return say("setup.kerf_kept", {{"alone", alone}, {"before", u_text(answer.before, kit)}});
+        case bend::Mend::keep:
+            return say("setup.kerf_kept", {{"alone", alone}, {"before", u_text(answer.before, kit)}});
         case bend::Mend::ease:
-            return say(
-                "setup.kerf_eased",
-                {{"ease_depth", tape.exact(answer.ease_depth)}, {"alone", alone}, {"eased", u_text(answer.eased, kit)}});
-        case bend::Mend::fill: return say("setup.kerf_filled", {{"alone", alone}, {"filled", u_text(answer.filled, kit)}});
+            return say("setup.kerf_eased", {{"ease_depth", tape.exact(answer.ease_depth)},
+                                            {"alone", alone},
+                                            {"eased", u_text(answer.eased, kit)}});
+        case bend::Mend::fill:
+            return say("setup.kerf_filled", {{"alone", alone}, {"filled", u_text(answer.filled, kit)}});
         case bend::Mend::scrap:
             if (answer.web.mm() <= 0) return say("setup.kerf_through", {});
             return say("setup.kerf_scrapped", {{"web", tape.exact(answer.web)}, {"alone", alone}});

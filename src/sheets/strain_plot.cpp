@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheets/furniture.h"
 #include "sheets/graph.h"
 #include "sheets/labels.h"
 #include "sheets/lane.h"
@@ -69,7 +70,9 @@ private:
         const auto sample = [&](Length width, Dash dash, const std::string& text, const Type& type) {
             pen_.line(Role::outline, {at, base + 3_pt}, {at + 24_pt, base + 3_pt}, width, dash);
             at += 29_pt;
-            at += pen_.text(Role::text, {at, base}, text, type) + 16_pt;
+            at += pen_.text(Role::text, {at, base}, text,
+                            pen_.fitting(text, type, pen_.page_width() - side_margin - at)) +
+                  16_pt;
         };
         sample(style().heavy, Dash::solid, words("strain.solid"), {Face::bold, style().small});
         std::string more = words(coupon_counts() ? "strain.dashed_coupon" : "strain.dashed",

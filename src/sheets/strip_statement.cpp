@@ -60,7 +60,8 @@ private:
 std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     std::vector<std::string> texts{where_it_goes(plan, piece, kit), kerf_side(piece, kit)};
     if (piece.strip == job::StripOn::edge)
-        texts.push_back(kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.kerf_depth)}}));
+        texts.push_back(
+            kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.kerf_depth)}}));
     if (plan.printer.adhesive) texts.push_back(kit.words("strip.low_tack"));
     texts.push_back(tick_with_half(plan, piece, kit));
     return texts;

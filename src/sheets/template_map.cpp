@@ -93,8 +93,10 @@ private:
             y_ -= row_height;
             const Length base = y_ + 8_pt;
             const Length blank = right_ - 106_pt;
-            pen_.text(Role::text, {side_margin, base}, row.what, regular(style().text));
-            pen_.text(Role::dimension, {blank - 12_pt, base}, row.length, bold(style().text).at_right());
+            const Length length =
+                pen_.text(Role::dimension, {blank - 12_pt, base}, row.length, bold(style().text).at_right());
+            pen_.text(Role::text, {side_margin, base}, row.what,
+                      pen_.fitting(row.what, regular(style().text), blank - 20_pt - length - side_margin));
             pen_.line(Role::box, {blank, base - 2_pt}, {right_, base - 2_pt}, style().line);
         }
     }
@@ -125,8 +127,7 @@ std::vector<std::string> joining_steps(const TemplateContext& context, const std
     const std::string off = context.tape.exact(inch ? Length::inches(1.0 / 32) : 1_mm);
     const bool in_grid = context.tiling.way() == job::Sheets::grid;
     if (context.tiling.printed() == 1)
-        return {context.kit.words("template.step_1", {{"off", off}}),
-                context.kit.words("template.step_6")};
+        return {context.kit.words("template.step_1", {{"off", off}}), context.kit.words("template.step_6")};
     const fonts::Words::Values values{{"first", first_tile(context.tiling)}, {"off", off}};
     std::vector<std::string> steps;
     for (int i = 1; i <= 6; ++i) {
