@@ -9,6 +9,17 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// The shop's own name, over what the job is called.
+void shop_name(CoverFlow& flow) {
+    Face face = Face::bold;
+    for (const std::string& line : flow.kit().words.list("shop.name")) {
+        Pen pen = flow.pen();
+        flow.y -= 13_pt;
+        pen.text(Role::text, {side_margin, flow.y}, line, pen.fitting(line, {face, flow.style().text}, flow.width()));
+        face = Face::regular;
+    }
+}
+
 void name_block(CoverFlow& flow) {
     Pen pen = flow.pen();
     const job::Header& header = flow.plan().header;
@@ -130,6 +141,7 @@ void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEn
                const Kit& kit) {
     CoverFlow flow(drafts, plan, kit);
     flow.start_page(true);
+    shop_name(flow);
     name_block(flow);
     {
         Pen pen = flow.pen();

@@ -223,7 +223,8 @@ private:
     }
 
     void commands() {
-        const std::string unit = tape_.unit_name();
+        // As the command line takes it, in every language.
+        const std::string unit = Tape(tape_.unit()).unit_name();
         for (const std::string& line : kit_.words.list("printer_check.command")) {
             y_ -= 14_pt;
             std::string filled = line;

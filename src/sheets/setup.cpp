@@ -46,6 +46,7 @@ public:
         coupon();
         table(small_errors(piece_, kit_, tape_));
         too_deep();
+        shop_rules();
     }
 
 private:
@@ -232,6 +233,14 @@ private:
         if (y_ - above - height_of(table) < lowest) start_page();
         Pen pen = this->pen();
         y_ = draw_table(pen, side_margin, right(), y_ - above, table) - 4_pt;
+    }
+
+    void shop_rules() {
+        const std::vector<std::string>& rules = kit_.words.list("shop.setup_rules");
+        if (rules.empty()) return;
+        heading("shop.heading", "", row * static_cast<double>(rules.size()));
+        y_ += 3_pt;
+        for (const std::string& rule : rules) step(rule, false);
     }
 
     void too_deep() {

@@ -29,6 +29,7 @@ std::string number(double value, int places, const fonts::Words& words) {
 }
 
 std::string date_text(const std::string& day, const fonts::Words& words) {
+    if (day.empty()) return day;
     measure::require(day.size() == 10 && day[4] == '-' && day[7] == '-', "a job's date is YYYY-MM-DD");
     const auto month = static_cast<std::size_t>(std::stoi(day.substr(5, 2)));
     return words("numbers.date", {{"day", std::to_string(std::stoi(day.substr(8)))},

@@ -18,7 +18,7 @@ using measure::Unit;
 std::string number(double value, int places, const fonts::Words& words);
 /// Figures that have a point as their decimal mark, as a language writes them: "8.27 x 11.69".
 std::string with_decimal(std::string figures, std::string_view mark);
-/// A day given as YYYY-MM-DD: "October 19, 2026", "19 de octubre de 2026".
+/// A day given as YYYY-MM-DD: "October 19, 2026", "19 de octubre de 2026"; nothing for none.
 std::string date_text(const std::string& day, const fonts::Words& words);
 
 class Tape {
