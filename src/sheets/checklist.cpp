@@ -66,13 +66,13 @@ void head(Pen& pen, const std::string& range, const Tape& tape) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
     Length base = pen.from_top(statement_line);
-    const Length used =
-        pen.text(Role::text, {right, base}, range,
-                 pen.fitting(range, Type{Face::bold, kit.style.text}, (right - side_margin) * 0.42).at_right());
+    const Type range_type =
+        pen.fitting(range, Type{Face::bold, kit.style.text}, (right - side_margin) * 0.42).at_right();
     const auto statement = [&](const fonts::Words& words) {
         const std::string& text = words("checklist.statement");
         pen.text(Role::caution, {side_margin, base}, text,
-                 pen.fitting(text, {Face::bold, kit.style.text}, right - side_margin - used - 10_pt));
+                 pen.fitting(text, {Face::bold, kit.style.text},
+                             right - side_margin - pen.width(range, range_type) - 10_pt));
     };
     const auto note = [&](const fonts::Words& words) {
         const bool inch = tape.unit() == measure::Unit::inch;
@@ -81,6 +81,7 @@ void head(Pen& pen, const std::string& range, const Tape& tape) {
                  pen.fitting(text, {Face::regular, kit.style.tiny}, right - side_margin));
     };
     statement(kit.words);
+    pen.text(Role::text, {right, base}, range, range_type);
     if (bilingual(kit)) {
         base -= second_statement;
         statement(*kit.second_words);

@@ -67,9 +67,9 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
     const std::string words = in_both(kit, "checklist.done", {{"n", std::to_string(done)}});
     const std::string rest = in_both(kit, "checklist.to_go", {{"n", std::to_string(piece_.kerfs.size() - done)}});
     const Type rest_type = pen_.fitting(rest, {Face::regular, style().small}, width_ * 0.47).at_right();
-    const Length used = pen_.text(Role::text, {x + width_ - 4_pt, y - 11.5_pt}, rest, rest_type);
     pen_.text(Role::text, {x + 4_pt, y - 11.5_pt}, words,
-              pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - used));
+              pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - pen_.width(rest, rest_type)));
+    pen_.text(Role::text, {x + width_ - 4_pt, y - 11.5_pt}, rest, rest_type);
     if (kit.second_words == nullptr) to_tick(y - 24.5_pt, done);
     else to_tick_in_both(y - 24.5_pt, done);
 }

@@ -111,13 +111,14 @@ private:
         type = pen.fitting(texts[0] + texts[1] + texts[2], type, right() - side_margin - gap * 2);
         Length at = side_margin;
         for (const std::string& text : texts) at += pen.text(Role::caution, {at, base}, text, type) + gap;
-        const Length verdict = pen.text(Role::caution, {right(), base - 14_pt},
-                                        words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)},
-                                                                {"coupon", coupon_state(piece_, kit_)}}),
-                                        Type{Face::bold, style().small}.at_right());
+        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)},
+                                                            {"coupon", coupon_state(piece_, kit_)}});
+        const Type verdict_type = Type{Face::bold, style().small}.at_right();
         const std::string zero = zero_end(piece_, kit_);
         pen.text(Role::text, {side_margin, base - 14_pt}, zero,
-                 pen.fitting(zero, {Face::regular, style().small}, right() - side_margin - verdict - 8_pt));
+                 pen.fitting(zero, {Face::regular, style().small},
+                             right() - side_margin - pen.width(verdict, verdict_type) - 8_pt));
+        pen.text(Role::caution, {right(), base - 14_pt}, verdict, verdict_type);
         y_ = base - 18_pt;
     }
 

@@ -93,10 +93,9 @@ private:
             y_ -= row_height;
             const Length base = y_ + 8_pt;
             const Length blank = right_ - 106_pt;
-            const Length length =
-                pen_.text(Role::dimension, {blank - 12_pt, base}, row.length, bold(style().text).at_right());
-            pen_.text(Role::text, {side_margin, base}, row.what,
-                      pen_.fitting(row.what, regular(style().text), blank - 20_pt - length - side_margin));
+            const Length room = blank - 20_pt - side_margin - pen_.width(row.length, bold(style().text));
+            pen_.text(Role::text, {side_margin, base}, row.what, pen_.fitting(row.what, regular(style().text), room));
+            pen_.text(Role::dimension, {blank - 12_pt, base}, row.length, bold(style().text).at_right());
             pen_.line(Role::box, {blank, base - 2_pt}, {right_, base - 2_pt}, style().line);
         }
     }
