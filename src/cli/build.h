@@ -28,7 +28,7 @@ struct Planned {
     job::Source source;
     plan::Plan plan;
     std::vector<fonts::WordFile> shop_words;  ///< in place of the program's
-    Status status = Status::done;  ///< done, or cautions
+    Status status = Status::done;             ///< done, or cautions
 };
 
 /// Load, read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan.

@@ -8,6 +8,7 @@
 
 #include "cli/build.h"
 #include "cli/check.h"
+#include "cli/field_sheet.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
 #include "job/media.h"
@@ -24,6 +25,7 @@ struct Choices {
     CheckChoice check;
     PreviewChoice preview;
     PrinterCheckChoice printer_check;
+    FieldSheetChoice field_sheet;
 };
 
 void add_language(CLI::App& command, std::string& language, const std::string& help) {
@@ -99,6 +101,18 @@ void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     command->add_flag("--force", choice.force, "replace a profile, or a file that is not ours");
 }
 
+void add_field_sheet(CLI::App& app, FieldSheetChoice& choice) {
+    CLI::App* command = app.add_subcommand("field-sheet", "write blank forms to measure on site with");
+    command->add_option("SHAPE", choice.shape, "arch, wall or ordinates; else all three")
+        ->check(CLI::IsMember({"arch", "wall", "ordinates"}));
+    command->add_option("--media", choice.media, "the paper")->capture_default_str();
+    command->add_option("--units", choice.units, "of the blanks; else those in the paper's name")
+        ->check(CLI::IsMember({"in", "mm"}));
+    add_language(*command, choice.language, "language of the forms");
+    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
+    command->add_flag("--force", choice.force, "replace a file that is not ours");
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
@@ -110,6 +124,7 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("build")) return build(choices.build, console, home);
     if (app.got_subcommand("check")) return check(choices.check, console, home);
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
+    if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
     return list_media(console);
 }
@@ -123,6 +138,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_check(app, choices.check);
     add_preview(app, choices.preview);
     add_printer_check(app, choices.printer_check);
+    add_field_sheet(app, choices.field_sheet);
     app.add_subcommand("media", "list the paper sizes that are known");
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
