@@ -13,6 +13,10 @@ TEST(Words, PromisesAreFound) {
     EXPECT_EQ(promise_in("cut safely"), "safely");
     EXPECT_EQ(promise_in("it will\nbend"), "will\nbend");
     EXPECT_EQ(promise_in("OSHA-compliant"), "compliant");
+    EXPECT_EQ(promise_in("Es un corte seguro."), "seguro");
+    EXPECT_EQ(promise_in("así se doblará"), "se doblar\xC3\xA1");
+    EXPECT_EQ(promise_in("cumple con la norma"), "cumple");
+    EXPECT_EQ(promise_in("Tarjeta de seguridad; PROBABLE ROTURA; doble la tabla; al doblar"), "");
     EXPECT_EQ(promise_in("Safety card; ask your safety office; it will likely break; bend it"), "");
 }
 
@@ -24,7 +28,7 @@ TEST(Words, TemplatesPromiseNothing) {
         ++files;
         EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
     }
-    EXPECT_GE(files, 8);
+    EXPECT_GE(files, 44);
 }
 
 TEST(Words, SourcesOfSheetsPromiseNothing) {
