@@ -15,7 +15,7 @@ constexpr Length column_gap = 12_pt;
 constexpr Length narrowest_column = 165_pt;
 constexpr Length first_block_top = 99_pt;
 constexpr Length last_block_bottom = 50_pt;
-/// Where words take more of the page, rows give way down to this: a tick box stays as large.
+/// Where words take more of the page, rows give way down to this: the numbers find room, and a hand the boxes.
 constexpr Length lowest_row = 16_pt;
 constexpr Length rule_leading = 10.5_pt;
 constexpr Length second_statement = 13_pt;

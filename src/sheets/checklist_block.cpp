@@ -45,8 +45,8 @@ void ChecklistBlock::draw(Point top_left, Length width, std::size_t first, std::
 void ChecklistBlock::row(const plan::Kerf& kerf, Length down) {
     const Length x = top_left_.x;
     const Length bottom = top_left_.y - down;
-    const Length base = bottom + 5_pt;
-    tick_box(pen_, {x + 3_pt, bottom + std::min(1.5_pt, heights_.row - 15.75_pt)}, 15_pt);
+    const Length base = bottom + heights_.row / 2 - 4_pt;
+    tick_box(pen_, {x + 3_pt, bottom + 1.5_pt}, heights_.row - 3_pt);
     const bool ten = kerf.n % 10 == 0;
     pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
               Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
