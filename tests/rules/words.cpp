@@ -37,5 +37,19 @@ TEST(Words, SourcesOfSheetsPromiseNothing) {
             EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
 }
 
+// Decimal marks and units follow the language because every figure of a sheet becomes text in one file.
+TEST(Words, SheetsWriteFiguresInOnePlace) {
+    int files = 0;
+    for (const fs::directory_entry& entry :
+         fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / "sheets")) {
+        if (entry.path().filename() == "tape.cpp") continue;
+        ++files;
+        const std::string text = slurp(entry.path());
+        for (const char* way : {"measure::fixed", "measure::mm_text", "measure::inch_text", "measure::length_text"})
+            EXPECT_EQ(text.find(way), std::string::npos) << entry.path() << ": " << way;
+    }
+    EXPECT_GT(files, 100);
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests
