@@ -51,6 +51,9 @@ Raster framed(const Raster& picture);
 Raster turned_right(const Raster& picture);
 Raster turned_left(const Raster& picture);
 
+/// The picture as a scanner gives it that lies askew by this angle: as large, grey between its dots, white outside.
+Raster askew(const Raster& picture, geom::Angle angle);
+
 /// Half the size: each pixel the mean of four.
 Raster halved(const Raster& picture);
 
