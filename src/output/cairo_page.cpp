@@ -79,10 +79,10 @@ public:
         const double cell = item.area.width().points() / static_cast<double>(item.side);
         for (std::size_t i = 0; i < item.dark.size(); ++i) {
             if (!item.dark[i]) continue;
-            const auto column = static_cast<double>(i % item.side);
-            const auto row = static_cast<double>(i / item.side);
-            cairo_rectangle(get(), item.area.low.x.points() + column * cell,
-                            item.area.high.y.points() - (row + 1) * cell, cell, cell);
+            const std::size_t column = i % item.side;
+            const std::size_t below = i / item.side + 1;
+            cairo_rectangle(get(), item.area.low.x.points() + static_cast<double>(column) * cell,
+                            item.area.high.y.points() - static_cast<double>(below) * cell, cell, cell);
         }
         cairo_fill(get());
     }

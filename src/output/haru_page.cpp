@@ -75,13 +75,12 @@ void HaruPage::draw(const page::CodeItem& item) {
     HPDF_Page_Concat(page_, static_cast<HPDF_REAL>((high.x - low.x).points() / side), 0, 0,
                      static_cast<HPDF_REAL>((high.y - low.y).points() / side), haru_points(low.x), haru_points(low.y));
     for (std::size_t i = 0; i < item.dark.size();) {
-        const std::size_t row_end = (i / item.side + 1) * item.side;
+        const std::size_t rows = i / item.side + 1;  // down to this one
         std::size_t end = i;
-        while (end < row_end && item.dark[end]) ++end;
+        while (end < rows * item.side && item.dark[end]) ++end;
         if (end > i)
-            HPDF_Page_Rectangle(page_, static_cast<HPDF_REAL>(i % item.side),
-                                static_cast<HPDF_REAL>(item.side - 1 - i / item.side), static_cast<HPDF_REAL>(end - i),
-                                1);
+            HPDF_Page_Rectangle(page_, static_cast<HPDF_REAL>(i % item.side), static_cast<HPDF_REAL>(item.side - rows),
+                                static_cast<HPDF_REAL>(end - i), 1);
         i = std::max(end, i + 1);
     }
     HPDF_Page_Fill(page_);

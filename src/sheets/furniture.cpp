@@ -21,7 +21,7 @@ Length piece_tag(Pen& pen, const std::string& tag) {
 
 void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count) {
     const auto& style = pen.kit().style;
-    const Length right = sheet_code_left(pen.page_width()) - 8_pt;
+    const Length right = sheet_code_left(pen.page_width()) - sheet_code_gap;
     const Length base = pen.from_top(48_pt);
     const Length left = piece_tag(pen, draft.tag);
     const Length title = pen.text(Role::furniture, {left, base}, draft.title, {Face::bold, style.title});

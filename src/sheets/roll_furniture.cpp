@@ -22,7 +22,7 @@ constexpr Length upright_bar = 24_pt;
 constexpr Length level_bar = 24_pt;
 
 /// Where the words of the near end begin: beside the sheet's code.
-constexpr Length words_from = cut_margin + sheet_code_side + 8_pt;
+constexpr Length words_from = cut_margin + sheet_code_side + sheet_code_gap;
 
 struct Line {
     std::string text;

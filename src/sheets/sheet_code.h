@@ -11,9 +11,11 @@ namespace kerfpacket::sheets {
 using geom::Point;
 using measure::Length;
 
-/// Side of the code, without the white around it. It has 25 cells in a row, or 29 for a long job number: a 150 dpi scan
-/// that lies a little askew needs some 3 dots to a cell.
+/// Side of the code, without the white around it. It has 25 cells in a row, 29 for a long job number in Latin letters,
+/// more where much has to be escaped: a 150 dpi scan that lies a little askew needs some 3 dots to a cell.
 inline constexpr Length sheet_code_side = Length::inches(0.6);
+/// Kept free beside the code: over four cells.
+inline constexpr Length sheet_code_gap = Length::points(8);
 
 /// What a code says: job number, revision, page with its kind of sheet, fingerprint, for example
 /// "M-417/A/7 STRIPS/4BD145B3". What is not a letter, digit, space, point or hyphen of a number or a revision is

@@ -1,9 +1,11 @@
 // The code on every sheet, read back from a scan by a library that is no part of this project.
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 #include <zbar.h>
 
-#include <memory>
+#include <algorithm>
+#include <cctype>
 
 #include "print/packet.h"
 #include "print/raster.h"
@@ -59,7 +61,7 @@ TEST_P(Codes, AreReadFromAScanAskew) {
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
         std::string sheet = document.pages[i].sheet;
         std::transform(sheet.begin(), sheet.end(), sheet.begin(), toupper);
-        const std::string expected = GetParam().number + "/" + std::to_string(i + 1) + " " + sheet + "/" + fingerprint;
+        const std::string expected = fmt::format("{}/{} {}/{}", GetParam().number, i + 1, sheet, fingerprint);
         const Raster page = draw_page(Renderer::poppler, packet.pdf(), static_cast<int>(i) + 1, 300);
         const Rect corner = code_on(document.pages[i]).grown(0.8_in);
         for (const double degrees : {2.0, -2.0})

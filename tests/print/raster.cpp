@@ -151,8 +151,6 @@ Raster turned_right(const Raster& picture) {
     return turned;
 }
 
-Raster turned_left(const Raster& picture) { return turned_right(turned_right(turned_right(picture))); }
-
 Raster askew(const Raster& picture, geom::Angle angle) {
     Raster turned = blank(picture.width, picture.height, picture.dpi);
     const auto ink = [&](int x, int y) {
