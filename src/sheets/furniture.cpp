@@ -22,7 +22,7 @@ Length piece_tag(Pen& pen, const std::string& tag) {
 
 void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count) {
     const auto& style = pen.kit().style;
-    const Length right = pen.page_width() - side_margin;
+    const Length right = sheet_code_left(pen.page_width()) - sheet_code_gap;
     const Length base = pen.from_top(48_pt);
     const Length left = piece_tag(pen, draft.tag);
     const std::string page =
@@ -163,6 +163,8 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
     if (draft.roll) return add_roll_furniture(draft, plan, kit, number, count);
     Pen pen(draft.page, kit);
     header(pen, draft, number, count);
+    draw_sheet_code(draft.page, plan, number,
+                    {sheet_code_left(pen.page_width()), pen.from_top(18.24_pt) - sheet_code_side});
     footer(pen, plan, draft.use);
     if (draft.scale == Scale::full) {
         const Length bottom = 71_pt;

@@ -152,7 +152,7 @@ void TemplateMarks::small_map(Length from) {
     if (tiling.printed() == 1) return;
     const Length width_of_number =
         pen_.width(context_.kit.words("page.number", {{"n", "888"}, {"m", "888"}}), {Face::bold, style().strong});
-    const Length right = pen_.page_width() - side_margin - width_of_number - 10_pt;
+    const Length right = sheet_code_left(pen_.page_width()) - sheet_code_gap - width_of_number - 10_pt;
     const Length most_wide = std::min(120_pt, right - from);
     if (most_wide < 18_pt) return;
     const Length most_high = 28_pt;

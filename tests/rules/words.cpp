@@ -17,6 +17,7 @@ TEST(Words, PromisesAreFound) {
     EXPECT_EQ(promise_in("así se doblará"), "se doblar\xC3\xA1");
     EXPECT_EQ(promise_in("cumple con la norma"), "cumple");
     EXPECT_EQ(promise_in("Tarjeta de seguridad; PROBABLE ROTURA; doble la tabla; al doblar"), "");
+    EXPECT_EQ(promise_in("safety_rules = []"), "");
     EXPECT_EQ(promise_in("Safety card; ask your safety office; it will likely break; bend it"), "");
 }
 

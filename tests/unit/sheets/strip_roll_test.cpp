@@ -92,6 +92,7 @@ Rect bounds_of(const page::Page& page) {
     for (const page::Item& item : page.items) {
         if (const auto* path = std::get_if<page::PathItem>(&item)) add(path->path.bounds());
         if (const auto* text = std::get_if<page::TextItem>(&item)) add(box_of(*text));
+        if (const auto* code = std::get_if<page::CodeItem>(&item)) add(code->area);
     }
     return *all;
 }
