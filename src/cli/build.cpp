@@ -5,7 +5,7 @@
 
 #include "cli/printers.h"
 #include "cli/resources.h"
-#include "cli/shop.h"
+#include "cli/shop_words.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "job/read.h"
@@ -40,7 +40,7 @@ Status build(const BuildChoice& choice, Console& console, const std::filesystem:
     const std::filesystem::path target =
         packet_target(choice.out, choice.job.file, choice.part.whole() ? ".pdf" : "-part.pdf", choice.force);
 
-    const Resources resources(home, job->plan.header.language);
+    const Resources resources(home, job->plan.header, job->shop_words);
     const sheets::Part part = part_of(choice.part, sheets::sheet_kinds(resources.kit()));
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), part, console);
     if (!packet) return Status::errors;
@@ -66,6 +66,7 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     job::Reading reading = job::read_job(*source, shop.reading.shop);
     if (reading.complete && !choice.media.empty()) use_media(reading.job, choice.media);
     if (reading.complete && choice.half) use_half_templates(reading.job);
+    if (reading.complete && !choice.language.empty()) use_language(reading.job, choice.language);
     if (reading.complete) use_profiles(reading, console);
 
     console.doing("working out the bends");
@@ -75,9 +76,11 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     console.message(job::render(reading.diagnostics, *source));
     if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.reading.diagnostics)) return {};
 
+    console.doing("reading the shop's words");
+    std::vector<fonts::WordFile> words = read_shop_words(shop, reading.job.header);
     console.doing("");
     const bool cautions = plan->cautions() || !reading.diagnostics.empty();
-    return Planned{std::move(*source), std::move(*plan), cautions ? Status::cautions : Status::done};
+    return Planned{std::move(*source), std::move(*plan), std::move(words), cautions ? Status::cautions : Status::done};
 }
 
 std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,

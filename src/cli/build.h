@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cli/console.h"
 #include "cli/part.h"
@@ -19,13 +20,15 @@ struct JobChoice {
     std::string media;
     std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
     bool half = false;             ///< half templates wherever the two halves are alike
+    std::string language{};        ///< of the sheets; empty: the job's own
 };
 
-/// A job that can be printed, and the text it came from.
+/// A job that can be printed, and the texts it came from.
 struct Planned {
     job::Source source;
     plan::Plan plan;
-    Status status = Status::done;  ///< done, or cautions
+    std::vector<fonts::WordFile> shop_words;  ///< in place of the program's
+    Status status = Status::done;             ///< done, or cautions
 };
 
 /// Load, read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan.

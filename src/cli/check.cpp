@@ -8,11 +8,13 @@ namespace kerfpacket::cli {
 Status check(const CheckChoice& choice, Console& console, const std::filesystem::path& home) {
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
-    const Resources resources(home, job->plan.header.language);
+    const Resources resources(home, job->plan.header, job->shop_words);
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
-    console.result(choice.json ? report_json(job->plan, *packet, resources.kit())
-                               : report(job->plan, *packet, resources.kit()));
+    // The command line speaks English, whatever language the sheets are in.
+    const fonts::Words english(home / "templates", "en");
+    const sheets::Kit kit{resources.faces(), english, resources.kit().style};
+    console.result(choice.json ? report_json(job->plan, *packet, kit) : report(job->plan, *packet, kit));
     return job->status;
 }
 

@@ -36,7 +36,7 @@ std::vector<fs::path> picture_names(const page::Document& packet, const fs::path
 Status preview(const PreviewChoice& choice, Console& console, const fs::path& home) {
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
-    const Resources resources(home, job->plan.header.language);
+    const Resources resources(home, job->plan.header, job->shop_words);
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
 

@@ -11,6 +11,7 @@
 #include "cli/printers.h"
 #include "cli/resources.h"
 #include "cli/target.h"
+#include "cli/trouble.h"
 #include "job/read_profile.h"
 #include "output/file.h"
 #include "output/pdf.h"
@@ -25,17 +26,10 @@ using measure::Unit;
 [[noreturn]] void refuse(const std::string& what) { throw std::runtime_error(what); }
 
 job::Media media_of(const PrinterCheckChoice& choice) {
-    const auto media = job::find_media(choice.media);
-    if (!media)
-        refuse(fmt::format("--media {}: no such paper is known; {}", choice.media, job::media_hint(choice.media)));
-    if (media->roll && media->width < job::narrowest_template_roll)
+    const job::Media media = known_media(choice.media);
+    if (media.roll && media.width < job::narrowest_template_roll)
         refuse(fmt::format("--media {}: the check page needs paper at least 8-1/2 in wide", choice.media));
-    return *media;
-}
-
-Unit units_of(const PrinterCheckChoice& choice, const job::Media& media) {
-    if (!choice.units.empty()) return choice.units == "mm" ? Unit::millimetre : Unit::inch;
-    return media.name.ends_with("mm") ? Unit::millimetre : Unit::inch;
+    return media;
 }
 
 /// A length of the command line, in the job file's notation.
@@ -126,7 +120,7 @@ Status store(const PrinterCheckChoice& choice, Console& console) {
         refuse(
             fmt::format("--profile {}: expected letters, digits and hyphens, for example shop-laser", choice.profile));
     const job::Media media = media_of(choice);
-    const Unit unit = units_of(choice, media);
+    const Unit unit = units_of(choice.units, media);
     const Measured measured = measured_of(choice, media, unit);
     require_no_fitting("level", measured.level, measured.true_level, unit);
     require_no_fitting("upright", measured.upright, measured.true_upright, unit);
@@ -149,9 +143,9 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     if (!choice.level.empty() || !choice.upright.empty() || !choice.diagonals.empty() || !choice.margins.empty())
         refuse("what was measured needs a name to be stored under: --profile NAME");
     const job::Media media = media_of(choice);
-    const Unit unit = units_of(choice, media);
+    const Unit unit = units_of(choice.units, media);
     const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
-    const Resources resources(home, "en");
+    const Resources resources(home, choice.language);
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
     output::write_whole(target, output::pdf(page, resources.faces()));
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);

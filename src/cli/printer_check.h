@@ -21,6 +21,7 @@ struct PrinterCheckChoice {
     std::string level, upright;  ///< the bars as measured
     std::string diagonals;       ///< A to C and B to D, or empty
     std::string margins;         ///< top, bottom, left, right, or empty: 1/4 in
+    std::string language = "en";
     bool force = false;
 };
 

@@ -100,12 +100,12 @@ std::string survey_lines(const plan::Piece& piece, const sheets::Tape& tape, con
     std::string lines;
     for (const sheets::Answer& answer : sheets::answers(*piece.survey)) {
         const std::size_t worst = answer.misses->worst_point();
-        lines += line("curve",
-                      fmt::format("{}: {}; worst miss {} {} at station {}, rms {}", sheets::fit_name(answer.fit, kit),
-                                  sheets::answer_text(piece, answer.fit, kit, tape),
-                                  sheets::miss_text(answer.misses->at.at(worst), tape.unit()), tape.unit_name(),
-                                  tape.exact_plain(sheets::reading(piece, worst).station),
-                                  sheets::rms_text(answer, tape.unit())));
+        lines +=
+            line("curve",
+                 fmt::format("{}: {}; worst miss {} {} at station {}, rms {}", sheets::fit_name(answer.fit, kit),
+                             sheets::answer_text(piece, answer.fit, kit, tape),
+                             sheets::miss_text(answer.misses->at.at(worst), tape), tape.unit_name(),
+                             tape.exact_plain(sheets::reading(piece, worst).station), sheets::rms_text(answer, tape)));
     }
     for (const job::Fit fit : sheets::unanswered(*piece.survey))
         lines += line("curve", fmt::format("{}: {}", sheets::fit_name(fit, kit), kit.words("survey.none")));
@@ -130,7 +130,7 @@ std::string piece_text(const plan::Piece& piece, const sheets::Tape& tape, const
             end_lines(piece, tape, kit) + survey_lines(piece, tape, kit);
     text += deep_lines(piece, kit, tape);
     for (const plan::Caution& caution : piece.cautions)
-        text += line("caution", sheets::caution_text(caution, kit, tape.unit()));
+        text += line("caution", sheets::caution_text(caution, kit, tape));
     return text + "\n";
 }
 

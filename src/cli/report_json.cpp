@@ -81,7 +81,7 @@ Json form_json(const plan::Piece& piece) {
 Json cautions_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     Json cautions = Json::array();
     for (const plan::Caution& caution : piece.cautions)
-        cautions.push_back(sheets::caution_text(caution, kit, plan.header.units));
+        cautions.push_back(sheets::caution_text(caution, kit, sheets::Tape(plan.header.units)));
     return cautions;
 }
 

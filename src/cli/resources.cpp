@@ -2,21 +2,49 @@
 
 #include <stdexcept>
 
+#include <fmt/format.h>
+
 namespace kerfpacket::cli {
 namespace {
 
-std::filesystem::path beside_program(const std::filesystem::path& home, const char* folder) {
-    std::filesystem::path wanted = home / folder;
-    if (std::filesystem::is_directory(wanted)) return wanted;
+namespace fs = std::filesystem;
+
+fs::path beside_program(const fs::path& home, const char* folder) {
+    fs::path wanted = home / folder;
+    if (fs::is_directory(wanted)) return wanted;
     throw std::runtime_error("the folder " + wanted.string() +
                              " is missing: it belongs beside the program; build or install it again");
 }
 
+job::Header only(const std::string& language) {
+    job::Header header;
+    header.language = language;
+    return header;
+}
+
+/// A character that no face has is told where the shop wrote it.
+void require_printable(const fonts::Faces& faces, const fonts::Words& words) {
+    for (const auto& [key, entry] : words.entries())
+        for (const std::string& text : entry.texts) try {
+                // All faces have the same characters.
+                faces.width(page::Face::regular, text, measure::Length::points(1));
+            } catch (const fonts::MissingCharacter& missing) {
+                throw std::runtime_error(fmt::format("{}: {}: {}", entry.place, key, missing.what()));
+            }
+}
+
 }  // namespace
 
-Resources::Resources(const std::filesystem::path& home, const std::string& language)
+Resources::Resources(const fs::path& home, const job::Header& languages, const std::vector<fonts::WordFile>& shop)
     : faces_(beside_program(home, "fonts")),
-      words_(beside_program(home, "templates"), language),
-      style_(fonts::read_style(home / "templates")) {}
+      words_(beside_program(home, "templates"), languages.language, shop),
+      style_(fonts::read_style(home / "templates")) {
+    if (!languages.also_in.empty()) second_words_.emplace(home / "templates", languages.also_in, shop);
+    if (shop.empty()) return;
+    require_printable(faces_, words_);
+    if (second_words_) require_printable(faces_, *second_words_);
+}
+
+Resources::Resources(const fs::path& home, const std::string& language) : Resources(home, only(language)) {}
 
 }  // namespace kerfpacket::cli

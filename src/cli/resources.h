@@ -2,23 +2,31 @@
 // What stands beside the program: the words of the sheets and the faces they are set in.
 
 #include <filesystem>
+#include <optional>
 #include <string>
+#include <vector>
 
+#include "job/job.h"
 #include "sheets/packet.h"
 
 namespace kerfpacket::cli {
 
 class Resources {
 public:
-    /// Reads home/templates and home/fonts; throws std::runtime_error in plain words.
+    /// Reads home/templates and home/fonts, in the languages of a job, with a shop's words in place of some; throws
+    /// std::runtime_error in plain words.
+    Resources(const std::filesystem::path& home, const job::Header& languages,
+              const std::vector<fonts::WordFile>& shop = {});
+    /// One language, none of a shop's words.
     Resources(const std::filesystem::path& home, const std::string& language);
 
     const fonts::Faces& faces() const { return faces_; }
-    sheets::Kit kit() const { return {faces_, words_, style_}; }
+    sheets::Kit kit() const { return {faces_, words_, style_, second_words_ ? &*second_words_ : nullptr}; }
 
 private:
     fonts::Faces faces_;
     fonts::Words words_;
+    std::optional<fonts::Words> second_words_;
     fonts::Style style_;
 };
 

@@ -8,6 +8,7 @@
 
 #include "cli/build.h"
 #include "cli/check.h"
+#include "cli/field_sheet.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
 #include "job/media.h"
@@ -24,7 +25,13 @@ struct Choices {
     CheckChoice check;
     PreviewChoice preview;
     PrinterCheckChoice printer_check;
+    FieldSheetChoice field_sheet;
 };
+
+void add_language(CLI::App& command, std::string& language, const std::string& help) {
+    command.add_option("--language", language, help)
+        ->check(CLI::IsMember(std::vector<std::string>(job::languages.begin(), job::languages.end())));
+}
 
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
@@ -32,6 +39,7 @@ void add_job(CLI::App& command, JobChoice& job) {
         "--media", job.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.half, "half templates, to flip about the centre line, where both halves are alike");
+    add_language(command, job.language, "language of the sheets instead of the job's own; messages stay English");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
@@ -81,6 +89,7 @@ void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     command->add_option("--media", choice.media, "the paper of the page")->capture_default_str();
     command->add_option("--units", choice.units, "of the measured bars; else those in the paper's name")
         ->check(CLI::IsMember({"in", "mm"}));
+    add_language(*command, choice.language, "language of the page");
     command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
     command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
     command->add_option("--first", choice.first, "edge of the page that came out first")
@@ -90,6 +99,18 @@ void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     command->add_option("--diagonals", choice.diagonals, "A to C and B to D as measured, with a comma between them");
     command->add_option("--margins", choice.margins, "lost at top, bottom, left, right; else 1/4 in each");
     command->add_flag("--force", choice.force, "replace a profile, or a file that is not ours");
+}
+
+void add_field_sheet(CLI::App& app, FieldSheetChoice& choice) {
+    CLI::App* command = app.add_subcommand("field-sheet", "write blank forms to measure on site with");
+    command->add_option("SHAPE", choice.shape, "arch, wall or ordinates; else all three")
+        ->check(CLI::IsMember({"arch", "wall", "ordinates"}));
+    command->add_option("--media", choice.media, "the paper")->capture_default_str();
+    command->add_option("--units", choice.units, "of the blanks; else those in the paper's name")
+        ->check(CLI::IsMember({"in", "mm"}));
+    add_language(*command, choice.language, "language of the forms");
+    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
+    command->add_flag("--force", choice.force, "replace a file that is not ours");
 }
 
 Status list_media(Console& console) {
@@ -103,6 +124,7 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("build")) return build(choices.build, console, home);
     if (app.got_subcommand("check")) return check(choices.check, console, home);
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
+    if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
     return list_media(console);
 }
@@ -116,6 +138,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_check(app, choices.check);
     add_preview(app, choices.preview);
     add_printer_check(app, choices.printer_check);
+    add_field_sheet(app, choices.field_sheet);
     app.add_subcommand("media", "list the paper sizes that are known");
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

@@ -48,16 +48,26 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
             fmt::format("write \"{}\" another way", missing.text())};
 }
 
-void use_media(job::Job& job, const std::string& name) {
-    const std::optional<job::Media> media = job::find_media(name);
+job::Media known_media(const std::string& name) {
+    std::optional<job::Media> media = job::find_media(name);
     if (!media)
         throw std::runtime_error(fmt::format("--media {}: no such paper is known; {}", name, job::media_hint(name)));
+    return *std::move(media);
+}
+
+measure::Unit units_of(const std::string& units, const job::Media& media) {
+    if (units.empty()) return media.unit;
+    return units == "mm" ? measure::Unit::millimetre : measure::Unit::inch;
+}
+
+void use_media(job::Job& job, const std::string& name) {
+    const job::Media media = known_media(name);
     job::Printer& printer = job.printer;
-    if (media->roll) {
+    if (media.roll) {
         printer.strips = media;
-        if (media->width >= job::narrowest_template_roll) printer.templates = media;
+        if (media.width >= job::narrowest_template_roll) printer.templates = media;
     } else {
-        printer.media = *media;
+        printer.media = media;
         printer.strips.reset();
         printer.templates.reset();
     }
@@ -66,6 +76,14 @@ void use_media(job::Job& job, const std::string& name) {
 
 void use_half_templates(job::Job& job) {
     for (job::Opening& opening : job.openings) opening.wish.half = true;
+    job.fingerprint = job::fingerprint(job);
+}
+
+void use_language(job::Job& job, const std::string& language) {
+    job::Header& header = job.header;
+    // Both languages of a job stay when the second is made the first.
+    if (header.also_in == language) header.also_in = header.language;
+    header.language = language;
     job.fingerprint = job::fingerprint(job);
 }
 

@@ -18,8 +18,14 @@ job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::S
 /// Prints the job on other paper than it says: all of it on a sheet; on a roll the strips and, where it is wide enough,
 /// the templates. Throws std::runtime_error for paper that is not known.
 void use_media(job::Job& job, const std::string& name);
+/// The paper that --media names; throws as `use_media`.
+job::Media known_media(const std::string& name);
+/// The units that --units names, or those of the paper's own name where it names none.
+measure::Unit units_of(const std::string& units, const job::Media& media);
 /// Half templates for all openings; the fingerprint follows.
 void use_half_templates(job::Job& job);
+/// The sheets in this language; the fingerprint follows.
+void use_language(job::Job& job, const std::string& language);
 
 /// "1 page", "12 pages".
 std::string counted(std::size_t number, const std::string& noun);

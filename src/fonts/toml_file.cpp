@@ -1,27 +1,47 @@
 #include "fonts/toml_file.h"
 
+#include <algorithm>
 #include <fstream>
+#include <iterator>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
 namespace kerfpacket::fonts {
+namespace {
+
+/// A description may quote the file: nothing of it may steer a terminal.
+std::string harmless(std::string_view description) {
+    std::string text(description);
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; }, '?');
+    return text;
+}
+
+}  // namespace
 
 toml::table read_toml(const std::filesystem::path& file) {
     std::ifstream in(file, std::ios::binary);
     if (!in) throw std::runtime_error(fmt::format("cannot read {}: it belongs beside the program", file.string()));
+    return parse_toml(std::string(std::istreambuf_iterator<char>(in), {}), file.string());
+}
+
+toml::table parse_toml(std::string_view text, const std::string& file) {
     try {
-        return toml::parse(in, file.string());
+        return toml::parse(text, file);
     } catch (const toml::parse_error& error) {
         throw std::runtime_error(
-            fmt::format("{}:{}: {}", file.string(), error.source().begin.line, error.description()));
+            fmt::format("{}:{}: {}", file, error.source().begin.line, harmless(error.description())));
     }
 }
 
-void refuse(const std::filesystem::path& file, const toml::node* where, std::string_view key, std::string_view what) {
+std::string place_of(const std::filesystem::path& file, const toml::node* where) {
     const auto line = where == nullptr ? 0 : where->source().begin.line;
-    const std::string place = line == 0 ? file.string() : fmt::format("{}:{}", file.string(), line);
-    throw std::runtime_error(fmt::format("{}: {} {}", place, key, what));
+    return line == 0 ? file.string() : fmt::format("{}:{}", file.string(), line);
+}
+
+void refuse(const std::filesystem::path& file, const toml::node* where, std::string_view key, std::string_view what) {
+    throw std::runtime_error(fmt::format("{}: {} {}", place_of(file, where), key, what));
 }
 
 std::string required_text(const std::filesystem::path& file, const toml::table& table, std::string_view key) {

@@ -11,8 +11,13 @@ namespace kerfpacket::fonts {
 
 /// Parses a file; throws std::runtime_error "FILE:LINE: what is wrong".
 toml::table read_toml(const std::filesystem::path& file);
+/// The same with its text at hand.
+toml::table parse_toml(std::string_view text, const std::string& file);
 
-/// Throws std::runtime_error "FILE:LINE: KEY what is wrong"; the line is left out when it is unknown.
+/// "FILE:LINE"; the line is left out when it is unknown.
+std::string place_of(const std::filesystem::path& file, const toml::node* where);
+
+/// Throws std::runtime_error "FILE:LINE: KEY what is wrong".
 [[noreturn]] void refuse(const std::filesystem::path& file, const toml::node* where, std::string_view key,
                          std::string_view what);
 

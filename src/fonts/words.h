@@ -1,20 +1,25 @@
 #pragma once
-// The printed words: templates/<language>/*.toml. The key is "file.key", e.g. "strip.title".
+// The printed words: templates/<language>/*.toml, with a shop's own in place of some. The key is "file.key", e.g.
+// "strip.title".
 
 #include <filesystem>
-#include <initializer_list>
 #include <map>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "fonts/word_file.h"
+
 namespace kerfpacket::fonts {
 
 class Words {
 public:
-    /// Reads every *.toml of a language's folder; throws std::runtime_error that names file, line and key.
-    Words(const std::filesystem::path& templates, const std::string& language);
+    /// Reads the program's words of a language, then a shop's in their place; of `shop` the files of other languages do
+    /// not count. Throws std::runtime_error that names file, line and key; all mistakes of the shop in one.
+    Words(const std::filesystem::path& templates, const std::string& language, const std::vector<WordFile>& shop = {});
+    /// The same with the program's words at hand.
+    Words(const std::vector<WordFile>& templates, const std::string& language, const std::vector<WordFile>& shop = {});
 
     using Values = std::vector<std::pair<std::string, std::string>>;
 
@@ -24,11 +29,14 @@ public:
     std::string operator()(std::string_view key, const Values& values) const;
     /// A list of sentences.
     const std::vector<std::string>& list(std::string_view key) const;
+    /// Every key, sorted, with what stands there.
+    const std::map<std::string, WordEntry, std::less<>>& entries() const { return entries_; }
 
 private:
+    const WordEntry& find(std::string_view key, bool list) const;
+
     std::string language_;
-    std::map<std::string, std::string, std::less<>> words_;
-    std::map<std::string, std::vector<std::string>, std::less<>> lists_;
+    std::map<std::string, WordEntry, std::less<>> entries_;
 };
 
 }  // namespace kerfpacket::fonts

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "measure/near_miss.h"
+
 namespace kerfpacket::job {
 
 /// Line and column in the job file, both from 1; the column counts characters, not bytes. Line 0: the file as a whole.
@@ -41,7 +43,6 @@ struct Source {
 /// "name:line:column: error: message", the line, a caret under the column, the hint; sorted by position.
 std::string render(const Diagnostics& diagnostics, const Source& source);
 
-/// The known word nearest to a mistyped one, or empty when none is near (edit distance over a third of its length).
-std::string near_miss(std::string_view word, const std::vector<std::string_view>& known);
+using measure::near_miss;
 
 }  // namespace kerfpacket::job

@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -18,13 +19,17 @@ using measure::Angle;
 using measure::Length;
 using measure::Unit;
 
+/// The languages that sheets are printed in, as a job file and the command line name them.
+inline constexpr std::array<std::string_view, 2> languages{"en", "es"};
+
 struct Header {
     std::string number;
     std::string title;
     std::string revision;
     std::string date;  ///< YYYY-MM-DD, printed as given
     Unit units = Unit::inch;
-    std::string language = "en";
+    std::string language = "en";  ///< one of `languages`
+    std::string also_in;          ///< a second one for the cards; empty for none
 };
 
 /// A groove cut against the fence with no spacer, read where it meets the fence.

@@ -122,9 +122,10 @@ std::string spoken(Length value, const std::string& words, Unit unit) {
 std::string unit_word(Unit unit) { return unit == Unit::inch ? " in" : " mm"; }
 
 Media sheet(std::string name, std::string_view title, const Size& size) {
-    std::string plain = std::string(title) + " " + spoken(size.width, size.width_words, size.unit) + " x " +
-                        spoken(size.height, size.height_words, size.unit) + unit_word(size.unit);
-    return {std::move(name), std::move(plain), size.width, size.height};
+    std::string figures =
+        spoken(size.width, size.width_words, size.unit) + " x " + spoken(size.height, size.height_words, size.unit);
+    std::string plain = std::string(title) + " " + figures + unit_word(size.unit);
+    return {std::move(name), std::move(plain), size.width, size.height, false, std::move(figures), size.unit};
 }
 
 /// The parts of a custom name behind "custom_": "card" and "8x20in".
@@ -170,9 +171,10 @@ std::optional<Media> find_media(std::string_view name) {
     const std::string unit = size.unit == Unit::inch ? "in" : "mm";
     const std::string upright = std::string(custom) + std::string(title) + "_" + size.width_words;
     if (size.height != Length()) return sheet(upright + "x" + size.height_words + unit, "Custom", size);
-    return Media{upright + unit,
-                 "Roll " + spoken(size.width, size.width_words, size.unit) + unit_word(size.unit) + " wide", size.width,
-                 longest_side, true};
+    const std::string figures = spoken(size.width, size.width_words, size.unit);
+    return Media{
+        upright + unit, "Roll " + figures + unit_word(size.unit) + " wide", size.width, longest_side, true, figures,
+        size.unit};
 }
 
 std::string media_hint(std::string_view name) {

@@ -6,16 +6,19 @@
 #include <string_view>
 #include <vector>
 
+#include "measure/fraction.h"
 #include "measure/length.h"
 
 namespace kerfpacket::job {
 
 struct Media {
-    std::string name;        ///< PWG 5101.1 name: na_letter_8.5x11in
-    std::string plain_name;  ///< as printed: Letter 8-1/2 x 11 in
-    measure::Length width;   ///< upright: the shorter side; of a roll its width, across the feed
-    measure::Length height;  ///< of a roll the longest page that is cut from it
-    bool roll = false;       ///< continuous: pages are as long as what stands on them
+    std::string name;                          ///< PWG 5101.1 name: na_letter_8.5x11in
+    std::string plain_name;                    ///< as printed: Letter 8-1/2 x 11 in
+    measure::Length width;                     ///< upright: the shorter side; of a roll its width, across the feed
+    measure::Length height;                    ///< of a roll the longest page that is cut from it
+    bool roll = false;                         ///< continuous: pages are as long as what stands on them
+    std::string figures{};                     ///< its size without the unit: 8-1/2 x 11; of a roll its width
+    measure::Unit unit = measure::Unit::inch;  ///< that its name has
     bool operator==(const Media&) const = default;
 };
 

@@ -18,6 +18,7 @@ void write(Writer& writer, const Header& header) {
     writer.bare("date", header.date);
     writer.words("units", header.units == Unit::inch ? "in" : "mm");
     writer.words("language", header.language);
+    if (!header.also_in.empty()) writer.words("also_in", header.also_in);
 }
 
 void write(Writer& writer, const Saw& saw) {

@@ -46,6 +46,18 @@ std::string read_date(Context& context, TableReader& reader) {
     return {};
 }
 
+void read_languages(Context& context, TableReader& reader, Header& header) {
+    std::vector<std::pair<std::string_view, std::string_view>> words;
+    for (const std::string_view language : languages) words.emplace_back(language, language);
+    if (const auto language = reader.choice("language", words)) header.language = std::string(language->value);
+    const auto second = reader.choice("also_in", words);
+    if (!second) return;
+    header.also_in = std::string(second->value);
+    if (header.also_in == header.language)
+        context.error(second->at, "also_in names the language of the job itself",
+                      "expected a second language, or nothing");
+}
+
 }  // namespace
 
 const std::vector<std::pair<std::string_view, Unit>>& unit_words() {
@@ -71,8 +83,7 @@ Header read_header(Context& context, const toml::table& table) {
     header.revision = text("revision", 8, R"("A")");
     header.date = read_date(context, reader);
     if (const auto unit = reader.choice("units", unit_words(), Need::required)) header.units = unit->value;
-    if (const auto language = reader.choice<std::string_view>("language", {{"en", "en"}}))
-        header.language = std::string(language->value);
+    read_languages(context, reader, header);
     reader.finish();
     return header;
 }

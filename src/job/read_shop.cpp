@@ -40,6 +40,7 @@ Shop read_tables(Context& context, const toml::table& root) {
         shop.printer = read_printer(context, *printer, default_printer());
     if (const auto* stock = top.table("stock", Need::optional, "[stock]")) shop.stock = read_stock(context, *stock, {});
     shop.materials = read_materials(context, top);
+    if (auto words = top.words("words", 240, R"("our-words")", Need::optional)) shop.words = std::move(words->value);
     top.finish();
     if (const auto bare = context.without_unit(); bare && !top.has("units"))
         context.error(*bare, "a number without a unit",

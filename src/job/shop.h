@@ -14,6 +14,7 @@ struct Shop {
     std::optional<Printer> printer;
     Stock stock;
     std::vector<Material> materials;
+    std::string words;    ///< the folder of the shop's own words, beside the shop file; empty for none
     bool faulty = false;  ///< something could not be read: what a job misses is perhaps just that
 };
 

@@ -73,6 +73,20 @@ public:
 
     void draw(const page::LinkItem& /*pictures lead nowhere*/) {}
 
+    /// All cells as one area, so that no seam shows between them.
+    void draw(const page::CodeItem& item) {
+        set_ink(page::Ink::black);
+        const double cell = item.area.width().points() / static_cast<double>(item.side);
+        for (std::size_t i = 0; i < item.dark.size(); ++i) {
+            if (!item.dark[i]) continue;
+            const std::size_t column = i % item.side;
+            const std::size_t below = i / item.side + 1;
+            cairo_rectangle(get(), item.area.low.x.points() + static_cast<double>(column) * cell,
+                            item.area.high.y.points() - static_cast<double>(below) * cell, cell, cell);
+        }
+        cairo_fill(get());
+    }
+
     void check() const {
         const cairo_status_t status = cairo_status(get());
         if (status != CAIRO_STATUS_SUCCESS)

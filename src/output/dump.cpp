@@ -62,6 +62,10 @@ std::string line(const page::LinkItem& item) {
     return fmt::format("link {} {} to page {}", at(item.area.low), at(item.area.high), item.page + 1);
 }
 
+std::string line(const page::CodeItem& item) {
+    return fmt::format("code {} {} \"{}\" {} cells", at(item.area.low), at(item.area.high), item.text, item.side);
+}
+
 }  // namespace
 
 std::string dump(const page::Document& document) {

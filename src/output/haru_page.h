@@ -18,6 +18,7 @@ public:
     void draw(const page::PathItem& item);
     /// Throws fonts::MissingCharacter.
     void draw(const page::TextItem& item);
+    void draw(const page::CodeItem& item);
     /// Ends what is still open.
     void finish();
 

@@ -74,6 +74,7 @@ void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Pa
     for (const page::Item* item : draw_order(content.items)) {
         if (const auto* path = std::get_if<page::PathItem>(item)) canvas.draw(*path);
         else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text);
+        else if (const auto* code = std::get_if<page::CodeItem>(item)) canvas.draw(*code);
         else {
             const auto& link = std::get<page::LinkItem>(*item);
             const geom::Rect area{page::corrected(content, link.area.low), page::corrected(content, link.area.high)};

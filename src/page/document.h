@@ -73,7 +73,15 @@ struct LinkItem {
     std::size_t page = 0;  ///< index into Document::pages
 };
 
-using Item = std::variant<PathItem, TextItem, LinkItem>;
+/// A square code for machines (ISO/IEC 18004). Four cells around it stay white; who places it sees to that.
+struct CodeItem {
+    Rect area;
+    std::string text;        ///< what it says
+    std::vector<bool> dark;  ///< its cells, row by row from the top, from the left
+    std::size_t side = 0;    ///< cells in a row
+};
+
+using Item = std::variant<PathItem, TextItem, LinkItem, CodeItem>;
 
 /// How much larger than life a page is written, about its middle, so that a printer that errs prints it true.
 struct Correction {

@@ -3,7 +3,15 @@
 namespace kerfpacket::page {
 namespace {
 
-/// Puts every point of the page elsewhere; turns text by `turn`.
+/// The rectangle with these corners once they are elsewhere.
+template <class Place>
+Rect placed(const Rect& area, const Place& to) {
+    const Point a = to(area.low);
+    const Point b = to(area.high);
+    return geom::united({a, a}, {b, b});
+}
+
+/// Puts every point of the page elsewhere; turns text by `turn`. A code's cells are not turned: see turn_left.
 template <class Place>
 void place(Page& page, const Place& to, Angle turn) {
     for (Item& item : page.items) {
@@ -17,13 +25,23 @@ void place(Page& page, const Place& to, Angle turn) {
         } else if (auto* text = std::get_if<TextItem>(&item)) {
             text->anchor = to(text->anchor);
             text->angle = text->angle + turn;
+        } else if (auto* code = std::get_if<CodeItem>(&item)) {
+            code->area = placed(code->area, to);
         } else {
             Rect& area = std::get<LinkItem>(item).area;
-            const Point a = to(area.low);
-            const Point b = to(area.high);
-            area = geom::united({a, a}, {b, b});
+            area = placed(area, to);
         }
     }
+}
+
+/// The cells a quarter turn to the left: what was the right column is the top row.
+std::vector<bool> turned_left(const CodeItem& code) {
+    std::vector<bool> turned;
+    turned.reserve(code.dark.size());
+    for (std::size_t row = 0; row < code.side; ++row)
+        for (std::size_t column = 0; column < code.side; ++column)
+            turned.push_back(code.dark[column * code.side + code.side - 1 - row]);
+    return turned;
 }
 
 }  // namespace
@@ -40,6 +58,8 @@ void turn_left(Page& page) {
             return Point{height - p.y, p.x};
         },
         Angle::degrees(90));
+    for (Item& item : page.items)
+        if (auto* code = std::get_if<CodeItem>(&item)) code->dark = turned_left(*code);
     page.height = page.width;
     page.width = height;
 }

@@ -120,7 +120,7 @@ private:
 
     void liner_mitres() {
         for (const Path& mitre : arch_.liner_mitres) {
-            const std::string angle = measure::fixed(mitre_angle(mitre).degrees(), 1);
+            const std::string angle = tape_.number(mitre_angle(mitre).degrees(), 1);
             const std::vector<Stand> stands{{Beside::left, 3_pt}, {Beside::right, 3_pt}};
             const Block name = block(words("template.liner_mitre", {{"angle", angle}}), true);
             // Short, and often in a ring: led on into the room, the line has space beside it.

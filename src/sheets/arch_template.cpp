@@ -12,7 +12,7 @@ const char* tile_title(const Tiling& tiling) {
 }  // namespace
 
 void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     const ArchOpening arch(plan, piece);
     const TemplateWays ways = template_ways(plan, kit, arch_shape(arch, kit.style), piece.template_wish.sheets);
     const Tiling& tiling = ways.tiling();

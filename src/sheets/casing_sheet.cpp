@@ -10,7 +10,7 @@ namespace {
 
 void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch, const plan::CasingSegment& segment,
                  const Kit& kit) {
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     const Tiling tiling = tiling_for(plan, kit, paths_of(segment_lines(segment, kit.style)));
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());

@@ -69,7 +69,12 @@ private:
         const Point crown = at(plain_radius, {});
         pen_.line(Role::dimension, left, right, style().line, Dash::dashed);
         pen_.dimension({crown.x, left.y}, crown, {}, strong);
-        pen_.text(Role::dimension, {crown.x + 9_pt, left.y + 9_pt}, words("coupon.rise"), strong);
+        // Beside the dimension as far as the board's inner face, where the words' tops are.
+        const Length inner = std::min(plain_radius, kerf_face());
+        const Length up = left.y + 20_pt - centre_.y;
+        const Length room = inner * std::sqrt(1 - up / inner * (up / inner)) - 13_pt;
+        pen_.text(Role::dimension, {crown.x + 9_pt, left.y + 9_pt}, words("coupon.rise"),
+                  pen_.fitting(words("coupon.rise"), strong, room));
         const Length level = std::min(left.y, at(kerf_face(), half_turn).y) - to_dimension;
         for (const Point end : {left, right})
             pen_.line(Role::dimension, {end.x, level - 5_pt}, {end.x, end.y - 2_pt}, style().hair);
@@ -83,8 +88,10 @@ private:
         const Point over = at(outer, Angle::degrees(-22));
         pen_.text(Role::text, {over.x - 8_pt, over.y + 2_pt},
                   words(outside_ ? "coupon.kerf_face_outside" : "coupon.plain_face_outside"), type);
-        pen_.text(Role::text, {centre_.x - 14_pt, at(plain_radius, half_turn).y + (outside_ ? 9_pt : -15_pt)},
-                  words(outside_ ? "coupon.plain_face_inside" : "coupon.kerf_face_inside"), type);
+        const std::string& inside = words(outside_ ? "coupon.plain_face_inside" : "coupon.kerf_face_inside");
+        const Length right = centre_.x - 14_pt;
+        pen_.text(Role::text, {right, at(plain_radius, half_turn).y + (outside_ ? 9_pt : -15_pt)}, inside,
+                  pen_.fitting(inside, type, right - at(kerf_face(), -half_turn).x - 16_pt));
     }
 
     Pen& pen_;

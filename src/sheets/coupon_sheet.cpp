@@ -31,7 +31,7 @@ public:
           plan_(plan),
           piece_(piece),
           kit_(kit),
-          tape_(plan.header.units),
+          tape_(plan.header.units, kit.words),
           size_(coupon_size(piece, tape_.unit())) {
         start_page();
         drafts_.back().outline = words("coupon.outline", {{"piece", piece_.id}});

@@ -15,7 +15,7 @@ std::string board_table(const plan::Piece& piece) {
     return piece.kind == plan::Kind::arch_liner ? "opening.liner" : "wall.board";
 }
 
-std::string percent(double part) { return measure::fixed(part * 100, 0); }
+std::string percent(double part, const Kit& kit) { return number(part * 100, 0, kit.words); }
 
 std::string held_word(bend::Held held) {
     switch (held) {
@@ -72,24 +72,25 @@ std::string coupon_reading_error(const Kit& kit, const Tape& tape) {
     for (const Length rise : rises) {
         const double error = bend::coupon_error({chord, rise}, bend::coupon_reading, bend::coupon_reading);
         percents += (percents.empty() ? "" : kit.words("coupon.reading_and")) +
-                    kit.words("coupon.reading_part", {{"percent", percent(error)}, {"rise", tape.exact(rise)}});
+                    kit.words("coupon.reading_part", {{"percent", percent(error, kit)}, {"rise", tape.exact(rise)}});
     }
     const std::string reading =
-        inch ? tape.exact(bend::coupon_reading) : measure::mm_text(bend::coupon_reading) + " " + tape.unit_name();
+        inch ? tape.exact(bend::coupon_reading) : tape.number(bend::coupon_reading.mm(), 1) + " " + tape.unit_name();
     return kit.words("coupon.reading_error",
                      {{"chord", tape.exact(chord)}, {"error", reading}, {"percents", percents}});
 }
 
 std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape) {
+    const Tape file(tape.unit());
     const std::string blank = "________";
     return {"[" + board_table(piece) + ".coupon]",
-            "chord = \"" + blank + " " + tape.unit_name() + "\"",
-            "rise = \"" + blank + " " + tape.unit_name() + "\"",
+            "chord = \"" + blank + " " + file.unit_name() + "\"",
+            "rise = \"" + blank + " " + file.unit_name() + "\"",
             "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
             "result = \"" + blank + "\"   # " + listed(ends_of_bending()),
             "by = \"" + blank + blank + "\"",
-            "kerf_depth = \"" + tape.exact(piece.kerf_depth) + "\"",
-            "spacing = \"" + tape.exact(size.spacing) + "\""};
+            "kerf_depth = \"" + file.exact(piece.kerf_depth) + "\"",
+            "spacing = \"" + file.exact(size.spacing) + "\""};
 }
 
 std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
@@ -107,9 +108,9 @@ std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, cons
                                        {"depth", tape.exact(coupon.depth)},
                                        {"spacing", tape.exact(coupon.spacing)}}),
         kit.words("coupon.record_strain",
-                  {{"strain", strain_percent(coupon.strain)}, {"error", percent(coupon.error)}})};
+                  {{"strain", strain_percent(coupon.strain, kit)}, {"error", percent(coupon.error, kit)}})};
     lines.back() += " " + kit.words(coupon.counts ? "coupon.record_counts" : "coupon.record_not",
-                                    {{"limit", strain_percent(coupon.table_limit)}});
+                                    {{"limit", strain_percent(coupon.table_limit, kit)}});
     if (coupon.hinge) lines.push_back(kit.words("coupon.record_hinge", {{"hinge", tape.exact(*coupon.hinge)}}));
     return lines;
 }

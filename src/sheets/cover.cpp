@@ -9,6 +9,17 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// The shop's own name, over what the job is called.
+void shop_name(CoverFlow& flow) {
+    Face face = Face::bold;
+    for (const std::string& line : flow.kit().words.list("shop.name")) {
+        Pen pen = flow.pen();
+        flow.y -= 13_pt;
+        pen.text(Role::text, {side_margin, flow.y}, line, pen.fitting(line, {face, flow.style().text}, flow.width()));
+        face = Face::regular;
+    }
+}
+
 void name_block(CoverFlow& flow) {
     Pen pen = flow.pen();
     const job::Header& header = flow.plan().header;
@@ -32,7 +43,7 @@ void name_block(CoverFlow& flow) {
     }
     const std::string units =
         flow.words(flow.tape.unit() == measure::Unit::inch ? "cover.units_inch" : "cover.units_mm");
-    pen.text(Role::text, {right, flow.y - 38_pt}, header.date + "    " + units,
+    pen.text(Role::text, {right, flow.y - 38_pt}, date_text(header.date, flow.kit().words) + "    " + units,
              CoverFlow::regular(style.text).at_right());
 }
 
@@ -73,7 +84,7 @@ void banner(CoverFlow& flow) {
     const std::string aside = all ? coupon_state(pieces.front(), flow.kit()) : flow.words("piece.coupon_first");
     const Type small = CoverFlow::regular(flow.style().text).at_right();
     Type type = CoverFlow::bold(flow.style().strong);
-    if (pen.width(text, type) > flow.width() - pen.width(aside, small) - 34_pt) type.face = Face::condensed_bold;
+    type = pen.fitting(text, type, flow.width() - pen.width(aside, small) - 34_pt);
     pen.text(Role::caution, {side_margin + 12_pt, flow.y - 20_pt}, text, type);
     pen.text(Role::caution, {right - 10_pt, flow.y - 20_pt}, aside, small);
     flow.y -= 30_pt;
@@ -91,7 +102,7 @@ void cautions(CoverFlow& flow) {
     const Type type = CoverFlow::regular(flow.style().text);
     for (const plan::Piece& piece : pieces) {
         for (const plan::Caution& caution : piece.cautions) {
-            const std::string text = caution_text(caution, flow.kit(), flow.tape.unit());
+            const std::string text = caution_text(caution, flow.kit(), flow.tape);
             flow.need(30_pt + flow.paragraph_height(text, type, width, 13.5_pt));
             Pen pen = flow.pen();
             pen.text(Role::caution, {side_margin, flow.y - 13_pt}, piece.id, bold);
@@ -130,6 +141,7 @@ void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEn
                const Kit& kit) {
     CoverFlow flow(drafts, plan, kit);
     flow.start_page(true);
+    shop_name(flow);
     name_block(flow);
     {
         Pen pen = flow.pen();

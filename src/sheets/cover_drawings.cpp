@@ -62,7 +62,8 @@ std::string subtitle(const CoverFlow& flow, const plan::Piece& piece, bool brief
     const std::string radius = flow.words(
         piece.circular ? "cover.radius" : "cover.least_radius",
         {{"radius", brief ? flow.tape.plain(piece.measured_radius) : flow.tape.with_unit(piece.measured_radius)}});
-    return flow.words(key, {{"radius", radius}, {"angle", measure::fixed(whole_turn(piece).degrees(), brief ? 0 : 1)}});
+    return flow.words(key,
+                      {{"radius", radius}, {"angle", flow.tape.number(whole_turn(piece).degrees(), brief ? 0 : 1)}});
 }
 
 struct Setting {

@@ -14,7 +14,7 @@ namespace kerfpacket::sheets {
 class CoverFlow {
 public:
     CoverFlow(Drafts& drafts, const plan::Plan& plan, const Kit& kit)
-        : tape(plan.header.units), drafts_(drafts), plan_(plan), kit_(kit) {}
+        : tape(plan.header.units, kit.words), drafts_(drafts), plan_(plan), kit_(kit) {}
 
     void start_page(bool first);
     /// Goes on to a further page where a part of this height no longer fits.

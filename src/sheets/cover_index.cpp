@@ -42,7 +42,8 @@ void totals(CoverFlow& flow, Length left, Length top, std::size_t pages) {
     const Length revision = top - 50_pt;
     section(pen, left, right, revision, flow.words("cover.revision"));
     pen.text(Role::text, {left, revision - 20_pt}, flow.plan().header.revision, CoverFlow::bold(style.text));
-    pen.text(Role::text, {left + 40_pt, revision - 20_pt}, flow.plan().header.date, regular);
+    pen.text(Role::text, {left + 40_pt, revision - 20_pt}, date_text(flow.plan().header.date, flow.kit().words),
+             regular);
     pen.text(Role::text, {right, revision - 20_pt},
              flow.words("page.fingerprint", {{"fingerprint", flow.plan().fingerprint}}), regular.at_right());
     const Length sign = revision - 46_pt;

@@ -98,7 +98,7 @@ private:
             tape.exact_plain(piece.kerf_depth),
             spacing_plain(piece, flow_.kit(), tape),
             tape.plain(piece.blank_length),
-            measure::fixed(piece.bend.utilisation, 2),
+            tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, flow_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
             cell(columns_.at(i), texts.at(i), type_of(piece, i, texts.at(i)));

@@ -51,6 +51,7 @@ struct Draft {
     Range strips{};  ///< numbers of the strips on the page
     std::optional<RollPage> roll{};
     bool reprint = false;
+    bool second_language = false;  ///< the page is in the second language, its header and footer too
 };
 
 using Drafts = std::vector<Draft>;

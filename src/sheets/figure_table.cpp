@@ -21,11 +21,8 @@ Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTab
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const Length column = (right - left) * table.shares.at(i);
             const bool strong = cells[i].strong;
-            const auto too_wide = [&](const Type& type) { return pen.width(cells[i].text, type) > column - 6_pt; };
-            Type type{strong ? Face::bold : Face::regular, size};
-            if (too_wide(type)) type.face = strong ? Face::condensed_bold : Face::condensed;
-            if (too_wide(type)) type.size = style.small;
-            pen.text(role, {x, y}, cells[i].text, type);
+            pen.text(role, {x, y}, cells[i].text,
+                     pen.fitting(cells[i].text, {strong ? Face::bold : Face::regular, size}, column - 6_pt));
             x += column;
         }
     };

@@ -155,8 +155,9 @@ private:
         if (!rib_.trammels.empty())
             return draw_table(pen, side_margin, right(), y, form_trammels(rib_, kit(), context_.tape)) - heading_height;
         section(pen, side_margin, right(), y, words("form.trammel"));
-        pen.text(Role::text, {side_margin, y - 20_pt},
-                 words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none"), {Face::regular, style().text});
+        const std::string none = words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none");
+        pen.text(Role::text, {side_margin, y - 20_pt}, none,
+                 pen.fitting(none, {Face::regular, style().text}, right() - side_margin));
         return y - 20_pt - heading_height;
     }
 
@@ -194,7 +195,7 @@ private:
 
     void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
         const auto& tape = context_.tape;
-        const std::string exact = inch() ? measure::fixed(ordinate.y.inches(), 3) : measure::mm_text(ordinate.y, 1);
+        const std::string exact = inch() ? tape.number(ordinate.y.inches(), 3) : tape.number(ordinate.y.mm(), 1);
         const Type small = Type{Face::regular, style().small}.at_right();
         pen.text(Role::dimension, {x + width * station_at, base}, tape.plain(ordinate.x),
                  Type{Face::regular, style().text}.at_right());

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "sheets/roll_furniture.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -21,13 +22,15 @@ Length piece_tag(Pen& pen, const std::string& tag) {
 
 void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count) {
     const auto& style = pen.kit().style;
-    const Length right = pen.page_width() - side_margin;
+    const Length right = sheet_code_left(pen.page_width()) - sheet_code_gap;
     const Length base = pen.from_top(48_pt);
     const Length left = piece_tag(pen, draft.tag);
-    const Length title = pen.text(Role::furniture, {left, base}, draft.title, {Face::bold, style.title});
     const std::string page =
         pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}});
     const Type page_type = Type{Face::bold, style.strong}.at_right();
+    const Length room = right - pen.width(page, page_type) - 8_pt - left;
+    const Length title =
+        pen.text(Role::furniture, {left, base}, draft.title, pen.fitting(draft.title, {Face::bold, style.title}, room));
     // Words that the page's number leaves no room for in any of these are not said: the sheet itself says them.
     const Length from = left + title + 12_pt;
     for (const Type type : {Type{Face::regular, style.text}, Type{Face::condensed, style.text},
@@ -153,13 +156,15 @@ CheckBar short_check_bar_for(Length space) {
 
 std::string print_words(const plan::Plan& plan, Use use, const Kit& kit) {
     return kit.words("page.print",
-                     {{"media", media_for(plan, use).plain_name}, {"profile", profile_name(plan, use, kit)}});
+                     {{"media", media_text(media_for(plan, use), kit)}, {"profile", profile_name(plan, use, kit)}});
 }
 
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count) {
     if (draft.roll) return add_roll_furniture(draft, plan, kit, number, count);
     Pen pen(draft.page, kit);
     header(pen, draft, number, count);
+    draw_sheet_code(draft.page, plan, number,
+                    {sheet_code_left(pen.page_width()), pen.from_top(18.24_pt) - sheet_code_side});
     footer(pen, plan, draft.use);
     if (draft.scale == Scale::full) {
         const Length bottom = 71_pt;
@@ -174,7 +179,9 @@ void section(Pen& pen, Length left, Length right, Length baseline, const std::st
     const auto& style = pen.kit().style;
     const Length used = pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
     Type type = Type{Face::regular, style.small}.at_right();
-    if (!aside.empty() && used + 10_pt + pen.width(aside, type) > right - left) type.size = style.tiny;
+    const Length room = right - left - used - 10_pt;
+    if (!aside.empty() && pen.width(aside, type) > room) type.size = style.tiny;
+    type = pen.fitting(aside, type, room);
     pen.text(Role::furniture, {right, baseline}, aside, type);
     pen.line(Role::furniture, {left, baseline - 6.5_pt}, {right, baseline - 6.5_pt}, style.line);
 }

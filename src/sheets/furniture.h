@@ -4,11 +4,14 @@
 #include "plan/plan.h"
 #include "sheets/draft.h"
 #include "sheets/pen.h"
+#include "sheets/sheet_code.h"
 
 namespace kerfpacket::sheets {
 
 /// Live area from the left and right edges.
 inline constexpr Length side_margin = Length::points(36);
+/// Left end of the sheet's code in the header.
+inline Length sheet_code_left(Length page_width) { return page_width - side_margin - sheet_code_side; }
 /// Height of the horizontal check bar's line; below it only the footer.
 inline constexpr Length check_bar_height = Length::points(51);
 /// Statement line under the header's rule, from the top.

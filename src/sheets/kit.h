@@ -11,6 +11,10 @@ struct Kit {
     const fonts::Faces& faces;
     const fonts::Words& words;
     const fonts::Style& style;
+    const fonts::Words* second_words = nullptr;  ///< a second language: the safety card again, the checklist in both
+
+    /// The same in the second language alone; there must be one.
+    Kit second() const { return {faces, *second_words, style}; }
 };
 
 }  // namespace kerfpacket::sheets

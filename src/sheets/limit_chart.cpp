@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sheets/furniture.h"
 #include "sheets/graph.h"
 #include "sheets/labels.h"
 #include "sheets/wording.h"
@@ -123,7 +124,9 @@ private:
         Length lowest = graph_.area.low.y;
         for (const auto& [height, curve] : ends) {
             const Length base = std::max(height - 3.2_pt, lowest);
-            pen_.text(Role::text, {graph_.area.high.x + 8_pt, base}, name(*curve), small(is_jobs(*curve)));
+            const Length x = graph_.area.high.x + 8_pt;
+            pen_.text(Role::text, {x, base}, name(*curve),
+                      pen_.fitting(name(*curve), small(is_jobs(*curve)), pen_.page_width() - side_margin - x));
             lowest = base + 12_pt;
         }
     }

@@ -129,7 +129,7 @@ page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& p
         draft.page.number = i + 1;
         if (!wanted(draft, part)) continue;
         draft.reprint = !part.whole();
-        add_furniture(draft, plan, kit, i + 1, drafts.size());
+        add_furniture(draft, plan, draft.second_language ? kit.second() : kit, i + 1, drafts.size());
         put_on_paper(draft.page, plan, draft.use);
         places[i] = document.pages.size();
         if (!draft.outline.empty()) document.outline.push_back({draft.outline, document.pages.size(), 0});

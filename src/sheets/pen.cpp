@@ -20,6 +20,17 @@ void Pen::fill(Role role, Path path, Ink ink) {
     page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink});
 }
 
+Type Pen::fitting(std::string_view text, Type type, Length room) const {
+    const auto too_wide = [&] { return width(text, type) > room; };
+    if (!too_wide()) return type;
+    if (type.face == Face::regular) type.face = Face::condensed;
+    if (type.face == Face::bold) type.face = Face::condensed_bold;
+    const fonts::Style& style = kit_.style;
+    for (const Length size : {style.title, style.strong, style.text, style.small, style.tiny})
+        if (size < type.size && too_wide()) type.size = size;
+    return type;
+}
+
 Length Pen::text(Role role, Point anchor, std::string text, const Type& type) {
     if (text.empty()) return {};
     const Length advance = width(text, type);

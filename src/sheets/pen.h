@@ -69,6 +69,9 @@ public:
     void fill(Role role, Path path, Ink ink = Ink::black);
 
     Length width(std::string_view text, const Type& type) const { return kit_.faces.width(type.face, text, type.size); }
+    /// The type itself, or else condensed, or else smaller, as need be for a text no wider than `room`; the smallest
+    /// there is, where none will do. Some languages take more room than others.
+    Type fitting(std::string_view text, Type type, Length room) const;
     /// Sets one line of text on its baseline; returns its width.
     Length text(Role role, Point anchor, std::string text, const Type& type);
     /// The same on a white ground, for text over a hatch or a line. Level text only.

@@ -8,6 +8,7 @@
 #include "sheets/furniture.h"
 #include "sheets/pen.h"
 #include "sheets/tape.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -40,7 +41,7 @@ public:
         : pen_(page, kit),
           kit_(kit),
           media_(media),
-          tape_(unit),
+          tape_(unit, kit.words),
           bars_(bars_in(page.width, page.height, unit)),
           right_(page.width - text_right),
           y_(page.height - 100_pt) {}
@@ -200,7 +201,7 @@ private:
     void words_to_read() {
         pen_.text(Role::furniture, {text_left, y_}, words("title"), {Face::bold, style().title});
         y_ -= 15_pt;
-        pen_.text(Role::furniture, {text_left, y_}, media_.plain_name, text());
+        pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
         heading("print");
         say("print_1");
         say("print_2");
@@ -222,7 +223,8 @@ private:
     }
 
     void commands() {
-        const std::string unit = tape_.unit_name();
+        // As the command line takes it, in every language.
+        const std::string unit = Tape(tape_.unit()).unit_name();
         for (const std::string& line : kit_.words.list("printer_check.command")) {
             y_ -= 14_pt;
             std::string filled = line;

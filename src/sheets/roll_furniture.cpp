@@ -5,6 +5,7 @@
 
 #include "sheets/furniture.h"
 #include "sheets/pen.h"
+#include "sheets/sheet_code.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -20,6 +21,9 @@ constexpr Length upright_bar = 24_pt;
 /// What the level bar takes of the height of the far end where it has no row of its own.
 constexpr Length level_bar = 24_pt;
 
+/// Where the words of the near end begin: beside the sheet's code.
+constexpr Length words_from = cut_margin + sheet_code_side + sheet_code_gap;
+
 struct Line {
     std::string text;
     Type type;
@@ -30,14 +34,15 @@ public:
     Ends(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count)
         : draft_(draft), plan_(plan), pen_(draft.page, kit), number_(number), count_(count) {}
 
-    Length head_length() { return cut_margin + width(head_lines(), head_height()) + content_gap; }
+    Length head_length() { return words_from + width(head_lines(), head_height()) + content_gap; }
     Length tail_length() {
         return content_gap + std::max(width(tail_lines(), tail_height()), tail_bar_length()) + upright_bar + cut_margin;
     }
 
     void draw() {
         const RollPage& roll = *draft_.roll;
-        flow(head_lines(), cut_margin, head_height());
+        draw_sheet_code(draft_.page, plan_, number_, {cut_margin, high() - sheet_code_side});
+        flow(head_lines(), words_from, head_height());
         const Length tail = pen_.page_width() - roll.tail + content_gap;
         flow(tail_lines(), tail, tail_height());
         draw_check_bar(pen_, {pen_.page_width() - cut_margin - upright_bar + 14_pt, roll.edge}, {0, 1}, across(),

@@ -26,8 +26,11 @@ Length signal_panel(Pen& pen) {
     const Length top = pen.from_top(72_pt);
     pen.fill(Role::caution, Path::rectangle({{left, top - 44_pt}, {right, top}}));
     warning_sign(pen, {left + 18_pt, top - 37_pt}, 31_pt);
-    pen.text(Role::caution, {left + 72_pt, top - 31_pt}, words("safety.signal"), Type{Face::bold, style.huge}.white());
-    const Type aside = Type{Face::regular, style.text}.white().at_right();
+    const Length signal = pen.text(Role::caution, {left + 72_pt, top - 31_pt}, words("safety.signal"),
+                                   Type{Face::bold, style.huge}.white());
+    const Length room = right - 12_pt - (left + 72_pt + signal + 10_pt);
+    Type aside = Type{Face::regular, style.text}.white().at_right();
+    for (const char* key : {"safety.hazard_1", "safety.hazard_2"}) aside = pen.fitting(words(key), aside, room);
     pen.text(Role::caution, {right - 12_pt, top - 19_pt}, words("safety.hazard_1"), aside);
     pen.text(Role::caution, {right - 12_pt, top - 33_pt}, words("safety.hazard_2"), aside);
     pen.box(Role::caution, {{left, top - 106_pt}, {right, top - 44_pt}}, style.heavy);
@@ -52,36 +55,49 @@ void manual_blank(Pen& pen, Length base) {
     pen.line(Role::box, {x, base - 2_pt}, {right, base - 2_pt}, style.line);
 }
 
-Length card_section(Pen& pen, Length base, const std::string& name, bool with_blank) {
-    const auto& words = pen.kit().words;
-    section(pen, side_margin, pen.page_width() - side_margin, base, words("safety." + name));
-    base -= 23_pt;
-    for (const std::string& line : words.list("safety." + name + "_lines")) {
+/// How close lines and sections stand: closer where a shop adds its own below.
+struct Spacing {
+    Length line;
+    Length section;
+};
+
+Length card_lines(Pen& pen, Length base, const std::vector<std::string>& lines, const Spacing& spacing) {
+    const Length left = side_margin + 20_pt;
+    for (const std::string& line : lines) {
         tick_box(pen, {side_margin, base - 2_pt}, 11_pt);
-        pen.text(Role::caution, {side_margin + 20_pt, base}, line, {Face::regular, pen.kit().style.text});
-        base -= 18_pt;
+        pen.text(Role::caution, {left, base}, line,
+                 pen.fitting(line, {Face::regular, pen.kit().style.text}, pen.page_width() - side_margin - left));
+        base -= spacing.line;
     }
-    if (with_blank) {
-        manual_blank(pen, base);
-        base -= 18_pt;
-    }
-    return base - 9_pt;
+    return base;
 }
 
-}  // namespace
+Length card_section(Pen& pen, Length base, const std::string& name, const Spacing& spacing) {
+    const auto& words = pen.kit().words;
+    section(pen, side_margin, pen.page_width() - side_margin, base, words("safety." + name));
+    base = card_lines(pen, base - 23_pt, words.list("safety." + name + "_lines"), spacing);
+    if (name == "before") {
+        manual_blank(pen, base);
+        base -= spacing.line;
+    }
+    return base - spacing.section;
+}
 
-void add_safety_card(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
+void add_one(Drafts& drafts, const plan::Plan& plan, const Kit& kit, bool second) {
     Draft draft = new_draft(plan, "safety", Orientation::portrait);
     draft.title = kit.words("safety.title");
     draft.subtitle = kit.words("safety.subtitle");
     draft.outline = kit.words("safety.title");
     Pen pen(draft.page, kit);
+    draft.second_language = second;
+    const std::vector<std::string>& rules = kit.words.list("shop.safety_rules");
+    const Spacing spacing = rules.empty() ? Spacing{18_pt, 9_pt} : Spacing{15_pt, 7_pt};
     Length base = signal_panel(pen) - 24_pt;
-    base = card_section(pen, base, "before", true);
-    base = card_section(pen, base, "board", false);
-    base = card_section(pen, base, "cut", false);
-    base = card_section(pen, base, "you", false);
-    card_section(pen, base, "bend", false);
+    for (const char* name : {"before", "board", "cut", "you", "bend"}) base = card_section(pen, base, name, spacing);
+    if (!rules.empty()) {
+        section(pen, side_margin, pen.page_width() - side_margin, base, kit.words("shop.heading"));
+        card_lines(pen, base - 21_pt, rules, spacing);
+    }
 
     const Type type{Face::regular, kit.style.text};
     const Length sign = 47_pt;
@@ -92,6 +108,13 @@ void add_safety_card(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
     x += pen.text(Role::text, {x, sign}, kit.words("safety.date"), type) + 6_pt;
     pen.line(Role::box, {x, sign - 2_pt}, {right, sign - 2_pt}, kit.style.line);
     drafts.push_back(std::move(draft));
+}
+
+}  // namespace
+
+void add_safety_card(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
+    add_one(drafts, plan, kit, false);
+    if (kit.second_words != nullptr) add_one(drafts, plan, kit.second(), true);
 }
 
 }  // namespace kerfpacket::sheets

@@ -34,7 +34,7 @@ std::string neighbour(const char* key, const plan::Choice& choice, const plan::P
     return kit.words(key, {{"depth", tape.exact(choice.depth)},
                            {"spacing", tape.with_unit(choice.spacing)},
                            {"cuts", difference(choice.kerfs - static_cast<int>(piece.kerfs.size()), kit)},
-                           {"u", measure::fixed(choice.utilisation, 2)},
+                           {"u", number(choice.utilisation, 2, kit.words)},
                            {"verdict", verdict_word(choice.verdict, kit)}});
 }
 
@@ -48,7 +48,7 @@ std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit&
                                                        {"spacing", spacing_text(piece, kit, tape)}});
     std::vector<std::string> sentences{kit.words(rule_key(piece), {{"cut", cut}})};
     if (settings.common)
-        sentences.push_back(kit.words("settings.common", {{"u", measure::fixed(settings.common->utilisation, 2)}}));
+        sentences.push_back(kit.words("settings.common", {{"u", number(settings.common->utilisation, 2, kit.words)}}));
     sentences.push_back(limit_sentence(settings.limit, kit));
     const auto add = [&](const char* key, const std::optional<plan::Choice>& choice) {
         if (choice) sentences.push_back(neighbour(key, *choice, piece, kit, tape));

@@ -23,7 +23,7 @@ constexpr Length remark_height = 13_pt;
 class Card {
 public:
     Card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units) {}
+        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units, kit.words) {}
 
     void draw() {
         start_page();
@@ -46,6 +46,7 @@ public:
         coupon();
         table(small_errors(piece_, kit_, tape_));
         too_deep();
+        shop_rules();
     }
 
 private:
@@ -93,7 +94,8 @@ private:
         Length x = side_margin;
         for (const auto& [key, value] : cells) {
             if (x > side_margin) pen.line(Role::furniture, {x - 10_pt, y_ - 36_pt}, {x - 10_pt, y_}, style().line);
-            pen.text(Role::text, {x, y_ - 8_pt}, words(key), {Face::regular, style().small});
+            pen.text(Role::text, {x, y_ - 8_pt}, words(key),
+                     pen.fitting(words(key), {Face::regular, style().small}, step - 14_pt));
             Type type{Face::bold, style().huge};
             if (pen.width(value, type) > step - 14_pt) type = {Face::condensed_bold, style().huge};
             if (pen.width(value, type) > step - 14_pt) type.size = style().title;
@@ -103,24 +105,30 @@ private:
         const Length base = y_ - 55_pt;
         const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
         // A board that bends both ways has more to say of its kerfs.
-        const Face face = piece_.reverses.empty() ? Face::bold : Face::condensed_bold;
+        const std::array texts{kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade};
+        const Length gap = 16_pt;
+        Type type{piece_.reverses.empty() ? Face::bold : Face::condensed_bold, style().text};
+        type = pen.fitting(texts[0] + texts[1] + texts[2], type, right() - side_margin - gap * 2);
         Length at = side_margin;
-        for (const std::string& text : {kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade})
-            at += pen.text(Role::caution, {at, base}, text, {face, style().text}) + 16_pt;
-        pen.text(Role::text, {side_margin, base - 14_pt}, zero_end(piece_, kit_), {Face::regular, style().small});
-        pen.text(Role::caution, {right(), base - 14_pt},
-                 words("setup.verdict",
-                       {{"verdict", verdict_word(piece_.bend.verdict, kit_)}, {"coupon", coupon_state(piece_, kit_)}}),
-                 Type{Face::bold, style().small}.at_right());
+        for (const std::string& text : texts) at += pen.text(Role::caution, {at, base}, text, type) + gap;
+        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)},
+                                                            {"coupon", coupon_state(piece_, kit_)}});
+        const Type verdict_type = Type{Face::bold, style().small}.at_right();
+        const std::string zero = zero_end(piece_, kit_);
+        pen.text(Role::text, {side_margin, base - 14_pt}, zero,
+                 pen.fitting(zero, {Face::regular, style().small},
+                             right() - side_margin - pen.width(verdict, verdict_type) - 8_pt));
+        pen.text(Role::caution, {right(), base - 14_pt}, verdict, verdict_type);
         y_ = base - 18_pt;
     }
 
-    /// One thing to do, with a blank to write what was measured where one is wanted.
-    void step(const std::string& text, bool blank) {
+    /// One thing to do, with a blank to write what was measured where one is wanted; `beside` is taken at the right.
+    void step(const std::string& text, bool blank, Length beside = {}) {
         Pen pen = this->pen();
         y_ -= row;
         tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
-        pen.text(Role::text, {side_margin + 20_pt, y_}, text, {Face::regular, style().text});
+        const Length room = right() - side_margin - 20_pt - (blank ? 92_pt : beside);
+        pen.text(Role::text, {side_margin + 20_pt, y_}, text, pen.fitting(text, {Face::regular, style().text}, room));
         if (!blank) return;
         pen.line(Role::box, {right() - 86_pt, y_ - 2_pt}, {right() - 22_pt, y_ - 2_pt}, style().line);
         pen.text(Role::box, {right(), y_}, tape_.unit_name(), Type{Face::regular, style().small}.at_right());
@@ -130,8 +138,9 @@ private:
     void remark(const std::string& text, bool strong) {
         Pen pen = this->pen();
         y_ -= remark_height;
-        pen.text(strong ? Role::caution : Role::text, {side_margin + 20_pt, y_}, text,
-                 {strong ? Face::bold : Face::regular, style().small});
+        pen.text(
+            strong ? Role::caution : Role::text, {side_margin + 20_pt, y_}, text,
+            pen.fitting(text, {strong ? Face::bold : Face::regular, style().small}, right() - side_margin - 20_pt));
     }
 
     /// What a shorter spacer costs; nothing where none is needed.
@@ -178,8 +187,12 @@ private:
         const int columns = 6;
         const Length label = 130_pt;
         const Length step = (right() - side_margin - label) / columns;
-        pen.text(Role::text, {side_margin, y_ - 16_pt}, words("setup.trial_depth"), {Face::regular, style().small});
-        pen.text(Role::text, {side_margin, y_ - 33_pt}, words("setup.trial_spacer"), {Face::bold, style().small});
+        const auto name = [&](Length down, const char* key, Face face) {
+            pen.text(Role::text, {side_margin, y_ - down}, words(key),
+                     pen.fitting(words(key), {face, style().small}, label));
+        };
+        name(16_pt, "setup.trial_depth", Face::regular);
+        name(33_pt, "setup.trial_spacer", Face::bold);
         for (int i = 0; i < columns; ++i) {
             const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
             const Length limit =
@@ -206,9 +219,10 @@ private:
                   {{"radius", tape_.with_unit(piece_.finish_radius)}})};
         const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
         for (std::size_t i = 0; i < lines.size(); ++i) {
-            step(lines.at(i), false);
+            const Length signature = 170_pt;
+            step(lines.at(i), false, signature + 8_pt);
             Pen pen = this->pen();
-            const Length x = right() - 170_pt;
+            const Length x = right() - signature;
             const Length used = pen.text(Role::text, {x, y_}, words(signs.at(i)), {Face::regular, style().text});
             pen.line(Role::box, {x + used + 6_pt, y_ - 2_pt}, {right(), y_ - 2_pt}, style().line);
         }
@@ -220,6 +234,14 @@ private:
         if (y_ - above - height_of(table) < lowest) start_page();
         Pen pen = this->pen();
         y_ = draw_table(pen, side_margin, right(), y_ - above, table) - 4_pt;
+    }
+
+    void shop_rules() {
+        const std::vector<std::string>& rules = kit_.words.list("shop.setup_rules");
+        if (rules.empty()) return;
+        heading("shop.heading", "", row * static_cast<double>(rules.size()));
+        y_ += 3_pt;
+        for (const std::string& rule : rules) step(rule, false);
     }
 
     void too_deep() {

@@ -87,12 +87,14 @@ void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape
         const Point end{centre - reach, view.groove + radius * (1 - std::cos(sweep.radians()))};
         pen.stroke(Role::outline, Path::arc({centre, view.groove}, end, -sweep), style.line, Dash::dashed);
     }
-    const Type type{Face::regular, style.small};
-    pen.text(Role::text, {centre + 5_pt, view.top + 25_pt},
-             words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
-                   {{"limit", tape.exact(*piece.rear_limit)}}),
-             type);
-    pen.text(Role::text, {centre + 5_pt, view.top + 12_pt}, words("setup.without_spacer"), type);
+    const auto say = [&](Length up, const std::string& text) {
+        const Length x = centre + 5_pt;
+        pen.text(Role::text, {x, view.top + up}, text,
+                 pen.fitting(text, {Face::regular, style.small}, pen.page_width() - side_margin - x));
+    };
+    say(25_pt, words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
+                     {{"limit", tape.exact(*piece.rear_limit)}}));
+    say(12_pt, words("setup.without_spacer"));
 }
 
 void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const EndView& view) {
@@ -139,7 +141,8 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
     if (piece.rear_limit) ramp(pen, plan, piece, tape, view);
     else
         pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
-                 {Face::regular, style.small});
+                 pen.fitting(words("setup.limit_unknown"), {Face::regular, style.small},
+                             pen.page_width() - side_margin - view.back - 5_pt));
     const Length right = view.front - (view.broken ? 70_pt : 8_pt);
     if (piece.kerf_depth > 14_pt)
         pen.text(Role::text, {right, view.groove + 4_pt}, words("setup.groove_bottom"),
@@ -169,15 +172,17 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     }
     outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
     pen.stroke(Role::outline, Path::polyline(outline, true), style.line);
-    const Type type{Face::regular, style.text};
     const Length x = right + 12_pt;
     const Length base = (face + plain) / 2 - 4_pt;
     const std::string spacing = words(varied_spacing(piece) ? "setup.edge_spacing_least" : "setup.edge_spacing",
                                       {{"spacing", spacing_text(piece, pen.kit(), tape)}});
-    const bool wide = x + pen.width(spacing, type) > pen.page_width() - side_margin;
-    pen.text(Role::text, {x, base + 17_pt}, spacing, wide ? Type{Face::condensed, style.text} : type);
-    pen.text(Role::text, {x, base}, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}), type);
-    pen.text(Role::text, {x, base - 17_pt}, words("setup.edge_web", {{"web", tape.exact(piece.web())}}), type);
+    const auto say = [&](Length up, const std::string& text) {
+        pen.text(Role::text, {x, base + up}, text,
+                 pen.fitting(text, {Face::regular, style.text}, pen.page_width() - side_margin - x));
+    };
+    say(17_pt, spacing);
+    say(0_pt, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}));
+    say(-17_pt, words("setup.edge_web", {{"web", tape.exact(piece.web())}}));
 }
 
 }  // namespace kerfpacket::sheets

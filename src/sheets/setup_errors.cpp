@@ -6,7 +6,7 @@
 namespace kerfpacket::sheets {
 namespace {
 
-std::string u_text(double utilisation) { return measure::fixed(utilisation, 2); }
+std::string u_text(double utilisation, const Kit& kit) { return number(utilisation, 2, kit.words); }
 
 const char* change_key(const bend::Change& change) {
     const bool more = change.by.mm() > 0;
@@ -27,7 +27,7 @@ std::vector<FigureTable::Cell> change_cells(const bend::Change& change, bend::Ve
         return {{what, worse},
                 {"", worse},
                 {kit.words(change.what == bend::Changed::depth ? "setup.no_web" : "setup.no_land"), worse}};
-    return {{what, worse}, {u_text(change.utilisation), worse}, {verdict_word(change.verdict, kit), worse}};
+    return {{what, worse}, {u_text(change.utilisation, kit), worse}, {verdict_word(change.verdict, kit), worse}};
 }
 
 }  // namespace
@@ -35,7 +35,7 @@ std::vector<FigureTable::Cell> change_cells(const bend::Change& change, bend::Ve
 FigureTable small_errors(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     FigureTable table;
     table.heading = kit.words("setup.errors");
-    table.aside = kit.words("setup.errors_aside", {{"u", u_text(piece.bend.utilisation)},
+    table.aside = kit.words("setup.errors_aside", {{"u", u_text(piece.bend.utilisation, kit)},
                                                    {"verdict", verdict_word(piece.bend.verdict, kit)}});
     table.shares = {0.23, 0.07, 0.2, 0.23, 0.07, 0.2};
     for (int side = 0; side < 2; ++side)
@@ -77,14 +77,16 @@ std::string deep_kerf_text(const plan::DeepKerf& kerf, const Kit& kit, const Tap
         values.insert(values.end(), more.begin(), more.end());
         return kit.words(key, values);
     };
-    const std::string alone = u_text(answer.alone);
+    const std::string alone = u_text(answer.alone, kit);
     switch (answer.mend) {
-        case bend::Mend::keep: return say("setup.kerf_kept", {{"alone", alone}, {"before", u_text(answer.before)}});
+        case bend::Mend::keep:
+            return say("setup.kerf_kept", {{"alone", alone}, {"before", u_text(answer.before, kit)}});
         case bend::Mend::ease:
-            return say(
-                "setup.kerf_eased",
-                {{"ease_depth", tape.exact(answer.ease_depth)}, {"alone", alone}, {"eased", u_text(answer.eased)}});
-        case bend::Mend::fill: return say("setup.kerf_filled", {{"alone", alone}, {"filled", u_text(answer.filled)}});
+            return say("setup.kerf_eased", {{"ease_depth", tape.exact(answer.ease_depth)},
+                                            {"alone", alone},
+                                            {"eased", u_text(answer.eased, kit)}});
+        case bend::Mend::fill:
+            return say("setup.kerf_filled", {{"alone", alone}, {"filled", u_text(answer.filled, kit)}});
         case bend::Mend::scrap:
             if (answer.web.mm() <= 0) return say("setup.kerf_through", {});
             return say("setup.kerf_scrapped", {{"web", tape.exact(answer.web)}, {"alone", alone}});

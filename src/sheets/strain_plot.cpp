@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheets/furniture.h"
 #include "sheets/graph.h"
 #include "sheets/labels.h"
 #include "sheets/lane.h"
@@ -69,13 +70,15 @@ private:
         const auto sample = [&](Length width, Dash dash, const std::string& text, const Type& type) {
             pen_.line(Role::outline, {at, base + 3_pt}, {at + 24_pt, base + 3_pt}, width, dash);
             at += 29_pt;
-            at += pen_.text(Role::text, {at, base}, text, type) + 16_pt;
+            at += pen_.text(Role::text, {at, base}, text,
+                            pen_.fitting(text, type, pen_.page_width() - side_margin - at)) +
+                  16_pt;
         };
         sample(style().heavy, Dash::solid, words("strain.solid"), {Face::bold, style().small});
         std::string more = words(coupon_counts() ? "strain.dashed_coupon" : "strain.dashed",
-                                 {{"percent", measure::fixed(piece_.may_be_more * 100, 0)}});
+                                 {{"percent", tape_.number(piece_.may_be_more * 100, 0)}});
         const double most = most_strain(piece_) * (1 + piece_.may_be_more);
-        if (most > top_) more = words("strain.dashed_cut", {{"dashed", more}, {"u", measure::fixed(most, 2)}});
+        if (most > top_) more = words("strain.dashed_cut", {{"dashed", more}, {"u", tape_.number(most, 2)}});
         sample(style().line, Dash::dashed, more, small());
     }
 
@@ -101,7 +104,7 @@ private:
         for (int i = 0; i <= fifths; ++i) {
             const double u = i / 5.0;
             pen_.line(Role::dimension, {graph_.area.low.x - 4_pt, y(u)}, {graph_.area.low.x, y(u)}, style().line);
-            pen_.text(Role::text, {graph_.area.low.x - 7_pt, y(u) - 3.2_pt}, measure::fixed(u, 1), small().at_right());
+            pen_.text(Role::text, {graph_.area.low.x - 7_pt, y(u) - 3.2_pt}, tape_.number(u, 1), small().at_right());
         }
     }
 
@@ -153,7 +156,7 @@ private:
     }
 
     std::string worst_text(const std::vector<KerfRun>& runs) const {
-        const std::string u = measure::fixed(most_strain(piece_), 2);
+        const std::string u = tape_.number(most_strain(piece_), 2);
         const auto bent = kerf_runs(piece_, [](const plan::Kerf& kerf) { return kerf.radius > 0_mm; });
         if (runs == bent && !is_one_kerf(runs)) return words("strain.all_alike", {{"u", u}});
         return words("strain.worst", {{"kerfs", kerf_list(runs, pen_.kit())}, {"u", u}});

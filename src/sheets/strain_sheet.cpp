@@ -20,7 +20,7 @@ public:
         : pen_(draft.page, kit),
           piece_(piece),
           kit_(kit),
-          tape_(plan.header.units),
+          tape_(plan.header.units, kit.words),
           sentences_(strain_reading(piece, kit, tape_)),
           right_(draft.page.width - side_margin),
           y_(draft.page.height - 60_pt) {}
@@ -86,7 +86,7 @@ private:
 
 void add_strain_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     Draft draft = new_draft(plan, "strain", Orientation::portrait);
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
     draft.title = kit.words("strain.title");

@@ -21,11 +21,11 @@ const char* limit_key(bend::Limit limit) {
 }
 
 std::string source(const plan::Piece& piece, const Kit& kit) {
-    const std::string limit = strain_percent(piece.bend.strain_limit);
+    const std::string limit = strain_percent(piece.bend.strain_limit, kit);
     if (!piece.coupon || !piece.coupon->counts)
         return kit.words(piece.own_material ? "strain.from_user" : "strain.from_table",
                          {{"limit", limit}, {"material", material_name(piece, kit)}});
-    const std::string error = measure::fixed(piece.coupon->error * 100, 0);
+    const std::string error = number(piece.coupon->error * 100, 0, kit.words);
     if (piece.coupon->by.empty()) return kit.words("strain.from_coupon_unnamed", {{"limit", limit}, {"error", error}});
     return kit.words("strain.from_coupon", {{"limit", limit}, {"by", piece.coupon->by}, {"error", error}});
 }
@@ -51,9 +51,9 @@ std::string state(const plan::Piece& piece, const Kit& kit) {
             return kerf.utilisation * (1 + piece.may_be_more) > bend::ok_up_to;
         });
         text = kit.words(more ? "strain.all_ok_but_more" : "strain.all_ok",
-                         more ? fonts::Words::Values{{"limit", measure::fixed(bend::ok_up_to, 2)},
-                                                     {"percent", measure::fixed(piece.may_be_more * 100, 0)}}
-                              : fonts::Words::Values{{"limit", measure::fixed(bend::ok_up_to, 2)}});
+                         more ? fonts::Words::Values{{"limit", number(bend::ok_up_to, 2, kit.words)},
+                                                     {"percent", number(piece.may_be_more * 100, 0, kit.words)}}
+                              : fonts::Words::Values{{"limit", number(bend::ok_up_to, 2, kit.words)}});
     }
     if (piece.bend.verdict > by_strain)
         text += " " + kit.words("strain.more_than_strain", {{"verdict", verdict_word(piece.bend.verdict, kit)}});
@@ -68,7 +68,7 @@ std::string material_name(const plan::Piece& piece, const Kit& kit) {
 
 std::string limit_sentence(bend::Limit limit, const Kit& kit) { return kit.words(limit_key(limit)); }
 
-std::string strain_percent(double strain) { return measure::fixed(strain * 100, 2); }
+std::string strain_percent(double strain, const Kit& kit) { return number(strain * 100, 2, kit.words); }
 
 std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     std::vector<std::string> lines{state(piece, kit)};

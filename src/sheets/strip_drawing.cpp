@@ -168,10 +168,11 @@ private:
         return text;
     }
 
-    /// Where there is most room; on a roll again wherever the lane has been free for long.
+    /// Where there is most room, condensed where need be; on a roll again wherever the lane has been free for long.
     void identity() {
         const std::string text = identity_words();
-        const Type type{Face::regular, style().tiny};
+        Type type{Face::regular, style().tiny};
+        if (!lane_.widest_free(pen_.width(text, type) + 16_pt)) type.face = Face::condensed;
         const Length width = pen_.width(text, type);
         while (const auto left = lane_.widest_free(width + 16_pt)) {
             pen_.text(Role::text, {*left + 8_pt, frame_.base() + lanes().words}, text, type);

@@ -38,7 +38,7 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     const std::string trim = context.tape.exact(context.piece.trim);
     if (!context.lanes.edge || !has_mitre(context.piece, end))
         return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
-    const fonts::Words::Values both{{"trim", trim}, {"angle", degrees_text(context.piece.ends.at(end).mitre)}};
+    const fonts::Words::Values both{{"trim", trim}, {"angle", degrees_text(context.piece.ends.at(end).mitre, kit)}};
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
@@ -127,7 +127,7 @@ std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& ki
     const plan::BoardEnd& cut = piece.ends.at(end);
     const bool plain_shorter = (cut.plain_face > cut.kerf_face) == (end == 0);
     return kit.words(plain_shorter ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
-                     {{"angle", degrees_text(cut.mitre)}});
+                     {{"angle", degrees_text(cut.mitre, kit)}});
 }
 
 bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end) {

@@ -78,7 +78,7 @@ public:
           piece_(piece),
           kit_(kit),
           roll_(paper_for(plan, Use::strips)),
-          tape_(plan.header.units),
+          tape_(plan.header.units, kit.words),
           lanes_(lanes_on(roll_, piece, kit)),
           across_(across(roll_.width, lanes_.height)) {}
 

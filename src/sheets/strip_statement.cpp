@@ -24,7 +24,7 @@ std::string tick_with_half(const plan::Plan& plan, const plan::Piece& piece, con
     std::string meaning = tick_meaning(piece, kit);
     if (piece.tick == job::Tick::centre) return meaning;
     return kit.words(piece.tick == job::Tick::left ? "strip.half_left" : "strip.half_right",
-                     {{"meaning", meaning}, {"half", Tape(plan.header.units).exact(piece.kerf / 2)}});
+                     {{"meaning", meaning}, {"half", Tape(plan.header.units, kit.words).exact(piece.kerf / 2)}});
 }
 
 /// A kerf from above: its foot, the tick where this job has it, and what that shows.
@@ -60,7 +60,8 @@ private:
 std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     std::vector<std::string> texts{where_it_goes(plan, piece, kit), kerf_side(piece, kit)};
     if (piece.strip == job::StripOn::edge)
-        texts.push_back(kit.words("strip.slot", {{"depth", Tape(plan.header.units).exact(piece.kerf_depth)}}));
+        texts.push_back(
+            kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.kerf_depth)}}));
     if (plan.printer.adhesive) texts.push_back(kit.words("strip.low_tack"));
     texts.push_back(tick_with_half(plan, piece, kit));
     return texts;
@@ -93,7 +94,7 @@ void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece) 
 }
 
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
     draft.title = kit.words(piece.strip == job::StripOn::edge ? "strip.title_edge" : "strip.title");

@@ -76,7 +76,7 @@ SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length hei
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Paper paper = paper_for(plan, Use::strips);
     if (paper.roll) return add_roll_strips(drafts, plan, piece, kit);
-    const Tape tape(plan.header.units);
+    const Tape tape(plan.header.units, kit.words);
     const Lanes lanes = piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height);
     const SheetLayout layout = best_layout(piece, paper, lanes.height, tape, kit);
     const Length right = layout.page_width - side_margin;

@@ -89,15 +89,15 @@ std::string fit_name(job::Fit fit, const Kit& kit) {
     throw measure::Bug("a fit without a name");
 }
 
-std::string miss_text(Length miss, measure::Unit unit) {
-    const bool inch = unit == measure::Unit::inch;
-    const std::string digits = measure::fixed(std::abs(inch ? miss.inches() : miss.mm()), inch ? 3 : 1);
-    if (digits.find_first_not_of("0.") == std::string::npos) return "0";
+std::string miss_text(Length miss, const Tape& tape) {
+    const bool inch = tape.unit() == Unit::inch;
+    const std::string digits = tape.number(std::abs(inch ? miss.inches() : miss.mm()), inch ? 3 : 1);
+    if (digits.find_first_of("123456789") == std::string::npos) return "0";
     return (miss < 0_mm ? "-" : "+") + digits;
 }
 
-std::string rms_text(const Answer& answer, measure::Unit unit) {
-    const std::string text = miss_text(answer.rms, unit);
+std::string rms_text(const Answer& answer, const Tape& tape) {
+    const std::string text = miss_text(answer.rms, tape);
     return text.front() == '+' ? text.substr(1) : text;
 }
 

@@ -37,9 +37,9 @@ Reading reading(const plan::Piece& piece, std::size_t point);
 /// "circle", "ellipse", "fair curve".
 std::string fit_name(job::Fit fit, const Kit& kit);
 /// With its sign: thousandths of an inch, tenths of a millimetre; "0" where it is less than half of one.
-std::string miss_text(Length miss, measure::Unit unit);
+std::string miss_text(Length miss, const Tape& tape);
 /// Without a sign.
-std::string rms_text(const Answer& answer, measure::Unit unit);
+std::string rms_text(const Answer& answer, const Tape& tape);
 /// The measure of a curve: "R 38-1/2 in, centre 35 along, 25 below the base line".
 std::string answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, const Tape& tape);
 /// What is recommended and why, and what the job uses.

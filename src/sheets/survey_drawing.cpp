@@ -149,7 +149,7 @@ Length draw_survey(Pen& pen, const Rect& space, const plan::Piece& piece, const 
     pen.text(
         Role::text, {space.low.x, space.high.y - 9_pt},
         pen.kit().words("survey.drawing", {{"fit", fit_name(piece.survey->used, pen.kit())},
-                                           {"times", measure::fixed(drawing.larger(), drawing.larger() < 1 ? 1 : 0)}}),
+                                           {"times", tape.number(drawing.larger(), drawing.larger() < 1 ? 1 : 0)}}),
         {Face::regular, style.small});
     return drawing.draw();
 }

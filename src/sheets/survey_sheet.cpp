@@ -28,7 +28,7 @@ public:
           survey_(*piece.survey),
           answers_(answers(survey_)),
           kit_(kit),
-          tape_(plan.header.units) {}
+          tape_(plan.header.units, kit.words) {}
 
     void draw() {
         start_page();
@@ -83,10 +83,12 @@ private:
             type.align = column.align;
             const Length x = side_margin + (right() - side_margin) * column.at;
             // The figures of a curve may be many, the last column is narrow.
-            const Length room = i == 1 ? (right() - side_margin) * 0.48 : i == 5 ? right() - x : right();
-            if (pen.width(texts.at(i), type) > room) type.face = strong ? Face::condensed_bold : Face::condensed;
-            if (pen.width(texts.at(i), type) > room) type.size = style().tiny;
-            pen.text(Role::text, {x, y_}, texts.at(i), type);
+            const Length width = right() - side_margin;
+            const Length room = i == 0   ? width * answer_columns[1].at - 6_pt
+                                : i == 1 ? width * 0.48
+                                : i == 5 ? right() - x
+                                         : right();
+            pen.text(Role::text, {x, y_}, texts.at(i), pen.fitting(texts.at(i), type, room));
         }
     }
 
@@ -118,8 +120,8 @@ private:
                                                           : std::string();
             const std::size_t worst = answer.misses->worst_point();
             cells({fit_name(answer.fit, kit_), answer_text(piece_, answer.fit, kit_, tape_),
-                   miss_text(answer.misses->at.at(worst), tape_.unit()),
-                   tape_.exact_plain(reading(piece_, worst).station), rms_text(answer, tape_.unit()), marks},
+                   miss_text(answer.misses->at.at(worst), tape_), tape_.exact_plain(reading(piece_, worst).station),
+                   rms_text(answer, tape_), marks},
                   used);
             y_ -= 5_pt;
             rule(style().hair);
@@ -217,7 +219,7 @@ private:
         }
         for (std::size_t a = 0; a < answers_.size(); ++a) {
             const bool worst = answers_[a].misses->worst_point() == i;
-            const std::string text = miss_text(answers_[a].misses->at.at(i), tape_.unit());
+            const std::string text = miss_text(answers_[a].misses->at.at(i), tape_);
             const Type miss = small(worst || suspect).at_right();
             pen.text(Role::running, {edge.at(a + 3), base}, text, miss);
             if (!worst) continue;

@@ -93,7 +93,8 @@ private:
             y_ -= row_height;
             const Length base = y_ + 8_pt;
             const Length blank = right_ - 106_pt;
-            pen_.text(Role::text, {side_margin, base}, row.what, regular(style().text));
+            const Length room = blank - 20_pt - side_margin - pen_.width(row.length, bold(style().text));
+            pen_.text(Role::text, {side_margin, base}, row.what, pen_.fitting(row.what, regular(style().text), room));
             pen_.text(Role::dimension, {blank - 12_pt, base}, row.length, bold(style().text).at_right());
             pen_.line(Role::box, {blank, base - 2_pt}, {right_, base - 2_pt}, style().line);
         }
@@ -121,11 +122,12 @@ Draft template_map(const TemplateContext& context, const TemplateMap& map) {
 
 std::vector<std::string> joining_steps(const TemplateContext& context, const std::string& keep_clear, bool half) {
     const bool inch = context.tape.unit() == measure::Unit::inch;
+    // By how much a bar that a person measures may be off.
+    const std::string off = context.tape.exact(inch ? Length::inches(1.0 / 32) : 1_mm);
     const bool in_grid = context.tiling.way() == job::Sheets::grid;
     if (context.tiling.printed() == 1)
-        return {context.kit.words("template.step_1", {{"off", inch ? "1/32 in" : "1 mm"}}),
-                context.kit.words("template.step_6")};
-    const fonts::Words::Values values{{"first", first_tile(context.tiling)}, {"off", inch ? "1/32 in" : "1 mm"}};
+        return {context.kit.words("template.step_1", {{"off", off}}), context.kit.words("template.step_6")};
+    const fonts::Words::Values values{{"first", first_tile(context.tiling)}, {"off", off}};
     std::vector<std::string> steps;
     for (int i = 1; i <= 6; ++i) {
         const char* step = in_grid || i == 1 || (half && i == 6) ? "template.step_" : "template.along_step_";
@@ -136,8 +138,8 @@ std::vector<std::string> joining_steps(const TemplateContext& context, const std
 
 std::string ways_text(const TemplateContext& context, const TemplateWays& ways) {
     const bool inch = context.tape.unit() == measure::Unit::inch;
-    const auto exact = [inch](Length length) {
-        return inch ? measure::fixed(length.inches(), 2) + " in" : measure::mm_text(length, 1) + " mm";
+    const auto exact = [inch, &context](Length length) {
+        return context.tape.number(inch ? length.inches() : length.mm(), inch ? 2 : 1) + " " + context.tape.unit_name();
     };
     const auto way = [&](const char* key, const Way& w) {
         return context.kit.words(key, {{"count", std::to_string(w.tiling.printed())},
@@ -145,7 +147,7 @@ std::string ways_text(const TemplateContext& context, const TemplateWays& ways) 
                                        {"worst", exact(w.off.worst.crown)}});
     };
     return way("template.way_grid", ways.grid) + " " + way("template.way_along", ways.along) + " " +
-           context.kit.words("template.way_off", {{"off", inch ? "1/32 in" : exact(joint_off)}});
+           context.kit.words("template.way_off", {{"off", inch ? context.tape.exact(joint_off) : exact(joint_off)}});
 }
 
 }  // namespace kerfpacket::sheets

@@ -6,6 +6,7 @@
 #include "measure/fraction.h"
 #include "sheets/furniture.h"
 #include "sheets/small_drawing.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -81,7 +82,7 @@ void TemplateMarks::coordinate() {
     std::vector<Block::Row> rows{{tile_.name(), {Face::bold, style().huge}}};
     if (!tile_.in_grid) {
         const char* way = tile_.turn < Angle() ? "template.turned_right" : "template.turned_left";
-        const std::string angle = measure::fixed(std::abs(tile_.turn.degrees()), 1);
+        const std::string angle = degrees_text(tile_.turn, context_.kit);
         rows.push_back({context_.kit.words(way, {{"angle", angle}}), {Face::regular, style().small}});
     }
     const Block name(pen_, std::move(rows));
@@ -151,7 +152,7 @@ void TemplateMarks::small_map(Length from) {
     if (tiling.printed() == 1) return;
     const Length width_of_number =
         pen_.width(context_.kit.words("page.number", {{"n", "888"}, {"m", "888"}}), {Face::bold, style().strong});
-    const Length right = pen_.page_width() - side_margin - width_of_number - 10_pt;
+    const Length right = sheet_code_left(pen_.page_width()) - sheet_code_gap - width_of_number - 10_pt;
     const Length most_wide = std::min(120_pt, right - from);
     if (most_wide < 18_pt) return;
     const Length most_high = 28_pt;

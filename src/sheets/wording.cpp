@@ -13,7 +13,7 @@ using namespace measure::literals;
 std::string value_text(const std::variant<plan::Length, double, int, std::string>& value, const Tape& tape) {
     if (const auto* length = std::get_if<plan::Length>(&value))
         return measure::abs(*length) < Length::inches(1) ? tape.exact(*length) : tape.with_unit(*length);
-    if (const auto* number = std::get_if<double>(&value)) return measure::fixed(*number, 2);
+    if (const auto* number = std::get_if<double>(&value)) return tape.number(*number, 2);
     if (const auto* count = std::get_if<int>(&value)) return std::to_string(*count);
     return std::get<std::string>(value);
 }
@@ -60,7 +60,7 @@ std::string by_turns(const plan::Piece& piece, const Kit& kit) {
 std::pair<std::string, std::string> range_texts(Length least, Length most, const Tape& tape) {
     if (tape.plain(least) != tape.plain(most)) return {tape.plain(least), tape.plain(most)};
     const bool inch = tape.unit() == Unit::inch;
-    const auto fine = [&](Length value) { return measure::fixed(inch ? value.inches() : value.mm(), inch ? 3 : 2); };
+    const auto fine = [&](Length value) { return tape.number(inch ? value.inches() : value.mm(), inch ? 3 : 2); };
     return {fine(least), fine(most)};
 }
 
@@ -69,7 +69,7 @@ std::pair<std::string, std::string> range_texts(Length least, Length most, const
 std::string even_text(const plan::Piece& piece, const Tape& tape) {
     if (piece.spacing_given) return tape.exact_plain(piece.spacing);
     const bool inch = tape.unit() == Unit::inch;
-    return measure::fixed(inch ? piece.spacing.inches() : piece.spacing.mm(), inch ? 3 : 2);
+    return tape.number(inch ? piece.spacing.inches() : piece.spacing.mm(), inch ? 3 : 2);
 }
 
 }  // namespace
@@ -121,8 +121,7 @@ std::string verdict_word(bend::Verdict verdict, const Kit& kit) {
     throw measure::Bug("a verdict without a word");
 }
 
-std::string caution_text(const plan::Caution& caution, const Kit& kit, measure::Unit unit) {
-    const Tape tape(unit);
+std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tape& tape) {
     fonts::Words::Values values;
     for (const auto& [name, value] : caution.values) values.emplace_back(name, value_text(value, tape));
     return kit.words("cautions." + caution.key, values);
@@ -153,7 +152,18 @@ const plan::Kerf& governing_kerf(const plan::Piece& piece) {
                              [](const plan::Kerf& a, const plan::Kerf& b) { return a.utilisation < b.utilisation; });
 }
 
-std::string degrees_text(measure::Angle angle) { return measure::fixed(std::abs(angle.degrees()), 1); }
+std::string media_text(const job::Media& media, const Kit& kit) {
+    const Tape tape(media.unit, kit.words);
+    const std::string size = with_decimal(media.figures, kit.words("numbers.decimal")) + " " + tape.unit_name();
+    if (media.roll) return kit.words("media.roll", {{"width", size}});
+    const bool named = !media.name.starts_with("custom_");
+    const std::string name = kit.words(named ? "media." + media.name.substr(0, media.name.rfind('_')) : "media.custom");
+    return kit.words("media.sheet", {{"name", name}, {"size", size}});
+}
+
+std::string degrees_text(measure::Angle angle, const Kit& kit) {
+    return number(std::abs(angle.degrees()), 1, kit.words);
+}
 
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
     std::vector<std::string> texts;
@@ -161,7 +171,7 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
         const plan::BoardEnd& end = piece.ends.at(i);
         if (end.mitre.radians() == 0) continue;
         const bool left = (piece.zero == job::End::left) == (i == 0);
-        const std::string angle = degrees_text(end.mitre);
+        const std::string angle = degrees_text(end.mitre, kit);
         if (end.meets == plan::BoardEnd::Meets::board) {
             const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (left ? -1 : 1));
             texts.push_back(kit.words("piece.mitre_board", {{"angle", angle}, {"other", other}}));
@@ -176,7 +186,7 @@ std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Ta
     return kit.words(board.side == job::End::left ? "piece.left_leg_board" : "piece.right_leg_board",
                      {{"back", tape.with_unit(board.back)},
                       {"face", tape.with_unit(board.face)},
-                      {"angle", degrees_text(board.mitre)}});
+                      {"angle", degrees_text(board.mitre, kit)}});
 }
 
 }  // namespace kerfpacket::sheets

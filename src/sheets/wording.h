@@ -27,7 +27,7 @@ std::string zero_end(const plan::Piece& piece, const Kit& kit);
 /// "ok", "CAUTION", "WILL LIKELY BREAK".
 std::string verdict_word(bend::Verdict verdict, const Kit& kit);
 /// A caution as a sentence, lengths as a hand tape reads them.
-std::string caution_text(const plan::Caution& caution, const Kit& kit, measure::Unit unit);
+std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tape& tape);
 /// "3/4 x 7-1/4 in MDF".
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 
@@ -39,8 +39,11 @@ bool varied_spacing(const plan::Piece& piece);
 /// The kerf with the least to spare.
 const plan::Kerf& governing_kerf(const plan::Piece& piece);
 
+/// "Letter 8-1/2 x 11 in", "Roll 62 mm wide".
+std::string media_text(const job::Media& media, const Kit& kit);
+
 /// "35.6".
-std::string degrees_text(measure::Angle angle);
+std::string degrees_text(measure::Angle angle, const Kit& kit);
 /// One for each end of a piece that is cut on a mitre: "35.6 degrees where it meets A/2".
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
 /// "left leg: 81-3/4 in along the back, 80-15/16 in along the face, mitre 35.6 degrees at the top".

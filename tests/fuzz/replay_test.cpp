@@ -1,4 +1,4 @@
-// Replays tests/fuzz/corpus: seeds, and whatever the fuzzer once found.
+// Replays a corpus: seeds, and whatever the fuzzer once found.
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
@@ -16,7 +16,8 @@ namespace {
 
 TEST(FuzzCorpus, EveryInputIsReadWithoutABrokenPromise) {
     int inputs = 0;
-    for (const auto& entry : fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "tests/fuzz/corpus")) {
+    for (const auto& entry :
+         fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "tests/fuzz" / KERFPACKET_CORPUS)) {
         std::ifstream stream(entry.path(), std::ios::binary);
         const std::vector<char> bytes(std::istreambuf_iterator<char>(stream), {});
         const std::vector<std::uint8_t> data(bytes.begin(), bytes.end());

@@ -21,9 +21,9 @@ constexpr const char* roll_printer = " PPD=" KERFPACKET_SOURCE_DIR "/tests/print
 
 void run_filter(const std::string& filter, const fs::path& in, const fs::path& out, const std::string& options,
                 const std::string& printer) {
-    const Outcome ran = run_program({"sh", "-c", "\"$0\" 1 tests tests 1 \"$1\" \"$2\" > \"$3\"", filters + filter,
-                                     options, in.string(), out.string()},
-                                    environment + printer);
+    const Outcome ran = run_program(
+        {"sh", "-c", R"("$0" 1 tests tests 1 "$1" "$2" > "$3")", filters + filter, options, in.string(), out.string()},
+        environment + printer);
     if (ran.status != 0 || fs::file_size(out) == 0) throw std::runtime_error(filter + " failed: " + ran.err);
 }
 

@@ -67,9 +67,9 @@ private:
 
 struct Paper {
     std::string name;
-    std::string printer;     ///< lines of [printer]
-    std::string board = "";  ///< lines of the board
-    double degrees = 50;     ///< of a bend of 40 in radius
+    std::string printer;  ///< lines of [printer]
+    std::string board{};  ///< lines of the board
+    double degrees = 50;  ///< of a bend of 40 in radius
 };
 
 class OnPaper {
@@ -78,7 +78,7 @@ protected:
 
     /// What the strips alone are printed from, and what stands on them.
     fs::path strips() const {
-        const fs::path target = packet_.job().parent_path() / "strips.pdf";
+        fs::path target = packet_.job().parent_path() / "strips.pdf";
         const Outcome built = run_program(
             {KERFPACKET_PROGRAM, "build", packet_.job().string(), "--only", "strips", "--out", target.string()});
         EXPECT_TRUE(built.status == 0 || built.status == 3) << built.err;

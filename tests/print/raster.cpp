@@ -151,7 +151,27 @@ Raster turned_right(const Raster& picture) {
     return turned;
 }
 
-Raster turned_left(const Raster& picture) { return turned_right(turned_right(turned_right(picture))); }
+Raster askew(const Raster& picture, geom::Angle angle) {
+    Raster turned = blank(picture.width, picture.height, picture.dpi);
+    const auto ink = [&](int x, int y) {
+        return x < 0 || y < 0 || x >= picture.width || y >= picture.height ? 0.0 : picture.ink(x, y);
+    };
+    const double c = std::cos(angle.radians()), s = std::sin(angle.radians());
+    const double middle_x = picture.width / 2.0, middle_y = picture.height / 2.0;
+    for (int y = 0; y < turned.height; ++y) {
+        for (int x = 0; x < turned.width; ++x) {
+            const double u = (x - middle_x) * c + (y - middle_y) * s + middle_x;
+            const double v = (y - middle_y) * c - (x - middle_x) * s + middle_y;
+            const int left = static_cast<int>(std::floor(u)), top = static_cast<int>(std::floor(v));
+            const double right = u - left, down = v - top;
+            const double mixed = (ink(left, top) * (1 - right) + ink(left + 1, top) * right) * (1 - down) +
+                                 (ink(left, top + 1) * (1 - right) + ink(left + 1, top + 1) * right) * down;
+            turned.grey[static_cast<std::size_t>(y) * static_cast<std::size_t>(turned.width) +
+                        static_cast<std::size_t>(x)] = static_cast<std::uint8_t>(std::lround(255 - mixed));
+        }
+    }
+    return turned;
+}
 
 Raster halved(const Raster& picture) {
     Raster half = blank(picture.width / 2, picture.height / 2, picture.dpi / 2);

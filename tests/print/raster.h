@@ -47,9 +47,11 @@ Raster crop(const Raster& raster, const Rect& area);
 /// The picture in the middle of white paper, as much all round as it is high.
 Raster framed(const Raster& picture);
 
-/// The picture turned a quarter turn to the right, or to the left.
+/// The picture turned a quarter turn to the right.
 Raster turned_right(const Raster& picture);
-Raster turned_left(const Raster& picture);
+
+/// The picture as a scanner gives it that lies askew by this angle: as large, grey between its dots, white outside.
+Raster askew(const Raster& picture, geom::Angle angle);
 
 /// Half the size: each pixel the mean of four.
 Raster halved(const Raster& picture);

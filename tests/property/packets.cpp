@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cstdlib>
 #include <iostream>
 
@@ -22,6 +23,8 @@ int packets() {
     return wanted != nullptr ? std::atoi(wanted) : 150;      // NOLINT(cert-err34-c): 0 fails the test
 }
 
+constexpr std::array languages{"es", "en", "es, en", "en, es"};
+
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
     int laid_out = 0;
@@ -31,14 +34,15 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         if (!reading.diagnostics.empty()) continue;
         const auto plan = plan::make_plan(reading.job);
         if (!plan) continue;
-        const page::Document packet = sheets::make_packet(*plan, tests::kit());
+        const std::string language = languages[static_cast<std::size_t>(i) % languages.size()];
+        const page::Document packet = sheets::make_packet(*plan, tests::kit(language));
         ASSERT_GE(packet.pages.size(), 5U) << source.text;
         const std::string dump = output::dump(packet);
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
             ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
         for (const page::Page& page : packet.pages) {
             for (const std::string& fault : tests::text_faults(page))
-                ADD_FAILURE() << page.sheet << ": " << fault << '\n' << source.text;
+                ADD_FAILURE() << language << ", " << page.sheet << ": " << fault << '\n' << source.text;
         }
         ++laid_out;
     }

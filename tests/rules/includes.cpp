@@ -39,6 +39,7 @@ const std::vector<Library> libraries = {
     {std::regex("qpdf/.*"), {"output"}},         {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
     {std::regex("toml.*"), {"job", "fonts"}},    {std::regex("CLI/.*"), {"cli"}},
     {std::regex("nlohmann/.*"), {"cli"}},        {std::regex("nettle/.*"), {"job"}},
+    {std::regex("qrencode.*"), {"sheets"}},
     {std::regex("boost/.*"), {"curve", "bend"}}, {std::regex("Eigen/.*"), {"curve"}},
 };
 

@@ -43,11 +43,15 @@ inline std::string placed(const page::TextItem& text) {
 
 /// What is wrong with the texts of a page, one line each: two that overlap, one nearer the edge than 18 pt (the lower
 /// and upper edge: `along_feed`, where the page is of a roll), one under 7 pt, one painted over by a white ground that
-/// came later.
+/// came later, one in the four white cells around a code (ISO/IEC 18004).
 inline std::vector<std::string> text_faults(const page::Page& page, measure::Length along_feed = 18_pt) {
     std::vector<std::string> faults;
     const geom::Rect room{{18_pt, along_feed}, {page.width - 18_pt, page.height - along_feed}};
     std::vector<const page::TextItem*> seen;
+    std::vector<geom::Rect> codes;
+    for (const page::Item& item : page.items)
+        if (const auto* code = std::get_if<page::CodeItem>(&item))
+            codes.push_back(code->area.grown(code->area.width() * 4 / static_cast<double>(code->side)));
     for (const page::Item& item : page.items) {
         if (const auto* path = std::get_if<page::PathItem>(&item)) {
             if (!path->filled || path->ink != page::Ink::white) continue;
@@ -60,6 +64,8 @@ inline std::vector<std::string> text_faults(const page::Page& page, measure::Len
         const geom::Rect box = box_of(*text);
         if (!room.contains(box.low) || !room.contains(box.high)) faults.push_back(placed(*text) + " leaves the page");
         if (text->size < 7_pt) faults.push_back(placed(*text) + " is under 7 pt");
+        for (const geom::Rect& code : codes)
+            if (overlap(box, code)) faults.push_back(placed(*text) + " is too near the code");
         if (!is_square(*text)) continue;
         for (const auto* before : seen)
             if (overlap(box, box_of(*before))) faults.push_back(placed(*text) + " overlaps " + placed(*before));

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <filesystem>
+#include <map>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -13,13 +14,18 @@
 
 namespace kerfpacket::tests {
 
-inline const sheets::Kit& kit() {
+/// Of one language, or of two: the cards are in both then.
+inline const sheets::Kit& kit(const std::string& language = "en") {
     static const fonts::Faces faces(std::filesystem::path(KERFPACKET_BUILD_DIR) / "fonts");
     static const std::filesystem::path templates = std::filesystem::path(KERFPACKET_SOURCE_DIR) / "templates";
-    static const fonts::Words words(templates, "en");
+    static const fonts::Words english(templates, "en");
+    static const fonts::Words spanish(templates, "es");
     static const fonts::Style style = fonts::read_style(templates);
-    static const sheets::Kit all{faces, words, style};
-    return all;
+    static const std::map<std::string, sheets::Kit> all{{"en", {faces, english, style}},
+                                                        {"es", {faces, spanish, style}},
+                                                        {"en, es", {faces, english, style, &spanish}},
+                                                        {"es, en", {faces, spanish, style, &english}}};
+    return all.at(language);
 }
 
 inline plan::Plan planned(job::Job job, const char* media = "na_letter_8.5x11in") {

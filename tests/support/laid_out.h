@@ -16,7 +16,7 @@ inline page::Document laid_out(const std::filesystem::path& job) {
     cli::Console console(out, err, false);
     const auto planned = cli::planned({job, ""}, console);
     if (!planned) throw std::runtime_error(err.str());
-    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header.language);
+    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->shop_words);
     auto packet = cli::laid_out(*planned, resources.kit(), {}, console);
     if (!packet) throw std::runtime_error(err.str());
     return *packet;

@@ -8,8 +8,11 @@ namespace kerfpacket::tests {
 
 /// The first promise in a text, or nothing.
 inline std::string promise_in(const std::string& text) {
-    static const std::regex promise(R"(\b(safe(?!ty\b)\w*|will\s+bend|compliant|compliance)\b)",
-                                    std::regex::icase | std::regex::ECMAScript);
+    // The Spanish ones end in letters that \w and \b do not know: nothing is asked of what follows.
+    static const std::regex promise(
+        R"(\b(safe(?!ty(\b|_))\w*|will\s+bend|compliant|compliance)\b)"
+        R"(|\b(segur[oa]|garantiz|sin\s+(riesgo|peligro)|(se\s+)?doblar(\xC3\xA1|\xC3\xA1n)|cumple|conforme))",
+        std::regex::icase | std::regex::ECMAScript);
     std::smatch match;
     return std::regex_search(text, match, promise) ? match.str() : "";
 }

@@ -17,7 +17,7 @@ protected:
         scratch_.write("xx/strip.toml",
                        "title = \"Mark strip\"\nlap = \"{n} of {m}, {n} again\"\n[end]\nzero = \"ZERO END\"\n"
                        "steps = [\"One.\", \"Two.\"]\n[end.deep]\nfar = \"far\"\n");
-        scratch_.write("xx/cover.toml", "title = \"Cover\"\nopen = \"a {brace\"\n");
+        scratch_.write("xx/cover.toml", "title = \"Cover\"\n");
         scratch_.write("xx/notes.txt", "not = words");
     }
     Words words() const { return {scratch_.path(), "xx"}; }
@@ -42,7 +42,8 @@ TEST_F(WordsTest, WhatIsMissingIsNamed) {
     EXPECT_TRUE(holds(thrown_by([&] { words()("strip.titel"); }), "strip.titel"));
     EXPECT_TRUE(holds(thrown_by([&] { words().list("strip.title"); }), "strip.title"));
     EXPECT_TRUE(holds(thrown_by([&] { words()("strip.lap", {{"n", "2"}}); }), "{m}"));
-    EXPECT_TRUE(holds(thrown_by([&] { words()("cover.open", {}); }), "cover.open"));
+    EXPECT_TRUE(holds(thrown_by([&] { words().list("strip.title"); }), "strip.toml:1: strip.title must be a list"));
+    EXPECT_TRUE(holds(thrown_by([&] { words()("strip.end.steps"); }), "strip.toml:5: strip.end.steps must be text"));
     EXPECT_TRUE(holds(thrown_by([&] { Words(scratch_.path(), "yy"); }), "yy"));
 }
 
@@ -53,6 +54,8 @@ TEST_F(WordsTest, MistakesNameFileLineAndKey) {
     scratch_.write("xx/setup.toml", "a = \"x\"\nsteps = [\"one\",\n 2]\n");
     const std::string list = thrown_by([&] { words(); });
     EXPECT_TRUE(holds(list, "setup.toml:3: setup.steps")) << list;
+    scratch_.write("xx/setup.toml", "a = \"x\"\nopen = \"a {brace\"\n");
+    EXPECT_TRUE(holds(thrown_by([&] { words(); }), "setup.toml:2: setup.open opens a brace and never closes it"));
     scratch_.write("xx/setup.toml", "a = \"x\"\nb = \"never closed\n");
     const std::string broken = thrown_by([&] { words(); });
     EXPECT_TRUE(holds(broken, "setup.toml:2: ")) << broken;

@@ -88,6 +88,13 @@ TEST(Normalised, KeepsQuotesAndBackslashes) {
     EXPECT_EQ(read(normalised(job)).header.title, job.header.title);
 }
 
+TEST(Normalised, KeepsTheSecondLanguageWhereThereIsOne) {
+    EXPECT_EQ(normalised(read(std::string(plain))).find("also_in"), std::string::npos);
+    const Job job = read(with("units = ", "also_in = \"es\"\nunits = "));
+    EXPECT_EQ(job.header.also_in, "es");
+    EXPECT_EQ(read(normalised(job)).header.also_in, "es");
+}
+
 TEST(Fingerprint, IsTheBeginningOfTheSha256) {
     const Job job = read(std::string(plain));
     EXPECT_EQ(job.fingerprint, fingerprint(job));
@@ -101,6 +108,8 @@ TEST(Fingerprint, ChangesWithEveryFigure) {
     EXPECT_NE(read(with("Q-1", "Q-2")).fingerprint, before);
     EXPECT_NE(read(with("0.125 in", "0.126 in")).fingerprint, before);
     EXPECT_NE(read(with("rise", "legs = 0\nrise")).fingerprint, before);
+    const std::string second = read(with("units = ", "also_in = \"es\"\nunits = ")).fingerprint;
+    EXPECT_NE(second, before);
 }
 
 }  // namespace

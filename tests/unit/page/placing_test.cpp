@@ -59,6 +59,20 @@ TEST(Placing, ATurnedPageIsAsWideAsItWasHighAndLosesNothing) {
     expect_near(area.high, {2_in, 6_in});
 }
 
+TEST(Placing, ACodesCellsTurnWithThePage) {
+    Page page = sample();
+    CodeItem code;
+    code.area = {{1_in, 0.5_in}, {1.5_in, 1_in}};
+    code.side = 2;
+    code.dark = {true, false, false, false};  // upper left
+    page.items.emplace_back(code);
+    turn_left(page);
+    const auto& turned = std::get<CodeItem>(page.items.back());
+    expect_near(turned.area.low, {2_in, 1_in});
+    expect_near(turned.area.high, {2.5_in, 1.5_in});
+    EXPECT_EQ(turned.dark, (std::vector<bool>{false, false, true, false}));  // lower left
+}
+
 TEST(Placing, CorrectionStretchesAboutTheMiddle) {
     Page page = sample();
     page.correction = {1.004, 0.998};

@@ -214,7 +214,7 @@ TEST(EdgeStrip, AMitreSlopesThroughTheBoardAsItIsCut) {
     std::size_t angles = 0;
     for (const plan::Piece& piece : plan.pieces)
         for (const page::Page& page : strip_pages(plan, piece)) {
-            const std::string angle = sheets::degrees_text(piece.ends.at(piece.board == 1 ? 1 : 0).mitre);
+            const std::string angle = sheets::degrees_text(piece.ends.at(piece.board == 1 ? 1 : 0).mitre, kit());
             if (says(page, "MITRE " + angle + "°")) ++angles;
             for (const page::PathItem& line : paths(page, Role::limit)) {
                 const Point way = line.path.end() - line.path.start();

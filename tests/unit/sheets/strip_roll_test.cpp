@@ -5,6 +5,7 @@
 #include <set>
 
 #include "sheets/strip_roll.h"
+#include "sheets/wording.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
 #include "support/shapes.h"
@@ -91,6 +92,7 @@ Rect bounds_of(const page::Page& page) {
     for (const page::Item& item : page.items) {
         if (const auto* path = std::get_if<page::PathItem>(&item)) add(path->path.bounds());
         if (const auto* text = std::get_if<page::TextItem>(&item)) add(box_of(*text));
+        if (const auto* code = std::get_if<page::CodeItem>(&item)) add(code->area);
     }
     return *all;
 }
@@ -171,7 +173,8 @@ TEST(RollStrips, BothEndsSayWhatThePageIs) {
             for (const std::string& words :
                  {std::string("Job T-1  A title of some length    Rev A"), std::string("fingerprint 0123abcd"),
                   "page " + std::to_string(i + 1) + " of " + number, std::string("Print at 100 % (actual size)"),
-                  sheets.plan.printer.strips->plain_name, std::string("Printer profile"), std::string("Mark strip")}) {
+                  kerfpacket::sheets::media_text(*sheets.plan.printer.strips, kit()), std::string("Printer profile"),
+                  std::string("Mark strip")}) {
                 std::set<bool> ends;
                 for (const page::TextItem& text : texts(page))
                     if (text.role == Role::furniture && text.text.find(words) != std::string::npos)

@@ -118,7 +118,7 @@ TEST(SurveySheet, TheWorstMissOfEachAnswerIsBoxed) {
                 EXPECT_EQ(text.face, page::Face::bold);
                 const auto all = answers(*piece.survey);
                 EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const Answer& answer) {
-                    return miss_text(answer.misses->at.at(answer.misses->worst_point()), measure::Unit::inch) ==
+                    return miss_text(answer.misses->at.at(answer.misses->worst_point()), Tape(measure::Unit::inch)) ==
                            text.text;
                 })) << text.text;
             }
@@ -127,11 +127,11 @@ TEST(SurveySheet, TheWorstMissOfEachAnswerIsBoxed) {
 }
 
 TEST(SurveyAnswers, MissesAreSignedAndRounded) {
-    EXPECT_EQ(miss_text(0.0124_in, measure::Unit::inch), "+0.012");
-    EXPECT_EQ(miss_text(-0.0126_in, measure::Unit::inch), "-0.013");
-    EXPECT_EQ(miss_text(0.0004_in, measure::Unit::inch), "0");
-    EXPECT_EQ(miss_text(-1.26_mm, measure::Unit::millimetre), "-1.3");
-    EXPECT_EQ(miss_text(-0.04_mm, measure::Unit::millimetre), "0");
+    EXPECT_EQ(miss_text(0.0124_in, Tape(measure::Unit::inch)), "+0.012");
+    EXPECT_EQ(miss_text(-0.0126_in, Tape(measure::Unit::inch)), "-0.013");
+    EXPECT_EQ(miss_text(0.0004_in, Tape(measure::Unit::inch)), "0");
+    EXPECT_EQ(miss_text(-1.26_mm, Tape(measure::Unit::millimetre)), "-1.3");
+    EXPECT_EQ(miss_text(-0.04_mm, Tape(measure::Unit::millimetre)), "0");
 }
 
 TEST(SurveyAnswers, TheMeanSquareIsOfAllPoints) {

@@ -1,9 +1,9 @@
-#include "job/diagnostics.h"
+#include "measure/near_miss.h"
 
 #include <algorithm>
 #include <numeric>
 
-namespace kerfpacket::job {
+namespace kerfpacket::measure {
 namespace {
 
 /// Optimal string alignment distance: letters put in, left out, changed, or two neighbours exchanged.
@@ -44,4 +44,4 @@ std::string near_miss(std::string_view word, const std::vector<std::string_view>
     return std::string(nearest);
 }
 
-}  // namespace kerfpacket::job
+}  // namespace kerfpacket::measure

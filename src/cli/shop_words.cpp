@@ -1,0 +1,50 @@
+#include "cli/shop_words.h"
+
+#include <algorithm>
+#include <iterator>
+#include <stdexcept>
+#include <system_error>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace kerfpacket::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// What lies in the folder must be the folder of a language: a word file beside them would be overlooked.
+void require_languages(const fs::path& folder, const std::string& shop_file) {
+    std::error_code failed;
+    std::vector<fs::path> entries;
+    for (const auto& entry : fs::directory_iterator(folder, failed)) entries.push_back(entry.path());
+    if (failed)
+        throw std::runtime_error(fmt::format("{}: words = \"{}\": cannot read the folder {}: {}", shop_file,
+                                             folder.filename().string(), folder.string(), failed.message()));
+    std::sort(entries.begin(), entries.end());
+    for (const fs::path& entry : entries) {
+        const bool language =
+            std::find(job::languages.begin(), job::languages.end(), entry.filename().string()) != job::languages.end();
+        if (!language && (entry.extension() == ".toml" || fs::is_directory(entry, failed)))
+            throw std::runtime_error(fmt::format("{}: words stand in a folder of their language, {}: {}",
+                                                 entry.string(), fmt::join(job::languages, " or "),
+                                                 (folder / "en" / "cover.toml").string()));
+    }
+}
+
+}  // namespace
+
+std::vector<fonts::WordFile> read_shop_words(const ShopFile& shop, const job::Header& header) {
+    std::vector<fonts::WordFile> files;
+    if (shop.reading.shop.words.empty()) return files;
+    const fs::path folder = fs::path(shop.source.name).parent_path() / shop.reading.shop.words;
+    require_languages(folder, shop.source.name);
+    for (const std::string& language : {header.language, header.also_in}) {
+        if (language.empty()) continue;
+        std::vector<fonts::WordFile> more = fonts::read_word_files(folder, language);
+        std::move(more.begin(), more.end(), std::back_inserter(files));
+    }
+    return files;
+}
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,105 @@
+#include "fonts/word_file.h"
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <stdexcept>
+#include <system_error>
+
+#include <fmt/format.h>
+
+#include "fonts/toml_file.h"
+
+namespace kerfpacket::fonts {
+namespace {
+
+namespace fs = std::filesystem;
+
+constexpr std::size_t most_bytes = 1'000'000;
+
+std::string read_text(const fs::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    // One byte more than allowed is enough to know.
+    std::string text(most_bytes + 1, '\0');
+    if (in) in.read(text.data(), static_cast<std::streamsize>(text.size()));
+    if (!in.is_open() || in.bad()) throw std::runtime_error(fmt::format("cannot read {}", path.string()));
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    if (text.size() > most_bytes)
+        throw std::runtime_error(
+            fmt::format("{}: a file of words is a page or two, this one is over 1 MB", path.string()));
+    return text;
+}
+
+bool is_plain(std::string_view name) {
+    return !name.empty() && name.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_-") == std::string_view::npos;
+}
+
+class EntryReader {
+public:
+    explicit EntryReader(const WordFile& file) : file_(file) {}
+
+    std::vector<WordEntry> take() {
+        table(parse_toml(file_.text, file_.path), file_.stem());
+        return std::move(entries_);
+    }
+
+private:
+    void table(const toml::table& table, const std::string& prefix) {
+        for (const auto& [name, node] : table) {
+            if (!is_plain(name.str())) refuse(file_.path, &node, "a key", "is made of small letters, digits, - and _");
+            std::string key = prefix + "." + std::string(name.str());
+            if (const toml::table* inner = node.as_table()) this->table(*inner, key);
+            else entry(std::move(key), node);
+        }
+    }
+
+    void entry(std::string key, const toml::node& node) {
+        WordEntry entry{std::move(key), node.is_array(), {}, place_of(file_.path, &node)};
+        if (const toml::array* array = node.as_array())
+            for (const toml::node& sentence : *array)
+                entry.texts.push_back(text(sentence, entry.key, "must hold nothing but text in quotes"));
+        else entry.texts.push_back(text(node, entry.key, "must be text in quotes"));
+        entries_.push_back(std::move(entry));
+    }
+
+    std::string text(const toml::node& node, const std::string& key, const char* expected) const {
+        auto words = node.value_exact<std::string>();
+        if (!words) refuse(file_.path, &node, key, expected);
+        for (std::size_t open = words->find('{'); open != std::string::npos; open = words->find('{', open + 1))
+            if (words->find('}', open) == std::string::npos)
+                refuse(file_.path, &node, key, "opens a brace and never closes it");
+        return *std::move(words);
+    }
+
+    const WordFile& file_;
+    std::vector<WordEntry> entries_;
+};
+
+}  // namespace
+
+std::vector<WordFile> read_word_files(const fs::path& folder, const std::string& language) {
+    std::vector<WordFile> files;
+    std::error_code none;
+    for (const auto& entry : fs::directory_iterator(folder / language, none))
+        if (entry.path().extension() == ".toml")
+            files.push_back({language + "/" + entry.path().filename().string(), "", entry.path().string()});
+    // In a fixed order, so that of several mistakes the same is always told first.
+    std::sort(files.begin(), files.end(), [](const WordFile& a, const WordFile& b) { return a.name < b.name; });
+    for (WordFile& file : files) file.text = read_text(file.path);
+    return files;
+}
+
+std::vector<WordEntry> entries_of(const WordFile& file) { return EntryReader(file).take(); }
+
+std::set<std::string> names_in(std::string_view text) {
+    std::set<std::string> names;
+    for (std::size_t open = text.find('{'); open != std::string_view::npos;) {
+        const std::size_t close = text.find('}', open);
+        if (close == std::string_view::npos) break;
+        names.emplace(text.substr(open + 1, close - open - 1));
+        open = text.find('{', close);
+    }
+    return names;
+}
+
+}  // namespace kerfpacket::fonts

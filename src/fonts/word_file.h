@@ -1,0 +1,42 @@
+#pragma once
+// One file of words as text, and what stands in it. Nothing but the text and two names comes from the disk, so that the
+// words of a packet can be kept with it.
+
+#include <filesystem>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace kerfpacket::fonts {
+
+struct WordFile {
+    std::string name;  ///< among the words: "en/safety.toml"
+    std::string text;
+    std::string path;  ///< where it was found, for messages
+
+    std::string language() const { return name.substr(0, name.find('/')); }
+    /// First part of its keys: "safety".
+    std::string stem() const { return std::filesystem::path(name).stem().string(); }
+};
+
+/// The *.toml files of folder/<language>, in order of name; none where there is no such folder. Throws
+/// std::runtime_error when one cannot be read or is over 1 MB.
+std::vector<WordFile> read_word_files(const std::filesystem::path& folder, const std::string& language);
+
+/// What stands under one key.
+struct WordEntry {
+    std::string key;  ///< "safety.title", "strip.end.zero"
+    bool list = false;
+    std::vector<std::string> texts;  ///< one where it is no list
+    std::string place;               ///< "FILE:LINE"
+};
+
+/// Everything in a file, in its order of keys. Throws std::runtime_error "FILE:LINE: KEY what is wrong": no TOML, a
+/// value that is no text, a brace that is not closed.
+std::vector<WordEntry> entries_of(const WordFile& file);
+
+/// The names in braces of a text whose braces are closed.
+std::set<std::string> names_in(std::string_view text);
+
+}  // namespace kerfpacket::fonts

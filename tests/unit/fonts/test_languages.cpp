@@ -1,0 +1,76 @@
+// The languages of templates/ say the same things: same files, keys, lists and names in braces, and none is left in
+// another language.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <set>
+
+#include "fonts/words.h"
+
+namespace kerfpacket::fonts {
+namespace {
+
+const std::filesystem::path templates = KERFPACKET_SOURCE_DIR "/templates";
+
+std::set<std::string> files_of(const std::string& language) {
+    std::set<std::string> names;
+    for (const WordFile& file : read_word_files(templates, language)) names.insert(file.stem());
+    return names;
+}
+
+/// What is rightly the same in both: signs, names of paper and of boards, the program's own commands.
+bool may_be_the_same(const WordEntry& entry) {
+    static const std::set<std::string> same{
+        "cover.opening_short", "cover.radius",       "cover.column_u",   "drawing.radius",  "form.mm",
+        "materials.mdf",       "numbers.millimetre", "page.millimetres", "piece.board",     "piece.shape_tudor",
+        "setup.subtitle",      "setup.errors_u",     "strain.comma",     "strip.joint",     "strip.tape_mark",
+        "template.radius",     "media.sheet",        "media.na_legal",   "media.na_oficio", "printer_check.command"};
+    const std::string& text = entry.texts.front();
+    const bool size =
+        entry.key.starts_with("media.") && text.find_first_not_of("ABRS0123456789 x") == std::string::npos;
+    return same.contains(entry.key) || size;
+}
+
+TEST(Languages, HaveTheSameFiles) {
+    EXPECT_GE(files_of("en").size(), 22U);
+    EXPECT_EQ(files_of("en"), files_of("es"));
+}
+
+TEST(Languages, HaveTheSameKeysListsAndNames) {
+    const Words en(templates, "en");
+    const Words es(templates, "es");
+    for (const auto& [key, entry] : es.entries()) EXPECT_TRUE(en.entries().contains(key)) << entry.place << ' ' << key;
+    for (const auto& [key, ours] : en.entries()) {
+        const auto found = es.entries().find(key);
+        ASSERT_NE(found, es.entries().end()) << key;
+        const WordEntry& theirs = found->second;
+        EXPECT_EQ(ours.list, theirs.list) << theirs.place;
+        ASSERT_EQ(ours.texts.size(), theirs.texts.size()) << theirs.place;
+        for (std::size_t i = 0; i < ours.texts.size(); ++i)
+            EXPECT_EQ(names_in(ours.texts[i]), names_in(theirs.texts[i])) << theirs.place << ' ' << key;
+    }
+}
+
+TEST(Languages, LeaveNothingUntranslatedOrEmpty) {
+    const Words en(templates, "en");
+    const Words es(templates, "es");
+    for (const auto& [key, theirs] : es.entries()) {
+        if (theirs.texts.empty()) continue;
+        for (const std::string& text : theirs.texts) EXPECT_NE(text.find_first_not_of(' '), std::string::npos) << key;
+        const bool same = theirs.texts == en.entries().at(key).texts;
+        EXPECT_EQ(same, may_be_the_same(theirs)) << theirs.place << ' ' << key << ": " << theirs.texts.front();
+    }
+}
+
+TEST(Languages, HaveTheYearsMonths) {
+    for (const char* language : {"en", "es"}) {
+        const std::vector<std::string> months = Words(templates, language).list("numbers.months");
+        EXPECT_EQ(months.size(), 12U);
+        EXPECT_EQ(std::set<std::string>(months.begin(), months.end()).size(), 12U);
+    }
+}
+
+}  // namespace
+}  // namespace kerfpacket::fonts
