@@ -67,7 +67,9 @@ std::string xmp(const page::Document& document, int part) {
 QPDFEFStreamObjectHelper embedded_file(QPDF& pdf, const Attachment& attachment, const std::string& date) {
     auto file = QPDFEFStreamObjectHelper::createEFStream(pdf, attachment.text);
     file.setCreationDate(date).setModDate(date);
-    file.setSubtype(attachment.name.ends_with(".toml") ? "application/toml" : "text/plain");
+    file.setSubtype(attachment.name.ends_with(".toml")   ? "application/toml"
+                    : attachment.name.ends_with(".json") ? "application/json"
+                                                         : "text/plain");
     file.getObjectHandle().replaceStreamData(packed(attachment.text), Object::newName("/FlateDecode"),
                                              Object::newNull());
     return file;

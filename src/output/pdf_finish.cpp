@@ -8,6 +8,7 @@
 #include "output/pdf_archive.h"
 #include "output/pdf_fonts.h"
 #include "output/qpdf.h"
+#include "output/seal.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -111,7 +112,7 @@ std::string finish_pdf(const std::string& raw, const page::Document& document, c
         if (part == 3) add_attachments(pdf, document, extras.attachments);
         std::string bytes = write(pdf, part);
         if (pdf.anyWarnings()) throw std::runtime_error(pdf.getWarnings().front().what());
-        return bytes;
+        return part == 3 ? sealed(bytes) : bytes;
     } catch (const std::exception& error) {
         throw std::runtime_error(fmt::format("the PDF library failed while finishing the PDF: {}", error.what()));
     }

@@ -38,7 +38,7 @@ const std::vector<Library> libraries = {
     {std::regex("hpdf.*"), {"output"}},          {std::regex("cairo.*"), {"output"}},
     {std::regex("qpdf/.*"), {"output"}},         {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
     {std::regex("toml.*"), {"job", "fonts"}},    {std::regex("CLI/.*"), {"cli"}},
-    {std::regex("nlohmann/.*"), {"cli"}},        {std::regex("nettle/.*"), {"job"}},
+    {std::regex("nlohmann/.*"), {"cli"}},        {std::regex("nettle/.*"), {"job", "output"}},
     {std::regex("qrencode.*"), {"sheets"}},
     {std::regex("boost/.*"), {"curve", "bend"}}, {std::regex("Eigen/.*"), {"curve"}},
 };
