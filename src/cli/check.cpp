@@ -1,14 +1,14 @@
 #include "cli/check.h"
 
 #include "cli/report.h"
-#include "cli/resources.h"
+#include "cli/street.h"
 
 namespace kerfpacket::cli {
 
 Status check(const CheckChoice& choice, Console& console, const std::filesystem::path& home) {
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
-    const Resources resources(home, job->plan.header, job->shop_words);
+    const Resources resources(home, job->plan.header, job->inputs.words);
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
     // The command line speaks English, whatever language the sheets are in.

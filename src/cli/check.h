@@ -1,7 +1,8 @@
 #pragma once
 // The job computed and reported; nothing is written.
 
-#include "cli/build.h"
+#include "cli/console.h"
+#include "cli/inputs.h"
 
 namespace kerfpacket::cli {
 

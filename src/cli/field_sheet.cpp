@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "cli/resources.h"
+#include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "output/file.h"
@@ -26,6 +27,7 @@ Status field_sheet(const FieldSheetChoice& choice, Console& console, const std::
     const job::Media media = known_media(choice.media);
     if (media.roll) throw std::runtime_error(fmt::format("--media {}: field sheets stand on cut sheets", choice.media));
     const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
+    require_no_packet(target);
     const Resources resources(home, choice.language);
     const page::Document sheets =
         sheets::make_field_sheets(fields_of(choice.shape), media, units_of(choice.units, media), resources.kit());

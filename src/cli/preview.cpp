@@ -4,7 +4,7 @@
 
 #include <stdexcept>
 
-#include "cli/resources.h"
+#include "cli/street.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "output/file.h"
@@ -36,7 +36,7 @@ std::vector<fs::path> picture_names(const page::Document& packet, const fs::path
 Status preview(const PreviewChoice& choice, Console& console, const fs::path& home) {
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
-    const Resources resources(home, job->plan.header, job->shop_words);
+    const Resources resources(home, job->plan.header, job->inputs.words);
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
 

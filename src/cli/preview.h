@@ -3,7 +3,8 @@
 
 #include <filesystem>
 
-#include "cli/build.h"
+#include "cli/console.h"
+#include "cli/inputs.h"
 
 namespace kerfpacket::cli {
 

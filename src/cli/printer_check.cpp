@@ -10,6 +10,7 @@
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
 #include "cli/resources.h"
+#include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "job/read_profile.h"
@@ -145,6 +146,7 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     const job::Media media = media_of(choice);
     const Unit unit = units_of(choice.units, media);
     const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
+    require_no_packet(target);
     const Resources resources(home, choice.language);
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
     output::write_whole(target, output::pdf(page, resources.faces()));

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <stdexcept>
 #include <system_error>
-#include <vector>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -47,33 +46,44 @@ std::string missing_hint(const std::string& name) {
 }
 
 /// Reads what was measured of a printer that is named.
-void measure(job::NamedProfile& named, job::Diagnostics& diagnostics, Console& console) {
+void measure(job::NamedProfile& named, const std::vector<ProfileText>& profiles, job::Diagnostics& diagnostics,
+             Console& console) {
     const std::string& name = named.name.value;
     const std::string whose = named.name.at.line > 0 ? "" : " (the shop file names it)";
-    const auto error = [&](std::string message, std::string hint) {
-        diagnostics.push_back({job::Severity::error, named.name.at, std::move(message) + whose, std::move(hint)});
+    const auto error = [&](const std::string& message, std::string hint) {
+        diagnostics.push_back({job::Severity::error, named.name.at, message + whose, std::move(hint)});
     };
-    const fs::path file = profile_path(name);
-    std::error_code ignored;
-    if (printers_folder().empty() || !fs::exists(file, ignored))
-        return error(fmt::format("there is no printer profile \"{}\"", name), missing_hint(name));
-    const auto source = job::load(file, job::profile_file);
-    job::ProfileReading profile;
-    if (source) profile = job::read_profile(*source, name);
-    else profile.diagnostics = {source.error()};
+    const auto text = std::find_if(profiles.begin(), profiles.end(), [&](const auto& one) { return one.name == name; });
+    if (text == profiles.end()) return error(fmt::format("there is no printer profile \"{}\"", name), "");
+    if (!text->source) return error(text->source.error().message, text->source.error().hint);
+    const job::ProfileReading profile = job::read_profile(*text->source, name);
     named.measured = profile.profile;
     if (named.measured) return;
-    console.message(job::render(profile.diagnostics, source.value_or(job::Source{file.string(), ""})));
+    console.message(job::render(profile.diagnostics, *text->source));
     error(fmt::format("the printer profile \"{}\" cannot be used", name),
-          fmt::format("what is wrong with {} is told above", file.string()));
+          fmt::format("what is wrong with {} is told above", text->source->name));
 }
 
 }  // namespace
 
-void use_profiles(job::Reading& reading, Console& console) {
+ProfileText load_profile(const std::string& name) {
+    const fs::path file = profile_path(name);
+    std::error_code ignored;
+    const auto without = [&](std::string message, std::string hint) -> ProfileText {
+        return {name, tl::unexpected(job::Diagnostic{job::Severity::error, {}, std::move(message), std::move(hint)})};
+    };
+    if (printers_folder().empty() || !fs::exists(file, ignored))
+        return without(fmt::format("there is no printer profile \"{}\"", name), missing_hint(name));
+    auto source = job::load(file, job::profile_file);
+    if (source) return {name, *std::move(source)};
+    return without(fmt::format("the printer profile \"{}\" cannot be used: {}", name, source.error().message),
+                   fmt::format("{}: {}", file.string(), source.error().hint));
+}
+
+void use_profiles(job::Reading& reading, const std::vector<ProfileText>& profiles, Console& console) {
     job::Printer& printer = reading.job.printer;
     for (auto* profile : {&printer.profile, &printer.strip_profile, &printer.template_profile})
-        if (*profile) measure(**profile, reading.diagnostics, console);
+        if (*profile) measure(**profile, profiles, reading.diagnostics, console);
 }
 
 fs::path store_profile(const job::Profile& profile, bool force) {

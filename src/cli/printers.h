@@ -3,16 +3,21 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "cli/console.h"
+#include "cli/inputs.h"
 #include "job/printer.h"
 #include "job/read.h"
 
 namespace kerfpacket::cli {
 
+/// The file of the printer of this name; what is wrong, and what else is there, when it cannot be read.
+ProfileText load_profile(const std::string& name);
+
 /// Puts the measured printers that the job names into it. One that is not there, or is faulty, becomes an error of the
 /// job at the place of the name; what is wrong in the profile's own file is told at once.
-void use_profiles(job::Reading& reading, Console& console);
+void use_profiles(job::Reading& reading, const std::vector<ProfileText>& profiles, Console& console);
 
 /// Writes the profile under its name and returns the file. Throws std::runtime_error in plain words when one stands
 /// there and is not to be replaced, or when it cannot be written.

@@ -11,6 +11,7 @@
 #include "cli/field_sheet.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
+#include "cli/verify.h"
 #include "job/media.h"
 #include "measure/require.h"
 
@@ -26,6 +27,7 @@ struct Choices {
     PreviewChoice preview;
     PrinterCheckChoice printer_check;
     FieldSheetChoice field_sheet;
+    VerifyChoice verify;
 };
 
 void add_language(CLI::App& command, std::string& language, const std::string& help) {
@@ -36,10 +38,11 @@ void add_language(CLI::App& command, std::string& language, const std::string& h
 void add_job(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
     command.add_option(
-        "--media", job.media,
+        "--media", job.print.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
-    command.add_flag("--half", job.half, "half templates, to flip about the centre line, where both halves are alike");
-    add_language(command, job.language, "language of the sheets instead of the job's own; messages stay English");
+    command.add_flag("--half", job.print.half,
+                     "half templates, to flip about the centre line, where both halves are alike");
+    add_language(command, job.print.language, "language of the sheets instead of the job's own; messages stay English");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
@@ -113,6 +116,13 @@ void add_field_sheet(CLI::App& app, FieldSheetChoice& choice) {
     command->add_flag("--force", choice.force, "replace a file that is not ours");
 }
 
+void add_verify(CLI::App& app, VerifyChoice& choice) {
+    CLI::App* command = app.add_subcommand("verify", "tell whether a filed packet is what was once written");
+    command->add_option("PACKET", choice.packet, "the packet")->required();
+    CLI::Option* job = command->add_option("JOB", choice.job.file, "a job file: would it still print this?");
+    command->add_option("--shop", choice.job.shop, "its shop file; else as build takes it")->needs(job);
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
@@ -126,6 +136,7 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
     if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
+    if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
     return list_media(console);
 }
 
@@ -139,6 +150,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_preview(app, choices.preview);
     add_printer_check(app, choices.printer_check);
     add_field_sheet(app, choices.field_sheet);
+    add_verify(app, choices.verify);
     app.add_subcommand("media", "list the paper sizes that are known");
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));

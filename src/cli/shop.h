@@ -1,19 +1,12 @@
 #pragma once
-// The shop file: which one counts, and what it says.
+// Which shop file counts.
 
-#include "cli/build.h"
-#include "job/shop.h"
+#include "cli/inputs.h"
 
 namespace kerfpacket::cli {
 
-/// A shop file that was read, or what was wrong with it; nothing at all where there is none.
-struct ShopFile {
-    job::Source source;
-    job::ShopReading reading;
-};
-
-/// Reads the shop file that the choice names; else shop.toml beside the job file; else kerfpacket/shop.toml in the
-/// user's configuration folder. Only a file that was named must be there.
-ShopFile read_shop_file(const JobChoice& choice);
+/// The shop file that the choice names; else shop.toml beside the job file; else kerfpacket/shop.toml in the user's
+/// configuration folder; empty where there is none. Only a file that was named must be there.
+std::filesystem::path shop_path(const JobChoice& choice);
 
 }  // namespace kerfpacket::cli

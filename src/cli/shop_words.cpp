@@ -34,14 +34,14 @@ void require_languages(const fs::path& folder, const std::string& shop_file) {
 
 }  // namespace
 
-std::vector<fonts::WordFile> read_shop_words(const ShopFile& shop, const job::Header& header) {
+std::vector<fonts::WordFile> read_shop_words(const job::Source& shop, const std::string& folder,
+                                             const job::Header& header) {
     std::vector<fonts::WordFile> files;
-    if (shop.reading.shop.words.empty()) return files;
-    const fs::path folder = fs::path(shop.source.name).parent_path() / shop.reading.shop.words;
-    require_languages(folder, shop.source.name);
+    const fs::path place = fs::path(shop.name).parent_path() / folder;
+    require_languages(place, shop.name);
     for (const std::string& language : {header.language, header.also_in}) {
         if (language.empty()) continue;
-        std::vector<fonts::WordFile> more = fonts::read_word_files(folder, language);
+        std::vector<fonts::WordFile> more = fonts::read_word_files(place, language);
         std::move(more.begin(), more.end(), std::back_inserter(files));
     }
     return files;

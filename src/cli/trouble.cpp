@@ -6,7 +6,6 @@
 #include <stdexcept>
 
 #include "job/media.h"
-#include "job/read.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -29,6 +28,17 @@ job::Position position_of(std::size_t offset, std::string_view text) {
     const auto starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
     return {static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
             static_cast<int>(std::count_if(line.begin(), line.end(), starts_character)) + 1};
+}
+
+void use_half_templates(job::Job& job) {
+    for (job::Opening& opening : job.openings) opening.wish.half = true;
+}
+
+void use_language(job::Job& job, const std::string& language) {
+    job::Header& header = job.header;
+    // Both languages of a job stay when the second is made the first.
+    if (header.also_in == language) header.also_in = header.language;
+    header.language = language;
 }
 
 }  // namespace
@@ -74,17 +84,14 @@ void use_media(job::Job& job, const std::string& name) {
     job.fingerprint = job::fingerprint(job);
 }
 
-void use_half_templates(job::Job& job) {
-    for (job::Opening& opening : job.openings) opening.wish.half = true;
-    job.fingerprint = job::fingerprint(job);
-}
-
-void use_language(job::Job& job, const std::string& language) {
-    job::Header& header = job.header;
-    // Both languages of a job stay when the second is made the first.
-    if (header.also_in == language) header.also_in = header.language;
-    header.language = language;
-    job.fingerprint = job::fingerprint(job);
+job::Reading read_as_printed(const job::Source& source, const job::Shop& shop, const PrintChoice& print) {
+    job::Reading reading = job::read_job(source, shop);
+    if (!reading.complete) return reading;
+    if (!print.media.empty()) use_media(reading.job, print.media);
+    if (print.half) use_half_templates(reading.job);
+    if (!print.language.empty()) use_language(reading.job, print.language);
+    reading.job.fingerprint = job::fingerprint(reading.job);
+    return reading;
 }
 
 std::string counted(std::size_t number, const std::string& noun) {

@@ -4,8 +4,9 @@
 #include <cstddef>
 #include <string>
 
+#include "cli/inputs.h"
 #include "fonts/faces.h"
-#include "job/job.h"
+#include "job/read.h"
 
 namespace kerfpacket::cli {
 
@@ -22,10 +23,8 @@ void use_media(job::Job& job, const std::string& name);
 job::Media known_media(const std::string& name);
 /// The units that --units names, or those of the paper's own name where it names none.
 measure::Unit units_of(const std::string& units, const job::Media& media);
-/// Half templates for all openings; the fingerprint follows.
-void use_half_templates(job::Job& job);
-/// The sheets in this language; the fingerprint follows.
-void use_language(job::Job& job, const std::string& language);
+/// The job with what the command line puts in place of its own; the fingerprint follows. Throws as `use_media`.
+job::Reading read_as_printed(const job::Source& source, const job::Shop& shop, const PrintChoice& print);
 
 /// "1 page", "12 pages".
 std::string counted(std::size_t number, const std::string& noun);

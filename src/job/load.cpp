@@ -73,9 +73,13 @@ tl::expected<Source, Diagnostic> load(const fs::path& file, const FileKind& kind
     if (stream.bad())
         return tl::unexpected(whole_file("the file could not be read to its end", "is the disk all right?"));
     text.resize(static_cast<std::size_t>(stream.gcount()));
+    return checked(file.string(), std::move(text), kind);
+}
+
+tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind) {
     if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
     if (auto refused = no_text(text, kind)) return tl::unexpected(*std::move(refused));
-    return Source{file.string(), std::move(text)};
+    return Source{std::move(name), std::move(text)};
 }
 
 }  // namespace kerfpacket::job

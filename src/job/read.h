@@ -34,6 +34,9 @@ inline constexpr FileKind shop_file{"shop file", "[saw], [printer], [stock] or [
 /// byte, each with a plain message. A UTF-8 byte order mark is dropped.
 tl::expected<Source, Diagnostic> load(const std::filesystem::path& file, const FileKind& kind = job_file);
 
+/// The same judgement of a text that is in memory already.
+tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind);
+
 /// What the job leaves out of [saw], [printer] and [stock] is the shop's, key by key; so is a material that it does not
 /// name. A job that names another blade gives the kerf of that blade as well.
 Reading read_job(const Source& source, const Shop& shop = {});

@@ -1,5 +1,5 @@
 #pragma once
-// Small help with UTF-8 text, inside this room only.
+// Small help with UTF-8 text, and with showing text that may hold anything.
 
 #include <cstddef>
 #include <optional>

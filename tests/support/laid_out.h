@@ -5,8 +5,7 @@
 #include <sstream>
 #include <stdexcept>
 
-#include "cli/build.h"
-#include "cli/resources.h"
+#include "cli/street.h"
 
 namespace kerfpacket::tests {
 
@@ -14,9 +13,9 @@ namespace kerfpacket::tests {
 inline page::Document laid_out(const std::filesystem::path& job) {
     std::ostringstream out, err;
     cli::Console console(out, err, false);
-    const auto planned = cli::planned({job, ""}, console);
+    const auto planned = cli::planned(cli::JobChoice{job}, console);
     if (!planned) throw std::runtime_error(err.str());
-    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->shop_words);
+    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->inputs.words);
     auto packet = cli::laid_out(*planned, resources.kit(), {}, console);
     if (!packet) throw std::runtime_error(err.str());
     return *packet;

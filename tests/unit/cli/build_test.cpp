@@ -97,8 +97,12 @@ TEST_F(Build, CautionsAreThree) {
 TEST_F(Build, OtherPaperMakesAnotherPacket) {
     EXPECT_EQ(build().status, 0);
     const std::string letter = slurp(pdf());
-    EXPECT_EQ(build({"--media", "iso_a4_210x297mm"}).status, 0);
-    EXPECT_NE(slurp(pdf()), letter);
+    // Not under the same revision in the same place.
+    EXPECT_EQ(build({"--media", "iso_a4_210x297mm"}).status, 2);
+    EXPECT_EQ(slurp(pdf()), letter);
+    const std::string other = (folder_ / "a4.pdf").string();
+    EXPECT_EQ(build({"--media", "iso_a4_210x297mm", "--out", other}).status, 0);
+    EXPECT_NE(slurp(other), letter);
 }
 
 TEST_F(Build, UnknownPaperSuggestsTheNearMiss) {

@@ -50,7 +50,12 @@ protected:
         return run_in_process(words);
     }
     /// The name of the shop file that would be read.
-    std::string read(const fs::path& named = {}) const { return cli::read_shop_file({job(), "", named}).source.name; }
+    std::string read(const fs::path& named = {}) const {
+        cli::JobChoice choice;
+        choice.file = job();
+        choice.shop = named;
+        return cli::shop_path(choice).string();
+    }
 
     const Folder folder_;
     const Variable config_{"XDG_CONFIG_HOME", (folder_ / "config").string()};

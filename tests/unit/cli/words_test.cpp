@@ -4,8 +4,7 @@
 
 #include <regex>
 
-#include "cli/build.h"
-#include "cli/resources.h"
+#include "cli/street.h"
 #include "session.h"
 
 namespace kerfpacket::tests {
@@ -33,11 +32,11 @@ protected:
     std::string texts(const std::string& sheet, const std::string& language = "") const {
         std::ostringstream out, err;
         cli::Console console(out, err, false);
-        cli::JobChoice choice{job(), ""};
-        choice.language = language;
+        cli::JobChoice choice{job()};
+        choice.print.language = language;
         const auto planned = cli::planned(choice, console);
         if (!planned) throw std::runtime_error(err.str());
-        const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->shop_words);
+        const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->inputs.words);
         const auto packet = cli::laid_out(*planned, resources.kit(), {}, console);
         if (!packet) throw std::runtime_error(err.str());
         std::string all;
@@ -107,12 +106,12 @@ TEST_F(ShopFolder, IsNotNeededOnceItsTextsAreRead) {
     spill(folder_ / "ours/en/shop.toml", "name = [\"Weir & Daughters\"]\n");
     std::ostringstream out, err;
     cli::Console console(out, err, false);
-    const auto planned = cli::planned({job(), ""}, console);
+    const auto planned = cli::planned(cli::JobChoice{job()}, console);
     ASSERT_TRUE(planned);
-    ASSERT_EQ(planned->shop_words.size(), 1U);
-    EXPECT_EQ(planned->shop_words[0].name, "en/shop.toml");
+    ASSERT_EQ(planned->inputs.words.size(), 1U);
+    EXPECT_EQ(planned->inputs.words[0].name, "en/shop.toml");
     fs::remove_all(folder_ / "ours");
-    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->shop_words);
+    const cli::Resources resources(KERFPACKET_BUILD_DIR, planned->plan.header, planned->inputs.words);
     EXPECT_EQ(resources.kit().words.list("shop.name").at(0), "Weir & Daughters");
 }
 

@@ -1,0 +1,63 @@
+#include "cli/street.h"
+
+#include <stdexcept>
+
+#include "cli/gather.h"
+#include "cli/printers.h"
+#include "cli/record.h"
+#include "cli/trouble.h"
+#include "output/pdf.h"
+
+namespace kerfpacket::cli {
+
+std::optional<Planned> planned(const Inputs& inputs, Console& console) {
+    console.doing("reading the job");
+    const job::ShopReading shop = inputs.shop ? job::read_shop(*inputs.shop) : job::ShopReading{};
+    if (inputs.shop) console.message(job::render(shop.diagnostics, *inputs.shop));
+    job::Reading reading = read_as_printed(inputs.job, shop.shop, inputs.print);
+    if (reading.complete) use_profiles(reading, inputs.profiles, console);
+
+    console.doing("working out the bends");
+    tl::expected<plan::Plan, job::Diagnostics> plan;
+    if (reading.complete) plan = plan::make_plan(reading.job);
+    if (!plan) append(reading.diagnostics, plan.error());
+    console.message(job::render(reading.diagnostics, inputs.job));
+    console.doing("");
+    if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.diagnostics)) return {};
+    const bool cautions = plan->cautions() || !reading.diagnostics.empty();
+    return Planned{inputs, job::normalised(reading.job), std::move(*plan), cautions ? Status::cautions : Status::done};
+}
+
+std::optional<Planned> planned(const JobChoice& choice, Console& console) {
+    const std::optional<Inputs> inputs = gathered(choice, console);
+    return inputs ? planned(*inputs, console) : std::nullopt;
+}
+
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                       Console& console) {
+    console.doing("laying out the sheets");
+    try {
+        return sheets::make_packet(planned.plan, kit, part);
+    } catch (const fonts::MissingCharacter& missing) {
+        console.message(job::render({unprintable(missing, planned.inputs.job)}, planned.inputs.job));
+        return {};
+    }
+}
+
+std::optional<Packet> make_packet(const Record& record, const Planned& planned, Console& console,
+                                  const std::filesystem::path& home) {
+    const Resources resources(home, planned.plan.header, planned.inputs.words);
+    const sheets::Part part = part_of(record.part, sheets::sheet_kinds(resources.kit()));
+    std::optional<page::Document> document = laid_out(planned, resources.kit(), part, console);
+    if (!document) return {};
+    console.doing("");
+    if (document->pages.empty()) throw std::runtime_error(nothing_left(record.part));
+
+    console.doing("writing the PDF");
+    const Statement statement = statement_of(planned.plan, document->pages.size());
+    std::string bytes = output::pdf(*document, resources.faces(), attachments_of(record, statement));
+    console.doing("");
+    return Packet{*std::move(document), std::move(bytes)};
+}
+
+}  // namespace kerfpacket::cli

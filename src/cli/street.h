@@ -1,0 +1,44 @@
+#pragma once
+// The street from texts to a packet, the same for a job of the disk and for one that a packet carries.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/console.h"
+#include "cli/inputs.h"
+#include "cli/resources.h"
+#include "plan/plan.h"
+
+namespace kerfpacket::cli {
+
+/// A job that can be printed, and the texts it came from.
+struct Planned {
+    Inputs inputs;
+    std::string job_text;  ///< what the job and the shop file come to: `job::normalised`
+    plan::Plan plan;
+    Status status = Status::done;  ///< done, or cautions
+};
+
+/// Read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan.
+std::optional<Planned> planned(const Inputs& inputs, Console& console);
+/// The same of what stands on the disk.
+std::optional<Planned> planned(const JobChoice& choice, Console& console);
+
+/// The sheets of a planned job. A character that no face can print is told, with its place in the job file; then
+/// there is no packet.
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                       Console& console);
+
+/// A packet in memory.
+struct Packet {
+    page::Document document;
+    std::string bytes;  ///< the PDF, its record in it
+};
+
+/// What a record says to print, of the plan of its inputs. Throws std::runtime_error, in words about the options, where
+/// that is no page; nothing when a character cannot be printed, which is told.
+std::optional<Packet> make_packet(const Record& record, const Planned& planned, Console& console,
+                                  const std::filesystem::path& home);
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,160 @@
+#include "cli/verify.h"
+
+#include <algorithm>
+#include <sstream>
+#include <stdexcept>
+
+#include <fmt/format.h>
+
+#include "cli/differences.h"
+#include "cli/gather.h"
+#include "cli/record.h"
+#include "cli/trouble.h"
+#include "output/dump.h"
+#include "output/packet_reader.h"
+#include "output/seal.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A packet as it was read, and what it comes to when it is made again.
+struct Opened {
+    std::string name;
+    std::string bytes;
+    Filed filed;
+    std::optional<Planned> plan;
+    std::optional<Packet> again;
+};
+
+Opened open(const fs::path& packet) {
+    Opened opened;
+    opened.name = packet.string();
+    opened.bytes = output::load_packet(packet);
+    try {
+        const output::PacketContents contents = output::read_packet(opened.bytes);
+        if (!contents.ours) throw std::runtime_error("is not a packet that kerfpacket wrote");
+        opened.filed = filed(contents.files, opened.name);
+    } catch (const std::runtime_error& told) {
+        throw std::runtime_error(fmt::format("{} {}", opened.name, told.what()));
+    }
+    return opened;
+}
+
+std::string self_told(const Filed& filed) {
+    const Statement& own = filed.statement;
+    return fmt::format("job {}, \"{}\", revision {}, fingerprint {}, {}{}, written by kerfpacket {}", own.number,
+                       own.title, own.revision, own.fingerprint, filed.record.part.whole() ? "" : "a part of ",
+                       counted(own.pages, "page"), own.version);
+}
+
+/// Makes the packet again from what it carries; what is wrong on the way is told only if there is no packet.
+void make_again(Opened& opened, Console& console, const fs::path& home) {
+    std::ostringstream out, err;
+    Console quiet(out, err, false);
+    try {
+        opened.plan = planned(opened.filed.record.inputs, quiet);
+        if (opened.plan) opened.again = make_packet(opened.filed.record, *opened.plan, quiet, home);
+    } catch (const std::runtime_error& told) { err << told.what() << "\n"; }
+    if (!opened.again) console.message(err.str());
+}
+
+/// Of a packet whose seal holds and that this very version wrote.
+Status compared(const Opened& opened, Console& console) {
+    if (opened.again && opened.again->bytes == opened.bytes) {
+        console.result(
+            fmt::format("{}: intact; made again from its own job file it comes out the same\n", opened.name));
+        return Status::done;
+    }
+    console.result(
+        fmt::format("{}: CHANGED: {}. Someone changed it and sealed it again, or the words or faces of this "
+                    "kerfpacket are not those that it was written with. Do not cut by it.\n",
+                    opened.name,
+                    opened.again ? "made again from its own job file it comes out different"
+                                 : "its own job file cannot be printed"));
+    return Status::errors;
+}
+
+/// Of one that another version wrote: its bytes cannot be had again, but its figures can.
+Status compared_in_part(const Opened& opened, Console& console) {
+    const Statement& own = opened.filed.statement;
+    console.result(
+        fmt::format("{}: intact as far as its seal tells; this is kerfpacket {}, which cannot make it again "
+                    "byte for byte\n",
+                    opened.name, KERFPACKET_VERSION));
+    if (!opened.again) {
+        console.result("its own job file cannot be printed by this version\n");
+        return Status::cautions;
+    }
+    const Statement now = statement_of(opened.plan->plan, opened.again->document.pages.size());
+    const bool same = now.number == own.number && now.revision == own.revision && now.fingerprint == own.fingerprint;
+    console.result(fmt::format("its own job file {} the same job, revision and fingerprint, and now makes {}\n",
+                               same ? "still has" : "does NOT have", counted(now.pages, "page")));
+    return same ? Status::cautions : Status::errors;
+}
+
+bool same_text(const tl::expected<job::Source, job::Diagnostic>& a,
+               const tl::expected<job::Source, job::Diagnostic>& b) {
+    return a && b && a->text == b->text;
+}
+
+/// What the job itself does not say: a printer measured again, the shop's words.
+std::vector<std::string> beside_the_job(const Inputs& before, const Inputs& now) {
+    std::vector<std::string> told;
+    const auto same_words = [](const fonts::WordFile& a, const fonts::WordFile& b) {
+        return a.name == b.name && a.text == b.text;
+    };
+    for (const ProfileText& profile : now.profiles)
+        for (const ProfileText& old : before.profiles)
+            if (old.name == profile.name && !same_text(old.source, profile.source))
+                told.push_back(fmt::format("the printer {} was measured again", profile.name));
+    if (!std::equal(before.words.begin(), before.words.end(), now.words.begin(), now.words.end(), same_words))
+        told.emplace_back("the shop's own words have changed");
+    return told;
+}
+
+/// The job on the disk, printed as the packet was.
+Status compare_job(const Opened& opened, JobChoice job, Console& console, const fs::path& home) {
+    job.print = opened.filed.record.inputs.print;
+    const std::optional<Planned> now = planned(job, console);
+    if (!now) return Status::errors;
+    Record record = opened.filed.record;
+    record.inputs = now->inputs;
+    const std::optional<Packet> packet = make_packet(record, *now, console, home);
+    if (!packet) return Status::errors;
+    if (opened.again && output::dump(packet->document) == output::dump(opened.again->document)) {
+        console.result(fmt::format("{}: would print the same sheets\n", job.file.string()));
+        return Status::done;
+    }
+    console.result(fmt::format("{}: would print other sheets\n", job.file.string()));
+    std::vector<std::string> told = beside_the_job(opened.filed.record.inputs, now->inputs);
+    if (opened.plan)
+        for (std::string& sentence : differences(*opened.plan, *now)) told.push_back(std::move(sentence));
+    for (const std::string& sentence : told) console.result(fmt::format("    {}\n", sentence));
+    return Status::cautions;
+}
+
+}  // namespace
+
+Status verify(const VerifyChoice& choice, Console& console, const fs::path& home) {
+    console.doing("reading the packet");
+    Opened opened = open(choice.packet);
+    console.doing("");
+    if (!output::seal_holds(opened.bytes)) {
+        console.result(fmt::format("{}: CHANGED after it was written: do not cut by it\nit calls itself {}\n",
+                                   opened.name, self_told(opened.filed)));
+        return Status::errors;
+    }
+    console.doing("making the packet again");
+    make_again(opened, console, home);
+    console.doing("");
+    const bool comparable = opened.filed.statement.version == KERFPACKET_VERSION;
+    const Status status = comparable ? compared(opened, console) : compared_in_part(opened, console);
+    console.result(self_told(opened.filed) + "\n");
+    if (choice.job.file.empty() || status == Status::errors) return status;
+    const Status of_job = compare_job(opened, choice.job, console, home);
+    return of_job == Status::done ? status : of_job;
+}
+
+}  // namespace kerfpacket::cli
