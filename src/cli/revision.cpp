@@ -87,8 +87,10 @@ std::optional<std::string> next_revision(std::string_view revision) {
         return !revision.empty() &&
                std::all_of(revision.begin(), revision.end(), [&](char c) { return first <= c && c <= last; });
     };
-    if (all('A', 'Z')) return counted_on(std::string(revision), 'A', 'Z', 'A');
-    if (all('a', 'z')) return counted_on(std::string(revision), 'a', 'z', 'a');
+    // More letters are a word.
+    const bool letters = revision.size() <= 2;
+    if (letters && all('A', 'Z')) return counted_on(std::string(revision), 'A', 'Z', 'A');
+    if (letters && all('a', 'z')) return counted_on(std::string(revision), 'a', 'z', 'a');
     if (all('0', '9')) return counted_on(std::string(revision), '0', '9', '1');
     return std::nullopt;
 }

@@ -11,7 +11,7 @@
 namespace kerfpacket::cli {
 
 /// The revision after this one: "A" -> "B", "Z" -> "AA", "az" -> "ba", "09" -> "10"; none after one that is neither
-/// letters of one size nor digits.
+/// one or two letters of one size nor digits.
 std::optional<std::string> next_revision(std::string_view revision);
 
 /// Where the packet of a revision is kept once the next has taken its place: "arch-rev-A.pdf" for "arch.pdf".

@@ -45,7 +45,7 @@ Opened open(const fs::path& packet) {
 std::string self_told(const Filed& filed) {
     const Statement& own = filed.statement;
     return fmt::format("job {}, \"{}\", revision {}, fingerprint {}, {}{}, written by kerfpacket {}", own.number,
-                       own.title, own.revision, own.fingerprint, filed.record.part.whole() ? "" : "a part of ",
+                       own.title, own.revision, own.fingerprint, filed.record.part.whole() ? "" : "a reprint of ",
                        counted(own.pages, "page"), own.version);
 }
 
@@ -60,6 +60,11 @@ void make_again(Opened& opened, Console& console, const fs::path& home) {
     if (!opened.again) console.message(err.str());
 }
 
+void tell_changed(const Opened& opened, const std::string& how, Console& console) {
+    console.result(fmt::format("{}: CHANGED after it was written: do not cut by it\n{}it calls itself {}\n",
+                               opened.name, how, self_told(opened.filed)));
+}
+
 /// Of a packet whose seal holds and that this very version wrote.
 Status compared(const Opened& opened, Console& console) {
     if (opened.again && opened.again->bytes == opened.bytes) {
@@ -67,31 +72,35 @@ Status compared(const Opened& opened, Console& console) {
             fmt::format("{}: intact; made again from its own job file it comes out the same\n", opened.name));
         return Status::done;
     }
-    console.result(
-        fmt::format("{}: CHANGED: {}. Someone changed it and sealed it again, or the words or faces of this "
-                    "kerfpacket are not those that it was written with. Do not cut by it.\n",
-                    opened.name,
-                    opened.again ? "made again from its own job file it comes out different"
-                                 : "its own job file cannot be printed"));
+    tell_changed(opened,
+                 fmt::format("{}, though its seal holds: it was sealed again, or the words or faces of this "
+                             "kerfpacket are not those that it was written with\n",
+                             opened.again ? "made again from its own job file it comes out different"
+                                          : "its own job file cannot be printed"),
+                 console);
     return Status::errors;
 }
 
 /// Of one that another version wrote: its bytes cannot be had again, but its figures can.
 Status compared_in_part(const Opened& opened, Console& console) {
     const Statement& own = opened.filed.statement;
-    console.result(
-        fmt::format("{}: intact as far as its seal tells; this is kerfpacket {}, which cannot make it again "
-                    "byte for byte\n",
-                    opened.name, KERFPACKET_VERSION));
+    const std::string intact = fmt::format(
+        "{}: intact as far as its seal tells; this is kerfpacket {}, which cannot make it again byte for "
+        "byte\n",
+        opened.name, KERFPACKET_VERSION);
     if (!opened.again) {
-        console.result("its own job file cannot be printed by this version\n");
+        console.result(intact + "its own job file cannot be printed by this version\n");
         return Status::cautions;
     }
     const Statement now = statement_of(opened.plan->plan, opened.again->document.pages.size());
-    const bool same = now.number == own.number && now.revision == own.revision && now.fingerprint == own.fingerprint;
-    console.result(fmt::format("its own job file {} the same job, revision and fingerprint, and now makes {}\n",
-                               same ? "still has" : "does NOT have", counted(now.pages, "page")));
-    return same ? Status::cautions : Status::errors;
+    if (now.number != own.number || now.revision != own.revision || now.fingerprint != own.fingerprint) {
+        tell_changed(opened, "its own job file is not the one that it was made from, though its seal holds\n", console);
+        return Status::errors;
+    }
+    console.result(intact + fmt::format("its own job file still has that number, revision and fingerprint, and now "
+                                        "makes {}\n",
+                                        counted(now.pages, "page")));
+    return Status::cautions;
 }
 
 bool same_text(const tl::expected<job::Source, job::Diagnostic>& a,
@@ -142,8 +151,7 @@ Status verify(const VerifyChoice& choice, Console& console, const fs::path& home
     Opened opened = open(choice.packet);
     console.doing("");
     if (!output::seal_holds(opened.bytes)) {
-        console.result(fmt::format("{}: CHANGED after it was written: do not cut by it\nit calls itself {}\n",
-                                   opened.name, self_told(opened.filed)));
+        tell_changed(opened, "", console);
         return Status::errors;
     }
     console.doing("making the packet again");
@@ -151,8 +159,9 @@ Status verify(const VerifyChoice& choice, Console& console, const fs::path& home
     console.doing("");
     const bool comparable = opened.filed.statement.version == KERFPACKET_VERSION;
     const Status status = comparable ? compared(opened, console) : compared_in_part(opened, console);
+    if (status == Status::errors) return status;
     console.result(self_told(opened.filed) + "\n");
-    if (choice.job.file.empty() || status == Status::errors) return status;
+    if (choice.job.file.empty()) return status;
     const Status of_job = compare_job(opened, choice.job, console, home);
     return of_job == Status::done ? status : of_job;
 }
