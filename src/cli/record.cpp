@@ -1,6 +1,7 @@
 #include "cli/record.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <set>
 #include <stdexcept>
 #include <string_view>
@@ -68,6 +69,15 @@ std::string plain(const Json& json, const char* key) {
     return text;
 }
 
+/// A number of pages, cuts or strips.
+int number(const Json& json, const char* key) {
+    constexpr int most = 1'000'000;
+    const Json& value = json.at(key);
+    if (!value.is_number_unsigned() || value.get<std::uint64_t>() > most)
+        refuse(fmt::format("{} cannot be read", statement_file));
+    return value.get<int>();
+}
+
 PrintChoice print_of(const Json& json) {
     PrintChoice print{plain(json, "media"), json.at("half").get<bool>(), plain(json, "language")};
     const auto& known = job::languages;
@@ -80,8 +90,8 @@ PartChoice part_of(const Json& json) {
     PartChoice part;
     for (const Json& sheet : json.at("only")) part.only.push_back(plain({{"only", sheet}}, "only"));
     part.pages = plain(json, "pages");
-    if (json.contains("from_cut")) part.from_cut = json.at("from_cut").get<int>();
-    if (json.contains("strip")) part.strip = json.at("strip").get<int>();
+    if (json.contains("from_cut")) part.from_cut = number(json, "from_cut");
+    if (json.contains("strip")) part.strip = number(json, "strip");
     return part;
 }
 
@@ -89,11 +99,12 @@ PartChoice part_of(const Json& json) {
 Filed stated(const std::string& text) {
     try {
         const Json json = Json::parse(text);
-        if (json.at("schema").get<int>() != schema)
+        if (number(json, "schema") != schema)
             throw std::runtime_error("was written by a later version of kerfpacket, which alone can read it");
         Filed filed;
-        filed.statement = {plain(json, "version"),  plain(json, "number"),      plain(json, "title"),
-                           plain(json, "revision"), plain(json, "fingerprint"), json.at("pages").get<std::size_t>()};
+        filed.statement = {plain(json, "version"),     plain(json, "number"),
+                           plain(json, "title"),       plain(json, "revision"),
+                           plain(json, "fingerprint"), static_cast<std::size_t>(number(json, "pages"))};
         filed.record.inputs.print = print_of(json.at("print"));
         if (json.contains("part")) filed.record.part = part_of(json.at("part"));
         if (json.contains("previous_print")) {

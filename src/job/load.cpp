@@ -77,7 +77,7 @@ tl::expected<Source, Diagnostic> load(const fs::path& file, const FileKind& kind
 }
 
 tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind) {
-    if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
+    while (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);
     if (auto refused = no_text(text, kind)) return tl::unexpected(*std::move(refused));
     return Source{std::move(name), std::move(text)};
 }

@@ -46,6 +46,14 @@ TEST(SameBytes, TwoFoldersTwoLocales) {
     EXPECT_TRUE(plain == build_in(two / "deeper", comma.environment()));
 }
 
+TEST(SameBytes, AnotherDayInAnotherPlace) {
+    const Folder one, two;
+    const std::string later = "faketime -f '2031-01-02 03:04:05'";
+    // The clock is really changed: date says so.
+    EXPECT_EQ(run_program({"date", "-u", "+%F"}, "TZ=UTC " + later).out, "2031-01-02\n");
+    EXPECT_TRUE(build_in(one.path(), "TZ=America/Chicago") == build_in(two.path(), "TZ=Asia/Tokyo " + later));
+}
+
 TEST(SameBytes, InAProcessThatUsesACommaLocale) {
     const CommaLocale comma;
     const Folder folder;

@@ -14,6 +14,7 @@ accept_cautions() { "$@" || [ $? -eq 3 ]; }
 for job in "$top"/out-samples/*/job.toml; do
     folder=$(dirname "$job")
     pictures=$(mktemp -d)
+    rm -f "$folder/packet.pdf" # a changed job would not replace it
     accept_cautions "$program" build "$job" --out "$folder/packet.pdf"
     accept_cautions "$program" preview "$job" --out "$pictures"
     rm -f "$folder"/page-*.png
