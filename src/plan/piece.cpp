@@ -212,7 +212,8 @@ Unrolled cut_blank(Piece& piece, const Request& wanted, const Cut& cut, const be
     if (solved_arc) {
         // A whole number of kerfs stands a little closer, which moves the line that keeps its length by a hair.
         const ArcKerfs kerfs = arc_kerfs(piece, *board);
-        if (kerfs.count < 1) return *board;
+        // On a bend as short as this the blade would leave no wood between them: that is told as no kerf at all.
+        if (kerfs.count < 1 || kerfs.spacing <= piece.kerf) return *board;
         piece.spacing = kerfs.spacing;
         board = unroll(piece, wanted, cut, material);
         count_from_zero(piece);

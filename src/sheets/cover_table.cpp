@@ -12,7 +12,6 @@ namespace {
 constexpr Length table_row = 20_pt;
 constexpr Length note_leading = 11.5_pt;
 constexpr std::size_t board_column = 2;
-constexpr std::size_t spacing_column = 5;
 constexpr std::size_t verdict_column = 8;
 
 struct Column {
@@ -111,7 +110,7 @@ private:
         if (column == verdict_column && piece.bend.verdict == bend::Verdict::break_likely)
             return {Face::condensed_bold, style().small};
         Type type{strong ? Face::bold : Face::regular, style().text};
-        if (column != 0 && column != board_column && column != spacing_column) return type;
+        if (column > 0 && columns_.at(column).align == Align::left) return type;
         const std::size_t before = column == 0 ? 0 : column - 1;
         const std::size_t after = column == 0 ? 1 : column;
         Length room = flow_.width() * (columns_.at(after).at - columns_.at(before).at) - 6_pt;

@@ -163,8 +163,7 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
     if (draft.roll) return add_roll_furniture(draft, plan, kit, number, count);
     Pen pen(draft.page, kit);
     header(pen, draft, number, count);
-    draw_sheet_code(draft.page, plan, number,
-                    {sheet_code_left(pen.page_width()), pen.from_top(18.24_pt) - sheet_code_side});
+    draw_sheet_code(draft.page, plan, number, sheet_code_place(pen.page_width(), pen.page_height()));
     footer(pen, plan, draft.use);
     if (draft.scale == Scale::full) {
         const Length bottom = 71_pt;

@@ -12,6 +12,10 @@ namespace kerfpacket::sheets {
 inline constexpr Length side_margin = Length::points(36);
 /// Left end of the sheet's code in the header.
 inline Length sheet_code_left(Length page_width) { return page_width - side_margin - sheet_code_side; }
+/// Its lower left corner.
+inline Point sheet_code_place(Length page_width, Length page_height) {
+    return {sheet_code_left(page_width), page_height - 18.24_pt - sheet_code_side};
+}
 /// Height of the horizontal check bar's line; below it only the footer.
 inline constexpr Length check_bar_height = Length::points(51);
 /// Statement line under the header's rule, from the top.

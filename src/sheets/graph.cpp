@@ -41,8 +41,8 @@ void stroke_seamed(Pen& pen, const std::vector<Path>& parts, Length width, Dash 
 }
 
 void ringed_dot(Pen& pen, Point at) {
-    pen.fill(Role::outline, Path::circle(at, ring_radius), Ink::white);
-    pen.stroke(Role::outline, Path::circle(at, ring_radius), pen.kit().style.line);
+    pen.fill(Role::outline, Path::circle(at, dot_ring_radius), Ink::white);
+    pen.stroke(Role::outline, Path::circle(at, dot_ring_radius), pen.kit().style.line);
     pen.fill(Role::outline, Path::circle(at, 2.2_pt));
 }
 

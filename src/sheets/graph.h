@@ -30,7 +30,7 @@ void stroke_seamed(Pen& pen, const std::vector<Path>& parts, Length width, Dash 
 
 /// A dot in a ring.
 void ringed_dot(Pen& pen, Point at);
-inline constexpr Length ring_radius = Length::points(5);
+inline constexpr Length dot_ring_radius = Length::points(5);
 
 /// An arrow that points up to the edge of a drawing: what it marks lies beyond.
 void beyond_arrow(Pen& pen, Point tip);

@@ -147,7 +147,7 @@ private:
         const Point on = at(spacing, std::min(piece_.finish_radius, radius_end_));
         if (beyond) beyond_arrow(pen_, on);
         else ringed_dot(pen_, on);
-        labels_.taken().take(Path::circle(on, ring_radius));
+        labels_.taken().take(Path::circle(on, dot_ring_radius));
         if (beyond) labels_.taken().take(Path::line(on, {on.x, on.y - 24_pt}));
         const Block block(pen_, {{words("strain.this_job", {{"spacing", tape_.exact(spacing)},
                                                             {"radius", tape_.with_unit(piece_.finish_radius)}}),
@@ -157,7 +157,7 @@ private:
 
     /// Beside the point, or farther off with a leader to it.
     void name_job(Point on, const Block& block) {
-        const Length across = block.width() / 2 + ring_radius + 5_pt;
+        const Length across = block.width() / 2 + dot_ring_radius + 5_pt;
         for (const Length up : {0_pt, 13_pt, -13_pt, 24_pt, -24_pt, 36_pt, -36_pt, 48_pt, -48_pt, 60_pt, -60_pt})
             for (const double part : {1.0, -1.0, 0.0, 0.5, -0.5}) {
                 const bool far = measure::abs(up) > 20_pt;
@@ -172,7 +172,7 @@ private:
 
     void lead_to(Point on, const Rect& label) {
         const Point end{std::clamp(on.x, label.low.x, label.high.x), std::clamp(on.y, label.low.y, label.high.y)};
-        pen_.line(Role::text, on + geom::direction(on, end) * ring_radius, end, style().line);
+        pen_.line(Role::text, on + geom::direction(on, end) * dot_ring_radius, end, style().line);
     }
 
     Pen& pen_;

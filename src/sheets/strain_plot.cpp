@@ -147,12 +147,12 @@ private:
         for (const Point at : places) {
             if (beyond) beyond_arrow(pen_, {at.x, graph_.area.high.y});
             else ringed_dot(pen_, at);
-            labels_.taken().take(Path::circle(at, ring_radius));
+            labels_.taken().take(Path::circle(at, dot_ring_radius));
         }
         Block block(pen_, {{worst_text(runs), {Face::bold, style().text}}});
         if (block.width() > graph_.area.width() - 8_pt)
             block = Block(pen_, {{worst_text(runs), {Face::condensed_bold, style().small}}});
-        lead_to(places.front(), block.on_white(), beyond ? 24_pt : ring_radius);
+        lead_to(places.front(), block.on_white(), beyond ? 24_pt : dot_ring_radius);
     }
 
     std::string worst_text(const std::vector<KerfRun>& runs) const {

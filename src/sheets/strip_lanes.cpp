@@ -26,7 +26,7 @@ Lanes face_lanes(Length height) {
     lanes.odd = lane(15.8_pt, 19_pt);
     lanes.even = lane(27_pt, 32_pt);
     lanes.running = lane(37.2_pt, 43_pt);
-    lanes.running_two_rows = lane(37.6_pt, 45.5_pt);
+    lanes.running_two_rows = lane(38.3_pt, 45.5_pt);
     lanes.words = lane(49.5_pt, 59_pt);
     lanes.pointer = 13_pt;
     lanes.ends = {lanes.words,          lane(20_pt, 25_pt),   lane(27_pt, 32_pt),

@@ -1,6 +1,7 @@
 #include "sheets/strip_statement.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "sheets/furniture.h"
 #include "sheets/wording.h"
@@ -67,30 +68,73 @@ std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Pi
     return texts;
 }
 
+namespace {
+
+/// The statements in a type, one after the other, on as many lines as they take.
+class Statement {
+public:
+    Statement(const Pen& pen, std::vector<std::string> texts, const Foot& foot, Type type)
+        : texts_(std::move(texts)), type_(type) {
+        set(pen, foot, pen.page_width() - side_margin);
+        // The first of two lines is raised, beside the code.
+        if (lines() > 1) set(pen, foot, sheet_code_left(pen.page_width()) - sheet_code_gap);
+    }
+
+    std::size_t lines() const { return lines_; }
+
+    void draw(Pen& pen, const Foot& foot) const {
+        const Length first = pen.from_top(statement_line) + (lines_ > 1 ? raised : 0_pt);
+        const auto on_page = [&](const Place& place) {
+            return Point{place.x, first - leading * static_cast<double>(place.line)};
+        };
+        for (std::size_t i = 0; i < texts_.size(); ++i) pen.text(Role::caution, on_page(places_[i]), texts_[i], type_);
+        foot.draw(pen, on_page(places_.back()), type_.size);
+    }
+
+private:
+    struct Place {
+        Length x;
+        std::size_t line = 0;
+    };
+
+    /// `first_end`: where the first line must end.
+    void set(const Pen& pen, const Foot& foot, Length first_end) {
+        places_.clear();
+        Place at{side_margin};
+        for (const std::string& text : texts_) {
+            const Length width = pen.width(text, type_);
+            // What a tick means stands beside the drawn one.
+            const Length more = &text == &texts_.back() ? between + foot.width(pen, type_.size) : 0_pt;
+            const Length end = at.line == 0 ? first_end : pen.page_width() - side_margin;
+            if (at.x + width + more > end + 0.01_pt && at.x > side_margin) at = {side_margin, at.line + 1};
+            places_.push_back(at);
+            at.x += width + between;
+        }
+        places_.push_back(at);
+        lines_ = at.line + 1;
+    }
+
+    std::vector<std::string> texts_;
+    Type type_;
+    std::vector<Place> places_;  ///< of each text, then of the drawn tick
+    std::size_t lines_ = 1;
+};
+
+}  // namespace
+
 void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece) {
     const auto& style = pen.kit().style;
     const Foot foot(pen, piece);
     const std::vector<std::string> texts = strip_statements(plan, piece, pen.kit());
-    const Length right = pen.page_width() - side_margin;
-    Type bold{Face::bold, style.text};
-    const auto too_wide = [&] {
-        Length used = foot.width(pen, bold.size);
-        for (const std::string& text : texts) used += pen.width(text, bold) + between;
-        return used > right - side_margin;
-    };
-    if (too_wide()) bold.face = Face::condensed_bold;
-    if (too_wide()) bold.size = style.small;
-    Point at{side_margin, pen.from_top(statement_line) + (too_wide() ? raised : 0_pt)};
-    const auto make_room = [&](Length width) {
-        if (at.x + width > right + 0.01_pt && at.x > side_margin) at = {side_margin, at.y - leading};
-    };
-    for (const std::string& text : texts) {
-        // What a tick means stands beside the drawn one.
-        const Length more = &text == &texts.back() ? between + foot.width(pen, bold.size) : 0_pt;
-        make_room(pen.width(text, bold) + more);
-        at.x += pen.text(Role::caution, at, text, bold) + between;
-    }
-    foot.draw(pen, at, bold.size);
+    std::vector<Statement> ways;
+    for (const Type type : {Type{Face::bold, style.text}, Type{Face::condensed_bold, style.text},
+                            Type{Face::condensed_bold, style.small}, Type{Face::condensed_bold, style.tiny}})
+        ways.emplace_back(pen, texts, foot, type);
+    // One line, though not in the smallest type; else two. There is no room for more.
+    for (const std::size_t lines : {1U, 2U})
+        for (const Statement& way : ways)
+            if (way.lines() == lines && (lines > 1 || &way != &ways.back())) return way.draw(pen, foot);
+    ways.back().draw(pen, foot);
 }
 
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {

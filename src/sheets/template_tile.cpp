@@ -22,7 +22,11 @@ public:
           pen_(draft.page, context.kit),
           cell_(cell_on_page()),
           window_(cell_.grown(context.tiling.overlap())),
-          labels_(pen_, cell_.grown(-1_pt)) {}
+          labels_(pen_, cell_.grown(-1_pt)),
+          code_white_(draft.scale == Scale::full && !draft.roll
+                          ? sheet_code_place(pen_.page_width(), pen_.page_height()) -
+                                Point{sheet_code_gap, sheet_code_gap}
+                          : Point{pen_.page_width(), pen_.page_height()}) {}
 
     void draw() {
         cell_lines();
@@ -122,6 +126,8 @@ private:
             const TurnedBox box = figure.block.box(centre, figure.along, 2_pt);
             const Rect bounds = box.bounds();
             if (!window_.contains(bounds.low) || !window_.contains(bounds.high)) continue;
+            // What is another tile's, and too near the code, stands there.
+            if (!cell_.contains(centre) && bounds.high.x > code_white_.x && bounds.high.y > code_white_.y) continue;
             figure.block.draw(pen_, figure.role, centre, figure.along);
             // A name in the same row must not read as part of the number.
             labels_.taken().take({box.centre, box.along, box.half_length + 6_pt, box.half_height});
@@ -160,6 +166,7 @@ private:
     Rect cell_;
     Rect window_;
     Labels labels_;
+    Point code_white_;  ///< lower left of the white around the sheet's code
 };
 
 }  // namespace

@@ -35,12 +35,12 @@ struct Library {
     Rooms rooms;
 };
 const std::vector<Library> libraries = {
-    {std::regex("hpdf.*"), {"output"}},          {std::regex("cairo.*"), {"output"}},
-    {std::regex("qpdf/.*"), {"output"}},         {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
-    {std::regex("toml.*"), {"job", "fonts"}},    {std::regex("CLI/.*"), {"cli"}},
-    {std::regex("nlohmann/.*"), {"cli"}},        {std::regex("nettle/.*"), {"job", "output"}},
-    {std::regex("qrencode.*"), {"sheets"}},
-    {std::regex("boost/.*"), {"curve", "bend"}}, {std::regex("Eigen/.*"), {"curve"}},
+    {std::regex("hpdf.*"), {"output"}},       {std::regex("cairo.*"), {"output"}},
+    {std::regex("qpdf/.*"), {"output"}},      {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
+    {std::regex("toml.*"), {"job", "fonts"}}, {std::regex("CLI/.*"), {"cli"}},
+    {std::regex("nlohmann/.*"), {"cli"}},     {std::regex("nettle/.*"), {"job", "output"}},
+    {std::regex("qrencode.*"), {"sheets"}},   {std::regex("boost/.*"), {"curve", "bend"}},
+    {std::regex("Eigen/.*"), {"curve"}},
 };
 
 struct Source {
@@ -118,6 +118,21 @@ TEST(Includes, HeadersAreReadOnce) {
         if (source.file.extension() != ".h") continue;
         EXPECT_TRUE(slurp(source.file).starts_with("#pragma once\n")) << source.file;
     }
+}
+
+// Two of the same name in one namespace are one to the linker, which takes either: no warning tells of it.
+TEST(Includes, ConstantsOfARoomHaveNamesOfTheirOwn) {
+    static const std::regex constant(R"(\ninline (?:constexpr|const) [\w:<>, ]+ (\w+) ?[={])");
+    std::map<std::string, fs::path> seen;
+    for (const Source& source : sources()) {
+        if (source.file.extension() != ".h") continue;
+        const std::string text = slurp(source.file);
+        for (std::sregex_iterator at(text.begin(), text.end(), constant), end; at != end; ++at) {
+            const auto [first, added] = seen.try_emplace(source.room + "/" + at->str(1), source.file);
+            EXPECT_TRUE(added) << at->str(1) << " in " << first->second << " and " << source.file;
+        }
+    }
+    EXPECT_GT(seen.size(), 50U);
 }
 
 }  // namespace

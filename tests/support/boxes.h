@@ -41,12 +41,13 @@ inline std::string placed(const page::TextItem& text) {
     return out.str();
 }
 
-/// What is wrong with the texts of a page, one line each: two that overlap, one nearer the edge than 18 pt (the lower
-/// and upper edge: `along_feed`, where the page is of a roll), one under 7 pt, one painted over by a white ground that
-/// came later, one in the four white cells around a code (ISO/IEC 18004).
-inline std::vector<std::string> text_faults(const page::Page& page, measure::Length along_feed = 18_pt) {
+/// What is wrong with the texts of a page, one line each: two that overlap, one nearer an edge than 18 pt (of a roll,
+/// which may be narrow: `upright` to the lower and upper edge, `sideways` to the others), one under 7 pt, one painted
+/// over by a white ground that came later, one in the four white cells around a code (ISO/IEC 18004).
+inline std::vector<std::string> text_faults(const page::Page& page, measure::Length upright = 18_pt,
+                                            measure::Length sideways = 18_pt) {
     std::vector<std::string> faults;
-    const geom::Rect room{{18_pt, along_feed}, {page.width - 18_pt, page.height - along_feed}};
+    const geom::Rect room{{sideways, upright}, {page.width - sideways, page.height - upright}};
     std::vector<const page::TextItem*> seen;
     std::vector<geom::Rect> codes;
     for (const page::Item& item : page.items)

@@ -20,6 +20,7 @@ public:
         text_ << "[job]\nnumber = \"R-1\"\ntitle = \"by chance\"\nrevision = \"A\"\ndate = 2026-01-02\nunits = \""
               << (chance(0.8) ? "in" : "mm") << "\"\nlanguage = \"en\"\n[saw]\nblade_diameter = \"12 in\"\nkerf = \""
               << pick({"0.09 in", "0.118 in", "3.2 mm"}) << "\"\n";
+        if (chance(0.4)) printer();
         if (chance(0.5)) text_ << "[stock]\nlengths = [\"8 ft\", \"12 ft\"]\n";
         if (chance(0.65)) opening();
         else wall();
@@ -41,6 +42,29 @@ private:
     }
     void length(const char* key, double inch) { text_ << key << " = \"" << inches(inch) << "\"\n"; }
 
+    void printer() {
+        const std::vector<std::string> sheets = {"na_letter_8.5x11in", "iso_a4_210x297mm",      "na_legal_8.5x14in",
+                                                 "na_ledger_11x17in",  "custom_shop_12x19.5in", "iso_a3_297x420mm"};
+        const std::vector<std::string> rolls = {"custom_roll_1in", "custom_roll_62mm", "custom_roll_4in",
+                                                "custom_roll_24in", "custom_roll_36in"};
+        const std::string silly = "custom_small_100x150mm";
+        text_ << "[printer]\n";
+        if (chance(0.6)) text_ << "media = \"" << (chance(0.03) ? silly : pick(sheets)) << "\"\n";
+        if (chance(0.3)) text_ << "strip_media = \"" << pick(rolls) << "\"\n";
+        if (chance(0.15))
+            text_ << "template_media = \"" << pick({"custom_roll_4in", "custom_roll_24in", "custom_roll_36in"})
+                  << "\"\n";
+        if (chance(0.3)) text_ << "adhesive = " << pick({"true", "false"}) << "\n";
+        if (chance(0.2)) length("margin", between(0.1, 0.51));
+    }
+
+    /// How a template is spread over sheets.
+    void tiles() {
+        text_ << "[opening.template]\n";
+        if (chance(0.7)) text_ << "sheets = \"" << pick({"grid", "along"}) << "\"\n";
+        if (chance(0.5)) text_ << "half = " << pick({"true", "false"}) << "\n";
+    }
+
     void opening() {
         const std::string shape = pick({"segmental", "semicircular", "elliptical", "three-centred", "pointed", "tudor",
                                         "parabolic", "catenary", "horseshoe", "eyebrow", "ordinates"});
@@ -54,6 +78,7 @@ private:
         board("opening.liner");
         if (chance(0.5)) casing();
         if (chance(0.4)) form("opening.form");
+        if (chance(0.3)) tiles();
     }
 
     void rise(const std::string& shape, double span) {
@@ -126,6 +151,7 @@ private:
         if (chance(0.5)) length("trim", between(0.1, 8));
         text_ << "zero = \"" << pick({"left", "right"}) << "\"\ntick = \"" << pick({"centre", "left", "right"})
               << "\"\n";
+        if (chance(0.3)) text_ << "strip = \"" << pick({"face", "edge"}) << "\"\n";
         if (chance(0.15)) coupon(table);
     }
 

@@ -11,6 +11,7 @@
 #include "session.h"
 #include "sheets/printer_check.h"
 #include "support/boxes.h"
+#include "support/variable.h"
 
 namespace kerfpacket::tests {
 namespace {
@@ -21,17 +22,6 @@ using measure::Unit;
 
 class PrinterCheck : public testing::Test {
 protected:
-    PrinterCheck() {
-        if (const char* old = std::getenv("XDG_CONFIG_HOME")) before_ = old;  // NOLINT(concurrency-mt-unsafe)
-        setenv("XDG_CONFIG_HOME", folder_.path().c_str(), 1);                 // NOLINT(concurrency-mt-unsafe)
-    }
-    ~PrinterCheck() override {
-        if (before_) setenv("XDG_CONFIG_HOME", before_->c_str(), 1);  // NOLINT(concurrency-mt-unsafe)
-        else unsetenv("XDG_CONFIG_HOME");                             // NOLINT(concurrency-mt-unsafe)
-    }
-    PrinterCheck(const PrinterCheck&) = delete;
-    PrinterCheck& operator=(const PrinterCheck&) = delete;
-
     static Outcome check(std::vector<std::string> more) {
         more.insert(more.begin(), "printer-check");
         return run_in_process(more);
@@ -51,7 +41,7 @@ protected:
     }
 
     const Folder folder_;
-    std::optional<std::string> before_;
+    const Variable configuration_{"XDG_CONFIG_HOME", folder_.path().string()};
 };
 
 constexpr std::array<Length, 4> no_margins{};
