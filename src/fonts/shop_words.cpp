@@ -17,10 +17,14 @@ namespace {
 using Entries = std::map<std::string, WordEntry, std::less<>>;
 
 /// Beginnings of the keys that stand as they are. What else warns is named "caution..." in its own file.
-constexpr std::array<std::string_view, 16> cautions{"safety.",
+constexpr std::array<std::string_view, 20> cautions{"safety.",
                                                     "cautions.",
                                                     "checklist.statement",
                                                     "coupon.make_hold",
+                                                    "install.before_lines",
+                                                    "install.fastening_lines",
+                                                    "install.log_note",
+                                                    "install.statement",
                                                     "cover.banner_",
                                                     "piece.coupon_first",
                                                     "piece.verdict_",

@@ -25,6 +25,18 @@ std::vector<WordFile> program_files(const std::filesystem::path& templates, cons
     return files;
 }
 
+std::string filled(const std::string& words, const Words::Values& values, const WordEntry& entry) {
+    std::string result;
+    std::size_t done = 0;
+    for (std::size_t open = words.find('{'); open != std::string::npos; open = words.find('{', done)) {
+        const std::size_t close = words.find('}', open);
+        result += std::string_view(words).substr(done, open - done);
+        result += value_of(values, std::string_view(words).substr(open + 1, close - open - 1), entry);
+        done = close + 1;
+    }
+    return result += std::string_view(words).substr(done);
+}
+
 }  // namespace
 
 Words::Words(const std::filesystem::path& templates, const std::string& language, const std::vector<WordFile>& shop)
@@ -51,18 +63,16 @@ const std::string& Words::operator()(std::string_view key) const { return find(k
 
 std::string Words::operator()(std::string_view key, const Values& values) const {
     const WordEntry& entry = find(key, false);
-    const std::string& words = entry.texts.front();
-    std::string result;
-    std::size_t done = 0;
-    for (std::size_t open = words.find('{'); open != std::string::npos; open = words.find('{', done)) {
-        const std::size_t close = words.find('}', open);
-        result += std::string_view(words).substr(done, open - done);
-        result += value_of(values, std::string_view(words).substr(open + 1, close - open - 1), entry);
-        done = close + 1;
-    }
-    return result += std::string_view(words).substr(done);
+    return filled(entry.texts.front(), values, entry);
 }
 
 const std::vector<std::string>& Words::list(std::string_view key) const { return find(key, true).texts; }
+
+std::vector<std::string> Words::list(std::string_view key, const Values& values) const {
+    const WordEntry& entry = find(key, true);
+    std::vector<std::string> all;
+    for (const std::string& words : entry.texts) all.push_back(filled(words, values, entry));
+    return all;
+}
 
 }  // namespace kerfpacket::fonts

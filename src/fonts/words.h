@@ -29,6 +29,8 @@ public:
     std::string operator()(std::string_view key, const Values& values) const;
     /// A list of sentences.
     const std::vector<std::string>& list(std::string_view key) const;
+    /// The same with {name} replaced by values, as in single words.
+    std::vector<std::string> list(std::string_view key, const Values& values) const;
     /// Every key, sorted, with what stands there.
     const std::map<std::string, WordEntry, std::less<>>& entries() const { return entries_; }
 

@@ -5,6 +5,7 @@
 
 #include "sheets/checklist_block.h"
 #include "sheets/furniture.h"
+#include "sheets/sign_off.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -14,8 +15,9 @@ constexpr Length block_gap = 6_pt;
 constexpr Length column_gap = 12_pt;
 constexpr Length narrowest_column = 165_pt;
 constexpr Length first_block_top = 99_pt;
-constexpr Length last_block_bottom = 50_pt;
-/// Where words take more of the page, rows give way down to this: the numbers find room, and a hand the boxes.
+constexpr Length last_block_bottom = 68_pt;
+constexpr Length sign_base = 54_pt;
+/// Rows give way down to this, so that a page takes one block more: the numbers find room, and a hand the boxes.
 constexpr Length lowest_row = 16_pt;
 constexpr Length rule_leading = 10.5_pt;
 constexpr Length second_statement = 13_pt;
@@ -44,16 +46,11 @@ Grid grid_on(Length width, Length height, const Kit& kit) {
     if (bilingual(kit)) grid.heights.foot = 41_pt;
     if (rules > 0) grid.top += rule_leading * static_cast<double>(rules + 1) + 3_pt;
     const Length room = height - grid.top - last_block_bottom + block_gap;
-    const auto fitting = [&](const BlockHeights& heights) {
-        return std::max<std::size_t>(1, static_cast<std::size_t>(std::floor(room / (heights.block() + block_gap))));
-    };
-    grid.blocks = fitting(grid.heights);
-    if (grid.top > first_block_top) {
-        grid.blocks = fitting({lowest_row, grid.heights.foot});
-        const Length row =
-            (room / static_cast<double>(grid.blocks) - block_gap - grid.heights.foot) / static_cast<double>(block_size);
-        grid.heights.row = std::clamp(row, lowest_row, grid.heights.row);
-    }
+    const Length least = BlockHeights{lowest_row, grid.heights.foot}.block() + block_gap;
+    grid.blocks = std::max<std::size_t>(1, static_cast<std::size_t>(std::floor(room / least)));
+    const Length row =
+        (room / static_cast<double>(grid.blocks) - block_gap - grid.heights.foot) / static_cast<double>(block_size);
+    grid.heights.row = std::clamp(row, lowest_row, grid.heights.row);
     const Length live = width - side_margin * 2;
     grid.columns = static_cast<std::size_t>(std::floor((live + column_gap) / (narrowest_column + column_gap)));
     const auto columns = static_cast<double>(grid.columns);
@@ -119,6 +116,8 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
                                        {"last", std::to_string(piece.kerfs[end - 1].n)},
                                        {"count", std::to_string(piece.kerfs.size())}}),
          tape);
+    sign_off(pen, side_margin, pen.page_width() - side_margin, sign_base,
+             {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")}, in_both(kit, "page.date"));
     // Between the last blocks and the footer's rule.
     const std::string how_it_lies = kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".";
     pen.text(Role::text, {side_margin, 40_pt}, how_it_lies,

@@ -4,13 +4,14 @@
 #include <utility>
 
 #include "sheets/cover_flow.h"
+#include "sheets/sign_off.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length index_row = 14.5_pt;
 constexpr Length long_index_row = 13_pt;
-constexpr Length totals_height = 118_pt;
+constexpr Length totals_height = 140_pt;
 constexpr Length column_gap = 24_pt;
 
 void index_line(CoverFlow& flow, const IndexEntry& entry, Length left, Length right, Length base) {
@@ -46,11 +47,9 @@ void totals(CoverFlow& flow, Length left, Length top, std::size_t pages) {
              regular);
     pen.text(Role::text, {right, revision - 20_pt},
              flow.words("page.fingerprint", {{"fingerprint", flow.plan().fingerprint}}), regular.at_right());
-    const Length sign = revision - 46_pt;
-    const Length checked = pen.text(Role::text, {left, sign}, flow.words("cover.checked_by"), regular);
-    pen.line(Role::box, {left + checked + 5_pt, sign - 2_pt}, {right - 82_pt, sign - 2_pt}, style.line);
-    const Length date = pen.text(Role::text, {right - 76_pt, sign}, flow.words("cover.date"), regular);
-    pen.line(Role::box, {right - 71_pt + date, sign - 2_pt}, {right, sign - 2_pt}, style.line);
+    Length sign = revision - 24_pt;
+    for (const char* who : {"page.cut_by", "page.checked_by"})
+        sign_off(pen, left, right, sign -= 22_pt, {flow.words(who)}, flow.words("page.date"));
 }
 
 /// Index and totals side by side.

@@ -12,6 +12,7 @@
 #include "sheets/cover.h"
 #include "sheets/form_sheet.h"
 #include "sheets/furniture.h"
+#include "sheets/install.h"
 #include "sheets/safety.h"
 #include "sheets/setup.h"
 #include "sheets/strain_sheet.h"
@@ -36,6 +37,7 @@ Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& k
         else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
         else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);
         else if (sheet == "form") add_form(drafts, plan, piece, kit);
+        else if (sheet == "install") add_install_card(drafts, plan, piece, kit);
         else if (sheet == "template" || sheet == "casing") {
             // One for the opening, whatever boards line it.
             if (piece.kind != plan::Kind::arch_liner || piece.board != 1) continue;

@@ -61,9 +61,9 @@ TEST(ShopWords, CautionsCannotBeReplaced) {
         ++refused;
     }
     EXPECT_GE(refused, 53);
-    for (const char* key :
-         {"checklist.statement", "piece.verdict_break", "piece.coupon_first", "cover.banner_break", "setup.manual",
-          "setup.unplugged_spacer", "form.caution", "coupon.make_hold", "strain.in_break", "strip.low_tack"}) {
+    for (const char* key : {"checklist.statement", "piece.verdict_break", "piece.coupon_first", "cover.banner_break",
+                            "setup.manual", "setup.unplugged_spacer", "install.statement", "install.log_note",
+                            "form.caution", "coupon.make_hold", "strain.in_break", "strip.low_tack"}) {
         const std::string name = key;
         const std::size_t dot = name.find('.');
         EXPECT_NE(mistake(name.substr(0, dot) + ".toml", name.substr(dot + 1) + " = \"fine\"").find("stands as it is"),

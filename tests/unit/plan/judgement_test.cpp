@@ -126,6 +126,25 @@ TEST(Refusal, speaks_in_the_units_of_the_job) {
     EXPECT_EQ(make_plan(job).error().front().message, "kerfs 18 mm deep in a board 19 mm thick leave a web of 1 mm");
 }
 
+// A peep hole so small that the whole kerfs that fit would leave no wood between them.
+TEST(Refusal, a_bend_that_is_shorter_than_its_kerfs) {
+    job::Opening hole = lantern_court();
+    hole.span.value = 43.5_mm;
+    hole.rise.value = 9.5_mm;
+    hole.legs = {{at_line(50_in, 25), at_line(50_in, 25)}};
+    hole.measured_to = job::Surface::wall;
+    hole.liner = solved(mdf_board(5_in, 0.5_in));
+    hole.liner.material.value = "plywood";
+    job::Job job = job_of(hole);
+    job.header.units = measure::Unit::millimetre;
+    job.saw.kerf.value = 3.2_mm;
+    const auto plan = make_plan(job);
+    ASSERT_FALSE(plan);
+    EXPECT_EQ(plan.error().front().message,
+              "the bend of 25.56 mm leaves no room for a kerf every 12.70 mm clear of its ends");
+    EXPECT_EQ(plan.error().front().hint, "use a closer spacing, or more trim");
+}
+
 TEST(Cautions, are_the_concerns_of_the_bend_by_name) {
     job::Wall wall = fern_street();
     wall.radius->value = 20_in;
