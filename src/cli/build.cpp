@@ -58,7 +58,7 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
 
     const bool whole = choice.part.whole();
     if (!whole) require_no_packet(target);
-    const std::optional<Standing> old = standing(whole_packet(choice), *job, choice.force);
+    const std::optional<Standing> old = standing(whole_packet(choice), *job, choice.force, home);
     const Record record{job->inputs, choice.part, old ? old->previous : std::nullopt};
     const std::optional<Packet> packet = make_packet(record, *job, console, home);
     if (!packet) return Status::errors;

@@ -1,14 +1,12 @@
 #include "cli/revision.h"
 
 #include <algorithm>
-#include <sstream>
 #include <stdexcept>
 #include <system_error>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "cli/differences.h"
 #include "cli/record.h"
 #include "output/packet_reader.h"
 #include "output/seal.h"
@@ -58,14 +56,7 @@ std::optional<Filed> read(const fs::path& packet, const std::string& bytes) {
     return filed;
 }
 
-/// The plan of a packet's own job, with nothing told; none where this version of the program cannot make one.
-std::optional<Planned> planned_quietly(const Inputs& inputs) {
-    std::ostringstream out, err;
-    Console console(out, err, false);
-    return planned(inputs, console);
-}
-
-void require_unchanged(const fs::path& packet, const Inputs& inputs, const Planned& now) {
+void require_unchanged(const fs::path& packet, const Inputs& inputs, const Planned& now, const fs::path& home) {
     const std::optional<Planned> before = planned_quietly(inputs);
     const std::string& revision = now.plan.header.revision;
     if (!before)
@@ -77,7 +68,7 @@ void require_unchanged(const fs::path& packet, const Inputs& inputs, const Plann
     refuse(fmt::format(
         "{} is revision {} of this job, and the job has changed since:\n    {}\n{}, or choose another "
         "place with --out",
-        packet.string(), revision, fmt::join(differences(*before, now), "\n    "), advice(packet, revision)));
+        packet.string(), revision, fmt::join(differences(*before, now, home), "\n    "), advice(packet, revision)));
 }
 
 }  // namespace
@@ -115,7 +106,7 @@ void require_no_packet(const fs::path& target) {
                            filed->statement.number, filed->statement.revision));
 }
 
-std::optional<Standing> standing(const fs::path& packet, const Planned& now, bool force) {
+std::optional<Standing> standing(const fs::path& packet, const Planned& now, bool force, const fs::path& home) {
     std::error_code ignored;
     if (!fs::is_regular_file(packet, ignored)) return {};
     std::string bytes;
@@ -135,7 +126,7 @@ std::optional<Standing> standing(const fs::path& packet, const Planned& now, boo
         refuse(fmt::format("{} is the packet of another job, {}; choose another place with --out", packet.string(),
                            old.number));
     if (old.revision == header.revision) {
-        require_unchanged(packet, filed->record.inputs, now);
+        require_unchanged(packet, filed->record.inputs, now, home);
         return Standing{std::move(bytes), old.revision, true, std::move(filed->record.previous)};
     }
     if (is_there(kept_path(packet, header.revision)))

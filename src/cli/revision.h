@@ -29,7 +29,8 @@ struct Standing {
 /// record. Throws std::runtime_error, in words about what to do, when the new packet may not take its place: it is of
 /// another job; it has the same revision and the job has changed, told with what changed and the next revision; the
 /// revision was kept before; it was changed after it was written, unless `force`.
-std::optional<Standing> standing(const std::filesystem::path& packet, const Planned& now, bool force);
+std::optional<Standing> standing(const std::filesystem::path& packet, const Planned& now, bool force,
+                                 const std::filesystem::path& home);
 
 /// Throws std::runtime_error when a whole packet stands there: a part, or a sheet of no job, never takes its place.
 void require_no_packet(const std::filesystem::path& target);

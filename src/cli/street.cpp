@@ -1,5 +1,6 @@
 #include "cli/street.h"
 
+#include <sstream>
 #include <stdexcept>
 
 #include "cli/gather.h"
@@ -34,21 +35,41 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
 }
 
 std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
-                                       Console& console) {
+                                       Console& console, const Planned* before) {
     console.doing("laying out the sheets");
     try {
-        return sheets::make_packet(planned.plan, kit, part);
+        if (before == nullptr) return sheets::make_packet(planned.plan, kit, part);
+        return sheets::make_packet({planned.plan, planned.job_text}, {before->plan, before->job_text}, kit, part);
     } catch (const fonts::MissingCharacter& missing) {
         console.message(job::render({unprintable(missing, planned.inputs.job)}, planned.inputs.job));
         return {};
     }
 }
 
+std::optional<Planned> planned_quietly(const Inputs& inputs) {
+    std::ostringstream out, err;
+    Console console(out, err, false);
+    return planned(inputs, console);
+}
+
+std::vector<std::string> differences(const Planned& before, const Planned& now, const std::filesystem::path& home) {
+    return sheets::change_sentences({before.plan, before.job_text}, {now.plan, now.job_text},
+                                    Resources(home, "en").kit());
+}
+
 std::optional<Packet> make_packet(const Record& record, const Planned& planned, Console& console,
                                   const std::filesystem::path& home) {
     const Resources resources(home, planned.plan.header, planned.inputs.words);
     const sheets::Part part = part_of(record.part, sheets::sheet_kinds(resources.kit()));
-    std::optional<page::Document> document = laid_out(planned, resources.kit(), part, console);
+    std::optional<Planned> before;
+    if (record.previous) {
+        before = planned_quietly(*record.previous);
+        if (!before)
+            console.message(
+                "kerfpacket: this version cannot read the job file of the revision before: no change page\n");
+    }
+    std::optional<page::Document> document =
+        laid_out(planned, resources.kit(), part, console, before ? &*before : nullptr);
     if (!document) return {};
     console.doing("");
     if (document->pages.empty()) throw std::runtime_error(nothing_left(record.part));

@@ -26,9 +26,15 @@ std::optional<Planned> planned(const Inputs& inputs, Console& console);
 std::optional<Planned> planned(const JobChoice& choice, Console& console);
 
 /// The sheets of a planned job. A character that no face can print is told, with its place in the job file; then
-/// there is no packet.
+/// there is no packet. A change page is in it where it takes the place of a revision `before`.
 std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
-                                       Console& console);
+                                       Console& console, const Planned* before = nullptr);
+
+/// The plan of texts that a packet carries, with nothing told; none where this version of the program cannot make one.
+std::optional<Planned> planned_quietly(const Inputs& inputs);
+
+/// What changed from one to the other, a sentence for each opening and wall, in English. Throws as Resources does.
+std::vector<std::string> differences(const Planned& before, const Planned& now, const std::filesystem::path& home);
 
 /// A packet in memory.
 struct Packet {

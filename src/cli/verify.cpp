@@ -6,9 +6,9 @@
 
 #include <fmt/format.h>
 
-#include "cli/differences.h"
 #include "cli/gather.h"
 #include "cli/record.h"
+#include "cli/street.h"
 #include "cli/trouble.h"
 #include "output/dump.h"
 #include "output/packet_reader.h"
@@ -139,7 +139,7 @@ Status compare_job(const Opened& opened, JobChoice job, Console& console, const 
     console.result(fmt::format("{}: would print other sheets\n", job.file.string()));
     std::vector<std::string> told = beside_the_job(opened.filed.record.inputs, now->inputs);
     if (opened.plan)
-        for (std::string& sentence : differences(*opened.plan, *now)) told.push_back(std::move(sentence));
+        for (std::string& sentence : differences(*opened.plan, *now, home)) told.push_back(std::move(sentence));
     for (const std::string& sentence : told) console.result(fmt::format("    {}\n", sentence));
     return Status::cautions;
 }

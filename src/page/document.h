@@ -50,6 +50,7 @@ struct PathItem {
     Dash dash = Dash::solid;
     bool filled = false;  ///< filled inside (even for an open path: closed by a straight line)
     Ink ink = Ink::black;
+    bool operator==(const PathItem&) const = default;
 };
 
 enum class Align { left, centre, right };
@@ -65,12 +66,14 @@ struct TextItem {
     Angle angle;     ///< turned about the anchor
     Length advance;  ///< measured width of the text, for writers and tests
     Ink ink = Ink::black;
+    bool operator==(const TextItem&) const = default;
 };
 
 /// An area that leads to another page of the document.
 struct LinkItem {
     Rect area;
     std::size_t page = 0;  ///< index into Document::pages
+    bool operator==(const LinkItem&) const = default;
 };
 
 /// A square code for machines (ISO/IEC 18004). Four cells around it stay white; who places it sees to that.
@@ -79,6 +82,7 @@ struct CodeItem {
     std::string text;        ///< what it says
     std::vector<bool> dark;  ///< its cells, row by row from the top, from the left
     std::size_t side = 0;    ///< cells in a row
+    bool operator==(const CodeItem&) const = default;
 };
 
 using Item = std::variant<PathItem, TextItem, LinkItem, CodeItem>;

@@ -74,11 +74,14 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
     // A long job title gives way in size, then takes the line alone and sends the rest below; never in words.
     Type type{Face::bold, style.small};
     if (pen.width(identity, type) + pen.width(print, tiny) > room) type.size = style.tiny;
-    const Length used = pen.text(Role::furniture, {side_margin, base}, identity, type);
+    const Length used = pen.width(identity, type);
     if (used + pen.width(print, tiny) > room) {
-        pen.text(Role::furniture, {side_margin, base - 7_pt}, print, tiny);
+        // The lower line's descenders stay 1/4 in clear of the edge.
+        pen.text(Role::furniture, {side_margin, base + 1.5_pt}, identity, type);
+        pen.text(Role::furniture, {side_margin, base - 5.5_pt}, print, tiny);
         return;
     }
+    pen.text(Role::furniture, {side_margin, base}, identity, type);
     const Type fitting = used + pen.width(print, small) > room ? tiny : small;
     pen.text(Role::furniture, {(side_margin + used + right - mark_width) / 2, base}, print, fitting.centred());
 }

@@ -57,37 +57,139 @@ std::vector<IndexEntry> index_of(const Drafts& drafts) {
     return index;
 }
 
-/// All sheets with the cover in its place. Where the other pages stand depends on how many the cover takes, and that
-/// on how long its index is: drawn once to count them and once more if the first guess of one page was wrong.
-Drafts in_order(const plan::Plan& plan, const Kit& kit) {
+/// All sheets of a packet but those that tell where the others are: these stand before the sheets counted here.
+struct Sheets {
+    Drafts drafts;
     std::size_t cover_at = 0;
-    Drafts others;
+    std::size_t changes_at = 0;
+    bool changes_first = false;  ///< where both stand at one place
+};
+
+Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
+    Sheets sheets;
+    bool cover = false;
     for (const std::string& sheet : kit.style.order) {
         if (sheet == "cover") {
-            cover_at = others.size();
-            continue;
+            sheets.cover_at = sheets.drafts.size();
+            cover = true;
+        } else if (sheet == "changes") {
+            sheets.changes_at = sheets.drafts.size();
+            sheets.changes_first = !cover;
+        } else {
+            Drafts more = make_sheet(sheet, plan, kit);
+            std::move(more.begin(), more.end(), std::back_inserter(sheets.drafts));
         }
-        Drafts more = make_sheet(sheet, plan, kit);
-        std::move(more.begin(), more.end(), std::back_inserter(others));
     }
-    std::size_t cover_pages = 1;
+    return sheets;
+}
+
+/// Sheets that stand under one entry of the index, as they look before their header and footer.
+struct Run {
+    IndexEntry entry;
+    std::string sheet;
+};
+
+std::vector<Run> runs_of(const Drafts& drafts) {
+    std::vector<Run> runs;
+    for (const IndexEntry& entry : index_of(drafts)) runs.push_back({entry, drafts.at(entry.first).page.sheet});
+    return runs;
+}
+
+bool look_alike(const Drafts& a, const IndexEntry& of_a, const Drafts& b, const IndexEntry& of_b) {
+    const auto from = [](const Drafts& drafts, std::size_t i) {
+        return drafts.begin() + static_cast<std::ptrdiff_t>(i);
+    };
+    return std::equal(from(a, of_a.first), from(a, of_a.last + 1), from(b, of_b.first), from(b, of_b.last + 1),
+                      [](const Draft& one, const Draft& other) {
+                          return one.page.width == other.page.width && one.page.height == other.page.height &&
+                                 one.title == other.title && one.subtitle == other.subtitle &&
+                                 one.page.items == other.page.items;
+                      });
+}
+
+/// The sheets that do not look as they did, by their places among those of now.
+Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::Plan& before, const Kit& kit) {
+    // What a header says, and no more, is no change of a sheet.
+    plan::Plan old_plan = before;
+    old_plan.header.number = plan.header.number;
+    old_plan.header.title = plan.header.title;
+    old_plan.header.revision = plan.header.revision;
+    old_plan.header.date = plan.header.date;
+    old_plan.fingerprint = plan.fingerprint;
+    const Drafts old = make_sheets(old_plan, kit).drafts;
+    const std::vector<Run> runs = runs_of(now), old_runs = runs_of(old);
+    const auto same_as = [](const Run& run) {
+        return [&run](const Run& one) { return one.sheet == run.sheet && one.entry.title == run.entry.title; };
+    };
+    Superseded superseded;
+    for (const Run& run : runs) {
+        const auto found = std::find_if(old_runs.begin(), old_runs.end(), same_as(run));
+        if (found == old_runs.end() || !look_alike(now, run.entry, old, found->entry))
+            superseded.sheets.push_back(run.entry);
+    }
+    for (const Run& run : old_runs)
+        if (std::none_of(runs.begin(), runs.end(), same_as(run))) superseded.gone.push_back(run.entry.title);
+    return superseded;
+}
+
+/// Where the sheets, counted without them, stand with the cover and the change pages in their places.
+struct Places {
+    const Sheets& sheets;
+    std::size_t cover = 1;
+    std::size_t changes = 0;
+
+    IndexEntry moved(IndexEntry entry) const {
+        const std::size_t by =
+            (entry.first >= sheets.cover_at ? cover : 0) + (entry.first >= sheets.changes_at ? changes : 0);
+        entry.first += by;
+        entry.last += by;
+        return entry;
+    }
+    std::size_t first_change() const {
+        const bool behind = sheets.cover_at < sheets.changes_at ||
+                            (sheets.cover_at == sheets.changes_at && !sheets.changes_first);
+        return sheets.changes_at + (behind ? cover : 0);
+    }
+};
+
+std::vector<IndexEntry> moved(std::vector<IndexEntry> index, const Places& places) {
+    for (IndexEntry& entry : index) entry = places.moved(std::move(entry));
+    return index;
+}
+
+void insert(Drafts& into, std::size_t at, Drafts& drafts) {
+    into.insert(into.begin() + static_cast<std::ptrdiff_t>(at), std::make_move_iterator(drafts.begin()),
+                std::make_move_iterator(drafts.end()));
+}
+
+/// All sheets, the cover and the change pages in their places. Where the other pages stand depends on how many these
+/// take, and that on how long their lists are: drawn once to count them, and again while the count was wrong.
+Drafts in_order(const Revision& now, const Revision* before, const Kit& kit) {
+    Sheets sheets = make_sheets(now.plan, kit);
+    const std::vector<IndexEntry> index = index_of(sheets.drafts);
+    Superseded superseded;
+    if (before != nullptr) superseded = superseded_by(sheets.drafts, now.plan, before->plan, kit);
+    Places places{sheets, 1, before != nullptr ? 1U : 0U};
     while (true) {
-        std::vector<IndexEntry> index = index_of(others);
-        for (IndexEntry& entry : index) {
-            if (entry.first >= cover_at) {
-                entry.first += cover_pages;
-                entry.last += cover_pages;
-            }
+        std::vector<IndexEntry> entries = moved(index, places);
+        Drafts changes;
+        if (before != nullptr) {
+            add_changes(changes, *before, now, {moved(superseded.sheets, places), superseded.gone}, kit);
+            const std::size_t first = places.first_change();
+            const auto behind = std::find_if(entries.begin(), entries.end(),
+                                             [&](const IndexEntry& entry) { return entry.first > first; });
+            entries.insert(behind, {changes.front().outline, first, first + changes.size() - 1});
         }
         Drafts cover;
-        add_cover(cover, plan, index, others.size() + cover_pages, kit);
-        if (cover.size() == cover_pages) {
-            others.insert(others.begin() + static_cast<std::ptrdiff_t>(cover_at),
-                          std::make_move_iterator(cover.begin()), std::make_move_iterator(cover.end()));
-            return others;
+        add_cover(cover, now.plan, entries, sheets.drafts.size() + places.cover + places.changes, kit);
+        if (cover.size() == places.cover && changes.size() == places.changes) {
+            insert(sheets.drafts, sheets.cover_at, cover);
+            insert(sheets.drafts, places.first_change(), changes);
+            return std::move(sheets.drafts);
         }
-        // The index keeps its length, so the second count is the last.
-        cover_pages = cover.size();
+        // The lists keep their lengths, so the second count is the last.
+        places.cover = cover.size();
+        places.changes = changes.size();
     }
 }
 
@@ -116,8 +218,9 @@ void lead_links(page::Page& page, const std::vector<std::optional<std::size_t>>&
 
 const std::vector<std::string>& sheet_kinds(const Kit& kit) { return kit.style.order; }
 
-page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part) {
-    Drafts drafts = in_order(plan, kit);
+namespace {
+
+page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, const Part& part) {
     page::Document document;
     document.title =
         kit.words("page.document_title",
@@ -139,6 +242,17 @@ page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& p
     }
     for (page::Page& page : document.pages) lead_links(page, places);
     return document;
+}
+
+}  // namespace
+
+page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part) {
+    const std::string no_text;  // only compared, and here with nothing
+    return packet_of(in_order({plan, no_text}, nullptr, kit), plan, kit, part);
+}
+
+page::Document make_packet(const Revision& now, const Revision& before, const Kit& kit, const Part& part) {
+    return packet_of(in_order(now, &before, kit), now.plan, kit, part);
 }
 
 }  // namespace kerfpacket::sheets

@@ -9,6 +9,7 @@
 
 #include "page/document.h"
 #include "plan/plan.h"
+#include "sheets/changes.h"
 #include "sheets/kit.h"
 
 namespace kerfpacket::sheets {
@@ -30,5 +31,8 @@ const std::vector<std::string>& sheet_kinds(const Kit& kit);
 /// reprint; a part in which nothing is left has no pages. Throws fonts::MissingCharacter when no face has a character
 /// of the job, and std::runtime_error when a template lacks a word.
 page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part = {});
+
+/// The packet of a revision that takes the place of one before it: a change page is in it.
+page::Document make_packet(const Revision& now, const Revision& before, const Kit& kit, const Part& part = {});
 
 }  // namespace kerfpacket::sheets

@@ -2,9 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <iostream>
+#include <optional>
+#include <utility>
 
 #include "../support/boxes.h"
 #include "../support/kit.h"
@@ -29,7 +32,8 @@ constexpr std::array languages{"es", "en", "es, en", "en, es"};
 
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
-    int laid_out = 0;
+    int laid_out = 0, compared = 0;
+    std::optional<std::pair<std::string, plan::Plan>> last;  // the revision before, a wholly other job
     for (int i = 0; i < packets(); ++i) {
         const job::Source source{"by chance", random.next()};
         const job::Reading reading = job::read_job(source);
@@ -38,6 +42,19 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         if (!plan) continue;
         const std::string language = languages[static_cast<std::size_t>(i) % languages.size()];
         const page::Document packet = sheets::make_packet(*plan, tests::kit(language));
+        const std::string text = job::normalised(reading.job);
+        if (last && laid_out % 5 == 0) {
+            const page::Document revised =
+                sheets::make_packet({*plan, text}, {last->second, last->first}, tests::kit(language));
+            ASSERT_EQ(revised.pages.size() - packet.pages.size(),
+                      std::count_if(revised.pages.begin(), revised.pages.end(),
+                                    [](const page::Page& page) { return page.sheet == "changes"; }));
+            for (const page::Page& page : revised.pages)
+                if (page.sheet == "changes" || page.sheet == "cover")
+                    for (const std::string& fault : tests::text_faults(page, 18_pt, 18_pt))
+                        ADD_FAILURE() << language << ", " << page.sheet << ": " << fault << '\n' << source.text;
+            ++compared;
+        }
         ASSERT_GE(packet.pages.size(), 5U) << source.text;
         const std::string dump = output::dump(packet);
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
@@ -49,7 +66,9 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
                 ADD_FAILURE() << language << ", " << page.sheet << ": " << fault << '\n' << source.text;
         }
         ++laid_out;
+        last.emplace(text, *plan);
     }
+    EXPECT_GT(compared, packets() / 20);
     std::cout << laid_out << " laid out\n";
     EXPECT_GT(laid_out, packets() / 3);
 }

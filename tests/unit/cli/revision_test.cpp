@@ -68,7 +68,7 @@ TEST_F(Revisions, AStoryFromAToC) {
     // Measured again.
     write("A", "6 1/8 in");
     expect_refused(pdf().string() + " is revision A of this job, and the job has changed since:\n");
-    expect_refused("rise was ");
+    expect_refused("    A: rise was 6 in, now 6-1/8 in: ");
     expect_refused("write revision = \"B\" in the job file, or choose another place with --out");
     expect_refused("revision = \"B\"", {"--force"});
     expect_refused("revision = \"B\"", {"--only", "strips"});
@@ -79,6 +79,8 @@ TEST_F(Revisions, AStoryFromAToC) {
     EXPECT_TRUE(holds(outcome.out, kept("A").string() + ": revision A, kept\n")) << outcome.out;
     EXPECT_EQ(slurp(kept("A")), a);
     const std::string b = slurp(pdf());
+    // It tells what changed, on one page more, and that page can be had again.
+    EXPECT_EQ(build({"--only", "changes", "--out", (folder_ / "page.pdf").string()}).status, 0);
     // The revision before travels on in it.
     EXPECT_EQ(build().status, 0);
     EXPECT_EQ(slurp(pdf()), b);

@@ -1,0 +1,226 @@
+// What changed between two revisions, in carpenters' words.
+#include <algorithm>
+#include <optional>
+#include <set>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "job/values.h"
+#include "sheets/changes.h"
+#include "sheets/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Marks nearer to each other than this stand in one place: a tenth of the least kerf, far below a pencil line.
+constexpr Length same_mark = Length::mm(0.05);
+/// A longer list is told by the elements that changed.
+constexpr std::size_t short_list = 4;
+
+const job::Value* find(const std::vector<job::Value>& values, const job::Value& like) {
+    const auto found =
+        std::find_if(values.begin(), values.end(), [&](const job::Value& one) { return one.same_place(like); });
+    return found == values.end() ? nullptr : &*found;
+}
+
+class Teller {
+public:
+    Teller(const Kit& kit, const Tape& tape) : kit_(kit), tape_(tape) {}
+
+    /// "reveal", "casing: width", "saw: kerf".
+    std::string what(const job::Value& value) const {
+        const std::string name = kit_.words("changes.value_" + value.key);
+        const std::string table = value.table.substr(value.table.rfind('.') + 1);
+        static const std::set<std::string, std::less<>> plain{"job", "opening", "wall", "liner", "board"};
+        if (plain.contains(table)) return name;
+        if (table == "material") return value.piece + ": " + name;
+        return kit_.words("changes.table_" + table) + ": " + name;
+    }
+
+    /// Both, each as short as it can be: of long lists only what is not the same in both.
+    std::pair<std::string, std::string> texts(const job::Value& was, const job::Value& now) const {
+        if (was.parts.size() <= short_list && now.parts.size() <= short_list) return {text(was), text(now)};
+        if (was.parts.size() != now.parts.size()) return {brief(was), brief(now)};
+        std::vector<std::string> before, after;
+        for (std::size_t i = 0; i < was.parts.size(); ++i) {
+            if (was.parts[i] == now.parts[i]) continue;
+            before.push_back(element(was, i));
+            after.push_back(element(now, i));
+        }
+        if (before.size() > short_list) {
+            const std::string rest = kit_.words("changes.others", {{"n", std::to_string(before.size() - short_list)}});
+            before.resize(short_list);
+            after.resize(short_list);
+            after.push_back(rest);
+        }
+        return {fmt::format("{}", fmt::join(before, ", ")), fmt::format("{}", fmt::join(after, ", "))};
+    }
+
+    /// Of one that is new or was dropped: a long list only by its length.
+    std::string brief(const job::Value& value) const {
+        return value.parts.size() <= short_list
+                   ? text(value)
+                   : kit_.words("changes.count", {{"n", std::to_string(value.parts.size())}});
+    }
+
+private:
+    std::string text(const job::Value& value) const {
+        std::vector<std::string> parts;
+        for (const std::string& part : value.parts) parts.push_back(part_text(value.key, part));
+        if (parts.empty()) return kit_.words("changes.nothing");
+        return fmt::format("{}", fmt::join(parts, ", "));
+    }
+
+    std::string element(const job::Value& value, std::size_t i) const {
+        return kit_.words("changes.element",
+                          {{"n", std::to_string(i + 1)}, {"value", part_text(value.key, value.parts[i])}});
+    }
+
+    /// Pairs keep their slash.
+    std::string part_text(const std::string& key, const std::string& part) const {
+        const std::size_t slash = part.find(" / ");
+        if (slash != std::string::npos && key != "title" && key != "number" && key != "by")
+            return part_text(key, part.substr(0, slash)) + " / " + part_text(key, part.substr(slash + 3));
+        if (const std::optional<Length> length = job::canonical_length(part)) return tape_.exact(*length);
+        if (key == "date") return date_text(part, kit_.words);
+        if (part == "true") return kit_.words("changes.yes");
+        return without_zeros(part);
+    }
+
+    /// "35.500000000" as "35.5", "0.60 %" as "0.6 %": canonical figures have more places than anybody gave.
+    std::string without_zeros(std::string part) const {
+        const std::size_t point = part.find('.');
+        if (point == std::string::npos || part.find_first_not_of("-0123456789. %") != std::string::npos) return part;
+        std::size_t end = part.find_first_of(" %", point);
+        if (end == std::string::npos) end = part.size();
+        std::size_t keep = part.find_last_not_of('0', end - 1) + 1;
+        if (keep == point + 1) keep = point;
+        part.erase(keep, end - keep);
+        return with_decimal(part, kit_.words("numbers.decimal"));
+    }
+
+    const Kit& kit_;
+    const Tape& tape_;
+};
+
+const plan::Piece* find(const plan::Plan& plan, const std::string& id) {
+    const auto found =
+        std::find_if(plan.pieces.begin(), plan.pieces.end(), [&](const plan::Piece& piece) { return piece.id == id; });
+    return found == plan.pieces.end() ? nullptr : &*found;
+}
+
+bool marks_stand(const plan::Piece& was, const plan::Piece& now) {
+    return std::equal(
+        was.kerfs.begin(), was.kerfs.end(), now.kerfs.begin(), now.kerfs.end(),
+        [](const plan::Kerf& a, const plan::Kerf& b) { return measure::abs(a.mark - b.mark) < same_mark; });
+}
+
+std::vector<std::string> effects_of(const plan::Piece& was, const plan::Piece& now, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> words;
+    const auto changed = [&](const std::string& key, const std::string& before, const std::string& after) {
+        if (before != after) words.push_back(kit.words(key, {{"was", before}, {"now", after}}));
+    };
+    const auto more = static_cast<long>(now.kerfs.size()) - static_cast<long>(was.kerfs.size());
+    if (more != 0) {
+        const std::string key = more > 0 ? "added" : "fewer";
+        const long count = std::abs(more);
+        words.push_back(count == 1 ? kit.words("changes.kerf_" + key)
+                                   : kit.words("changes.kerfs_" + key, {{"n", std::to_string(count)}}));
+    }
+    const Length longer = now.blank_length - was.blank_length;
+    if (tape.rounded(measure::abs(longer)) > Length())
+        words.push_back(kit.words(longer > Length() ? "changes.blank_longer" : "changes.blank_shorter",
+                                  {{"length", tape.with_unit(measure::abs(longer))}}));
+    changed("changes.depth", tape.exact(was.kerf_depth), tape.exact(now.kerf_depth));
+    changed("changes.spacing", spacing_text(was, kit, tape), spacing_text(now, kit, tape));
+    changed("changes.side", kerf_side(was, kit), kerf_side(now, kit));
+    changed("changes.verdict", verdict_word(was.bend.verdict, kit), verdict_word(now.bend.verdict, kit));
+    words.push_back(kit.words(marks_stand(was, now) ? "changes.marks_stand" : "changes.marks_moved"));
+    return words;
+}
+
+/// The ids of all openings and walls.
+std::set<std::string> pieces_of(const std::vector<job::Value>& values) {
+    std::set<std::string> pieces;
+    for (const job::Value& value : values)
+        if (value.key == "id") pieces.insert(value.piece);
+    return pieces;
+}
+
+}  // namespace
+
+Changes changes_between(const Revision& before, const Revision& now, const Kit& kit) {
+    const Tape tape(now.plan.header.units, kit.words);
+    const Teller tell(kit, tape);
+    const std::vector<job::Value> old_values = job::values_of(before.job_text), values = job::values_of(now.job_text);
+    const std::set<std::string> old_pieces = pieces_of(old_values), pieces = pieces_of(values);
+    const auto piece_of = [](const job::Value& value) { return value.table == "material" ? "" : value.piece; };
+    // A piece that came or went is told as a whole.
+    const auto counts = [&](const job::Value& value) {
+        const std::string piece = piece_of(value);
+        return !(value.table == "job" && value.key == "revision") &&
+               (piece.empty() || (old_pieces.contains(piece) && pieces.contains(piece)));
+    };
+    Changes changes;
+    for (const job::Value& value : values) {
+        if (!counts(value)) continue;
+        const job::Value* old = find(old_values, value);
+        if (old == nullptr) {
+            changes.values.push_back({piece_of(value), tell.what(value), "", tell.brief(value)});
+        } else if (old->parts != value.parts) {
+            auto [was, is] = tell.texts(*old, value);
+            changes.values.push_back({piece_of(value), tell.what(value), std::move(was), std::move(is)});
+        }
+    }
+    for (const job::Value& old : old_values)
+        if (counts(old) && find(values, old) == nullptr)
+            changes.values.push_back({piece_of(old), tell.what(old), tell.brief(old), ""});
+
+    for (const plan::Piece& piece : now.plan.pieces) {
+        const plan::Piece* was = find(before.plan, piece.id);
+        changes.effects.push_back({piece.id, measured_id(piece),
+                                   was == nullptr ? std::vector{kit.words("changes.piece_new")}
+                                                  : effects_of(*was, piece, kit, tape)});
+    }
+    for (const plan::Piece& piece : before.plan.pieces)
+        if (find(now.plan, piece.id) == nullptr)
+            changes.effects.push_back({piece.id, measured_id(piece), {kit.words("changes.piece_gone")}});
+    return changes;
+}
+
+std::vector<std::string> change_sentences(const Revision& before, const Revision& now, const Kit& kit) {
+    const Changes changes = changes_between(before, now, kit);
+    std::vector<std::string> sentences;
+    const auto value_words = [&](const ChangedValue& value) {
+        if (value.was.empty()) return kit.words("changes.is_new", {{"value", value.what}, {"now", value.now}});
+        if (value.now.empty()) return kit.words("changes.is_gone", {{"value", value.what}, {"was", value.was}});
+        return kit.words("changes.was_now", {{"value", value.what}, {"was", value.was}, {"now", value.now}});
+    };
+    for (const ChangedValue& value : changes.values)
+        if (value.piece.empty()) sentences.push_back(value_words(value));
+
+    std::vector<std::string> told;
+    for (const Effect& effect : changes.effects) {
+        const bool first = std::find(told.begin(), told.end(), effect.measured) == told.end();
+        told.push_back(effect.measured);
+        std::vector<std::string> values;
+        for (const ChangedValue& value : changes.values)
+            if (first && value.piece == effect.measured) values.push_back(value_words(value));
+        const bool moved = effect.words != std::vector{kit.words("changes.marks_stand")};
+        if (values.empty() && !moved) continue;
+        const std::string effects = fmt::format("{}", fmt::join(effect.words, ", "));
+        const std::string was_now = fmt::format("{}", fmt::join(values, "; "));
+        if (values.empty()) {
+            sentences.push_back(fmt::format("{}: {}", effect.piece, effects));
+        } else if (effect.piece == effect.measured) {
+            sentences.push_back(fmt::format("{}: {}: {}", effect.piece, was_now, effects));
+        } else {
+            sentences.push_back(fmt::format("{}: {}", effect.measured, was_now));
+            sentences.push_back(fmt::format("{}: {}", effect.piece, effects));
+        }
+    }
+    return sentences;
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,142 @@
+#include "sheets/changes.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "sheets/furniture.h"
+#include "sheets/pen.h"
+#include "sheets/tape.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length leading = 13_pt;
+constexpr Length row_gap = 4_pt;
+constexpr Length lowest = 46_pt;
+
+class Sheet {
+public:
+    Sheet(Drafts& drafts, const Revision& before, const Revision& now, const Superseded& superseded, const Kit& kit)
+        : drafts_(drafts),
+          now_(now.plan),
+          superseded_(superseded),
+          kit_(kit),
+          revisions_{{"before", before.plan.header.revision}, {"now", now.plan.header.revision}} {
+        start_page();
+        const std::string first = words(none() ? "changes.none_superseded" : "changes.statement");
+        y_ = pen().paragraph(Role::caution, {side_margin, y_}, first, {Face::bold, style().text},
+                             right() - side_margin, 14_pt);
+    }
+
+    void values(const std::vector<ChangedValue>& values) {
+        heading(words("changes.values"));
+        if (values.empty()) {
+            line({words("changes.same_values")}, {1.0});
+            return;
+        }
+        const std::vector<double> shares{0.1, 0.3, 0.3, 0.3};
+        line({words("changes.column_piece"), words("changes.column_value"), words("changes.column_was"),
+              words("changes.column_now")},
+             shares, true);
+        const std::string nothing = words("changes.nothing");
+        for (const ChangedValue& value : values)
+            line({value.piece.empty() ? words("changes.whole_job") : value.piece, value.what,
+                  value.was.empty() ? nothing : value.was, value.now.empty() ? nothing : value.now},
+                 shares);
+    }
+
+    void effects(const std::vector<Effect>& effects) {
+        heading(words("changes.effects"));
+        for (const Effect& effect : effects)
+            line({effect.piece, fmt::format("{}", fmt::join(effect.words, "; "))}, {0.1, 0.9});
+    }
+
+    void sheets() {
+        if (none()) return;
+        heading(words("changes.sheets"));
+        const std::vector<double> shares{0.7, 0.3};
+        line({words("changes.column_sheet"), words("changes.column_page")}, shares, true);
+        for (const IndexEntry& sheet : superseded_.sheets) {
+            const std::string first = std::to_string(sheet.first + 1);
+            line({sheet.title, sheet.first == sheet.last ? first : first + "-" + std::to_string(sheet.last + 1)},
+                 shares);
+            pen().link({{side_margin, y_}, {right(), y_ + leading}}, sheet.first);
+        }
+        for (const std::string& title : superseded_.gone) line({title, words("changes.sheet_gone")}, shares);
+        y_ -= row_gap;
+        line({words("changes.same_sheets")}, {1.0});
+    }
+
+private:
+    const fonts::Style& style() const { return kit_.style; }
+    bool none() const { return superseded_.sheets.empty() && superseded_.gone.empty(); }
+    std::string words(std::string_view key) const { return kit_.words(key, revisions_); }
+    Pen pen() { return {drafts_.back().page, kit_}; }
+    Length right() const { return drafts_.back().page.width - side_margin; }
+
+    void start_page() {
+        const bool first = drafts_.empty();
+        Draft draft = new_draft(now_, "changes", Orientation::portrait);
+        draft.title = words("changes.title");
+        draft.subtitle = words("changes.subtitle");
+        if (first) draft.outline = words("changes.outline");
+        y_ = draft.page.height - statement_line;
+        drafts_.push_back(std::move(draft));
+    }
+
+    /// A heading stays with what follows it.
+    void heading(const std::string& text) {
+        if (y_ - 24_pt - 4 * leading < lowest) start_page();
+        y_ -= 24_pt;
+        Pen pen = this->pen();
+        section(pen, side_margin, right(), y_, text);
+        y_ -= 5_pt;
+    }
+
+    /// One row of columns, each broken into lines where its room asks for it.
+    void line(const std::vector<std::string>& cells, const std::vector<double>& shares, bool heads = false) {
+        const Type type{Face::regular, heads ? style().small : style().text};
+        const Length width = right() - side_margin;
+        // Drawn on a page of its own first, to learn how far down it comes.
+        const auto draw = [&](page::Page& page, Length top) {
+            Pen pen(page, kit_);
+            Length foot = top;
+            Length x = side_margin;
+            for (std::size_t i = 0; i < cells.size(); ++i) {
+                const Length column = width * shares.at(i);
+                if (!cells[i].empty())
+                    foot = std::min(foot, pen.paragraph(Role::text, {x, top}, cells[i], type, column - 6_pt, leading));
+                x += column;
+            }
+            return foot;
+        };
+        page::Page trial;
+        const Length height = -draw(trial, Length());
+        if (y_ - leading - height < lowest) start_page();
+        y_ = draw(drafts_.back().page, y_ - leading) - row_gap;
+    }
+
+    Drafts& drafts_;
+    const plan::Plan& now_;
+    const Superseded& superseded_;
+    const Kit& kit_;
+    fonts::Words::Values revisions_;
+    Length y_;
+};
+
+}  // namespace
+
+void add_changes(Drafts& drafts, const Revision& before, const Revision& now, const Superseded& superseded,
+                 const Kit& kit) {
+    const Changes changes = changes_between(before, now, kit);
+    Drafts pages;
+    Sheet sheet(pages, before, now, superseded, kit);
+    sheet.values(changes.values);
+    sheet.effects(changes.effects);
+    sheet.sheets();
+    for (Draft& page : pages) drafts.push_back(std::move(page));
+}
+
+}  // namespace kerfpacket::sheets
