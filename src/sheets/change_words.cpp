@@ -30,7 +30,7 @@ public:
 
     /// "reveal", "casing: width", "saw: kerf".
     std::string what(const job::Value& value) const {
-        const std::string name = kit_.words("changes.value_" + value.key);
+        std::string name = kit_.words("changes.value_" + value.key);
         const std::string table = value.table.substr(value.table.rfind('.') + 1);
         static const std::set<std::string, std::less<>> plain{"job", "opening", "wall", "liner", "board"};
         if (plain.contains(table)) return name;

@@ -70,9 +70,9 @@ bool holds(const std::string& text, const std::string& part) { return text.find(
 const job::Job mill_lane = sample("mill-lane");
 
 TEST(ChangeSentences, SayValueAndWhatComesOfIt) {
-    const job::Job now = changed(mill_lane, [](job::Job& job) { job.openings[0].span.value += 0.75_in; });
-    const Job old(mill_lane), next(now);
-    const std::vector<std::string> told = sentences(mill_lane, now);
+    const job::Job wider = changed(mill_lane, [](job::Job& job) { job.openings[0].span.value += 0.75_in; });
+    const Job old(mill_lane), next(wider);
+    const std::vector<std::string> told = sentences(mill_lane, wider);
     ASSERT_EQ(told.size(), 1U);
     // Worked out here from both plans once more.
     const auto& was = old.plan.pieces[0];
@@ -80,12 +80,12 @@ TEST(ChangeSentences, SayValueAndWhatComesOfIt) {
     const Tape tape(measure::Unit::inch);
     const auto more = is.kerfs.size() - was.kerfs.size();
     EXPECT_TRUE(told[0].starts_with(is.id + ": span was " + tape.exact(mill_lane.openings[0].span.value) + ", now " +
-                                    tape.exact(now.openings[0].span.value) + ": "))
+                                    tape.exact(wider.openings[0].span.value) + ": "))
         << told[0];
     EXPECT_TRUE(holds(told[0], more == 1 ? "1 kerf added" : std::to_string(more) + " kerfs added")) << told[0];
     EXPECT_TRUE(holds(told[0], "blank " + tape.with_unit(is.blank_length - was.blank_length) + " longer")) << told[0];
     EXPECT_TRUE(holds(told[0], "marks have moved")) << told[0];
-    const std::vector<std::string> back = sentences(now, mill_lane);
+    const std::vector<std::string> back = sentences(wider, mill_lane);
     EXPECT_TRUE(holds(back.at(0), "fewer") && holds(back.at(0), "shorter")) << back.at(0);
 }
 
