@@ -132,6 +132,7 @@ page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& p
         if (!wanted(draft, part)) continue;
         draft.reprint = !part.whole();
         add_furniture(draft, plan, draft.second_language ? kit.second() : kit, i + 1, drafts.size());
+        if (draft.second_language) draft.page.language = kit.second().words("page.language");
         put_on_paper(draft.page, plan, draft.use);
         places[i] = document.pages.size();
         if (!draft.outline.empty()) document.outline.push_back({draft.outline, document.pages.size(), 0});
