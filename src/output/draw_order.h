@@ -7,8 +7,8 @@
 
 namespace kerfpacket::output {
 
-/// Lines and areas by pen, then text as it stood. Black on black looks the same in any order, so only black items
-/// change places, and none passes a white one.
-std::vector<const page::Item*> draw_order(const std::vector<page::Item>& items);
+/// Artifacts, then figure by figure, lines and areas by pen; then text in the order to read it in. Black on black looks
+/// the same in any order, so only black items change places, and none passes a white one.
+std::vector<const page::Item*> draw_order(const page::Page& page);
 
 }  // namespace kerfpacket::output

@@ -7,8 +7,12 @@
 #include <string>
 #include <vector>
 
+#include <fmt/format.h>
+
 #include "measure/require.h"
 #include "output/dash.h"
+#include "output/haru_marks.h"
+#include "output/pdf_structure.h"
 #include "output/win_ansi.h"
 
 namespace kerfpacket::output {
@@ -34,11 +38,14 @@ bool is_upright_rectangle(const geom::Path& path) {
 
 }  // namespace
 
-void HaruPage::draw(const page::PathItem& item) {
+void HaruPage::draw(const page::PathItem& item, Reader reader) {
     const Pen pen{haru_points(item.width), item.dash, item.ink};
     const bool stroked = item.width > Length{};
-    const bool goes_on = open_ == Open::stroke && stroked && !item.filled && pen == pen_;
-    if (!goes_on) finish();
+    const bool goes_on =
+        open_ == Open::stroke && stroked && !item.filled && pen == pen_ && run_ && run_->reader == reader;
+    if (!goes_on) end_object();
+    leave_run(reader, false);
+    enter_run(reader, false);
     if (stroked) set_pen(pen);
     if (item.filled) set_fill(item.ink);
     trace(item.path);
@@ -49,24 +56,30 @@ void HaruPage::draw(const page::PathItem& item) {
     document_.check("drawing a line");
 }
 
-void HaruPage::draw(const page::TextItem& item) {
+void HaruPage::draw(const page::TextItem& item, Reader reader) {
     if (item.text.empty()) return;
     fonts_.faces().width(item.face, item.text, item.size);  // throws for what the face cannot print
     const std::optional<std::string> short_text = win_ansi(item.text);
     const bool upright = item.angle == geom::Angle{};
-    if (open_ != Open::text || !upright) finish();
+    if (open_ != Open::text || !upright) end_object();
+    leave_run(reader, upright);
+    if (upright) space_after_last(reader);
     set_fill(item.ink);
     set_font(fonts_.get(item.face, short_text ? Coding::win_ansi : Coding::unicode), item.size);
     const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
+    if (!upright) enter_run(reader, false);
     begin_text_at(written(item.anchor) - geom::Direction::at(item.angle) * (item.advance * back), item.angle);
+    enter_run(reader, upright);
     HPDF_Page_ShowText(page_, short_text.value_or(item.text).c_str());
     document_.check("setting a line of text");
-    if (!upright) finish();
+    if (!upright) end_object();
 }
 
 /// Not a picture, which many a reader smooths: one area of rectangles, the dark runs of each row, in units of a cell.
-void HaruPage::draw(const page::CodeItem& item) {
-    finish();
+void HaruPage::draw(const page::CodeItem& item, Reader reader) {
+    end_object();
+    leave_run(reader, false);
+    enter_run(reader, false);
     set_fill(page::Ink::black);
     const Point low = written(item.area.low);
     const Point high = written(item.area.high);
@@ -89,10 +102,47 @@ void HaruPage::draw(const page::CodeItem& item) {
 }
 
 void HaruPage::finish() {
+    end_object();
+    end_run();
+    document_.check("drawing a page");
+}
+
+void HaruPage::end_object() {
     if (open_ == Open::stroke) HPDF_Page_Stroke(page_);
-    else if (open_ == Open::text) HPDF_Page_EndText(page_);
+    if (open_ == Open::text) {
+        if (run_ && run_->in_text) end_run();
+        HPDF_Page_EndText(page_);
+    }
     open_ = Open::nothing;
     document_.check("drawing a page");
+}
+
+void HaruPage::end_run() {
+    if (run_) write_operators(page_, "EMC\n");
+    run_.reset();
+}
+
+void HaruPage::leave_run(Reader reader, bool in_text) {
+    if (!run_ || run_->reader == reader) return;
+    if (!run_->in_text || !in_text) end_object();
+    end_run();
+}
+
+void HaruPage::space_after_last(Reader reader) {
+    if (!run_ || !reader || open_ != Open::text || content_.structure.at(*reader).tag == page::Tag::figure) return;
+    HPDF_Page_ShowText(page_, " ");
+}
+
+void HaruPage::enter_run(Reader reader, bool in_text) {
+    if (run_) return;
+    if (reader) {
+        write_operators(page_, fmt::format("/{} <</MCID {}>>BDC\n", structure_type(content_.structure.at(*reader).tag),
+                                           marks_.size()));
+        marks_.push_back(*reader);
+    } else {
+        write_operators(page_, "/Artifact BMC\n");
+    }
+    run_ = Run{reader, in_text};
 }
 
 void HaruPage::begin_text_at(Point start, geom::Angle angle) {

@@ -1,6 +1,9 @@
 #pragma once
 // Draws the items of one page through libharu.
 
+#include <optional>
+#include <vector>
+
 #include "output/haru.h"
 #include "page/placing.h"
 
@@ -15,12 +18,17 @@ public:
     HaruPage(const HaruDocument& document, HaruFonts& fonts, HPDF_Page page, const page::Page& content)
         : document_(document), fonts_(fonts), page_(page), content_(content) {}
 
-    void draw(const page::PathItem& item);
+    /// What an item is read with: a part of the page, or nothing for an artifact.
+    using Reader = std::optional<std::size_t>;
+
+    void draw(const page::PathItem& item, Reader reader);
     /// Throws fonts::MissingCharacter.
-    void draw(const page::TextItem& item);
-    void draw(const page::CodeItem& item);
+    void draw(const page::TextItem& item, Reader reader);
+    void draw(const page::CodeItem& item, Reader reader);
     /// Ends what is still open.
     void finish();
+    /// The part of the page of each marked run, by its number (MCID).
+    const std::vector<std::size_t>& marks() const { return marks_; }
 
 private:
     /// What the next item may go on with.
@@ -32,6 +40,21 @@ private:
         bool operator==(const Pen&) const = default;
     };
 
+    /// A run of content that is read with one part of the page. Begun inside a text object it ends there.
+    struct Run {
+        Reader reader;
+        bool in_text = false;
+    };
+
+    /// Ends the open path or text, and a run begun in it.
+    void end_object();
+    void end_run();
+    /// Ends the run that is open unless it is of this reader; `in_text`: the next one begins inside the text object.
+    void leave_run(Reader reader, bool in_text);
+    /// Lines that are read as one part are words apart, not one long word (ISO 32000-1, 14.8.2.5); a figure is told in
+    /// other words.
+    void space_after_last(Reader reader);
+    void enter_run(Reader reader, bool in_text);
     void set_pen(const Pen& pen);
     void set_fill(page::Ink ink);
     void set_font(HPDF_Font font, Length size);
@@ -45,6 +68,8 @@ private:
     HPDF_Page page_;
     const page::Page& content_;
     Open open_ = Open::nothing;
+    std::optional<Run> run_;
+    std::vector<std::size_t> marks_;
     double text_x_ = 0;  ///< where the open text object last stood, in points
     double text_y_ = 0;
     Pen pen_;  ///< as a PDF page starts (ISO 32000-1, table 52)

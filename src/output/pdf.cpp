@@ -3,6 +3,7 @@
 #include <fstream>
 #include <iterator>
 #include <stdexcept>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -67,14 +68,17 @@ void add_link(const HaruDocument& haru, HPDF_Page page, const geom::Rect& area, 
     haru.check("adding a link");
 }
 
-void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Page page, const page::Page& content) {
+/// Returns what each marked run of the page is read with.
+std::vector<std::size_t> draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Page page,
+                                   const page::Page& content) {
     HaruPage canvas(haru, fonts, page, content);
     // Never an empty content stream: ghostscript stops at a compressed one. 1 is the width a page begins with.
     HPDF_Page_SetLineWidth(page, 1);
-    for (const page::Item* item : draw_order(content.items)) {
-        if (const auto* path = std::get_if<page::PathItem>(item)) canvas.draw(*path);
-        else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text);
-        else if (const auto* code = std::get_if<page::CodeItem>(item)) canvas.draw(*code);
+    for (const page::Item* item : draw_order(content)) {
+        const HaruPage::Reader reader = page::read_with(content, *item);
+        if (const auto* path = std::get_if<page::PathItem>(item)) canvas.draw(*path, reader);
+        else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text, reader);
+        else if (const auto* code = std::get_if<page::CodeItem>(item)) canvas.draw(*code, reader);
         else {
             const auto& link = std::get<page::LinkItem>(*item);
             const geom::Rect area{page::corrected(content, link.area.low), page::corrected(content, link.area.high)};
@@ -82,6 +86,7 @@ void draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Pa
         }
     }
     canvas.finish();
+    return canvas.marks();
 }
 
 std::string profile_of(const fonts::Faces& faces) {
@@ -114,15 +119,21 @@ void add_outline(const HaruDocument& haru, const page::Document& document, Pages
 
 }  // namespace
 
-std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
+Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
     measure::require(!document.pages.empty(), "a document has pages");
     const HaruDocument haru;
     HaruFonts fonts(haru, faces);
     Pages pages = add_pages(haru, document);
+    std::vector<std::vector<std::size_t>> marks;
+    marks.reserve(pages.pages.size());
     for (std::size_t i = 0; i < pages.pages.size(); ++i)
-        draw_page(haru, fonts, pages, pages.pages[i], document.pages[i]);
+        marks.push_back(draw_page(haru, fonts, pages, pages.pages[i], document.pages[i]));
     add_outline(haru, document, pages);
-    return finish_pdf(haru.bytes(), document, {fonts.embedded(), profile_of(faces), attachments});
+    return {haru.bytes(), fonts.embedded(), std::move(marks)};
+}
+
+std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
+    return finish_pdf(draw_pdf(document, faces), document, {profile_of(faces), attachments});
 }
 
 }  // namespace kerfpacket::output

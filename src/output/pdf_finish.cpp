@@ -7,6 +7,7 @@
 
 #include "output/pdf_archive.h"
 #include "output/pdf_fonts.h"
+#include "output/pdf_structure.h"
 #include "output/qpdf.h"
 #include "output/seal.h"
 
@@ -87,7 +88,8 @@ std::string write(QPDF& pdf, int part) {
     writer.setNewlineBeforeEndstream(true);
     writer.setObjectStreamMode(part == 1 ? qpdf_o_disable : qpdf_o_generate);
     // Streams pass as libharu compressed them: libqpdf would unpack and pack them all again, most of the finish's time.
-    writer.setCompressStreams(false);
+    // Its own streams of objects, the structure among them, are packed.
+    writer.setDecodeLevel(qpdf_dl_none);
     writer.forcePDFVersion(part == 1 ? "1.4" : "1.7");
     writer.write();
     const auto buffer = writer.getBufferSharedPointer();
@@ -96,17 +98,18 @@ std::string write(QPDF& pdf, int part) {
 
 }  // namespace
 
-std::string finish_pdf(const std::string& raw, const page::Document& document, const Extras& extras) {
+std::string finish_pdf(const Drawn& drawn, const page::Document& document, const Extras& extras) {
     try {
         QPDF pdf;
         pdf.setSuppressWarnings(true);
-        pdf.processMemoryFile("the PDF", raw.data(), raw.size());
+        pdf.processMemoryFile("the PDF", drawn.bytes.data(), drawn.bytes.size());
         const int part = extras.attachments.empty() ? 1 : 3;
         set_catalogue(pdf, document);
         set_information(pdf, document);
         repair_annotations(pdf);
         if (pdf.getRoot().hasKey("/Outlines")) inline_destinations(pdf.getRoot().getKey("/Outlines"));
-        repair_fonts(pdf, document, extras.fonts, part);
+        repair_fonts(pdf, document, drawn.fonts, part);
+        add_structure(pdf, document, drawn.marks);
         add_metadata(pdf, document, part);
         add_output_intent(pdf, extras.colour_profile);
         if (part == 3) add_attachments(pdf, document, extras.attachments);

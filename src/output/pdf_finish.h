@@ -10,16 +10,24 @@
 
 namespace kerfpacket::output {
 
+/// A document as libharu wrote it.
+struct Drawn {
+    std::string bytes;
+    std::vector<EmbeddedFont> fonts;
+    std::vector<std::vector<std::size_t>> marks;  ///< of each page: the part that each marked run belongs to
+};
+Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces);
+
 /// What goes into the file besides the pages.
 struct Extras {
-    const std::vector<EmbeddedFont>& fonts;
     std::string colour_profile;  ///< an ICC profile of sRGB
     const std::vector<Attachment>& attachments;
 };
 
 /// Takes libharu's file and gives the one that ships: viewer preferences (never scale), page labels, language, title,
-/// dates from the job, fonts whose text can be copied out, what PDF/A asks for. Throws std::runtime_error in plain
+/// dates from the job, fonts whose text can be copied out,
+/// structure, what PDF/A asks for. Throws std::runtime_error in plain
 /// words.
-std::string finish_pdf(const std::string& raw, const page::Document& document, const Extras& extras);
+std::string finish_pdf(const Drawn& drawn, const page::Document& document, const Extras& extras);
 
 }  // namespace kerfpacket::output

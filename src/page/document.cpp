@@ -4,6 +4,17 @@
 
 namespace kerfpacket::page {
 
+std::optional<std::size_t> read_with(const Page& page, const Item& item) {
+    const auto* text = std::get_if<TextItem>(&item);
+    const std::size_t own = std::visit([](const auto& one) { return one.node; }, item);
+    for (std::size_t node = own; node != 0; node = page.structure.at(node).parent) {
+        const Tag tag = page.structure.at(node).tag;
+        if (tag == Tag::artifact) return std::nullopt;
+        if (tag == Tag::figure) return node;
+    }
+    return text != nullptr ? std::optional(own) : std::nullopt;
+}
+
 const char* role_name(Role role) {
     switch (role) {
         case Role::furniture: return "furniture";

@@ -2,6 +2,7 @@
 // The inert display list: what stands where on every page. Sheets fill it, writers read it, nothing computes in it.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -39,6 +40,31 @@ enum class Role {
     caution,
 };
 
+/// What a part of a page is to one who cannot see it; the names of ISO 32000-1, 14.8.4. Writers of plain pictures pay
+/// no heed to it.
+enum class Tag {
+    section,  ///< the page itself
+    title,    ///< its heading, H1
+    heading,  ///< a heading on it, H2
+    paragraph,
+    list,
+    list_item,
+    table,
+    row,
+    header_cell,  ///< the head of a column
+    row_header,   ///< the cell that names a row
+    cell,
+    figure,    ///< a drawing with all its lines and words
+    artifact,  ///< furniture: what is the same on every page
+};
+
+/// A part of a page inside another. The order of the parts is the order to read them in.
+struct Node {
+    Tag tag = Tag::section;
+    std::size_t parent = 0;   ///< index into Page::structure, before this one
+    std::string alternative;  ///< what a figure shows, in words
+};
+
 enum class Ink { black, white };
 enum class Dash { solid, dashed, dotted, dash_dot };
 
@@ -50,6 +76,7 @@ struct PathItem {
     Dash dash = Dash::solid;
     bool filled = false;  ///< filled inside (even for an open path: closed by a straight line)
     Ink ink = Ink::black;
+    std::size_t node = 0;  ///< index into Page::structure, here as in every item
     bool operator==(const PathItem&) const = default;
 };
 
@@ -66,6 +93,7 @@ struct TextItem {
     Angle angle;     ///< turned about the anchor
     Length advance;  ///< measured width of the text, for writers and tests
     Ink ink = Ink::black;
+    std::size_t node = 0;
     bool operator==(const TextItem&) const = default;
 };
 
@@ -73,6 +101,7 @@ struct TextItem {
 struct LinkItem {
     Rect area;
     std::size_t page = 0;  ///< index into Document::pages
+    std::size_t node = 0;
     bool operator==(const LinkItem&) const = default;
 };
 
@@ -82,6 +111,7 @@ struct CodeItem {
     std::string text;        ///< what it says
     std::vector<bool> dark;  ///< its cells, row by row from the top, from the left
     std::size_t side = 0;    ///< cells in a row
+    std::size_t node = 0;
     bool operator==(const CodeItem&) const = default;
 };
 
@@ -101,7 +131,10 @@ struct Page {
     Length height;
     std::vector<Item> items;
     Correction correction{};
-    std::size_t number = 0;  ///< in the whole packet, from 1, also where only a part of it is printed
+    std::size_t number = 0;               ///< in the whole packet, from 1, also where only a part of it is printed
+    std::string language{};               ///< BCP 47; empty where it is the document's
+    std::vector<Node> structure{Node{}};  ///< its parts; the first is the page itself
+    std::size_t open = 0;                 ///< the part that what is drawn next belongs to
 };
 
 /// One entry of the outline (bookmarks).
@@ -119,6 +152,10 @@ struct Document {
     std::vector<Page> pages;
     std::vector<OutlineEntry> outline;
 };
+
+/// The part that an item is read with: the figure around it, else for words the part they stand in. Nothing for
+/// artifacts, among them all lines, areas, links and codes outside figures.
+std::optional<std::size_t> read_with(const Page& page, const Item& item);
 
 /// Role as the word the text dump prints.
 const char* role_name(Role role);

@@ -95,7 +95,7 @@ private:
         y_ -= 5_pt;
     }
 
-    /// One row of columns, each broken into lines where its room asks for it.
+    /// One row of columns, each broken into lines where its room asks for it; a single one is a paragraph.
     void line(const std::vector<std::string>& cells, const std::vector<double>& shares, bool heads = false) {
         const Type type{Face::regular, heads ? style().small : style().text};
         const Length width = right() - side_margin;
@@ -104,10 +104,13 @@ private:
             Pen pen(page, kit_);
             Length foot = top;
             Length x = side_margin;
+            if (cells.size() == 1) return pen.paragraph(Role::text, {x, top}, cells[0], type, width, leading);
+            const Scope table = pen.going_on(Tag::table);
+            const Scope row = pen.within(Tag::row);
             for (std::size_t i = 0; i < cells.size(); ++i) {
+                const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
                 const Length column = width * shares.at(i);
-                if (!cells[i].empty())
-                    foot = std::min(foot, pen.paragraph(Role::text, {x, top}, cells[i], type, column - 6_pt, leading));
+                foot = std::min(foot, pen.paragraph(Role::text, {x, top}, cells[i], type, column - 6_pt, leading));
                 x += column;
             }
             return foot;

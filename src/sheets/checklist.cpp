@@ -94,6 +94,8 @@ void head(Pen& pen, const std::string& range, const Tape& tape) {
     base -= 12_pt;
     pen.text(Role::text, {side_margin, base}, kit.words("shop.heading"), {Face::bold, kit.style.small});
     for (const std::string& rule : rules) {
+        const Scope list = pen.going_on(Tag::list);
+        const Scope item = pen.within(Tag::list_item);
         base -= rule_leading;
         pen.text(Role::caution, {side_margin, base}, rule,
                  pen.fitting(rule, {Face::regular, kit.style.small}, right - side_margin));

@@ -35,7 +35,11 @@ std::string in_both(const Kit& kit, std::string_view key, const fonts::Words::Va
 void ChecklistBlock::draw(Point top_left, Length width, std::size_t first, std::size_t end) {
     top_left_ = top_left;
     width_ = width;
-    for (std::size_t i = first; i < end; ++i) row(piece_.kerfs[i], heights_.row * static_cast<double>(i - first + 1));
+    {
+        const Scope table = pen_.within(Tag::table);
+        for (std::size_t i = first; i < end; ++i)
+            row(piece_.kerfs[i], heights_.row * static_cast<double>(i - first + 1));
+    }
     const Length rows = heights_.row * static_cast<double>(end - first);
     foot(end, rows);
     const Rect outline{{top_left_.x, top_left_.y - rows - heights_.foot}, {top_left_.x + width_, top_left_.y}};
@@ -48,12 +52,20 @@ void ChecklistBlock::row(const plan::Kerf& kerf, Length down) {
     const Length base = bottom + heights_.row / 2 - 4_pt;
     tick_box(pen_, {x + 3_pt, bottom + 1.5_pt}, heights_.row - 3_pt);
     const bool ten = kerf.n % 10 == 0;
-    pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
-              Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
-    pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
-              Type{Face::condensed, style().text}.at_right());
-    pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
-              {Face::condensed, style().tiny});
+    const Scope line = pen_.within(Tag::row);
+    {
+        const Scope cell = pen_.within(Tag::row_header);
+        pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
+                  Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
+    }
+    {
+        const Scope cell = pen_.within(Tag::cell);
+        pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
+                  Type{Face::condensed, style().text}.at_right());
+        pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
+                  {Face::condensed, style().tiny});
+    }
+    const Scope cell = pen_.within(Tag::cell);
     pen_.text(Role::running, {x + width_ - 4_pt, base}, tape_.other(kerf.mark),
               Type{Face::condensed, style().small}.at_right());
     pen_.line(Role::box, {x, bottom}, {x + width_, bottom}, style().hair);

@@ -108,6 +108,7 @@ Length coupon_drawing_height(bend::KerfsOn side) {
 }
 
 void draw_coupon(Pen& pen, bend::KerfsOn side, Length top) {
+    const Scope figure = pen.figure(pen.kit().words("figure.coupon"));
     CouponDrawing(pen, side == bend::KerfsOn::outside, top).draw();
 }
 

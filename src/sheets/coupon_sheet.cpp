@@ -83,6 +83,8 @@ private:
     void make() {
         heading("coupon.make");
         for (const std::string& step : coupon_steps(piece_, size_, kit_, tape_)) {
+            const Scope list = pen_->going_on(Tag::list);
+            const Scope item = pen_->within(Tag::list_item);
             y_ -= leading + 5_pt;
             tick_box(*pen_, {side_margin, y_ - 2_pt}, box);
             y_ = pen_->paragraph(Role::text, {side_margin + 20_pt, y_}, step, text(), right_ - side_margin - 20_pt,
@@ -95,10 +97,8 @@ private:
         heading("coupon.write");
         const std::string unit = tape_.unit_name();
         y_ -= 16_pt;
-        for (int i = 0; i < coupons; ++i)
-            pen_->text(Role::text, {left_of(i) + column_width() / 2, y_},
-                       words("coupon.column", {{"n", std::to_string(i + 1)}}),
-                       Type{Face::bold, style().text}.centred());
+        const Scope table = pen_->within(Tag::table);
+        column_heads();
         y_ -= 6_pt;
         row(words("coupon.write_chord", {{"unit", unit}}));
         row(words("coupon.write_rise", {{"unit", unit}}));
@@ -108,6 +108,17 @@ private:
         row(words("coupon.write_web", {{"unit", unit}}));
         row(words("coupon.write_kerf", {{"unit", unit}}));
         row(words("coupon.write_date"));
+    }
+
+    void column_heads() {
+        const Scope line = pen_->within(Tag::row);
+        pen_->empty_cells(1);
+        for (int i = 0; i < coupons; ++i) {
+            const Scope cell = pen_->within(Tag::header_cell);
+            pen_->text(Role::text, {left_of(i) + column_width() / 2, y_},
+                       words("coupon.column", {{"n", std::to_string(i + 1)}}),
+                       Type{Face::bold, style().text}.centred());
+        }
     }
 
     Length column_width() const {
@@ -122,8 +133,13 @@ private:
         y_ -= row_height;
         Type type = text();
         if (pen_->width(name, type) > row_name_width - 4_pt) type.face = Face::condensed;
-        pen_->text(Role::text, {side_margin, y_ + 6_pt}, name, type);
+        const Scope line = pen_->within(Tag::row);
+        {
+            const Scope cell = pen_->within(Tag::row_header);
+            pen_->text(Role::text, {side_margin, y_ + 6_pt}, name, type);
+        }
         for (int i = 0; i < coupons; ++i) {
+            const Scope cell = pen_->within(Tag::cell);
             const Length left = left_of(i);
             pen_->box(Role::box, {{left, y_}, {left + column_width(), y_ + row_height}}, style().line);
             if (!choices.empty()) tick_boxes(left, choices);

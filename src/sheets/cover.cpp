@@ -105,6 +105,8 @@ void cautions(CoverFlow& flow) {
             const std::string text = caution_text(caution, flow.kit(), flow.tape);
             flow.need(30_pt + flow.paragraph_height(text, type, width, 13.5_pt));
             Pen pen = flow.pen();
+            const Scope list = pen.going_on(Tag::list);
+            const Scope item = pen.within(Tag::list_item);
             pen.text(Role::caution, {side_margin, flow.y - 13_pt}, piece.id, bold);
             flow.y =
                 pen.paragraph(Role::caution, {side_margin + indent, flow.y - 13_pt}, text, type, width, 13.5_pt) - 2_pt;

@@ -16,6 +16,8 @@ constexpr Length column_gap = 24_pt;
 
 void index_line(CoverFlow& flow, const IndexEntry& entry, Length left, Length right, Length base) {
     Pen pen = flow.pen();
+    const Scope list = pen.going_on(Tag::list);
+    const Scope item = pen.within(Tag::list_item);
     const std::string pages = entry.first == entry.last
                                   ? std::to_string(entry.first + 1)
                                   : std::to_string(entry.first + 1) + "-" + std::to_string(entry.last + 1);
@@ -37,16 +39,20 @@ void totals(CoverFlow& flow, Length left, Length top, std::size_t pages) {
          {"cover.cuts", static_cast<std::size_t>(flow.plan().cuts())},
          {"cover.page_count", pages}}};
     for (const auto& [key, value] : figures) {
+        const Scope pair = pen.within(Tag::paragraph);
         x += pen.text(Role::text, {x, top - 23_pt}, flow.words(key), regular) + 6_pt;
         x += pen.text(Role::text, {x, top - 23_pt}, std::to_string(value), CoverFlow::bold(style.strong)) + 18_pt;
     }
     const Length revision = top - 50_pt;
     section(pen, left, right, revision, flow.words("cover.revision"));
-    pen.text(Role::text, {left, revision - 20_pt}, flow.plan().header.revision, CoverFlow::bold(style.text));
-    pen.text(Role::text, {left + 40_pt, revision - 20_pt}, date_text(flow.plan().header.date, flow.kit().words),
-             regular);
-    pen.text(Role::text, {right, revision - 20_pt},
-             flow.words("page.fingerprint", {{"fingerprint", flow.plan().fingerprint}}), regular.at_right());
+    {
+        const Scope line = pen.within(Tag::paragraph);
+        pen.text(Role::text, {left, revision - 20_pt}, flow.plan().header.revision, CoverFlow::bold(style.text));
+        pen.text(Role::text, {left + 40_pt, revision - 20_pt}, date_text(flow.plan().header.date, flow.kit().words),
+                 regular);
+        pen.text(Role::text, {right, revision - 20_pt},
+                 flow.words("page.fingerprint", {{"fingerprint", flow.plan().fingerprint}}), regular.at_right());
+    }
     Length sign = revision - 24_pt;
     for (const char* who : {"page.cut_by", "page.checked_by"})
         sign_off(pen, left, right, sign -= 22_pt, {flow.words(who)}, flow.words("page.date"));

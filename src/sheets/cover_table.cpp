@@ -75,18 +75,27 @@ private:
         flow_.y -= 20_pt;
         section(pen, side_margin, flow_.right(), flow_.y, flow_.words("cover.pieces"));
         flow_.y -= 20_pt;
-        for (const Column& column : columns_) cell(column, flow_.words(column.key), CoverFlow::regular(style().small));
+        {
+            const Scope table = pen.going_on(Tag::table);
+            const Scope line = pen.within(Tag::row);
+            for (const Column& column : columns_)
+                cell(Tag::header_cell, column, flow_.words(column.key), CoverFlow::regular(style().small));
+        }
         flow_.y -= 5_pt;
         rule(style().line);
     }
 
-    void cell(const Column& column, const std::string& text, Type type) {
+    void cell(Tag tag, const Column& column, const std::string& text, Type type) {
         type.align = column.align;
         Pen pen = flow_.pen();
+        const Scope part = pen.within(tag);
         pen.text(Role::text, {side_margin + flow_.width() * column.at, flow_.y}, text, type);
     }
 
     void row(const plan::Piece& piece) {
+        Pen pen = flow_.pen();
+        const Scope table = pen.going_on(Tag::table);
+        const Scope line = pen.within(Tag::row);
         flow_.y -= table_row - 6_pt;
         const Tape& tape = flow_.tape;
         const std::array<std::string, 9> texts{
@@ -100,7 +109,7 @@ private:
             tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, flow_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
-            cell(columns_.at(i), texts.at(i), type_of(piece, i, texts.at(i)));
+            cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts.at(i)));
         flow_.y -= 6_pt;
         rule(style().hair);
     }
@@ -132,6 +141,8 @@ void note(CoverFlow& flow, const std::string& text, Length indent = {}) {
     const Length width = flow.width() - indent;
     flow.need(note_leading + flow.paragraph_height(text, type, width, note_leading));
     Pen pen = flow.pen();
+    const Scope list = pen.going_on(Tag::list);
+    const Scope item = pen.within(Tag::list_item);
     flow.y = pen.paragraph(Role::text, {side_margin + indent, flow.y - note_leading}, text, type, width, note_leading);
 }
 

@@ -66,6 +66,7 @@ inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation or
     const bool upright = orientation == Orientation::portrait;
     draft.page.width = paper.roll ? along : upright ? paper.width : paper.height;
     draft.page.height = paper.roll || !upright ? paper.width : paper.height;
+    draft.page.structure.push_back({page::Tag::title, 0, {}});  // the header is drawn last and read first
     return draft;
 }
 

@@ -107,7 +107,10 @@ void field_surface(FieldForm& form) {
 
 void field_arch(FieldForm& form) {
     form.heading("arch_drawing", "[[opening]]");
-    ArchField(form, form.drawing(height)).draw();
+    {
+        const Scope figure = form.pen().figure(form.pen().kit().words("figure.field_arch"));
+        ArchField(form, form.drawing(height)).draw();
+    }
     form.choices(form.words("shape"), "shape", shapes(form));
     field_surface(form);
     form.blanks({{form.words("depth_left")}, {form.words("depth_crown"), "depth"}, {form.words("depth_right")}});

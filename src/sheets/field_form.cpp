@@ -17,17 +17,21 @@ constexpr Length box = 10_pt;
 
 FieldForm::FieldForm(page::Page& page, const Kit& kit, Unit unit, const std::string& name)
     : pen_(page, kit), unit_(Tape(unit, kit.words).unit_name()), y_(page.height - 48_pt) {
-    const Length title =
-        pen_.text(Role::furniture, {side_margin, y_}, words(name + "_title"), {Face::bold, style().title});
-    const std::string& what = words(name + "_subtitle");
-    const Length from = side_margin + title + 12_pt;
-    pen_.text(Role::furniture, {from, y_}, what,
-              pen_.fitting(what, {Face::regular, style().text}, this->right() - from));
+    {
+        const Scope heading = pen_.title();
+        const Length title =
+            pen_.text(Role::furniture, {side_margin, y_}, words(name + "_title"), {Face::bold, style().title});
+        const std::string& what = words(name + "_subtitle");
+        const Length from = side_margin + title + 12_pt;
+        pen_.text(Role::furniture, {from, y_}, what,
+                  pen_.fitting(what, {Face::regular, style().text}, this->right() - from));
+    }
     y_ -= 14_pt;
     pen_.line(Role::furniture, {side_margin, y_}, {this->right(), y_}, style().line);
     blanks({{words("job"), "[job] number", false}, {words("place"), "[job] title", false}});
     blanks({{words("measured_by"), "", false}, {words("tape"), "", false}, {words("date"), "[job] date", false}});
     pen_.line(Role::furniture, {side_margin, 36_pt}, {this->right(), 36_pt}, style().line);
+    const Scope artifact = pen_.within(Tag::artifact);
     pen_.text(Role::furniture, {side_margin, 25_pt}, words("foot"),
               pen_.fitting(words("foot"), {Face::regular, style().small}, this->right() - side_margin));
 }
@@ -49,6 +53,7 @@ void FieldForm::blank(const FieldBlank& blank, Length left, Length right) {
     const Length line_end = blank.length ? right - pen_.width(unit_, small) - 3_pt : right;
     // Two fifths of the room at least are for the hand.
     const Type type = pen_.fitting(blank.name, {Face::regular, style().text}, (line_end - left) * 0.6);
+    const Scope part = pen_.within(Tag::paragraph);
     const Length start = left + pen_.text(Role::text, {left, y_}, blank.name, type) + 5_pt;
     pen_.line(Role::box, {start, y_ - 2_pt}, {line_end, y_ - 2_pt}, style().line);
     if (blank.length) pen_.text(Role::text, {right, y_}, unit_, small.at_right());
@@ -71,6 +76,7 @@ void FieldForm::choices(const std::string& name, const std::string& key, const s
     y_ -= choice_row + 3_pt;
     const Type text{Face::regular, style().text};
     const Type tiny{Face::condensed, style().tiny};
+    const Scope part = pen_.within(Tag::paragraph);
     Length x = side_margin + pen_.text(Role::text, {side_margin, y_}, name, text) + 5_pt;
     x += pen_.text(Role::text, {x, y_}, key == name ? std::string() : key, tiny) + 12_pt;
     const Length indent = side_margin + 14_pt;

@@ -15,6 +15,7 @@ constexpr int columns = 2;
 /// The base line, and heights off it at stations.
 void draw_base_line(FieldForm& form, const Rect& space) {
     Pen& pen = form.pen();
+    const Scope figure = pen.figure(pen.kit().words("figure.field_ordinates"));
     const fonts::Style& style = form.style();
     const Length base = space.low.y + 26_pt;
     const Length left = space.low.x + 40_pt;
@@ -51,18 +52,30 @@ void table(FieldForm& form, Unit unit) {
         const Length half = (width - number) / 2;
         const Length top = space.high.y - head;
         const Type small{Face::regular, style.small};
+        const Scope whole = pen.within(Tag::table);
         const auto named = [&](Length x, const char* key) {
+            const Scope cell = pen.within(Tag::header_cell);
             pen.text(Role::text, {x, top + 4_pt}, form.words(key) + ", " + unit_name, small);
         };
-        named(left + number + 4_pt, "station");
-        named(left + number + half + 4_pt, "height");
+        {
+            const Scope heads = pen.within(Tag::row);
+            pen.empty_cells(1);  // over the numbers
+            named(left + number + 4_pt, "station");
+            named(left + number + half + 4_pt, "height");
+        }
         for (int i = 0; i <= rows; ++i)
             pen.line(Role::box, {left, top - row * i}, {left + width, top - row * i}, i == 0 ? style.line : style.hair);
         for (const Length x : {left, left + number, left + number + half, left + width})
             pen.line(Role::box, {x, top}, {x, top - row * rows}, style.line);
-        for (int i = 0; i < rows; ++i)
-            pen.text(Role::text, {left + number - 5_pt, top - row * (i + 1) + 7_pt},
-                     std::to_string(column * rows + i + 1), Type{Face::condensed, style.text}.at_right());
+        for (int i = 0; i < rows; ++i) {
+            const Scope line = pen.within(Tag::row);
+            {
+                const Scope cell = pen.within(Tag::row_header);
+                pen.text(Role::text, {left + number - 5_pt, top - row * (i + 1) + 7_pt},
+                         std::to_string(column * rows + i + 1), Type{Face::condensed, style.text}.at_right());
+            }
+            pen.empty_cells(2);
+        }
     }
 }
 

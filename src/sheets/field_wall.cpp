@@ -77,7 +77,10 @@ private:
 
 void field_wall(FieldForm& form) {
     form.heading("wall_drawing", "[[wall]]");
-    WallField(form, form.drawing(height)).draw();
+    {
+        const Scope figure = form.pen().figure(form.pen().kit().words("figure.field_wall"));
+        WallField(form, form.drawing(height)).draw();
+    }
     form.blanks({{form.words("or_radius"), "radius"}, {form.words("and_angle"), "angle", false}});
     form.choices(form.words("side"), "side", {{form.words("concave"), "concave"}, {form.words("convex"), "convex"}});
     field_surface(form);

@@ -16,11 +16,14 @@ Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTab
     const auto& style = pen.kit().style;
     section(pen, left, right, y, table.heading, table.aside);
     y -= heads_below;
-    const auto row = [&](const std::vector<FigureTable::Cell>& cells, Role role, Length size) {
+    const Scope whole = pen.within(Tag::table);
+    const auto row = [&](const std::vector<FigureTable::Cell>& cells, Tag tag, Role role, Length size) {
+        const Scope line = pen.within(Tag::row);
         Length x = left;
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const Length column = (right - left) * table.shares.at(i);
             const bool strong = cells[i].strong;
+            const Scope cell = pen.within(tag);
             pen.text(role, {x, y}, cells[i].text,
                      pen.fitting(cells[i].text, {strong ? Face::bold : Face::regular, size}, column - 6_pt));
             x += column;
@@ -28,10 +31,10 @@ Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTab
     };
     std::vector<FigureTable::Cell> heads;
     for (const std::string& head : table.heads) heads.emplace_back(head, false);
-    row(heads, Role::text, style.small);
+    row(heads, Tag::header_cell, Role::text, style.small);
     for (const auto& cells : table.rows) {
         y -= row_height;
-        row(cells, Role::dimension, style.text);
+        row(cells, Tag::cell, Role::dimension, style.text);
     }
     return y;
 }

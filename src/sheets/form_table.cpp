@@ -136,7 +136,12 @@ private:
         y = pen.paragraph(Role::caution, {side_margin, y}, words("form.caution"), {Face::bold, style().text},
                           right() - side_margin, 15_pt);
         const Length room = pen.page_height() * 0.24;
-        y = RibDrawing(pen, rib_, context_.tape, {{side_margin, y - 8_pt - room}, {right(), y - 8_pt}}).draw();
+        {
+            const Scope figure = pen.figure(words("figure.rib", {{"piece", piece_.id},
+                                                                 {"chord", context_.tape.with_unit(rib_.curve.end().x)},
+                                                                 {"rise", context_.tape.with_unit(rib_rise(rib_))}}));
+            y = RibDrawing(pen, rib_, context_.tape, {{side_margin, y - 8_pt - room}, {right(), y - 8_pt}}).draw();
+        }
         return trammels(pen, y - heading_height);
     }
 
@@ -174,6 +179,7 @@ private:
         for (int column = 0; column < columns && next < rib_.ordinates.size(); ++column) {
             const Length x = side_margin + (width + column_gap) * static_cast<double>(column);
             Length base = y - 20_pt;
+            const Scope part = pen.within(Tag::table);
             heads(pen, x, width, base);
             for (std::size_t i = 0; i < rows && next < rib_.ordinates.size(); ++i, ++next) {
                 base -= row_height;
@@ -186,23 +192,30 @@ private:
     bool inch() const { return context_.tape.unit() == measure::Unit::inch; }
 
     void heads(Pen& pen, Length x, Length width, Length base) {
-        const Type type{Face::regular, style().small};
-        pen.text(Role::text, {x + width * station_at, base}, words("form.station"), type.at_right());
-        pen.text(Role::text, {x + width * height_at, base}, words("form.height"), type.at_right());
-        pen.text(Role::text, {x + width * exact_at, base}, words("form.exact"), type.at_right());
-        pen.text(Role::text, {x + width, base}, words(inch() ? "form.mm" : "form.in"), type.at_right());
+        const Scope line = pen.within(Tag::row);
+        const Type type = Type{Face::regular, style().small}.at_right();
+        const auto head = [&](double at, const char* key) {
+            const Scope cell = pen.within(Tag::header_cell);
+            pen.text(Role::text, {x + width * at, base}, words(key), type);
+        };
+        head(station_at, "form.station");
+        head(height_at, "form.height");
+        head(exact_at, "form.exact");
+        head(1, inch() ? "form.mm" : "form.in");
     }
 
     void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
         const auto& tape = context_.tape;
         const std::string exact = inch() ? tape.number(ordinate.y.inches(), 3) : tape.number(ordinate.y.mm(), 1);
-        const Type small = Type{Face::regular, style().small}.at_right();
-        pen.text(Role::dimension, {x + width * station_at, base}, tape.plain(ordinate.x),
-                 Type{Face::regular, style().text}.at_right());
-        pen.text(Role::dimension, {x + width * height_at, base}, tape.plain(ordinate.y),
-                 Type{Face::bold, style().text}.at_right());
-        pen.text(Role::dimension, {x + width * exact_at, base}, exact, small);
-        pen.text(Role::dimension, {x + width, base}, tape.other(ordinate.y), small);
+        const Scope line = pen.within(Tag::row);
+        const auto cell = [&](Tag tag, double at, const std::string& text, const Type& type) {
+            const Scope part = pen.within(tag);
+            pen.text(Role::dimension, {x + width * at, base}, text, type.at_right());
+        };
+        cell(Tag::row_header, station_at, tape.plain(ordinate.x), {Face::regular, style().text});
+        cell(Tag::cell, height_at, tape.plain(ordinate.y), {Face::bold, style().text});
+        cell(Tag::cell, exact_at, exact, {Face::regular, style().small});
+        cell(Tag::cell, 1, tape.other(ordinate.y), {Face::regular, style().small});
         pen.line(Role::box, {x, base - 4_pt}, {x + width, base - 4_pt}, style().hair);
     }
 

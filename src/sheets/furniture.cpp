@@ -24,6 +24,7 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     const auto& style = pen.kit().style;
     const Length right = sheet_code_left(pen.page_width()) - sheet_code_gap;
     const Length base = pen.from_top(48_pt);
+    const Scope heading = pen.title();
     const Length left = piece_tag(pen, draft.tag);
     const std::string page =
         pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}});
@@ -39,6 +40,7 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
         pen.text(Role::furniture, {from, base}, draft.subtitle, type);
         break;
     }
+    const Scope artifact = pen.within(Tag::artifact);
     pen.text(Role::furniture, {right, base}, page, page_type);
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
@@ -57,6 +59,7 @@ void reprint_stamp(Pen& pen, const plan::Plan& plan, std::size_t number) {
 }
 
 void footer(Pen& pen, const plan::Plan& plan, Use use) {
+    const Scope artifact = pen.within(Tag::artifact);
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Length right = pen.page_width() - side_margin;
@@ -98,6 +101,7 @@ void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool wo
     const Type label{Face::regular, style.small, Align::centre, along.angle()};
     const std::string words_in_bar =
         words("page.check", {{"inches", std::to_string(bar.inches)}, {"mm", std::to_string(bar.millimetres)}});
+    const Scope figure = pen.figure(words_in_bar);
     const Length gap = words_too ? (pen.width(words_in_bar, label) + 10_pt) / 2 : 0_pt;
     // In the middle, unless the shorter of the two ends there.
     const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap) : end / 2;
@@ -179,6 +183,7 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,
              const std::string& aside) {
     const auto& style = pen.kit().style;
+    const Scope part = pen.within(Tag::heading);
     const Length used = pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
     Type type = Type{Face::regular, style.small}.at_right();
     const Length room = right - left - used - 10_pt;

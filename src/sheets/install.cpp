@@ -55,6 +55,8 @@ private:
                                            {"land", tape_.with_unit(piece_.least_spacing - piece_.kerf)},
                                            {"side", kerf_side(piece_, kit_)}};
         for (const std::string& line : kit_.words.list("install." + name + "_lines", figures)) {
+            const Scope list = pen_.going_on(Tag::list);
+            const Scope item = pen_.within(Tag::list_item);
             y_ -= leading;
             tick_box(pen_, {side_margin, y_ - 2_pt}, 11_pt);
             y_ = pen_.paragraph(Role::caution, {side_margin + 20_pt, y_}, line, {Face::regular, style().text},
@@ -64,6 +66,8 @@ private:
     }
 
     void blank_line(const char* key) {
+        const Scope list = pen_.going_on(Tag::list);
+        const Scope item = pen_.within(Tag::list_item);
         y_ -= leading;
         const Type type{Face::regular, style().text};
         tick_box(pen_, {side_margin, y_ - 2_pt}, 11_pt);
@@ -81,25 +85,43 @@ private:
         const std::vector<std::string>& steps = kit_.words.list("install.log_steps");
         const Length top = y_ - 4_pt;
         const Length foot = top - log_head - log_row * static_cast<double>(steps.size() + 2);
+        {
+            const Scope table = pen_.within(Tag::table);
+            log_heads(columns, top, foot);
+            y_ = top - log_head;
+            for (std::size_t row = 0; row < steps.size() + 2; ++row)
+                log_line(row < steps.size() ? steps[row] : std::string());
+        }
+        y_ = pen_.paragraph(Role::caution, {side_margin, y_ - 12_pt}, words("install.log_note"), small, width, 11_pt) -
+             6_pt;
+    }
+
+    void log_heads(const std::vector<std::string>& columns, Length top, Length foot) {
+        const Scope line = pen_.within(Tag::row);
+        const Length width = right() - side_margin;
         Length x = side_margin;
         for (std::size_t i = 0; i < log_ends.size(); ++i) {
+            const Scope cell = pen_.within(Tag::header_cell);
             const Length end = side_margin + width * log_ends.at(i);
             pen_.text(Role::text, {x + 3_pt, top - 11_pt}, columns.at(i),
-                      pen_.fitting(columns.at(i), small, end - x - 5_pt));
+                      pen_.fitting(columns.at(i), {Face::regular, style().small}, end - x - 5_pt));
             if (i + 1 < log_ends.size()) pen_.line(Role::box, {end, foot}, {end, top}, style().hair);
             x = end;
         }
         pen_.box(Role::box, {{side_margin, foot}, {right(), top}}, style().line);
-        y_ = top - log_head;
-        for (std::size_t row = 0; row < steps.size() + 2; ++row) {
-            pen_.line(Role::box, {side_margin, y_}, {right(), y_}, style().hair);
-            if (row < steps.size())
-                pen_.text(Role::text, {side_margin + 3_pt, y_ - log_row + 8_pt}, steps[row],
-                          pen_.fitting(steps[row], {Face::regular, style().text}, width * log_ends[0] - 6_pt));
-            y_ -= log_row;
+    }
+
+    /// What was done, and empty cells to fill in.
+    void log_line(const std::string& what) {
+        const Scope line = pen_.within(Tag::row);
+        pen_.line(Role::box, {side_margin, y_}, {right(), y_}, style().hair);
+        {
+            const Scope cell = pen_.within(Tag::row_header);
+            pen_.text(Role::text, {side_margin + 3_pt, y_ - log_row + 8_pt}, what,
+                      pen_.fitting(what, {Face::regular, style().text}, (right() - side_margin) * log_ends[0] - 6_pt));
         }
-        y_ = pen_.paragraph(Role::caution, {side_margin, y_ - 12_pt}, words("install.log_note"), small, width, 11_pt) -
-             6_pt;
+        pen_.empty_cells(static_cast<int>(log_ends.size()) - 1);
+        y_ -= log_row;
     }
 
     Pen pen_;

@@ -201,6 +201,7 @@ Length radius_axis_end(const plan::Piece& piece, Unit unit) {
 
 void draw_limit_chart(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
     if (most_radius(piece) > 0_mm) {
+        const Scope figure = pen.figure(pen.kit().words("figure.limits", {{"piece", piece.id}}));
         LimitChart(pen, space, piece, tape).draw();
         return;
     }

@@ -235,6 +235,7 @@ page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, 
         if (!wanted(draft, part)) continue;
         draft.reprint = !part.whole();
         add_furniture(draft, plan, draft.second_language ? kit.second() : kit, i + 1, drafts.size());
+        if (draft.second_language) draft.page.language = kit.second().words("page.language");
         put_on_paper(draft.page, plan, draft.use);
         places[i] = document.pages.size();
         if (!draft.outline.empty()) document.outline.push_back({draft.outline, document.pages.size(), 0});

@@ -4,10 +4,51 @@
 #include <utility>
 
 namespace kerfpacket::sheets {
+namespace {
+
+/// Whether words may stand in such a part themselves.
+bool holds_words(Tag tag) {
+    switch (tag) {
+        case Tag::section:
+        case Tag::list:
+        case Tag::table:
+        case Tag::row: return false;
+        default: return true;
+    }
+}
+
+}  // namespace
+
+std::size_t Pen::add(Tag tag, std::string alternative) {
+    page_.structure.push_back({tag, page_.open, std::move(alternative)});
+    return page_.structure.size() - 1;
+}
+
+Scope Pen::going_on(Tag tag) {
+    const auto& parts = page_.structure;
+    for (std::size_t i = parts.size() - 1; i > page_.open; --i) {
+        if (parts[i].parent != page_.open || parts[i].tag == Tag::artifact) continue;
+        if (parts[i].tag != tag) break;
+        return {page_, i};
+    }
+    return within(tag);
+}
+
+void Pen::empty_cells(int count) {
+    for (int i = 0; i < count; ++i) add(Tag::cell, {});
+}
+
+Scope Pen::title() {
+    const auto& parts = page_.structure;
+    const auto is_title = [](const page::Node& node) { return node.tag == Tag::title; };
+    const auto found = std::find_if(parts.begin(), parts.end(), is_title);
+    if (found == parts.end()) return within(Tag::title);
+    return {page_, static_cast<std::size_t>(found - parts.begin())};
+}
 
 void Pen::stroke(Role role, Path path, Length width, Dash dash, Ink ink) {
     if (path.empty()) return;
-    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, ink});
+    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, ink, page_.open});
 }
 
 void Pen::line(Role role, Point a, Point b, Length width, Dash dash) { stroke(role, Path::line(a, b), width, dash); }
@@ -17,7 +58,7 @@ void Pen::box(Role role, const Rect& rect, Length width, Dash dash) {
 }
 
 void Pen::fill(Role role, Path path, Ink ink) {
-    page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink});
+    page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink, page_.open});
 }
 
 Type Pen::fitting(std::string_view text, Type type, Length room) const {
@@ -34,8 +75,10 @@ Type Pen::fitting(std::string_view text, Type type, Length room) const {
 Length Pen::text(Role role, Point anchor, std::string text, const Type& type) {
     if (text.empty()) return {};
     const Length advance = width(text, type);
-    page_.items.emplace_back(
-        page::TextItem{role, std::move(text), type.face, type.size, anchor, type.align, type.angle, advance, type.ink});
+    const bool held = holds_words(page_.structure.at(page_.open).tag);
+    const std::size_t node = held ? page_.open : add(Tag::paragraph, {});
+    page_.items.emplace_back(page::TextItem{role, std::move(text), type.face, type.size, anchor, type.align, type.angle,
+                                            advance, type.ink, node});
     return advance;
 }
 
@@ -53,6 +96,8 @@ Length Pen::text_on_white(Role role, Point anchor, const std::string& text, cons
 
 Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
                       Length leading) {
+    const bool held = holds_words(page_.structure.at(page_.open).tag);
+    const Scope part(page_, held || text.empty() ? page_.open : add(Tag::paragraph, {}));
     std::string line;
     Length base = first_base.y;
     while (!text.empty()) {
@@ -71,7 +116,9 @@ Length Pen::paragraph(Role role, Point first_base, std::string_view text, const 
     return base;
 }
 
-void Pen::link(const Rect& area, std::size_t to_page) { page_.items.emplace_back(page::LinkItem{area, to_page}); }
+void Pen::link(const Rect& area, std::size_t to_page) {
+    page_.items.emplace_back(page::LinkItem{area, to_page, page_.open});
+}
 
 void Pen::hatch(const Rect& rect, Length gap, bool crossed) {
     // Lines rise to the right; each starts where it would meet the left or lower side.

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "geom/path.h"
 #include "page/document.h"
@@ -21,6 +22,7 @@ using page::Dash;
 using page::Face;
 using page::Ink;
 using page::Role;
+using page::Tag;
 using namespace measure::literals;
 
 /// How a line of text is set.
@@ -53,6 +55,20 @@ struct Type {
     }
 };
 
+/// While it lives, what is drawn on its page belongs to one part of it; then to the part around that again. It must not
+/// outlive the page, nor see it move.
+class Scope {
+public:
+    Scope(page::Page& page, std::size_t node) : page_(page), before_(std::exchange(page.open, node)) {}
+    Scope(const Scope&) = delete;
+    Scope& operator=(const Scope&) = delete;
+    ~Scope() { page_.open = before_; }
+
+private:
+    page::Page& page_;
+    std::size_t before_;
+};
+
 class Pen {
 public:
     Pen(page::Page& page, const Kit& kit) : page_(page), kit_(kit) {}
@@ -63,6 +79,17 @@ public:
     /// A height given from the top edge of the page.
     Length from_top(Length down) const { return page_.height - down; }
 
+    /// Opens a new part inside the one that is open.
+    Scope within(Tag tag) { return {page_, add(tag, {})}; }
+    /// A drawing; all that is drawn in it is one figure to a reader, said in these words.
+    Scope figure(std::string alternative) { return {page_, add(Tag::figure, std::move(alternative))}; }
+    /// Opens the last part again if it is one of these, or else a new one: a table goes on row after row.
+    Scope going_on(Tag tag);
+    /// Cells of a row with nothing in them, or for a hand to fill in.
+    void empty_cells(int count);
+    /// The page's own heading, which is read first whenever it is drawn.
+    Scope title();
+
     void stroke(Role role, Path path, Length width, Dash dash = Dash::solid, Ink ink = Ink::black);
     void line(Role role, Point a, Point b, Length width, Dash dash = Dash::solid);
     void box(Role role, const Rect& rect, Length width, Dash dash = Dash::solid);
@@ -72,7 +99,8 @@ public:
     /// The type itself, or else condensed, or else smaller, as need be for a text no wider than `room`; the smallest
     /// there is, where none will do. Some languages take more room than others.
     Type fitting(std::string_view text, Type type, Length room) const;
-    /// Sets one line of text on its baseline; returns its width.
+    /// Sets one line of text on its baseline; returns its width. Outside of what holds words, such as a cell, the line
+    /// is a paragraph of its own.
     Length text(Role role, Point anchor, std::string text, const Type& type);
     /// The same on a white ground, for text over a hatch or a line. Level text only.
     Length text_on_white(Role role, Point anchor, const std::string& text, const Type& type);
@@ -95,6 +123,8 @@ public:
     void arrow_head(Role role, Point tip, Direction toward, Length length, Length width);
 
 private:
+    std::size_t add(Tag tag, std::string alternative);
+
     page::Page& page_;
     const Kit& kit_;
 };

@@ -47,16 +47,22 @@ public:
           y_(page.height - 100_pt) {}
 
     void draw() {
+        { const Scope title = pen_.title(); }  // read before the drawing, set after it
+        drawing();
+        words_to_read();
+    }
+
+private:
+    void drawing() {
+        const Scope figure = pen_.figure(kit_.words("figure.bars"));
         measured_bars();
         corners();
         ruler({pen_.page_width() / 2, 0_pt}, {1, 0}, {0, 1}, "bottom");
         ruler({pen_.page_width() / 2, pen_.page_height()}, {1, 0}, {0, -1}, "top");
         ruler({0_pt, pen_.page_height() / 2}, {0, 1}, {1, 0}, "left");
         ruler({pen_.page_width(), pen_.page_height() / 2}, {0, 1}, {-1, 0}, "right");
-        words_to_read();
     }
 
-private:
     const fonts::Style& style() const { return kit_.style; }
     std::string words(const std::string& key, const fonts::Words::Values& values = {}) const {
         return kit_.words("printer_check." + key, values);
@@ -199,7 +205,10 @@ private:
     }
 
     void words_to_read() {
-        pen_.text(Role::furniture, {text_left, y_}, words("title"), {Face::bold, style().title});
+        {
+            const Scope heading = pen_.title();
+            pen_.text(Role::furniture, {text_left, y_}, words("title"), {Face::bold, style().title});
+        }
         y_ -= 15_pt;
         pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
         heading("print");

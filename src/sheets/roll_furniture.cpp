@@ -42,9 +42,15 @@ public:
     void draw() {
         const RollPage& roll = *draft_.roll;
         draw_sheet_code(draft_.page, plan_, number_, {cut_margin, high() - sheet_code_side});
-        flow(head_lines(), words_from, head_height());
+        {
+            const Scope heading = pen_.title();
+            flow(head_lines(), words_from, head_height());
+        }
         const Length tail = pen_.page_width() - roll.tail + content_gap;
-        flow(tail_lines(), tail, tail_height());
+        {
+            const Scope artifact = pen_.within(Tag::artifact);  // the same again
+            flow(tail_lines(), tail, tail_height());
+        }
         draw_check_bar(pen_, {pen_.page_width() - cut_margin - upright_bar + 14_pt, roll.edge}, {0, 1}, across(),
                        bar_holds_words());
         if (roll.bar_below) draw_check_bar(pen_, {roll.head, roll_bar_row - 11_pt}, {1, 0}, along());

@@ -13,6 +13,7 @@ void warning_sign(Pen& pen, Point low_left, Length height) {
              Path::polyline({low_left, {low_left.x + width, low_left.y}, {low_left.x + width / 2, low_left.y + height}},
                             true),
              Ink::white);
+    const Scope sign = pen.within(Tag::artifact);  // the word beside it says the same
     pen.text(Role::caution, {low_left.x + width / 2, low_left.y + height * 0.14}, "!",
              Type{Face::bold, pen.kit().style.title}.centred());
 }
@@ -46,6 +47,8 @@ void manual_blank(Pen& pen, Length base) {
     const auto& words = pen.kit().words;
     const Type type{Face::regular, style.text};
     const Length right = pen.page_width() - side_margin;
+    const Scope list = pen.going_on(Tag::list);
+    const Scope item = pen.within(Tag::list_item);
     tick_box(pen, {side_margin, base - 2_pt}, 11_pt);
     Length x = side_margin + 20_pt;
     x += pen.text(Role::caution, {x, base}, words("safety.no_hands"), type) + 8_pt;
@@ -64,6 +67,8 @@ struct Spacing {
 Length card_lines(Pen& pen, Length base, const std::vector<std::string>& lines, const Spacing& spacing) {
     const Length left = side_margin + 20_pt;
     for (const std::string& line : lines) {
+        const Scope list = pen.going_on(Tag::list);
+        const Scope item = pen.within(Tag::list_item);
         tick_box(pen, {side_margin, base - 2_pt}, 11_pt);
         pen.text(Role::caution, {left, base}, line,
                  pen.fitting(line, {Face::regular, pen.kit().style.text}, pen.page_width() - side_margin - left));

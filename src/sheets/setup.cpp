@@ -93,6 +93,7 @@ private:
         const Length step = (right() - side_margin) / 4;
         Length x = side_margin;
         for (const auto& [key, value] : cells) {
+            const Scope pair = pen.within(Tag::paragraph);
             if (x > side_margin) pen.line(Role::furniture, {x - 10_pt, y_ - 36_pt}, {x - 10_pt, y_}, style().line);
             pen.text(Role::text, {x, y_ - 8_pt}, words(key),
                      pen.fitting(words(key), {Face::regular, style().small}, step - 14_pt));
@@ -125,6 +126,8 @@ private:
     /// One thing to do, with a blank to write what was measured where one is wanted; `beside` is taken at the right.
     void step(const std::string& text, bool blank, Length beside = {}) {
         Pen pen = this->pen();
+        const Scope list = pen.going_on(Tag::list);
+        const Scope item = pen.within(Tag::list_item);
         y_ -= row;
         tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
         const Length room = right() - side_margin - 20_pt - (blank ? 92_pt : beside);
@@ -137,6 +140,8 @@ private:
     /// Said of the step above it.
     void remark(const std::string& text, bool strong) {
         Pen pen = this->pen();
+        const Scope list = pen.going_on(Tag::list);
+        const Scope item = pen.going_on(Tag::list_item);
         y_ -= remark_height;
         pen.text(
             strong ? Role::caution : Role::text, {side_margin + 20_pt, y_}, text,
@@ -187,20 +192,27 @@ private:
         const int columns = 6;
         const Length label = 130_pt;
         const Length step = (right() - side_margin - label) / columns;
-        const auto name = [&](Length down, const char* key, Face face) {
-            pen.text(Role::text, {side_margin, y_ - down}, words(key),
-                     pen.fitting(words(key), {face, style().small}, label));
+        const auto at_fence = [&](int i) { return piece_.kerf_depth * (static_cast<double>(i) / columns); };
+        const auto table_row = [&](Length down, const char* key, Face face, auto figure) {
+            const Scope line = pen.within(Tag::row);
+            {
+                const Scope cell = pen.within(Tag::row_header);
+                pen.text(Role::text, {side_margin, y_ - down}, words(key),
+                         pen.fitting(words(key), {face, style().small}, label));
+            }
+            for (int i = 0; i < columns; ++i) {
+                const Scope cell = pen.within(Tag::cell);
+                pen.text(Role::text, {side_margin + label + step * (i + 1), y_ - down}, figure(i),
+                         Type{face, style().small}.at_right());
+            }
         };
-        name(16_pt, "setup.trial_depth", Face::regular);
-        name(33_pt, "setup.trial_spacer", Face::bold);
-        for (int i = 0; i < columns; ++i) {
-            const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
-            const Length limit =
-                bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
-            const Length x = side_margin + label + step * (i + 1);
-            pen.text(Role::text, {x, y_ - 16_pt}, tape_.exact_plain(at_fence),
-                     Type{Face::regular, style().small}.at_right());
-            pen.text(Role::text, {x, y_ - 33_pt}, tape_.plain(limit), Type{Face::bold, style().small}.at_right());
+        {
+            const Scope table = pen.within(Tag::table);
+            table_row(16_pt, "setup.trial_depth", Face::regular, [&](int i) { return tape_.exact_plain(at_fence(i)); });
+            table_row(33_pt, "setup.trial_spacer", Face::bold, [&](int i) {
+                return tape_.plain(
+                    bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence(i)));
+            });
         }
         pen.text(Role::text, {side_margin, y_ - 47_pt}, words("setup.trial_enter"), {Face::regular, style().small});
         y_ -= 50_pt;
@@ -222,6 +234,8 @@ private:
             const Length signature = 170_pt;
             step(lines.at(i), false, signature + 8_pt);
             Pen pen = this->pen();
+            const Scope list = pen.going_on(Tag::list);
+            const Scope item = pen.going_on(Tag::list_item);
             const Length x = right() - signature;
             const Length used = pen.text(Role::text, {x, y_}, words(signs.at(i)), {Face::regular, style().text});
             pen.line(Role::box, {x + used + 6_pt, y_ - 2_pt}, {right(), y_ - 2_pt}, style().line);
@@ -250,6 +264,8 @@ private:
         for (const plan::DeepKerf& kerf : piece_.deep_kerfs) {
             if (y_ - 60_pt < lowest) start_page();
             Pen pen = this->pen();
+            const Scope list = pen.going_on(Tag::list);
+            const Scope item = pen.within(Tag::list_item);
             y_ -= row;
             tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
             y_ = pen.paragraph(Role::caution, {side_margin + 20_pt, y_}, deep_kerf_text(kerf, kit_, tape_), type,

@@ -135,6 +135,8 @@ Length end_view_height(const plan::Piece& piece) { return above_board(piece) + p
 void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
+    const Scope figure = pen.figure(
+        words("figure.end_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
     const EndView view = lay_out(pen, piece, top);
     board_outline(pen, view);
     fence_and_spacer(pen, piece, view);
@@ -158,6 +160,8 @@ Length edge_view_height(const plan::Piece& piece) { return piece.thickness + 24_
 void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
+    const Scope figure = pen.figure(
+        words("figure.edge_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
     const Length left = side_margin;
     const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
     const Length face = top - 14_pt;

@@ -285,6 +285,7 @@ double strain_axis_end(const plan::Piece& piece) {
 }
 
 void draw_strain_plot(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
+    const Scope figure = pen.figure(pen.kit().words("figure.strain", {{"piece", piece.id}}));
     StrainPlot(pen, space, piece, tape).draw();
 }
 

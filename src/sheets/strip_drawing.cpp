@@ -239,6 +239,9 @@ Length caption_width(const StripContext& context, const Strip& strip, const Kit&
 }
 
 void draw_strip(Pen& pen, const StripContext& context, const Strip& strip, Point start) {
+    const auto [name, how, kerfs] = caption_of(context, strip, pen.kit());
+    const Scope figure = pen.figure(
+        pen.kit().words("figure.strip", {{"piece", context.piece.id}, {"name", name}, {"how", how}, {"kerfs", kerfs}}));
     StripDrawing(pen, context, strip, start).draw();
 }
 

@@ -8,6 +8,7 @@
 #include "sheets/small_drawing.h"
 #include "sheets/survey_answers.h"
 #include "sheets/wall_drawing.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -151,6 +152,7 @@ Length draw_survey(Pen& pen, const Rect& space, const plan::Piece& piece, const 
         pen.kit().words("survey.drawing", {{"fit", fit_name(piece.survey->used, pen.kit())},
                                            {"times", tape.number(drawing.larger(), drawing.larger() < 1 ? 1 : 0)}}),
         {Face::regular, style.small});
+    const Scope figure = pen.figure(pen.kit().words("figure.survey", {{"piece", measured_id(piece)}}));
     return drawing.draw();
 }
 

@@ -75,10 +75,13 @@ private:
                                                            {"survey.column_rms", 0.885, Align::right},
                                                            {"", 0.9, Align::left}}};
 
-    void cells(const std::array<std::string, 6>& texts, bool strong) {
+    void cells(const std::array<std::string, 6>& texts, bool strong, Tag tag = Tag::cell) {
         Pen pen = this->pen();
+        const Scope table = pen.going_on(Tag::table);
+        const Scope line = pen.within(Tag::row);
         for (std::size_t i = 0; i < texts.size(); ++i) {
             const Column& column = answer_columns.at(i);
+            const Scope cell = pen.within(i == 0 && tag == Tag::cell ? Tag::row_header : tag);
             Type type = small(strong);
             type.align = column.align;
             const Length x = side_margin + (right() - side_margin) * column.at;
@@ -107,7 +110,7 @@ private:
         y_ -= 20_pt;
         std::array<std::string, 6> heads;
         for (std::size_t i = 0; i + 1 < heads.size(); ++i) heads.at(i) = words(answer_columns.at(i).key);
-        cells(heads, false);
+        cells(heads, false, Tag::header_cell);
         y_ -= 5_pt;
         rule(style().line);
         for (const Answer& answer : answers_) {
@@ -188,10 +191,18 @@ private:
         const std::array<Length, 6> edge = edges(left, width);
         Length base = y_ - 20_pt;
         const Type head = Type{Face::condensed, style().small}.at_right();
-        pen.text(Role::text, {edge[1], base}, words("survey.station"), head);
-        pen.text(Role::text, {edge[2], base}, words("survey.height"), head);
-        for (std::size_t i = 0; i < answers_.size(); ++i)
-            pen.text(Role::text, {edge.at(i + 3), base}, head_of(answers_[i].fit), head);
+        const Scope table = pen.within(Tag::table);
+        {
+            const Scope line = pen.within(Tag::row);
+            pen.empty_cells(1);  // over the numbers
+            const auto named = [&](Length at, const std::string& name) {
+                const Scope cell = pen.within(Tag::header_cell);
+                pen.text(Role::text, {at, base}, name, head);
+            };
+            named(edge[1], words("survey.station"));
+            named(edge[2], words("survey.height"));
+            for (std::size_t i = 0; i < answers_.size(); ++i) named(edge.at(i + 3), head_of(answers_[i].fit));
+        }
         pen.line(Role::box, {left, base - 4.5_pt}, {left + width, base - 4.5_pt}, style().line);
         base -= 3.5_pt;
         for (std::size_t i = first; i < end; ++i) {
@@ -209,15 +220,22 @@ private:
         const bool suspect = survey_.suspect && survey_.suspect->point == i;
         const Type type = small(suspect).at_right();
         const Reading read = reading(piece_, i);
-        pen.text(Role::text, {edge[0], base}, std::to_string(i + 1), Type{Face::condensed, style().tiny}.at_right());
+        const Scope line = pen.within(Tag::row);
+        {
+            const Scope cell = pen.within(Tag::row_header);
+            pen.text(Role::text, {edge[0], base}, std::to_string(i + 1),
+                     Type{Face::condensed, style().tiny}.at_right());
+        }
         const std::array<std::string, 2> texts{tape_.exact_plain(read.station), tape_.exact_plain(read.height)};
         for (std::size_t k = 0; k < texts.size(); ++k) {
+            const Scope cell = pen.within(Tag::cell);
             Type fitting = type;
             const bool wide = pen.width(texts.at(k), type) > edge.at(k + 1) - edge.at(k) - 4_pt;
             if (wide) fitting.face = suspect ? Face::condensed_bold : Face::condensed;
             pen.text(Role::running, {edge.at(k + 1), base}, texts.at(k), fitting);
         }
         for (std::size_t a = 0; a < answers_.size(); ++a) {
+            const Scope cell = pen.within(Tag::cell);
             const bool worst = answers_[a].misses->worst_point() == i;
             const std::string text = miss_text(answers_[a].misses->at.at(i), tape_);
             const Type miss = small(worst || suspect).at_right();

@@ -65,6 +65,7 @@ private:
 
     void grid() {
         const Length room = std::min(y_ - below(), pen_.page_height() * 0.4);
+        const Scope figure = pen_.figure(words("figure.map"));
         y_ = draw_template_grid(pen_, context_, map_.span, {{side_margin, y_ - room}, {right_, y_}});
     }
 
@@ -75,6 +76,8 @@ private:
         y_ -= 4_pt;
         int n = 0;
         for (const std::string& step : map_.steps) {
+            const Scope list = pen_.going_on(Tag::list);
+            const Scope item = pen_.within(Tag::list_item);
             y_ -= step_height;
             tick_box(pen_, {side_margin, y_ - 1.5_pt}, 11_pt);
             pen_.text(Role::text, {side_margin + 20_pt, y_}, std::to_string(++n), bold(style().text));
@@ -90,6 +93,8 @@ private:
         section(pen_, side_margin, right_, y_, words("template.check"), words("template.measured"));
         y_ -= 10_pt;
         for (const MapCheck& row : map_.checks) {
+            const Scope list = pen_.going_on(Tag::list);
+            const Scope item = pen_.within(Tag::list_item);
             y_ -= row_height;
             const Length base = y_ + 8_pt;
             const Length blank = right_ - 106_pt;

@@ -29,6 +29,8 @@ public:
                           : Point{pen_.page_width(), pen_.page_height()}) {}
 
     void draw() {
+        const Scope figure =
+            pen_.figure(context_.kit.words("figure.tile", {{"title", draft_.title}, {"piece", context_.titles.piece}}));
         cell_lines();
         crosses();
         wood();

@@ -1,0 +1,165 @@
+// The structure tree as libqpdf reads it back, against ISO 32000-1, 14.7 and 14.8.
+
+#include <gtest/gtest.h>
+
+#include <map>
+#include <regex>
+#include <set>
+
+#include "output/pdf.h"
+#include "output/sample.h"
+
+namespace kerfpacket::output {
+namespace {
+
+using namespace measure::literals;
+using Object = QPDFObjectHandle;
+using page::Tag;
+
+page::TextItem in(std::size_t node, const std::string& text) {
+    page::TextItem item = words(text);
+    item.node = node;
+    return item;
+}
+
+page::PathItem line_in(std::size_t node) {
+    page::PathItem item{page::Role::outline, geom::Path::line({10_mm, 10_mm}, {50_mm, 10_mm}), 1_mm};
+    item.node = node;
+    return item;
+}
+
+/// A title drawn last, a table with an empty cell, a list, a figure of lines and words, an artifact.
+page::Document told() {
+    page::Document document = one_item(in(4, "head"));
+    page::Page& page = document.pages.front();
+    page.structure = {{Tag::section, 0, {}},       // 0
+                      {Tag::title, 0, {}},         // 1
+                      {Tag::table, 0, {}},         // 2
+                      {Tag::row, 2, {}},           // 3
+                      {Tag::header_cell, 3, {}},   // 4
+                      {Tag::cell, 3, {}},          // 5
+                      {Tag::list, 0, {}},          // 6
+                      {Tag::list_item, 6, {}},     // 7
+                      {Tag::figure, 0, "a line"},  // 8
+                      {Tag::artifact, 0, {}},      // 9
+                      {Tag::paragraph, 0, {}}};    // 10
+    page.items = {in(4, "head"), in(7, "item"), line_in(8), in(8, "12"), in(9, "page 1"), line_in(0), in(1, "title")};
+    return document;
+}
+
+/// The element as "H1(...)", its marked runs as numbers.
+std::string told_by(Object element) {
+    if (element.isInteger()) return std::to_string(element.getIntValue());
+    std::string text = element.getKey("/S").getName().substr(1);
+    Object kids = element.getKey("/K");
+    if (kids.isNull()) return text;
+    text += "(";
+    for (Object kid : kids.isArray() ? kids.getArrayAsVector() : std::vector<Object>{kids})
+        text += (text.back() == '(' ? "" : " ") + told_by(kid);
+    return text + ")";
+}
+
+TEST(Structure, PartsComeInTheOrderOfTheirNodesAndEmptyCellsStay) {
+    const std::string bytes = output::pdf(told(), test_faces());
+    const auto pdf = open_pdf(bytes);
+    Object whole = pdf->getRoot().getKey("/StructTreeRoot").getKey("/K");
+    const std::string said = std::regex_replace(told_by(whole), std::regex("\\b[0-9]+"), "n");
+    // The paragraph with nothing in it is not told.
+    EXPECT_EQ(said, "Document(Sect(H1(n) Table(TR(TH(n) TD)) L(LI(LBody(n))) Figure(n n)))");
+    EXPECT_TRUE(pdf->getRoot().getKey("/MarkInfo").getKey("/Marked").getBoolValue());
+}
+
+TEST(Structure, FiguresHaveTheirWordsAndHeadsTheirScope) {
+    const std::string bytes = output::pdf(told(), test_faces());
+    const auto pdf = open_pdf(bytes);
+    std::map<std::string, Object> by_type;
+    for (Object object : pdf->getAllObjects())
+        if (object.isDictionary() && object.hasKey("/S") && object.hasKey("/P"))
+            by_type[object.getKey("/S").getName()] = object;
+    EXPECT_EQ(by_type.at("/Figure").getKey("/Alt").getUTF8Value(), "a line");
+    EXPECT_EQ(by_type.at("/TH").getKey("/A").getKey("/Scope").getName(), "/Column");
+    EXPECT_FALSE(by_type.at("/TD").hasKey("/A"));
+}
+
+/// Every run of the content is of the element that the parent tree gives it (14.7.4.4), and of the same type.
+void expect_marks_to_lead_home(QPDF& pdf) {
+    Object numbers = pdf.getRoot().getKey("/StructTreeRoot").getKey("/ParentTree").getKey("/Nums");
+    const auto pages = pdf.getAllPages();
+    ASSERT_EQ(numbers.getArrayNItems(), static_cast<int>(pages.size() * 2));
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        Object page = pages[i];
+        ASSERT_EQ(page.getKey("/StructParents").getIntValue(), static_cast<long long>(i));
+        Object parents = numbers.getArrayItem(static_cast<int>(i) * 2 + 1);
+        const std::string content = content_of(pdf, i);
+        const std::regex begin("/(\\w+) <</MCID (\\d+)>>BDC");
+        int runs = 0;
+        for (std::sregex_iterator run(content.begin(), content.end(), begin), end; run != end; ++run, ++runs) {
+            ASSERT_EQ(std::stoi((*run)[2]), runs) << "numbered as they come";
+            Object element = parents.getArrayItem(runs);
+            const std::string type = element.getKey("/S").getName();
+            EXPECT_EQ(type == "/LBody" ? "/LI" : type, "/" + (*run)[1].str());
+            EXPECT_EQ(element.getKey("/Pg").getObjGen(), page.getObjGen());
+        }
+        EXPECT_EQ(parents.getArrayNItems(), runs);
+    }
+}
+
+TEST(Structure, EveryRunLeadsToItsElement) {
+    const std::string bytes = output::pdf(told(), test_faces());
+    const auto pdf = open_pdf(bytes);
+    expect_marks_to_lead_home(*pdf);
+    const std::string more = output::pdf(sample_document(), test_faces());
+    const auto other = open_pdf(more);
+    expect_marks_to_lead_home(*other);
+}
+
+/// Runs and text objects close in the order they opened, and nothing is drawn outside a run (14.6.1, 14.8.2.2).
+TEST(Structure, RunsNestWithTextObjectsAndHoldAllThatIsDrawn) {
+    for (const page::Document& document : {told(), sample_document()}) {
+        const std::string bytes = output::pdf(document, test_faces());
+        const auto pdf = open_pdf(bytes);
+        for (std::size_t page = 0; page < document.pages.size(); ++page) {
+            const std::string content = content_of(*pdf, page);
+            std::string open;  // T for a text object, M for a run
+            const std::regex word("\\b(BT|ET|BDC|BMC|EMC|Tj|S|f|B)(?=\\s|$)");
+            int drawn = 0;
+            // Strings may hold any letters.
+            const std::string bare =
+                std::regex_replace(content, std::regex("\\((\\\\.|[^()\\\\])*\\)|<[0-9A-F]+>"), "");
+            for (std::sregex_iterator at(bare.begin(), bare.end(), word), end; at != end; ++at) {
+                const std::string op = at->str();
+                if (op == "BT") open += 'T';
+                else if (op == "BDC" || op == "BMC") {
+                    EXPECT_EQ(open.find('M'), std::string::npos) << "runs do not nest here";
+                    open += 'M';
+                } else if (op == "ET" || op == "EMC") {
+                    ASSERT_FALSE(open.empty()) << bare;
+                    ASSERT_EQ(open.back(), op == "ET" ? 'T' : 'M') << bare;
+                    open.pop_back();
+                } else {
+                    EXPECT_NE(open.find('M'), std::string::npos) << op;
+                    ++drawn;
+                }
+            }
+            EXPECT_EQ(open, "");
+            EXPECT_EQ(drawn > 0, !document.pages[page].items.empty());
+        }
+    }
+}
+
+TEST(Structure, AReaderPutsASpaceBetweenLinesOfOneParagraph) {
+    page::Document document = one_item(in(1, "one"));
+    page::Page& page = document.pages.front();
+    page.structure = {{Tag::section, 0, {}}, {Tag::paragraph, 0, {}}, {Tag::paragraph, 0, {}}};
+    page.items = {in(1, "one"), in(1, "two"), in(2, "three")};
+    const std::string bytes = output::pdf(document, test_faces());
+    const auto pdf = open_pdf(bytes);
+    const std::string content = content_of(*pdf, 0);
+    std::string shown;
+    const std::regex text("\\(([^)]*)\\) Tj");
+    for (std::sregex_iterator at(content.begin(), content.end(), text), end; at != end; ++at) shown += (*at)[1];
+    EXPECT_EQ(shown, "one twothree");
+}
+
+}  // namespace
+}  // namespace kerfpacket::output
