@@ -88,8 +88,7 @@ std::string write(QPDF& pdf, int part) {
     writer.setNewlineBeforeEndstream(true);
     writer.setObjectStreamMode(part == 1 ? qpdf_o_disable : qpdf_o_generate);
     // Streams pass as libharu compressed them: libqpdf would unpack and pack them all again, most of the finish's time.
-    // Its own streams of objects, the structure among them, are packed.
-    writer.setDecodeLevel(qpdf_dl_none);
+    writer.setCompressStreams(false);
     writer.forcePDFVersion(part == 1 ? "1.4" : "1.7");
     writer.write();
     const auto buffer = writer.getBufferSharedPointer();
