@@ -25,9 +25,8 @@ struct Extras {
 };
 
 /// Takes libharu's file and gives the one that ships: viewer preferences (never scale), page labels, language, title,
-/// dates from the job, fonts whose text can be copied out,
-/// structure, what PDF/A asks for. Throws std::runtime_error in plain
-/// words.
+/// dates from the job, fonts whose text can be copied out, structure, what PDF/A asks for. Throws std::runtime_error in
+/// plain words.
 std::string finish_pdf(const Drawn& drawn, const page::Document& document, const Extras& extras);
 
 }  // namespace kerfpacket::output

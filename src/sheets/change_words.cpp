@@ -179,9 +179,9 @@ Changes changes_between(const Revision& before, const Revision& now, const Kit& 
 
     for (const plan::Piece& piece : now.plan.pieces) {
         const plan::Piece* was = find(before.plan, piece.id);
-        changes.effects.push_back({piece.id, measured_id(piece),
-                                   was == nullptr ? std::vector{kit.words("changes.piece_new")}
-                                                  : effects_of(*was, piece, kit, tape)});
+        changes.effects.push_back(
+            {piece.id, measured_id(piece),
+             was == nullptr ? std::vector{kit.words("changes.piece_new")} : effects_of(*was, piece, kit, tape)});
     }
     for (const plan::Piece& piece : before.plan.pieces)
         if (find(now.plan, piece.id) == nullptr)

@@ -14,6 +14,7 @@ namespace {
 
 constexpr Length leading = 13_pt;
 constexpr Length row_gap = 4_pt;
+constexpr Length column_gap = 6_pt;
 constexpr Length lowest = 46_pt;
 
 class Sheet {
@@ -26,47 +27,47 @@ public:
           revisions_{{"before", before.plan.header.revision}, {"now", now.plan.header.revision}} {
         start_page();
         const std::string first = words(none() ? "changes.none_superseded" : "changes.statement");
-        y_ = pen().paragraph(Role::caution, {side_margin, y_}, first, {Face::bold, style().text},
-                             right() - side_margin, 14_pt);
+        y_ = pen().paragraph(Role::caution, {side_margin, y_}, first, {Face::bold, style().text}, right() - side_margin,
+                             14_pt);
     }
 
     void values(const std::vector<ChangedValue>& values) {
         heading(words("changes.values"));
         if (values.empty()) {
-            line({words("changes.same_values")}, {1.0});
+            sentence(words("changes.same_values"));
             return;
         }
         const std::vector<double> shares{0.1, 0.3, 0.3, 0.3};
-        line({words("changes.column_piece"), words("changes.column_value"), words("changes.column_was"),
-              words("changes.column_now")},
-             shares, true);
+        row({words("changes.column_piece"), words("changes.column_value"), words("changes.column_was"),
+             words("changes.column_now")},
+            shares, true);
         const std::string nothing = words("changes.nothing");
         for (const ChangedValue& value : values)
-            line({value.piece.empty() ? words("changes.whole_job") : value.piece, value.what,
-                  value.was.empty() ? nothing : value.was, value.now.empty() ? nothing : value.now},
-                 shares);
+            row({value.piece.empty() ? words("changes.whole_job") : value.piece, value.what,
+                 value.was.empty() ? nothing : value.was, value.now.empty() ? nothing : value.now},
+                shares);
     }
 
     void effects(const std::vector<Effect>& effects) {
         heading(words("changes.effects"));
         for (const Effect& effect : effects)
-            line({effect.piece, fmt::format("{}", fmt::join(effect.words, "; "))}, {0.1, 0.9});
+            row({effect.piece, fmt::format("{}", fmt::join(effect.words, "; "))}, {0.1, 0.9});
     }
 
     void sheets() {
         if (none()) return;
         heading(words("changes.sheets"));
         const std::vector<double> shares{0.7, 0.3};
-        line({words("changes.column_sheet"), words("changes.column_page")}, shares, true);
+        row({words("changes.column_sheet"), words("changes.column_page")}, shares, true);
         for (const IndexEntry& sheet : superseded_.sheets) {
             const std::string first = std::to_string(sheet.first + 1);
-            line({sheet.title, sheet.first == sheet.last ? first : first + "-" + std::to_string(sheet.last + 1)},
-                 shares);
+            row({sheet.title, sheet.first == sheet.last ? first : first + "-" + std::to_string(sheet.last + 1)},
+                shares);
             pen().link({{side_margin, y_}, {right(), y_ + leading}}, sheet.first);
         }
-        for (const std::string& title : superseded_.gone) line({title, words("changes.sheet_gone")}, shares);
+        for (const std::string& title : superseded_.gone) row({title, words("changes.sheet_gone")}, shares);
         y_ -= row_gap;
-        line({words("changes.same_sheets")}, {1.0});
+        sentence(words("changes.same_sheets"));
     }
 
 private:
@@ -95,30 +96,36 @@ private:
         y_ -= 5_pt;
     }
 
-    /// One row of columns, each broken into lines where its room asks for it; a single one is a paragraph.
-    void line(const std::vector<std::string>& cells, const std::vector<double>& shares, bool heads = false) {
-        const Type type{Face::regular, heads ? style().small : style().text};
-        const Length width = right() - side_margin;
-        // Drawn on a page of its own first, to learn how far down it comes.
-        const auto draw = [&](page::Page& page, Length top) {
-            Pen pen(page, kit_);
-            Length foot = top;
-            Length x = side_margin;
-            if (cells.size() == 1) return pen.paragraph(Role::text, {x, top}, cells[0], type, width, leading);
-            const Scope table = pen.going_on(Tag::table);
-            const Scope row = pen.within(Tag::row);
-            for (std::size_t i = 0; i < cells.size(); ++i) {
-                const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
-                const Length column = width * shares.at(i);
-                foot = std::min(foot, pen.paragraph(Role::text, {x, top}, cells[i], type, column - 6_pt, leading));
-                x += column;
-            }
-            return foot;
-        };
-        page::Page trial;
-        const Length height = -draw(trial, Length());
+    /// Goes on to a further page where lines of this height no longer fit.
+    void need(Length height) {
         if (y_ - leading - height < lowest) start_page();
-        y_ = draw(drafts_.back().page, y_ - leading) - row_gap;
+    }
+
+    void sentence(const std::string& text) {
+        const Type type{Face::regular, style().text};
+        const Length width = right() - side_margin;
+        need(pen().paragraph_height(text, type, width, leading));
+        y_ = pen().paragraph(Role::text, {side_margin, y_ - leading}, text, type, width, leading) - row_gap;
+    }
+
+    /// One row of a table, each column broken into lines where its room asks for it.
+    void row(const std::vector<std::string>& cells, const std::vector<double>& shares, bool heads = false) {
+        const Type type{Face::regular, heads ? style().small : style().text};
+        const auto column = [&](std::size_t i) { return (right() - side_margin) * shares.at(i); };
+        Length height;
+        for (std::size_t i = 0; i < cells.size(); ++i)
+            height = std::max(height, pen().paragraph_height(cells[i], type, column(i) - column_gap, leading));
+        need(height);
+        Pen pen = this->pen();
+        const Scope table = pen.going_on(Tag::table);
+        const Scope line = pen.within(Tag::row);
+        Length x = side_margin;
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
+            pen.paragraph(Role::text, {x, y_ - leading}, cells[i], type, column(i) - column_gap, leading);
+            x += column(i);
+        }
+        y_ -= leading + height + row_gap;
     }
 
     Drafts& drafts_;

@@ -103,7 +103,7 @@ void cautions(CoverFlow& flow) {
     for (const plan::Piece& piece : pieces) {
         for (const plan::Caution& caution : piece.cautions) {
             const std::string text = caution_text(caution, flow.kit(), flow.tape);
-            flow.need(30_pt + flow.paragraph_height(text, type, width, 13.5_pt));
+            flow.need(30_pt + flow.pen().paragraph_height(text, type, width, 13.5_pt));
             Pen pen = flow.pen();
             const Scope list = pen.going_on(Tag::list);
             const Scope item = pen.within(Tag::list_item);
@@ -123,12 +123,6 @@ void CoverFlow::start_page(bool first) {
     draft.outline = first ? words("cover.title") : std::string();
     drafts_.push_back(std::move(draft));
     y = drafts_.back().page.height - below_header;
-}
-
-Length CoverFlow::paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const {
-    page::Page scratch;
-    Pen pen(scratch, kit_);
-    return -pen.paragraph(Role::text, {}, text, type, width, leading);
 }
 
 void CoverFlow::heading(const char* key, Length content) {

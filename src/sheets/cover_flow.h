@@ -36,8 +36,6 @@ public:
     static Type regular(Length size) { return {Face::regular, size}; }
     static Type bold(Length size) { return {Face::bold, size}; }
 
-    /// Height of a paragraph from its first to its last baseline.
-    Length paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const;
     /// A heading with a rule under it, with room for some content on the same page.
     void heading(const char* key, Length content);
 

@@ -139,7 +139,7 @@ private:
 void note(CoverFlow& flow, const std::string& text, Length indent = {}) {
     const Type type = CoverFlow::regular(flow.style().small);
     const Length width = flow.width() - indent;
-    flow.need(note_leading + flow.paragraph_height(text, type, width, note_leading));
+    flow.need(note_leading + flow.pen().paragraph_height(text, type, width, note_leading));
     Pen pen = flow.pen();
     const Scope list = pen.going_on(Tag::list);
     const Scope item = pen.within(Tag::list_item);

@@ -83,7 +83,7 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
     return sheets;
 }
 
-/// Sheets that stand under one entry of the index, as they look before their header and footer.
+/// Pages that stand under one entry of the index.
 struct Run {
     IndexEntry entry;
     std::string sheet;
@@ -146,8 +146,8 @@ struct Places {
         return entry;
     }
     std::size_t first_change() const {
-        const bool behind = sheets.cover_at < sheets.changes_at ||
-                            (sheets.cover_at == sheets.changes_at && !sheets.changes_first);
+        const bool behind =
+            sheets.cover_at < sheets.changes_at || (sheets.cover_at == sheets.changes_at && !sheets.changes_first);
         return sheets.changes_at + (behind ? cover : 0);
     }
 };

@@ -116,6 +116,11 @@ Length Pen::paragraph(Role role, Point first_base, std::string_view text, const 
     return base;
 }
 
+Length Pen::paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const {
+    page::Page scratch;
+    return -Pen(scratch, kit_).paragraph(Role::text, {}, text, type, width, leading);
+}
+
 void Pen::link(const Rect& area, std::size_t to_page) {
     page_.items.emplace_back(page::LinkItem{area, to_page, page_.open});
 }

@@ -109,6 +109,8 @@ public:
     /// baseline of the last line.
     Length paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
                      Length leading);
+    /// Its height from the first to the last baseline, without drawing it.
+    Length paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const;
 
     /// An area of this page that leads to another page.
     void link(const Rect& area, std::size_t to_page);

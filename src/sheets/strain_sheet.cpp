@@ -58,11 +58,9 @@ private:
     }
 
     Length reading_height() const {
-        page::Page scratch;
-        Pen pen(scratch, kit_);
         Length height = heading_height;
         for (const std::string& sentence : sentences_)
-            height += leading + between_sentences - pen.paragraph(Role::text, {}, sentence, text(), width(), leading);
+            height += leading + between_sentences + pen_.paragraph_height(sentence, text(), width(), leading);
         return height;
     }
 

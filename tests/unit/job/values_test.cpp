@@ -28,12 +28,13 @@ TEST(Values, BelongToTheirTableAndPiece) {
 }
 
 TEST(Values, AreTheElementsOfLists) {
-    EXPECT_EQ(told("[wall]\ntails = [\"1.000000 mm\", \"2.000000 mm\"]\nkerfs = [\n    \"1 mm\",\n    \"2 mm\",\n]\n"
-                   "ordinates = [\n    [\"0 mm\", \"1 mm\"],\n    [\"5 mm\", \"-2 mm\"],\n]\ntoo_deep = [\n    [3, \"4 mm\"],"
-                   "\n]\nno_splice = [[\"1 mm\", \"2 mm\"], [\"3 mm\", \"4 mm\"]]\nside = \"convex\"\n"),
-              (std::vector<std::string>{"wall||tails|<1.000000 mm><2.000000 mm>", "wall||kerfs|<1 mm><2 mm>",
-                                        "wall||ordinates|<0 mm / 1 mm><5 mm / -2 mm>", "wall||too_deep|<3 / 4 mm>",
-                                        "wall||no_splice|<1 mm / 2 mm><3 mm / 4 mm>", "wall||side|<convex>"}));
+    EXPECT_EQ(
+        told("[wall]\ntails = [\"1.000000 mm\", \"2.000000 mm\"]\nkerfs = [\n    \"1 mm\",\n    \"2 mm\",\n]\n"
+             "ordinates = [\n    [\"0 mm\", \"1 mm\"],\n    [\"5 mm\", \"-2 mm\"],\n]\ntoo_deep = [\n    [3, \"4 mm\"],"
+             "\n]\nno_splice = [[\"1 mm\", \"2 mm\"], [\"3 mm\", \"4 mm\"]]\nside = \"convex\"\n"),
+        (std::vector<std::string>{"wall||tails|<1.000000 mm><2.000000 mm>", "wall||kerfs|<1 mm><2 mm>",
+                                  "wall||ordinates|<0 mm / 1 mm><5 mm / -2 mm>", "wall||too_deep|<3 / 4 mm>",
+                                  "wall||no_splice|<1 mm / 2 mm><3 mm / 4 mm>", "wall||side|<convex>"}));
 }
 
 TEST(Values, LengthsAreReadBack) {

@@ -31,8 +31,8 @@ struct Job {
 
 /// As it comes from the file, so that its values are all there.
 job::Job sample(const std::string& name) {
-    job::Reading reading =
-        job::read_job(job::load(std::filesystem::path(KERFPACKET_SOURCE_DIR) / "out-samples" / name / "job.toml").value());
+    job::Reading reading = job::read_job(
+        job::load(std::filesystem::path(KERFPACKET_SOURCE_DIR) / "out-samples" / name / "job.toml").value());
     if (!reading.complete) throw std::runtime_error("the sample is incomplete");
     return reading.job;
 }
@@ -97,9 +97,9 @@ TEST(ChangeSentences, AreNoneForTheSameJobWhateverItsRevision) {
 
 TEST(ChangeSentences, TellAChangeOfTheWholeJobByItself) {
     const std::vector<std::string> told = sentences(mill_lane, changed(mill_lane, [](job::Job& job) {
-        job.header.date = "2027-01-31";
-        job.saw.kerf.value = 0.109375_in;
-    }));
+                                                        job.header.date = "2027-01-31";
+                                                        job.saw.kerf.value = 0.109375_in;
+                                                    }));
     ASSERT_EQ(told.size(), 2U) << testing::PrintToString(told);
     EXPECT_TRUE(holds(told[0], "date was ") && told[0].ends_with("now January 31, 2027")) << told[0];
     EXPECT_TRUE(told[1].starts_with("saw: kerf width was ") && told[1].ends_with("now 7/64 in")) << told[1];
@@ -126,8 +126,8 @@ TEST(ChangeSentences, TellOfLongListsWhatChanged) {
     EXPECT_FALSE(holds(told[0], "no. 4: ")) << told[0];
     ordinates->points.erase(ordinates->points.begin() + 2);
     EXPECT_TRUE(holds(sentences(kiln, now).at(0), "points was " + std::to_string(ordinates->points.size() + 1) +
-                                                     " values, now " + std::to_string(ordinates->points.size()) +
-                                                     " values"));
+                                                      " values, now " + std::to_string(ordinates->points.size()) +
+                                                      " values"));
 }
 
 /// What a pattern finds in the sources that write a job's canonical text.
