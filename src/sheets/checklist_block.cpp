@@ -36,7 +36,7 @@ void ChecklistBlock::draw(Point top_left, Length width, std::size_t first, std::
     top_left_ = top_left;
     width_ = width;
     {
-        const Scope table = pen_.within(Tag::table);
+        const Scope list = pen_.within(Tag::list);
         for (std::size_t i = first; i < end; ++i)
             row(piece_.kerfs[i], heights_.row * static_cast<double>(i - first + 1));
     }
@@ -52,20 +52,14 @@ void ChecklistBlock::row(const plan::Kerf& kerf, Length down) {
     const Length base = bottom + heights_.row / 2 - 4_pt;
     tick_box(pen_, {x + 3_pt, bottom + 1.5_pt}, heights_.row - 3_pt);
     const bool ten = kerf.n % 10 == 0;
-    const Scope line = pen_.within(Tag::row);
-    {
-        const Scope cell = pen_.within(Tag::row_header);
-        pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
-                  Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
-    }
-    {
-        const Scope cell = pen_.within(Tag::cell);
-        pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
-                  Type{Face::condensed, style().text}.at_right());
-        pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
-                  {Face::condensed, style().tiny});
-    }
-    const Scope cell = pen_.within(Tag::cell);
+    // A part a kerf, not a part a figure: the packet's bytes and the time to finish it hang on the number of parts.
+    const Scope item = pen_.within(Tag::list_item);
+    pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
+              Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
+    pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
+              Type{Face::condensed, style().text}.at_right());
+    pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
+              {Face::condensed, style().tiny});
     pen_.text(Role::running, {x + width_ - 4_pt, base}, tape_.other(kerf.mark),
               Type{Face::condensed, style().small}.at_right());
     pen_.line(Role::box, {x, bottom}, {x + width_, bottom}, style().hair);

@@ -160,7 +160,26 @@ TEST(Structure, RowsOfATableHaveAsManyCells) {
                 if (fresh) ++tables;
             }
         }
-    EXPECT_GT(tables, 50);
+    EXPECT_GT(tables, 30);
+}
+
+TEST(Structure, AChecklistReadsKerfAfterKerf) {
+    std::size_t kerfs = 0;
+    for (const page::Document& document : all_documents("en")) {
+        std::map<std::string, std::size_t> last;  // number read of a piece
+        for (const page::Page& page : document.pages) {
+            if (page.sheet != "checklist") continue;
+            std::map<std::size_t, std::vector<std::string>> items;
+            for (const page::TextItem& text : tests::texts(page))
+                if (page.structure[text.node].tag == Tag::list_item) items[text.node].push_back(text.text);
+            for (const auto& [node, words] : items) {
+                ASSERT_GE(words.size(), 3U) << node;
+                EXPECT_EQ(words[0], std::to_string(++last[page.piece])) << node;
+                ++kerfs;
+            }
+        }
+    }
+    EXPECT_GT(kerfs, 1000U);
 }
 
 TEST(Structure, EveryPageHasItsTitleFirst) {
