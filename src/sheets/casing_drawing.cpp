@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "sheets/template_tile.h"
 
@@ -56,9 +57,21 @@ private:
         const Block centre_for(pen_, {{words("casing.centre_for"), small()}, {words("casing.spline"), small()}});
         const Beside below = at_left ? Beside::right : Beside::left;
         drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
-        const Block letter(pen_, {{words("casing.joint"), bold(style().small)}, {joint_letter(n), bold(style().huge)}});
-        const Point place = line.start() + (line.end() - line.start()) * letter_across + into * letter_off_joint;
-        drawing_.figures.push_back({letter, place, {1, 0}, Role::joint});
+        const Point beside = line.start() + (line.end() - line.start()) * letter_across;
+        const auto [letter, off] = letter_block(n);
+        drawing_.figures.push_back({letter, beside + into * off, {1, 0}, Role::joint});
+    }
+
+    /// A joint's letter under its word; in a segment so short that both joints' do not find room, alone and nearer.
+    /// Returns how far off the joint its middle stands, too.
+    std::pair<Block, Length> letter_block(int n) const {
+        const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * letter_across; };
+        const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
+        const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {joint_letter(n), bold(style().huge)}});
+        if (letter_off_joint + whole.width() / 2 < half) return {whole, letter_off_joint};
+        const Block alone(pen_, {{joint_letter(n), bold(style().huge)}});
+        if (alone.width() < half) return {alone, half / 2};
+        return {Block(pen_, {{joint_letter(n), bold(style().strong)}}), half / 2};
     }
 
     void mitres() {

@@ -181,15 +181,20 @@ private:
         }
     }
 
-    /// As wide as the strip, or as it must be when the strip is short; never beyond its room. On a roll all of it
-    /// stands at the strip's left end.
+    /// As wide as the strip, or as it must be when the strip is short, in type that its room asks for. On a roll all of
+    /// it stands at the strip's left end.
     void caption() {
         const CaptionRoom& room = *context_.caption;
         const auto [name, how, kerfs] = caption_of(context_, strip_, pen_.kit());
         const Type bold{Face::bold, style().small};
-        Type type{Face::regular, style().small};
-        if (caption_width(context_, strip_, pen_.kit(), type.face) > room.to - room.from) type.face = Face::condensed;
-        const Length least = caption_width(context_, strip_, pen_.kit(), type.face);
+        Type type;
+        Length least;
+        for (const Type& way : {Type{Face::regular, style().small}, Type{Face::condensed, style().small},
+                                Type{Face::condensed, style().tiny}}) {
+            type = way;
+            least = caption_width(context_, strip_, pen_.kit(), type);
+            if (least <= room.to - room.from) break;
+        }
         const Length left = std::min(frame_.left(), room.to - least);
         const Length base = frame_.base() + lanes().height + 5_pt;
         const Length how_from = pen_.width(name, bold) + 10_pt;
@@ -231,11 +236,10 @@ Caption caption_of(const StripContext& context, const Strip& strip, const Kit& k
                                       {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})};
 }
 
-Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, Face face) {
+Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, const Type& type) {
     const auto [name, how, kerfs] = caption_of(context, strip, kit);
-    const Length size = kit.style.small;
-    return kit.faces.width(Face::bold, name, size) + 10_pt + kit.faces.width(face, how, size) + 12_pt +
-           kit.faces.width(face, kerfs, size);
+    return kit.faces.width(Face::bold, name, kit.style.small) + 10_pt + kit.faces.width(type.face, how, type.size) +
+           12_pt + kit.faces.width(type.face, kerfs, type.size);
 }
 
 void draw_strip(Pen& pen, const StripContext& context, const Strip& strip, Point start) {

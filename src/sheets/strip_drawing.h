@@ -36,8 +36,8 @@ struct Caption {
     std::string kerfs;
 };
 Caption caption_of(const StripContext& context, const Strip& strip, const Kit& kit);
-/// On one line, its name in bold.
-Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, Face face);
+/// On one line, its name in bold, the rest in `type`.
+Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, const Type& type);
 
 /// Draws the strip with its starting end at `start` (lower corner). It runs to the right, or to the left when the piece
 /// is numbered from the right.

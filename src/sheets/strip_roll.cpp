@@ -153,7 +153,7 @@ private:
         Length content = longest_of(strips, first, end, context.lap);
         for (std::size_t i = first; i < end; ++i) {
             if (across_.captions) {
-                content = std::max(content, caption_width(context, strips[i], kit_, Face::regular));
+                content = std::max(content, caption_width(context, strips[i], kit_, {Face::regular, kit_.style.small}));
                 continue;
             }
             const Caption caption = caption_of(context, strips[i], kit_);

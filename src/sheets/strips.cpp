@@ -14,6 +14,8 @@ namespace {
 
 /// Room left of the strips for the upright check bar.
 constexpr Length strips_left = 54_pt;
+/// Where a long caption may begin: the bar ends there.
+constexpr Length captions_left = 34_pt;
 /// From the top edge to the top of the first strip, and the height at which the last may end.
 constexpr Length first_strip_top = 103_pt;
 constexpr Length last_strip_bottom = 66_pt;
@@ -86,7 +88,7 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
                                .strips = static_cast<int>(layout.strips.size()),
                                .lap = kit.style.strip_lap,
                                .lanes = lanes,
-                               .caption = CaptionRoom{side_margin, right}};
+                               .caption = CaptionRoom{captions_left, right}};
     for (std::size_t i = 0; i < layout.strips.size(); ++i) {
         const int row = static_cast<int>(i) % layout.rows;
         if (row == 0) {

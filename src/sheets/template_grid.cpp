@@ -78,8 +78,9 @@ private:
     void blank_key(const Rect& grid) {
         const Type type = regular(style().small);
         const std::string key = words("template.blank_key");
-        const Length centre = pen_.width(words("template.centre_line"), bold(style().small));
-        const bool meets = grid.low.x + pen_.width(key, type) + 8_pt > (grid.low.x + grid.high.x - centre) / 2;
+        const std::optional<Length>& centre = context_.drawing.centre;
+        const Length half = pen_.width(words("template.centre_line"), bold(style().small)) / 2;
+        const bool meets = centre && grid.low.x + pen_.width(key, type) + 8_pt > small_.at(Point{*centre, {}}).x - half;
         pen_.text(Role::text, {meets ? left_ : grid.low.x, grid.high.y + 8_pt + heads_above()}, key, type);
     }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdlib>
+#include <filesystem>
 #include <iostream>
 #include <optional>
 #include <utility>
@@ -29,6 +30,29 @@ int packets() {
 }
 
 constexpr std::array languages{"es", "en", "es, en", "en, es"};
+
+void words_keep_apart(const page::Document& packet, const std::string& language, const std::string& job) {
+    for (const page::Page& page : packet.pages) {
+        // A narrow page is of a roll, and printed out to the printer's own margin.
+        const bool roll = std::min(page.width, page.height) < 8.25_in;
+        for (const std::string& fault : tests::text_faults(page, roll ? 4_pt : 18_pt, roll ? 4_pt : 18_pt))
+            ADD_FAILURE() << language << ", " << page.sheet << ": " << fault << '\n' << job;
+    }
+}
+
+/// Jobs that once had words on words, found by more chance than a test run has time for.
+TEST(FoundJobs, have_words_that_keep_apart) {
+    int jobs = 0;
+    for (const auto& file : std::filesystem::directory_iterator(KERFPACKET_SOURCE_DIR "/tests/property/found")) {
+        const job::Reading reading = job::read_job(job::load(file.path()).value());
+        ASSERT_TRUE(reading.diagnostics.empty()) << file;
+        for (const char* language : languages)
+            words_keep_apart(sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit(language)), language,
+                             file.path().filename());
+        ++jobs;
+    }
+    EXPECT_GT(jobs, 4);
+}
 
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
@@ -59,12 +83,7 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         const std::string dump = output::dump(packet);
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
             ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
-        for (const page::Page& page : packet.pages) {
-            // A narrow page is of a roll, and printed out to the printer's own margin.
-            const bool roll = std::min(page.width, page.height) < 8.25_in;
-            for (const std::string& fault : tests::text_faults(page, roll ? 4_pt : 18_pt, roll ? 4_pt : 18_pt))
-                ADD_FAILURE() << language << ", " << page.sheet << ": " << fault << '\n' << source.text;
-        }
+        words_keep_apart(packet, language, source.text);
         ++laid_out;
         last.emplace(text, *plan);
     }
