@@ -26,13 +26,6 @@ using measure::Unit;
 
 [[noreturn]] void refuse(const std::string& what) { throw std::runtime_error(what); }
 
-job::Media media_of(const PrinterCheckChoice& choice) {
-    const job::Media media = known_media(choice.media);
-    if (media.roll && media.width < job::narrowest_template_roll)
-        refuse(fmt::format("--media {}: the check page needs paper at least 8-1/2 in wide", choice.media));
-    return media;
-}
-
 /// A length of the command line, in the job file's notation.
 Length length_of(const std::string& option, std::string_view text, Unit unit) {
     const auto length = measure::parse_length(text, unit);
@@ -60,7 +53,29 @@ Edge first_edge(const std::string& word) {
     return word == "right" ? Edge::right : Edge::top;
 }
 
+bool has_one_bar(const job::Media& media, Unit unit) {
+    return sheets::printer_check_bars(media, unit).upright == Length();
+}
+
+/// A narrow roll's one bar, which runs along the feed. Across it the printer is taken as true, for nothing was
+/// measured.
+Measured measured_on_roll(const PrinterCheckChoice& choice, const job::Media& media, Unit unit) {
+    if (choice.level.empty()) refuse("a profile needs --level, as measured on the check page");
+    for (const std::string* other : {&choice.first, &choice.upright, &choice.diagonals, &choice.margins})
+        if (!other->empty())
+            refuse(fmt::format("--media {}: a roll under 8-1/2 in is measured by --level alone, along the feed",
+                               choice.media));
+    Measured measured;
+    measured.first = Edge::left;
+    measured.true_level = sheets::printer_check_bars(media, unit).level;
+    measured.level = length_of("--level", choice.level, unit);
+    measured.upright = measured.true_upright = measured.true_level;
+    measured.lost.fill(0.25_in);
+    return measured;
+}
+
 Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, Unit unit) {
+    if (has_one_bar(media, unit)) return measured_on_roll(choice, media, unit);
     if (choice.first.empty() || choice.level.empty() || choice.upright.empty())
         refuse("a profile needs --first, --level and --upright, as measured on the check page");
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
@@ -116,11 +131,21 @@ std::string square_text(const Measured& measured, Unit unit) {
         shown);
 }
 
+std::string stored_text(const Measured& measured, const job::Profile& profile, const job::Media& media, Unit unit) {
+    const std::string along = job::printer_error(profile.along);
+    const std::string level = measure::length_text(measured.true_level, unit);
+    if (has_one_bar(media, unit))
+        return fmt::format("bar {} when true; prints {} along the feed; across it was not measured\n", level, along);
+    return fmt::format("bars {} and {} when true; prints {} across the feed, {} along it, {} edge first\n{}", level,
+                       measure::length_text(measured.true_upright, unit), job::printer_error(profile.across), along,
+                       profile.feed == job::Feed::short_edge ? "short" : "long", square_text(measured, unit));
+}
+
 Status store(const PrinterCheckChoice& choice, Console& console) {
     if (!job::is_profile_name(choice.profile))
         refuse(
             fmt::format("--profile {}: expected letters, digits and hyphens, for example shop-laser", choice.profile));
-    const job::Media media = media_of(choice);
+    const job::Media media = known_media(choice.media);
     const Unit unit = units_of(choice.units, media);
     const Measured measured = measured_of(choice, media, unit);
     require_no_fitting("level", measured.level, measured.true_level, unit);
@@ -128,11 +153,7 @@ Status store(const PrinterCheckChoice& choice, Console& console) {
     require_diagonals(measured, unit);
     const job::Profile profile = profile_of(measured, choice.profile);
     const std::filesystem::path file = store_profile(profile, choice.force);
-    console.result(fmt::format(
-        "{}: bars {} and {} when true; prints {} across the feed, {} along it, {} edge first\n{}", file.string(),
-        measure::length_text(measured.true_level, unit), measure::length_text(measured.true_upright, unit),
-        job::printer_error(profile.across), job::printer_error(profile.along),
-        profile.feed == job::Feed::short_edge ? "short" : "long", square_text(measured, unit)));
+    console.result(file.string() + ": " + stored_text(measured, profile, media, unit));
     const bool square = measure::abs(out_of_square(measured)) <= most_out_of_square;
     return square ? Status::done : Status::cautions;
 }
@@ -143,7 +164,7 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     if (!choice.profile.empty()) return store(choice, console);
     if (!choice.level.empty() || !choice.upright.empty() || !choice.diagonals.empty() || !choice.margins.empty())
         refuse("what was measured needs a name to be stored under: --profile NAME");
-    const job::Media media = media_of(choice);
+    const job::Media media = known_media(choice.media);
     const Unit unit = units_of(choice.units, media);
     const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
     require_no_packet(target);
@@ -151,8 +172,11 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
     output::write_whole(target, output::pdf(page, resources.faces()));
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
-    console.result(fmt::format("{}: 1 page, {}; level bar {}, upright bar {}\n", target.string(), media.plain_name,
-                               measure::length_text(bars.level, unit), measure::length_text(bars.upright, unit)));
+    const std::string level = measure::length_text(bars.level, unit);
+    const std::string shown = has_one_bar(media, unit) ? "bar " + level + " along the feed"
+                                                       : fmt::format("level bar {}, upright bar {}", level,
+                                                                     measure::length_text(bars.upright, unit));
+    console.result(fmt::format("{}: 1 page, {}; {}\n", target.string(), media.plain_name, shown));
     return Status::done;
 }
 

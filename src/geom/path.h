@@ -86,7 +86,8 @@ private:
 /// Parts of a path inside a rectangle, in order of travel.
 std::vector<Path> clip(const Path& path, const Rect& window);
 
-/// Fractions 0..1, ascending, at which a segment meets the infinite line through a point.
+/// Fractions 0..1, ascending, at which a segment meets the infinite line through a point. An end counts where the line
+/// passes it within 1e-6 mm.
 std::vector<double> crossings(const Segment& segment, Point on_line, Direction along);
 
 /// Control points of the cubic curves that draw a segment: each entry {c1, c2, end}. A line gives one entry whose

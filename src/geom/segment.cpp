@@ -58,14 +58,17 @@ Rect Segment::bounds() const {
 std::vector<double> crossings(const Segment& segment, Point on_line, Direction along) {
     const Direction normal = along.left();
     const auto side = [&](Point p) { return (p.x - on_line.x) * normal.x + (p.y - on_line.y) * normal.y; };
-    const auto within = [](double f) { return f >= 0 && f <= 1; };
     std::vector<double> found;
+    // Where two segments join on the line, rounding must not hide the crossing from both.
+    const double hair = Length::mm(1e-6) / std::max(segment.chord(), Length::mm(1e-3));
+    const auto take = [&](double f) {
+        if (f >= -hair && f <= 1 + hair) found.push_back(std::clamp(f, 0.0, 1.0));
+    };
     if (segment.is_line()) {
         const Length a = side(segment.from);
         const Length b = side(segment.to);
         if (a == b) return found;
-        const double f = a / (a - b);
-        if (within(f)) found.push_back(f);
+        take(a / (a - b));
         return found;
     }
     // side(point at angle) = side(centre) + R cos(angle from the normal): two angles, each perhaps within the sweep.
@@ -78,10 +81,7 @@ std::vector<double> crossings(const Segment& segment, Point on_line, Direction a
     for (const double sign : {1.0, -1.0}) {
         double delta = base + sign * std::acos(ratio) - first;
         delta = std::remainder(delta, 2 * Angle::pi);
-        for (const double candidate : {delta - 2 * Angle::pi, delta, delta + 2 * Angle::pi}) {
-            const double f = candidate / sweep;
-            if (within(f)) found.push_back(f);
-        }
+        for (const double candidate : {delta - 2 * Angle::pi, delta, delta + 2 * Angle::pi}) take(candidate / sweep);
         if (std::abs(ratio) == 1) break;
     }
     std::sort(found.begin(), found.end());

@@ -44,7 +44,20 @@ private:
     Type small() const { return {Face::regular, style().small}; }
     static Type bold(Length size) { return {Face::bold, size}; }
 
-    Path middle_line() const { return segment_.inside.turned(by_).offset_left(facts_.width / 2); }
+    /// Halfway from the inside edge to the outside one: for an arrow to stand on, so no parallel is needed, and there
+    /// is none where a measured edge turns sharper than the casing is wide.
+    Path middle_line() const {
+        const Path inside = segment_.inside.turned(by_);
+        const Path outside = segment_.outside.turned(by_);
+        constexpr int steps = 48;
+        std::vector<Point> line;
+        for (int i = 0; i <= steps; ++i) {
+            const double part = static_cast<double>(i) / steps;
+            line.push_back(
+                geom::middle(inside.at(inside.length() * part).point, outside.at(outside.length() * part).point));
+        }
+        return Path::polyline(line);
+    }
 
     /// A short line square to the joint at its middle, and the joint's letter beside it.
     void joint(const Path& line, int n, bool at_left) {

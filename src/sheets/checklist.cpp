@@ -118,13 +118,19 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
                                        {"last", std::to_string(piece.kerfs[end - 1].n)},
                                        {"count", std::to_string(piece.kerfs.size())}}),
          tape);
-    sign_off(pen, side_margin, pen.page_width() - side_margin, sign_base,
-             {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")}, in_both(kit, "page.date"));
+    return draft;
+}
+
+/// Below the blocks: how the board lies, and who signs. Drawn after them, as it is read and signed.
+void below_blocks(Pen& pen, const plan::Piece& piece) {
+    const Kit& kit = pen.kit();
+    const Length right = pen.page_width() - side_margin;
     // Between the last blocks and the footer's rule.
     const std::string how_it_lies = kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".";
     pen.text(Role::text, {side_margin, 40_pt}, how_it_lies,
-             pen.fitting(how_it_lies, {Face::regular, kit.style.small}, pen.page_width() - side_margin * 2));
-    return draft;
+             pen.fitting(how_it_lies, {Face::regular, kit.style.small}, right - side_margin));
+    sign_off(pen, side_margin, right, sign_base, {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")},
+             in_both(kit, "page.date"));
 }
 
 }  // namespace
@@ -148,6 +154,7 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
             const std::size_t from = first + n * block_size;
             block.draw(top_left, grid.column_width, from, std::min(from + block_size, end));
         }
+        below_blocks(pen, piece);
     }
 }
 

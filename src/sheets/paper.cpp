@@ -23,10 +23,6 @@ Length needed_more(const plan::Plan& plan, Use use) {
     return std::max(most - kept_free, 0_mm);
 }
 
-/// A roll's page ends at the next 1/12 in: that is whole points and, at 300 or 600 dots to the inch, whole dots. Print
-/// filters count paper in those, and move or shrink what is neither.
-Length ends_at(Length length) { return 6_pt * std::ceil(length / 6_pt - 1e-9); }
-
 /// Factors for a page as it lies on its paper: what prints too short is written longer.
 page::Correction correction(const page::Page& page, const job::Profile& profile, bool roll) {
     const bool upright = page.width <= page.height;
@@ -35,6 +31,8 @@ page::Correction correction(const page::Page& page, const job::Profile& profile,
 }
 
 }  // namespace
+
+Length roll_page_end(Length length) { return 6_pt * std::ceil(length / 6_pt - 1e-9); }
 
 const job::Media& media_for(const plan::Plan& plan, Use use) {
     if (use == Use::strips) return plan.printer.strip_media();
@@ -59,7 +57,7 @@ Paper paper_for(const plan::Plan& plan, Use use) {
 void put_on_paper(page::Page& page, const plan::Plan& plan, Use use) {
     const bool roll = media_for(plan, use).roll;
     if (roll) {
-        page.width = ends_at(page.width);
+        page.width = roll_page_end(page.width);
         page::turn_left(page);
     } else if (const Length more = needed_more(plan, use); more > 0_mm) {
         page::move(page, {more, more});

@@ -29,4 +29,8 @@ const job::Profile* profile_for(const plan::Plan& plan, Use use);
 /// the printer cannot reach, and both the correction of a printer that was measured.
 void put_on_paper(page::Page& page, const plan::Plan& plan, Use use);
 
+/// Where a roll's page of this length ends: at the next 1/12 in, that is whole points and, at 300 or 600 dots to the
+/// inch, whole dots. Print filters count paper in those, and move or shrink what is neither.
+Length roll_page_end(Length length);
+
 }  // namespace kerfpacket::sheets

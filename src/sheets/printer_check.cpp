@@ -6,7 +6,9 @@
 #include <utility>
 
 #include "sheets/furniture.h"
+#include "sheets/measured_bar.h"
 #include "sheets/pen.h"
+#include "sheets/roll_check.h"
 #include "sheets/tape.h"
 #include "sheets/wording.h"
 
@@ -27,9 +29,7 @@ constexpr Length blank = 62_pt;
 
 Length page_height(const job::Media& media) { return media.roll ? std::max(36_in, media.width) : media.height; }
 
-Length step_of(Unit unit) { return unit == Unit::inch ? 1_in : 10_mm; }
-
-Length whole_steps(Length room, Unit unit) { return step_of(unit) * std::floor(room / step_of(unit)); }
+Length whole_steps(Length room, Unit unit) { return bar_step(unit) * std::floor(room / bar_step(unit)); }
 
 CheckBars bars_in(Length width, Length height, Unit unit) {
     return {whole_steps(width - left_bar - right_free, unit), whole_steps(height - bottom_bar - top_free, unit)};
@@ -74,40 +74,11 @@ private:
         const Unit other = inches() ? Unit::millimetre : Unit::inch;
         const CheckBars second = bars_in(pen_.page_width() - second_bar, pen_.page_height() - second_bar, other);
         const Point zero{left_bar, bottom_bar};
-        bar(zero, {1, 0}, {0, 1}, bars_.level, tape_.unit());
-        bar(zero, {0, 1}, {1, 0}, bars_.upright, tape_.unit());
+        draw_measured_bar(pen_, zero, {1, 0}, {0, 1}, bars_.level, tape_.unit());
+        draw_measured_bar(pen_, zero, {0, 1}, {1, 0}, bars_.upright, tape_.unit());
         const Point inside{left_bar + second_bar, bottom_bar + second_bar};
-        bar(inside, {1, 0}, {0, 1}, second.level, other);
-        bar(inside, {0, 1}, {1, 0}, second.upright, other);
-    }
-
-    /// A bar with its marks toward the middle of the page, numbered each inch or each 50 mm.
-    void bar(Point zero, Direction along, Direction inner, Length length, Unit unit) {
-        const bool inch = unit == Unit::inch;
-        pen_.line(Role::check_bar, zero, zero + along * length, style().line);
-        const int count = static_cast<int>(std::lround(length / step_of(unit)));
-        for (int i = 0; i <= count; ++i) {
-            const Point on = zero + along * (step_of(unit) * i);
-            const bool end = i == 0 || i == count;
-            const bool numbered = i > 0 && (inch || i % 5 == 0 || end);
-            pen_.line(Role::check_bar, on - inner * (end ? 6_pt : 0_pt), on + inner * (numbered || end ? 6_pt : 3_pt),
-                      style().hair);
-            if (numbered && (end || count - i > (inch ? 0 : 4)))
-                numeral(on, along, inner, inch ? i : i * 10, end, inch);
-        }
-    }
-
-    void numeral(Point on, Direction along, Direction inner, int n, bool end, bool inch) {
-        const std::string figure =
-            end ? kit_.words(inch ? "page.inches" : "page.millimetres", {{"n", std::to_string(n)}}) : std::to_string(n);
-        const bool level = along.x > 0.5;
-        Type type{end ? Face::bold : Face::regular, style().small};
-        type.align = end ? Align::right : level ? Align::centre : Align::left;
-        // At the end of an upright bar the figure stands along it: there is little room beside it.
-        if (end && !level) type.angle = Angle::degrees(90);
-        const Length off = end && !level ? 15_pt : 8_pt;
-        const Length back = end ? -2_pt : level ? 0_pt : -3_pt;
-        pen_.text(Role::check_bar, on + inner * off + along * back, figure, type);
+        draw_measured_bar(pen_, inside, {1, 0}, {0, 1}, second.level, other);
+        draw_measured_bar(pen_, inside, {0, 1}, {1, 0}, second.upright, other);
     }
 
     /// The ends of the bars and the corner across from them: A, B, C, D, with the beginnings of both diagonals.
@@ -262,6 +233,7 @@ private:
 }  // namespace
 
 CheckBars printer_check_bars(const job::Media& media, Unit unit) {
+    if (is_narrow_roll(media)) return {roll_check_bar(unit), {}};
     return bars_in(media.width, page_height(media), unit);
 }
 
@@ -271,11 +243,15 @@ page::Document make_printer_check(const job::Media& media, Unit unit, const Kit&
     document.subject = document.title;
     document.language = kit.words("page.language");
     page::Page page;
+    if (is_narrow_roll(media)) {
+        page = roll_check(media, unit, kit);
+    } else {
+        page.width = media.width;
+        page.height = page_height(media);
+        CheckPage(page, media, unit, kit).draw();
+    }
     page.sheet = "printer-check";
-    page.width = media.width;
-    page.height = page_height(media);
     page.number = 1;
-    CheckPage(page, media, unit, kit).draw();
     document.pages.push_back(std::move(page));
     document.outline.push_back({document.title, 0, 0});
     return document;

@@ -11,14 +11,15 @@ namespace kerfpacket::sheets {
 using measure::Length;
 using measure::Unit;
 
-/// True lengths of the two bars that are measured: whole inches, or whole centimetres.
+/// True lengths of the two bars that are measured: whole inches, or whole centimetres. A roll too narrow for full-size
+/// drawings has the level one alone, along its feed.
 struct CheckBars {
     Length level;
     Length upright;
 };
 CheckBars printer_check_bars(const job::Media& media, Unit unit);
 
-/// One page, upright; of a roll 36 in long, or as long as the roll is wide. The paper is at least 8 in wide.
+/// One page, upright; of a roll 36 in long, or as long as the roll is wide. A narrow roll's is a strip.
 page::Document make_printer_check(const job::Media& media, Unit unit, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

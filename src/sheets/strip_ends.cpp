@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/furniture.h"
+#include "sheets/strip_marks.h"
 #include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
@@ -11,6 +12,15 @@ namespace {
 constexpr Length zone_inset = Length::points(8);
 
 bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.ends.at(end).mitre.radians() != 0; }
+
+/// Part of a strip for words: narrower beside running distances, which reach beyond their kerfs.
+struct Zone {
+    Rect whole;
+    Rect beside_running;
+    Length running;  ///< their baseline
+
+    const Rect& at(Length up) const { return measure::abs(up - running) < 9_pt ? beside_running : whole; }
+};
 
 struct Line {
     Length up;
@@ -21,8 +31,9 @@ struct Line {
 
 /// Sets the lines that fit into a zone, from its outer end, condensed or shortened where need be; a line that is still
 /// too long is left out, never clipped.
-void lines_in_zone(Pen& pen, const Rect& zone, bool from_left, std::vector<Line> lines) {
+void lines_in_zone(Pen& pen, const Zone& words, bool from_left, std::vector<Line> lines) {
     for (Line& line : lines) {
+        const Rect& zone = words.at(line.up);
         const auto too_long = [&] { return pen.width(line.text, line.type) + zone_inset * 2 > zone.width(); };
         if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
         if (too_long()) line.text = line.shorter;
@@ -42,7 +53,8 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
-void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zero_end, bool outer_is_left) {
+void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool outer_is_left) {
+    const Rect& zone = words_zone.whole;
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const EndLanes& lanes = context.lanes.ends;
@@ -56,26 +68,27 @@ void trim_zone(Pen& pen, const StripContext& context, const Rect& zone, bool zer
     const Type regular{Face::regular, style.small};
     const auto mitre = [&](std::size_t end, Length up) {
         if (!edge && has_mitre(context.piece, end))
-            lines_in_zone(pen, zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
+            lines_in_zone(pen, words_zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
     };
     if (zero_end) {
-        lines_in_zone(pen, zone, outer_is_left, {trim(lanes.trim)});
+        lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.trim)});
         const Length zero_width = pen.width("0", {Face::bold, style.huge});
         const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
                          zone.low.y + lanes.zero};
         if (zero_width + zone_inset * 2 <= zone.width())
             pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
-        Rect beside = zone;
-        (outer_is_left ? beside.low.x : beside.high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
+        Zone beside = words_zone;
+        for (Rect* part : {&beside.whole, &beside.beside_running})
+            (outer_is_left ? part->low.x : part->high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
         lines_in_zone(pen, beside, outer_is_left,
                       {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
                        {lanes.hook, words("strip.hook"), regular}});
-        if (!edge) lines_in_zone(pen, zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+        if (!edge) lines_in_zone(pen, words_zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
         mitre(0, lanes.zero_mitre);
         return;
     }
     mitre(1, 4_pt);
-    lines_in_zone(pen, zone, outer_is_left,
+    lines_in_zone(pen, words_zone, outer_is_left,
                   {trim(lanes.far_trim),
                    {lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
                    {lanes.from_zero,
@@ -164,10 +177,18 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
     const Length hatch_end = std::min(trim_start, before_kerfs);
     const Length hatch_start = std::max(trim_end, after_kerfs);
+    const Reach figures = running_reach(pen, context, strip);
+    const auto zone = [&](Length from, Length to) {
+        const bool before = to <= piece.kerfs[strip.first_kerf].mark;
+        const Length clear_from = before ? from : std::clamp(figures.to + 2_pt, from, to);
+        const Length clear_to = before ? std::clamp(figures.from - 2_pt, from, to) : to;
+        const bool two_rows = strip.numbering == Numbering::two_rows;
+        return Zone{frame.zone(from, to, height), frame.zone(clear_from, clear_to, height),
+                    two_rows ? context.lanes.running_two_rows : context.lanes.running};
+    };
     const auto tail = [&](Length from, Length to, Length length) {
         if (to - from < 1_mm || length <= 0_mm) return;
-        const Rect zone = frame.zone(from, to, height);
-        lines_in_zone(pen, zone, frame.runs_right(),
+        lines_in_zone(pen, zone(from, to), frame.runs_right(),
                       {{context.lanes.ends.tail,
                         pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
                         {Face::bold, style.small}}});
@@ -177,11 +198,11 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     if (strip.to > piece.bend_end)
         tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
     if (at_zero && trim_start > 0_mm) {
-        trim_zone(pen, context, frame.zone(0_mm, std::min(hatch_end, strip.to), height), true, frame.runs_right());
+        trim_zone(pen, context, zone(0_mm, std::min(hatch_end, strip.to)), true, frame.runs_right());
         if (!has_mitre(piece, 0)) trim_edge(trim_start);
     }
     if (at_end && trim_end < piece.blank_length) {
-        trim_zone(pen, context, frame.zone(std::max(hatch_start, strip.from), piece.blank_length, height), false,
+        trim_zone(pen, context, zone(std::max(hatch_start, strip.from), piece.blank_length), false,
                   !frame.runs_right());
         if (!has_mitre(piece, 1)) trim_edge(trim_end);
     }

@@ -7,6 +7,17 @@
 namespace kerfpacket::sheets {
 namespace {
 
+Type running_type(const fonts::Style& style) { return {Face::condensed, style.small, Align::centre}; }
+
+/// The distance from zero that stands by a kerf; empty where none does.
+std::string running_text(const StripContext& context, const Strip& strip, const plan::Kerf& kerf) {
+    const bool one_row = strip.numbering == Numbering::one_row_large || strip.numbering == Numbering::one_row;
+    // Where ten kerfs take less than a distance in figures, every fifty.
+    const bool close = context.piece.least_spacing * 10 < 66_pt;
+    if (kerf.n % (one_row ? 5 : close ? 50 : 10) != 0) return {};
+    return kerf.n % 10 == 0 ? context.tape.with_unit(kerf.mark) : context.tape.plain(kerf.mark);
+}
+
 class Marks {
 public:
     Marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame)
@@ -27,9 +38,6 @@ public:
 private:
     const fonts::Style& style() const { return pen_.kit().style; }
     bool two_rows() const { return strip_.numbering == Numbering::two_rows; }
-    bool one_row() const {
-        return strip_.numbering == Numbering::one_row_large || strip_.numbering == Numbering::one_row;
-    }
 
     /// What the blade takes, in true kerf and depth. In two rows a line leads down to a number of the lower.
     void slot(const plan::Kerf& kerf) {
@@ -73,12 +81,9 @@ private:
     }
 
     void running(const plan::Kerf& kerf) {
-        // Where ten kerfs take less than a distance in figures, every fifty.
-        const bool close = piece_.least_spacing * 10 < 66_pt;
-        if (kerf.n % (one_row() ? 5 : close ? 50 : 10) != 0) return;
-        const bool ten = kerf.n % 10 == 0;
-        const Type type{Face::condensed, style().small, Align::centre};
-        const std::string text = ten ? context_.tape.with_unit(kerf.mark) : context_.tape.plain(kerf.mark);
+        const std::string text = running_text(context_, strip_, kerf);
+        if (text.empty()) return;
+        const Type type = running_type(style());
         pen_.text(Role::running, inside(kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running, text, type),
                   text, type);
     }
@@ -106,6 +111,16 @@ private:
 void draw_marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
     Marks marks(pen, context, strip, frame);
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) marks.draw(context.piece.kerfs[i]);
+}
+
+Reach running_reach(const Pen& pen, const StripContext& context, const Strip& strip) {
+    const auto& kerfs = context.piece.kerfs;
+    Reach reach{kerfs[strip.first_kerf].mark, kerfs[strip.end_kerf - 1].mark};
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
+        const Length half = pen.width(running_text(context, strip, kerfs[i]), running_type(pen.kit().style)) / 2;
+        reach = {std::min(reach.from, kerfs[i].mark - half), std::max(reach.to, kerfs[i].mark + half)};
+    }
+    return reach;
 }
 
 void draw_edge_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {

@@ -15,9 +15,6 @@ std::optional<Length> height_over(const Path& curve, Length x) {
     std::optional<Length> highest;
     const auto look_at = [&](Length height) { highest = highest ? std::max(*highest, height) : height; };
     for (const geom::Segment& s : curve.segments()) {
-        // Where two segments join on the upright, rounding may hide the crossing from both.
-        for (const Point end : {s.from, s.to})
-            if (measure::abs(end.x - x) < 1e-6_mm) look_at(end.y);
         for (const double f : geom::crossings(s, {x, {}}, {0, 1})) look_at(s.point(f).y);
     }
     return highest;

@@ -91,6 +91,21 @@ TEST(Crossings, of_a_line) {
     EXPECT_TRUE(crossings(line, at(0, 11), {1, 0}).empty()) << "beyond the end";
 }
 
+TEST(Crossings, AreFoundWhereTwoSegmentsJoinOnTheLine) {
+    // A pointed arch: the upright through its point, a hair to either side.
+    const Segment left{at(-5, 0), at(0, 12), -Angle::degrees(40)};
+    const Segment right{at(0, 12), at(5, 0), -Angle::degrees(40)};
+    for (const double off : {-1e-7, -1e-15, 0.0, 1e-15, 1e-7}) {
+        const auto before = crossings(left, at(off, 0), {0, 1});
+        const auto after = crossings(right, at(off, 0), {0, 1});
+        ASSERT_EQ(before.size(), 1U) << off;
+        ASSERT_EQ(after.size(), 1U) << off;
+        EXPECT_NEAR(before[0], 1, 1e-6);
+        EXPECT_NEAR(after[0], 0, 1e-6);
+    }
+    EXPECT_TRUE(crossings(left, at(0.01, 0), {0, 1}).empty());
+}
+
 TEST(FlatArcs, lose_no_digits) {
     // Rise 1e-6 mm over 1 m: radius 1.25e11 mm; length differs from the chord by 8 h^2 / (3 c), far under rounding.
     const Segment flat{at(0, 0), at(1000, 0), Angle::radians(4 * std::atan(2e-9))};
