@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "bend/material.h"
 #include "job/values.h"
 #include "sheets/changes.h"
 #include "sheets/wording.h"
@@ -84,6 +85,7 @@ private:
             return part_text(key, part.substr(0, slash)) + " / " + part_text(key, part.substr(slash + 3));
         if (const std::optional<Length> length = job::canonical_length(part)) return tape_.exact(*length);
         if (key == "date") return date_text(part, kit_.words);
+        if (key == "material" && bend::find_material(part) != nullptr) return kit_.words("materials." + part);
         if (part == "true") return kit_.words("changes.yes");
         return without_zeros(part);
     }

@@ -147,9 +147,9 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
         Pen pen(drafts.back().page, kit);
         ChecklistBlock block(pen, piece, tape, grid.heights);
         for (std::size_t n = 0; first + n * block_size < end; ++n) {
-            const auto column = static_cast<double>(n / grid.blocks);
+            const std::size_t column = n / grid.blocks;
             const auto down = static_cast<double>(n % grid.blocks);
-            const Point top_left{side_margin + (grid.column_width + column_gap) * column,
+            const Point top_left{side_margin + (grid.column_width + column_gap) * static_cast<double>(column),
                                  pen.from_top(grid.top) - grid.step() * down};
             const std::size_t from = first + n * block_size;
             block.draw(top_left, grid.column_width, from, std::min(from + block_size, end));

@@ -116,11 +116,13 @@ private:
                                                             {"coupon", coupon_state(piece_, kit_)}});
         const Type verdict_type = Type{Face::bold, style().small}.at_right();
         const std::string zero = zero_end(piece_, kit_);
-        pen.text(Role::text, {side_margin, base - 14_pt}, zero,
-                 pen.fitting(zero, {Face::regular, style().small},
-                             right() - side_margin - pen.width(verdict, verdict_type) - 8_pt));
-        pen.text(Role::caution, {right(), base - 14_pt}, verdict, verdict_type);
-        y_ = base - 18_pt;
+        y_ = base - 14_pt;
+        const Length room = right() - side_margin - pen.width(verdict, verdict_type) - 8_pt;
+        const Type zero_type = pen.fitting(zero, {Face::regular, style().small}, room);
+        pen.text(Role::text, {side_margin, y_}, zero, zero_type);
+        if (pen.width(zero, zero_type) > room) y_ -= 11_pt;
+        pen.text(Role::caution, {right(), y_}, verdict, verdict_type);
+        y_ -= 4_pt;
     }
 
     /// One thing to do, with a blank to write what was measured where one is wanted; `beside` is taken at the right.

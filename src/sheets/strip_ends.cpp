@@ -98,8 +98,11 @@ void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bo
 /// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
 /// words lane, for nothing but the tick may be seen where the carpenter measures.
 bool kerf_near(const plan::Piece& piece, Length from_zero) {
-    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(),
-                       [&](const plan::Kerf& kerf) { return measure::abs(kerf.mark - from_zero) < beside_kerf; });
+    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(), [&](const plan::Kerf& kerf) {
+        // A numeral keeps inside the blank.
+        const Length numeral = std::max(std::min(kerf.mark, piece.blank_length - beside_kerf), beside_kerf);
+        return measure::abs(kerf.mark - from_zero) < beside_kerf || measure::abs(numeral - from_zero) < beside_kerf;
+    });
 }
 
 /// A cut that is not square. On the face: its line there, dashed where it comes out at the plain face. Over the edge:
@@ -198,12 +201,14 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     if (strip.to > piece.bend_end)
         tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
     if (at_zero && trim_start > 0_mm) {
-        trim_zone(pen, context, zone(0_mm, std::min(hatch_end, strip.to)), true, frame.runs_right());
+        if (hatch_end > 0_mm)
+            trim_zone(pen, context, zone(0_mm, std::min(hatch_end, strip.to)), true, frame.runs_right());
         if (!has_mitre(piece, 0)) trim_edge(trim_start);
     }
     if (at_end && trim_end < piece.blank_length) {
-        trim_zone(pen, context, zone(std::max(hatch_start, strip.from), piece.blank_length), false,
-                  !frame.runs_right());
+        if (hatch_start < piece.blank_length)
+            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), piece.blank_length), false,
+                      !frame.runs_right());
         if (!has_mitre(piece, 1)) trim_edge(trim_end);
     }
     mitre_lines(pen, context, strip, frame);

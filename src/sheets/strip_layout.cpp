@@ -79,14 +79,10 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
 
 /// Tens are bold and so wider, but their neighbours are not: the room between numerals stays.
 NumeralWidths numeral_widths(const plan::Piece& piece, const Strip& strip, const Kit& kit) {
-    const plan::Kerf& first = piece.kerfs[strip.first_kerf];
     NumeralWidths widths;
-    widths.aside = measure::abs(first.mark - first.at);
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
         const std::string n = std::to_string(piece.kerfs[i].n);
         widths.at_17 = std::max(widths.at_17, kit.faces.width(page::Face::condensed, n, kit.style.title));
-        widths.at_17_bold =
-            std::max(widths.at_17_bold, kit.faces.width(page::Face::condensed_bold, n, kit.style.title));
         widths.at_13 = std::max(widths.at_13, kit.faces.width(page::Face::condensed, n, kit.style.strong));
         widths.at_13_bold =
             std::max(widths.at_13_bold, kit.faces.width(page::Face::condensed_bold, n, kit.style.strong));
@@ -120,12 +116,8 @@ void complete(Strip& strip, const plan::Piece& piece, const Tape& tape, const Ki
 }  // namespace
 
 Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length kerf) {
-    // The last of a strip may be a bold ten and nudged from the joint, half a gap away, toward the number before it.
-    const auto one_row = [&](Length width, Length bold) {
-        return width + 5_pt <= smallest_gap && bold + width / 2 + widths.aside + 2.5_pt <= smallest_gap * 1.5;
-    };
-    if (one_row(widths.at_17, widths.at_17_bold)) return Numbering::one_row_large;
-    if (one_row(widths.at_13, widths.at_13_bold)) return Numbering::one_row;
+    if (widths.at_17 + 5_pt <= smallest_gap) return Numbering::one_row_large;
+    if (widths.at_13 + 5_pt <= smallest_gap) return Numbering::one_row;
     if (widths.at_13_bold + kerf + 1.5_pt <= smallest_gap * 2) return Numbering::two_rows;
     return sparse(widths, smallest_gap);
 }

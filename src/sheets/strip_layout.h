@@ -30,14 +30,12 @@ struct Strip {
 /// Over the edge numerals are never larger than 13 pt, and stand in two rows only where the web has room for them.
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit);
 
-/// The rule of the layout for one strip: the widest numeral in each type against the smallest gap. Where every fifth
-/// would run into the next, every tenth: never smaller.
+/// The rule of the layout for one strip: the widest numeral `at_17`, `at_13`, `at_13_bold` against the smallest gap.
+/// Where every fifth would run into the next, every tenth: never smaller.
 struct NumeralWidths {
     Length at_17;
-    Length at_17_bold;
     Length at_13;
     Length at_13_bold;
-    Length aside;  ///< by how much ticks, and so numerals, stand beside the middle of their kerfs
 };
 Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length kerf);
 

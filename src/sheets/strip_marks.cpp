@@ -1,6 +1,7 @@
 #include "sheets/strip_marks.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "sheets/strip_ends.h"
 
@@ -21,7 +22,13 @@ std::string running_text(const StripContext& context, const Strip& strip, const 
 class Marks {
 public:
     Marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame)
-        : pen_(pen), context_(context), piece_(context.piece), lanes_(context.lanes), strip_(strip), frame_(frame) {}
+        : pen_(pen),
+          context_(context),
+          piece_(context.piece),
+          lanes_(context.lanes),
+          strip_(strip),
+          frame_(frame),
+          row_(number_step() == 1 && !two_rows() ? one_row() : std::vector<Length>()) {}
 
     void draw(const plan::Kerf& kerf) {
         const Length half = piece_.kerf / 2;
@@ -67,13 +74,43 @@ private:
         return strip_.numbering == Numbering::every_tenth ? 10 : 1;
     }
 
+    Type numeral_type(const plan::Kerf& kerf) const {
+        return {kerf.n % 10 == 0 ? Face::condensed_bold : Face::condensed,
+                strip_.numbering == Numbering::one_row_large ? style().title : style().strong, Align::centre};
+    }
+
+    /// Where the numerals of one row stand across the page: each at its tick, but inside the strip, and a neighbour of
+    /// one that was moved there out of its way.
+    std::vector<Length> one_row() const {
+        std::vector<Length> middles, halves;
+        for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) {
+            const plan::Kerf& kerf =
+                piece_.kerfs[frame_.runs_right() ? i : strip_.first_kerf + strip_.end_kerf - 1 - i];
+            middles.push_back(frame_.at(kerf.mark, {}).x);
+            halves.push_back(pen_.width(std::to_string(kerf.n), numeral_type(kerf)) / 2);
+        }
+        constexpr Length apart = 1.5_pt;
+        Length least = frame_.left();
+        for (std::size_t i = 0; i < middles.size(); ++i) {
+            middles[i] = std::max(middles[i], least + apart + halves[i]);
+            least = middles[i] + halves[i];
+        }
+        Length most = frame_.right();
+        for (std::size_t i = middles.size(); i-- > 0;) {
+            middles[i] = std::min(middles[i], most - apart - halves[i]);
+            most = middles[i] - halves[i];
+        }
+        if (!frame_.runs_right()) std::reverse(middles.begin(), middles.end());
+        return middles;
+    }
+
     void numeral(const plan::Kerf& kerf) {
         const int step = number_step();
         if (kerf.n % step != 0) return;
-        const Type type{kerf.n % 10 == 0 ? Face::condensed_bold : Face::condensed,
-                        strip_.numbering == Numbering::one_row_large ? style().title : style().strong, Align::centre};
+        const Type type = numeral_type(kerf);
         const std::string text = std::to_string(kerf.n);
-        const Point where = inside(kerf.mark, numeral_base(kerf), text, type);
+        Point where = inside(kerf.mark, numeral_base(kerf), text, type);
+        if (!row_.empty()) where.x = row_[static_cast<std::size_t>(kerf.n - piece_.kerfs[strip_.first_kerf].n)];
         // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.
         const Length nudge = measure::abs(where.x - frame_.at(kerf.mark, {}).x);
         if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.least_spacing * step) return;
@@ -104,6 +141,7 @@ private:
     const Lanes& lanes_;
     const Strip& strip_;
     const StripFrame& frame_;
+    std::vector<Length> row_;  ///< of numerals, kerf by kerf, where every kerf has its number in one row
 };
 
 }  // namespace

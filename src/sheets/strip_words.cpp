@@ -25,7 +25,7 @@ std::vector<Manner> manners(const fonts::Style& style, const Lanes& lanes) {
                             {{Face::condensed_bold, style.small}, lanes.words, 3, 1}};
     // A flap is too low for two halves.
     if (lanes.edge) all.push_back({tiny, lanes.words, 3, 4});
-    else all.insert(all.end(), {{tiny, lanes.words + 5.5_pt, 1, 4}, {tiny, lanes.words - 3.5_pt, 2, 4}});
+    else all.insert(all.end(), {{tiny, lanes.words + 6.2_pt, 1, 4}, {tiny, lanes.words - 2.8_pt, 2, 4}});
     return all;
 }
 

@@ -74,14 +74,21 @@ private:
 
     Length heads_above() const { return small_cells() || small_sheets() ? heads_height : Length(); }
 
-    /// Over the grid's left side, or further left where the words over the centre line would meet it.
+    /// Over the grid's left side; where the words over the centre line would meet it there, further left or at the
+    /// right.
     void blank_key(const Rect& grid) {
         const Type type = regular(style().small);
         const std::string key = words("template.blank_key");
-        const std::optional<Length>& centre = context_.drawing.centre;
-        const Length half = pen_.width(words("template.centre_line"), bold(style().small)) / 2;
-        const bool meets = centre && grid.low.x + pen_.width(key, type) + 8_pt > small_.at(Point{*centre, {}}).x - half;
-        pen_.text(Role::text, {meets ? left_ : grid.low.x, grid.high.y + 8_pt + heads_above()}, key, type);
+        const Length base = grid.high.y + 8_pt + heads_above();
+        Length end = right_;  // of what is free at the left
+        if (const std::optional<Length>& centre = context_.drawing.centre)
+            end = small_.at(Point{*centre, {}}).x - pen_.width(words("template.centre_line"), bold(style().small)) / 2;
+        for (const Length from : {grid.low.x, left_}) {
+            if (from + pen_.width(key, type) + 8_pt > end) continue;
+            pen_.text(Role::text, {from, base}, key, type);
+            return;
+        }
+        pen_.text(Role::text, {right_, base}, key, type.at_right());
     }
 
     void lines() {

@@ -1,6 +1,6 @@
 // Every job has a golden: the text dump of its packet, in tests/golden/NAME.dump. The jobs are tests/golden/NAME.toml
-// and out-samples/NAME/job.toml. A new job needs no code: add its file and renew. Of all-shapes, the sample that is one
-// picture, the first page alone is kept.
+// and out-samples/NAME/job.toml. A new job needs no code: add its file and renew. tests/golden/before/NAME.toml is the
+// revision before of a job. Of all-shapes, the sample that is one picture, the first page alone is kept.
 //
 // To renew after a change that is meant, then read the difference in version control before keeping it:
 //     KERFPACKET_RENEW_GOLDEN=1 build/tests/golden/golden_dumps
@@ -88,7 +88,8 @@ std::string first_difference(const Lines& golden, const Lines& now) {
 }
 
 page::Document to_keep(const fs::path& job) {
-    page::Document document = laid_out(job);
+    const fs::path before = goldens / "before" / job.filename();
+    page::Document document = laid_out(job, job.parent_path() == goldens && fs::exists(before) ? before : fs::path());
     if (job == all_shapes) {
         document.pages.resize(1);
         document.outline.clear();

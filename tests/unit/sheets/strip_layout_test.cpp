@@ -178,7 +178,6 @@ TEST(StripLayout, ThreeDigitsChangeRowsWhereTheLayoutSays) {
     // layout.md: three digits at a 0.118 in kerf take 0.48, 0.38, 0.24 in.
     NumeralWidths widths;
     widths.at_17 = kit().faces.width(page::Face::condensed, "100", 17_pt);
-    widths.at_17_bold = kit().faces.width(page::Face::condensed_bold, "100", 17_pt);
     widths.at_13 = kit().faces.width(page::Face::condensed, "100", 13_pt);
     widths.at_13_bold = kit().faces.width(page::Face::condensed_bold, "100", 13_pt);
     const auto at = [&](double inches) { return numbering_for(widths, Length::inches(inches), 0.118_in); };
@@ -188,10 +187,6 @@ TEST(StripLayout, ThreeDigitsChangeRowsWhereTheLayoutSays) {
     EXPECT_EQ(at(0.365), Numbering::two_rows);
     EXPECT_EQ(at(0.245), Numbering::two_rows);
     EXPECT_EQ(at(0.225), Numbering::every_fifth);
-    // A tick at a side of the kerf: the number at a joint is nudged toward its neighbour.
-    widths.aside = 0.059_in;
-    EXPECT_EQ(at(0.485), Numbering::one_row);
-    EXPECT_EQ(at(0.525), Numbering::one_row_large);
 }
 
 }  // namespace
