@@ -74,7 +74,9 @@ private:
         const Direction inward{on_left ? 1.0 : -1.0, 0};
         const Point edge{on_left ? frame_.left() : frame_.right(), frame_.base() + lanes().words_middle()};
         pen_.arrow_head(Role::joint, edge + inward * 6_pt, inward, 6_pt, 11_pt);
-        Type type{Face::bold, style().text, on_left ? Align::left : Align::right};
+        // On the shortest of strips the names of both ends must find room.
+        Type type = pen_.fitting(name, {Face::bold, style().text}, (frame_.right() - frame_.left()) / 2 - 11_pt);
+        type.align = on_left ? Align::left : Align::right;
         const Point anchor{edge.x + 9_pt * inward.x, frame_.base() + lanes().words};
         const Length width = pen_.text(Role::joint, anchor, name, type);
         const Length reach = width * inward.x;
