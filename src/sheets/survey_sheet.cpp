@@ -87,10 +87,12 @@ private:
             const Length x = side_margin + (right() - side_margin) * column.at;
             // The figures of a curve may be many, the last column is narrow.
             const Length width = right() - side_margin;
+            constexpr double figures = 0.48;  // of the width
+            const double before = i == 2 ? answer_columns[1].at + figures : answer_columns.at(i == 0 ? 0 : i - 1).at;
             const Length room = i == 0   ? width * answer_columns[1].at - 6_pt
-                                : i == 1 ? width * 0.48
+                                : i == 1 ? width * figures
                                 : i == 5 ? right() - x
-                                         : right();
+                                         : width * (column.at - before) - 4_pt;
             pen.text(Role::text, {x, y_}, texts.at(i), pen.fitting(texts.at(i), type, room));
         }
     }

@@ -82,9 +82,7 @@ private:
             tick_box(pen_, {side_margin, y_ - 1.5_pt}, 11_pt);
             pen_.text(Role::text, {side_margin + 20_pt, y_}, std::to_string(++n), bold(style().text));
             const Length x = side_margin + 36_pt;
-            Type type = regular(style().text);
-            if (pen_.width(step, type) > right_ - x) type.face = Face::condensed;
-            pen_.text(Role::text, {x, y_}, step, type);
+            pen_.text(Role::text, {x, y_}, step, pen_.fitting(step, regular(style().text), right_ - x));
         }
     }
 
