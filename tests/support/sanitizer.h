@@ -1,0 +1,14 @@
+#pragma once
+// Whether the tests were built with the address sanitizer (the asan preset). Its own memory counts as the program's,
+// and its runtime refuses to be loaded behind another library: what measures memory, or preloads a clock, says nothing
+// then.
+
+namespace kerfpacket::tests {
+
+#ifdef __SANITIZE_ADDRESS__
+inline constexpr bool address_sanitizer = true;
+#else
+inline constexpr bool address_sanitizer = false;
+#endif
+
+}  // namespace kerfpacket::tests
