@@ -17,6 +17,7 @@
 #include "output/file.h"
 #include "output/pdf.h"
 #include "sheets/printer_check.h"
+#include "sheets/roll_check.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -53,10 +54,6 @@ Edge first_edge(const std::string& word) {
     return word == "right" ? Edge::right : Edge::top;
 }
 
-bool has_one_bar(const job::Media& media, Unit unit) {
-    return sheets::printer_check_bars(media, unit).upright == Length();
-}
-
 /// A narrow roll's one bar, which runs along the feed. Across it the printer is taken as true, for nothing was
 /// measured.
 Measured measured_on_roll(const PrinterCheckChoice& choice, const job::Media& media, Unit unit) {
@@ -75,7 +72,7 @@ Measured measured_on_roll(const PrinterCheckChoice& choice, const job::Media& me
 }
 
 Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, Unit unit) {
-    if (has_one_bar(media, unit)) return measured_on_roll(choice, media, unit);
+    if (sheets::is_narrow_roll(media)) return measured_on_roll(choice, media, unit);
     if (choice.first.empty() || choice.level.empty() || choice.upright.empty())
         refuse("a profile needs --first, --level and --upright, as measured on the check page");
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
@@ -134,7 +131,7 @@ std::string square_text(const Measured& measured, Unit unit) {
 std::string stored_text(const Measured& measured, const job::Profile& profile, const job::Media& media, Unit unit) {
     const std::string along = job::printer_error(profile.along);
     const std::string level = measure::length_text(measured.true_level, unit);
-    if (has_one_bar(media, unit))
+    if (sheets::is_narrow_roll(media))
         return fmt::format("bar {} when true; prints {} along the feed; across it was not measured\n", level, along);
     return fmt::format("bars {} and {} when true; prints {} across the feed, {} along it, {} edge first\n{}", level,
                        measure::length_text(measured.true_upright, unit), job::printer_error(profile.across), along,
@@ -173,9 +170,9 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     output::write_whole(target, output::pdf(page, resources.faces()));
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
     const std::string level = measure::length_text(bars.level, unit);
-    const std::string shown = has_one_bar(media, unit) ? "bar " + level + " along the feed"
-                                                       : fmt::format("level bar {}, upright bar {}", level,
-                                                                     measure::length_text(bars.upright, unit));
+    const std::string shown = sheets::is_narrow_roll(media) ? "bar " + level + " along the feed"
+                                                            : fmt::format("level bar {}, upright bar {}", level,
+                                                                          measure::length_text(bars.upright, unit));
     console.result(fmt::format("{}: 1 page, {}; {}\n", target.string(), media.plain_name, shown));
     return Status::done;
 }
