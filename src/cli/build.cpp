@@ -6,7 +6,7 @@
 #include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
-#include "output/file.h"
+#include "disk/lock.h"
 #include "output/packet_reader.h"
 
 namespace kerfpacket::cli {
@@ -36,15 +36,19 @@ fs::path whole_packet(const BuildChoice& choice) {
     return choice.job.file.parent_path() / (choice.job.file.stem().string() + ".pdf");
 }
 
-/// Keeps the packet of the revision before under its own name, over nothing that is not the same.
-void keep(const fs::path& packet, const Standing& old, Console& console) {
-    const fs::path kept = kept_path(packet, old.revision);
-    std::error_code ignored;
-    if (fs::exists(kept, ignored) && output::load_packet(kept) != old.bytes)
-        throw std::runtime_error(fmt::format(
-            "revision {} is to be kept as {}, where another file stands; move that away", old.revision, kept.string()));
-    output::write_whole(kept, old.bytes);
-    console.result(fmt::format("{}: revision {}, kept\n", kept.string(), old.revision));
+/// What is written can be read back by whoever verifies or revises it. Throws std::runtime_error where it cannot.
+void require_readable(const std::string& bytes, const fs::path& target) {
+    const std::string split = "; print fewer openings and walls in one job";
+    if (bytes.size() > output::most_packet_bytes)
+        throw std::runtime_error(fmt::format("{} would be {} MB, and a packet over {} MB is not read again{}",
+                                             target.string(), bytes.size() >> 20U, output::most_packet_bytes >> 20U,
+                                             split));
+    try {
+        filed(output::read_packet(bytes, target).files, target.string());
+    } catch (const output::Refusal& refused) {
+        throw std::runtime_error(
+            fmt::format("{} could not be read again: it {}{}", target.string(), refused.what(), split));
+    }
 }
 
 }  // namespace
@@ -53,17 +57,28 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
     const std::optional<Planned> job = planned(choice.job, console);
     if (!job) return Status::errors;
     if (!choice.force && !weak_links_told(job->plan, console)) return Status::errors;
-    const fs::path target =
-        packet_target(choice.out, choice.job.file, choice.part.whole() ? ".pdf" : "-part.pdf", choice.force);
-
     const bool whole = choice.part.whole();
-    if (!whole) require_no_packet(target);
-    const std::optional<Standing> old = standing(whole_packet(choice), *job, choice.force, home);
+    const fs::path target = packet_target(choice.out, choice.job, whole ? ".pdf" : "-part.pdf");
+    // Nobody else may read what stands there until the new packet is there.
+    const disk::Lock lock(target);
+    const Found there = found_at(target);
+    if (!whole) require_no_packet(there);
+    const std::optional<Standing> old =
+        standing(whole ? there : found_at(whole_packet(choice)), *job, choice.force, home);
+    require_replaceable(there, choice.force);
     const Record record{job->inputs, choice.part, old ? old->previous : std::nullopt};
     const std::optional<Packet> packet = make_packet(record, *job, console, home);
     if (!packet) return Status::errors;
-    if (whole && old && !old->same_revision) keep(target, *old, console);
-    output::write_whole(target, packet->bytes);
+    require_readable(packet->bytes, target);
+    disk::Filing filing;
+    const bool revised = whole && old && !old->same_revision;
+    if (revised) keep(there, *old, filing);
+    const bool vacant = there.seen.kind == disk::Kind::nothing;
+    filing.add(target, packet->bytes, vacant ? disk::Over::nothing : disk::Over::anything);
+    put(filing, console);
+    if (revised)
+        console.result(
+            fmt::format("{}: revision {}, kept\n", kept_path(target, old->revision).string(), old->revision));
     console.result(fmt::format("{}: {}\n", target.string(), counted(packet->document.pages.size(), "page")));
     return job->status;
 }

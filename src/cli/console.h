@@ -14,8 +14,13 @@ namespace kerfpacket::cli {
 /// How a command ended; the program's exit status.
 enum class Status { done = 0, errors = 2, cautions = 3 };
 
-/// Results go to one stream, messages to another. When a person watches the messages, what is being done is shown
-/// there once the work has lasted `patience`, and erased before anything else is written.
+/// The text with \uXXXX in place of each control but the line end and the tab, of each mark that turns the direction of
+/// writing, and of each byte that is no UTF-8. Within the strings of JSON it still means the same.
+std::string harmless(std::string_view text);
+
+/// Results go to one stream, messages to another. Whatever they hold, names of files and words of the user among it,
+/// nothing of it moves a terminal's cursor or turns its text: `harmless`. When a person watches the messages, what is
+/// being done is shown there once the work has lasted `patience`, and erased before anything else is written.
 class Console {
 public:
     using Patience = std::chrono::milliseconds;
@@ -31,9 +36,14 @@ public:
 
     void result(std::string_view text);
     void message(std::string_view text);
+    /// A message that makes the command end with cautions.
+    void doubt(std::string_view text);
+    /// From here on what the command was asked to write stands on the disk.
+    void written() { written_ = true; }
 
-    /// Hands the results to the system; throws std::runtime_error when they could not all be written.
-    void flush();
+    /// Hands the results to the system. How a command ends that came to `status`: where the results cannot be told, the
+    /// files that were written are a caution, and nothing but results is an error.
+    Status flush(Status status);
 
 private:
     void watch(const std::stop_token& stop);
@@ -47,6 +57,8 @@ private:
     std::condition_variable_any changed_;
     std::string doing_;
     bool shown_ = false;
+    bool doubted_ = false;
+    bool written_ = false;
     std::jthread watcher_;  ///< last: it uses the members above
 };
 

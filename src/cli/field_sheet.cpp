@@ -3,10 +3,8 @@
 #include <fmt/format.h>
 
 #include "cli/resources.h"
-#include "cli/revision.h"
-#include "cli/target.h"
+#include "cli/sheet_target.h"
 #include "cli/trouble.h"
-#include "output/file.h"
 #include "output/pdf.h"
 #include "sheets/field_sheet.h"
 
@@ -26,13 +24,12 @@ std::vector<sheets::Field> fields_of(const std::string& shape) {
 Status field_sheet(const FieldSheetChoice& choice, Console& console, const std::filesystem::path& home) {
     const job::Media media = known_media(choice.media);
     if (media.roll) throw std::runtime_error(fmt::format("--media {}: field sheets stand on cut sheets", choice.media));
-    const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
-    require_no_packet(target);
+    const SheetTarget target(choice.out, choice.force);
     const Resources resources(home, choice.language);
     const page::Document sheets =
         sheets::make_field_sheets(fields_of(choice.shape), media, units_of(choice.units, media), resources.kit());
-    output::write_whole(target, output::pdf(sheets, resources.faces()));
-    console.result(fmt::format("{}: {}\n", target.string(), counted(sheets.pages.size(), "page")));
+    target.write(output::pdf(sheets, resources.faces()), console);
+    console.result(fmt::format("{}: {}\n", target.file().string(), counted(sheets.pages.size(), "page")));
     return Status::done;
 }
 

@@ -7,7 +7,7 @@
 #include "cli/street.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
-#include "output/file.h"
+#include "disk/lock.h"
 #include "output/image.h"
 
 namespace kerfpacket::cli {
@@ -31,6 +31,14 @@ std::vector<fs::path> picture_names(const page::Document& packet, const fs::path
     return names;
 }
 
+/// The picture of a page, or of all pages.
+std::string picture(const page::Document& packet, std::size_t page, const PreviewChoice& choice,
+                    const fonts::Faces& faces) {
+    if (choice.contact_sheet) return output::contact_sheet(packet, faces, choice.dpi.value_or(36));
+    if (choice.svg) return output::svg(packet.pages[page], faces);
+    return output::png(packet.pages[page], faces, choice.dpi.value_or(100));
+}
+
 }  // namespace
 
 Status preview(const PreviewChoice& choice, Console& console, const fs::path& home) {
@@ -41,26 +49,22 @@ Status preview(const PreviewChoice& choice, Console& console, const fs::path& ho
     if (!packet) return Status::errors;
 
     const fs::path folder = folder_of(choice);
-    if (choice.contact_sheet) {
-        const fs::path target = folder / "contact-sheet.png";
-        require_picture_target(target, choice.job.file, choice.force);
-        console.doing("drawing all pages on one picture");
-        const std::string picture = output::contact_sheet(*packet, resources.faces(), choice.dpi.value_or(36));
-        fs::create_directories(folder);
-        output::write_whole(target, picture);
-        console.result(fmt::format("{}: {}\n", target.string(), counted(packet->pages.size(), "page")));
-        return job->status;
-    }
-    const std::vector<fs::path> names = picture_names(*packet, folder, choice.svg);
-    for (const fs::path& name : names) require_picture_target(name, choice.job.file, choice.force);
-    fs::create_directories(folder);
+    const std::vector<fs::path> names = choice.contact_sheet ? std::vector<fs::path>{folder / "contact-sheet.png"}
+                                                             : picture_names(*packet, folder, choice.svg);
+    disk::NewFolder made(folder);
+    const disk::Lock lock(folder / "pictures");
+    for (const fs::path& name : names) require_picture_target(name, choice.job, choice.force);
+    disk::Filing filing;
     for (std::size_t i = 0; i < names.size(); ++i) {
-        console.doing(fmt::format("drawing page {} of {}", i + 1, names.size()));
-        const page::Page& page = packet->pages[i];
-        output::write_whole(names[i], choice.svg ? output::svg(page, resources.faces())
-                                                 : output::png(page, resources.faces(), choice.dpi.value_or(100)));
+        console.doing(choice.contact_sheet ? "drawing all pages on one picture"
+                                           : fmt::format("drawing page {} of {}", i + 1, names.size()));
+        filing.add(names[i], picture(*packet, i, choice, resources.faces()));
     }
-    console.result(fmt::format("{}: {}\n", folder.string(), counted(names.size(), "picture")));
+    put(filing, console);
+    made.keep();
+    console.result(choice.contact_sheet
+                       ? fmt::format("{}: {}\n", names.front().string(), counted(packet->pages.size(), "page"))
+                       : fmt::format("{}: {}\n", folder.string(), counted(names.size(), "picture")));
     return job->status;
 }
 

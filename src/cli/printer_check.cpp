@@ -10,11 +10,9 @@
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
 #include "cli/resources.h"
-#include "cli/revision.h"
-#include "cli/target.h"
+#include "cli/sheet_target.h"
 #include "cli/trouble.h"
 #include "job/read_profile.h"
-#include "output/file.h"
 #include "output/pdf.h"
 #include "sheets/printer_check.h"
 #include "sheets/roll_check.h"
@@ -149,7 +147,7 @@ Status store(const PrinterCheckChoice& choice, Console& console) {
     require_no_fitting("upright", measured.upright, measured.true_upright, unit);
     require_diagonals(measured, unit);
     const job::Profile profile = profile_of(measured, choice.profile);
-    const std::filesystem::path file = store_profile(profile, choice.force);
+    const std::filesystem::path file = store_profile(profile, choice.force, console);
     console.result(file.string() + ": " + stored_text(measured, profile, media, unit));
     const bool square = measure::abs(out_of_square(measured)) <= most_out_of_square;
     return square ? Status::done : Status::cautions;
@@ -163,17 +161,16 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
         refuse("what was measured needs a name to be stored under: --profile NAME");
     const job::Media media = known_media(choice.media);
     const Unit unit = units_of(choice.units, media);
-    const std::filesystem::path target = packet_target(choice.out, "", ".pdf", choice.force);
-    require_no_packet(target);
+    const SheetTarget target(choice.out, choice.force);
     const Resources resources(home, choice.language);
     const page::Document page = sheets::make_printer_check(media, unit, resources.kit());
-    output::write_whole(target, output::pdf(page, resources.faces()));
+    target.write(output::pdf(page, resources.faces()), console);
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
     const std::string level = measure::length_text(bars.level, unit);
     const std::string shown = sheets::is_narrow_roll(media) ? "bar " + level + " along the feed"
                                                             : fmt::format("level bar {}, upright bar {}", level,
                                                                           measure::length_text(bars.upright, unit));
-    console.result(fmt::format("{}: 1 page, {}; {}\n", target.string(), media.plain_name, shown));
+    console.result(fmt::format("{}: 1 page, {}; {}\n", target.file().string(), media.plain_name, shown));
     return Status::done;
 }
 

@@ -2,14 +2,16 @@
 
 #include <algorithm>
 #include <stdexcept>
-#include <system_error>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include "cli/configuration.h"
+#include "cli/target.h"
+#include "disk/filing.h"
+#include "disk/lock.h"
+#include "disk/read.h"
 #include "job/read_profile.h"
-#include "output/file.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -27,11 +29,9 @@ fs::path profile_path(const std::string& name) { return printers_folder() / (nam
 /// Names of the profiles that are there, sorted.
 std::vector<std::string> profile_names() {
     std::vector<std::string> names;
-    std::error_code unreadable;
-    for (const fs::directory_entry& entry : fs::directory_iterator(printers_folder(), unreadable))
-        if (entry.path().extension() == ".toml" && job::is_profile_name(entry.path().stem().string()))
-            names.push_back(entry.path().stem().string());
-    std::sort(names.begin(), names.end());
+    for (const fs::path file : disk::names_in(printers_folder()).value_or(std::vector<std::string>{}))
+        if (file.extension() == ".toml" && job::is_profile_name(file.stem().string()))
+            names.push_back(file.stem().string());
     return names;
 }
 
@@ -68,11 +68,10 @@ void measure(job::NamedProfile& named, const std::vector<ProfileText>& profiles,
 
 ProfileText load_profile(const std::string& name) {
     const fs::path file = profile_path(name);
-    std::error_code ignored;
     const auto without = [&](std::string message, std::string hint) -> ProfileText {
         return {name, tl::unexpected(job::Diagnostic{job::Severity::error, {}, std::move(message), std::move(hint)})};
     };
-    if (printers_folder().empty() || !fs::exists(file, ignored))
+    if (printers_folder().empty() || disk::look(file).kind == disk::Kind::nothing)
         return without(fmt::format("there is no printer profile \"{}\"", name), missing_hint(name));
     auto source = job::load(file, job::profile_file);
     if (source) return {name, *std::move(source)};
@@ -86,19 +85,19 @@ void use_profiles(job::Reading& reading, const std::vector<ProfileText>& profile
         if (*profile) measure(**profile, profiles, reading.diagnostics, console);
 }
 
-fs::path store_profile(const job::Profile& profile, bool force) {
+fs::path store_profile(const job::Profile& profile, bool force, Console& console) {
     if (printers_folder().empty())
         throw std::runtime_error("neither XDG_CONFIG_HOME nor HOME says where the user's folder is");
     fs::path file = profile_path(profile.name);
-    std::error_code failed;
-    if (!force && fs::exists(file, failed))
+    disk::NewFolder folder(file.parent_path());
+    const disk::Lock lock(file);
+    if (!force && disk::look(file).kind != disk::Kind::nothing)
         throw std::runtime_error(fmt::format(
             "the printer profile {} is there already; --force replaces it, another name keeps both", file.string()));
-    fs::create_directories(file.parent_path(), failed);
-    if (failed)
-        throw std::runtime_error(
-            fmt::format("cannot make the folder {}: {}", file.parent_path().string(), failed.message()));
-    output::write_whole(file, job::profile_text(profile));
+    disk::Filing filing;
+    filing.add(file, job::profile_text(profile), force ? disk::Over::anything : disk::Over::nothing);
+    put(filing, console);
+    folder.keep();
     return file;
 }
 

@@ -60,7 +60,7 @@ void attach(std::vector<output::Attachment>& to, const Inputs& inputs, const std
     }
 }
 
-[[noreturn]] void refuse(const std::string& why) { throw std::runtime_error("is no packet: " + why); }
+[[noreturn]] void refuse(const std::string& why) { throw output::Refusal("is no packet: " + why); }
 
 /// Strings of a packet that are shown or compared: nothing that moves a terminal's cursor.
 std::string plain(const Json& json, const char* key) {
@@ -96,11 +96,11 @@ PartChoice part_of(const Json& json) {
 }
 
 /// The statement, and of the record all that is no file.
-Filed stated(const std::string& text) {
+Filed stated(const std::string& text, const std::string& packet) {
     try {
         const Json json = Json::parse(text);
         if (number(json, "schema") != schema)
-            throw std::runtime_error("was written by a later version of kerfpacket, which alone can read it");
+            throw std::runtime_error(packet + " was written by a later version of kerfpacket, which alone can read it");
         Filed filed;
         filed.statement = {plain(json, "version"),     plain(json, "number"),
                            plain(json, "title"),       plain(json, "revision"),
@@ -169,7 +169,7 @@ Filed filed(const std::vector<output::EmbeddedFile>& files, const std::string& p
     const auto statement =
         std::find_if(files.begin(), files.end(), [](const auto& file) { return file.name == statement_file; });
     if (statement == files.end()) refuse("it does not carry what kerfpacket puts into every packet");
-    Filed all = stated(statement->text);
+    Filed all = stated(statement->text, packet);
     std::set<std::string_view> seen;
     for (const output::EmbeddedFile& file : files) {
         std::string_view name = file.name;

@@ -35,8 +35,9 @@ struct Filed {
     Statement statement;
 };
 
-/// Throws std::runtime_error, "is ...", in plain words, where these are not the files of a packet: one is missing, one
-/// is none of a packet's, one cannot be read. `packet` stands before their names in messages.
+/// Throws output::Refusal, "is ...", in plain words, where these are not the files of a packet: one is missing, one is
+/// none of a packet's, one cannot be read; std::runtime_error of a packet that a later version wrote. `packet` is its
+/// name, and stands before theirs in messages.
 Filed filed(const std::vector<output::EmbeddedFile>& files, const std::string& packet);
 
 }  // namespace kerfpacket::cli

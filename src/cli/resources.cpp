@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include "disk/read.h"
+
 namespace kerfpacket::cli {
 namespace {
 
@@ -11,9 +13,9 @@ namespace fs = std::filesystem;
 
 fs::path beside_program(const fs::path& home, const char* folder) {
     fs::path wanted = home / folder;
-    if (fs::is_directory(wanted)) return wanted;
-    throw std::runtime_error("the folder " + wanted.string() +
-                             " is missing: it belongs beside the program; build or install it again");
+    if (disk::look(wanted).kind == disk::Kind::folder) return wanted;
+    throw disk::Failure("the folder " + wanted.string() +
+                        " is missing: it belongs beside the program; build or install it again");
 }
 
 job::Header only(const std::string& language) {

@@ -2,14 +2,11 @@
 
 #include <algorithm>
 #include <stdexcept>
-#include <system_error>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "cli/record.h"
-#include "output/packet_reader.h"
-#include "output/seal.h"
+#include "disk/read.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -30,10 +27,7 @@ std::string counted_on(std::string text, char first, char last, char carry) {
     return carry + text;
 }
 
-bool is_there(const fs::path& path) {
-    std::error_code ignored;
-    return fs::exists(path, ignored);
-}
+bool is_there(const fs::path& path) { return disk::look(path).kind != disk::Kind::nothing; }
 
 /// "revision = "B" in the job file", or what to do where no revision follows.
 std::string advice(const fs::path& packet, const std::string& revision) {
@@ -43,32 +37,34 @@ std::string advice(const fs::path& packet, const std::string& revision) {
                 : "write another revision in the job file";
 }
 
-/// The record of a whole packet; none of a file that carries none.
-std::optional<Filed> read(const fs::path& packet, const std::string& bytes) {
-    output::PacketContents contents;
-    try {
-        contents = output::read_packet(bytes);
-    } catch (const std::runtime_error&) { return {}; }
-    if (!contents.ours || contents.files.empty()) return {};
-    if (!output::seal_holds(bytes)) refuse("was changed after it was written");
-    Filed filed = cli::filed(contents.files, packet.string());
-    if (!filed.record.part.whole()) return {};
-    return filed;
-}
-
-void require_unchanged(const fs::path& packet, const Inputs& inputs, const Planned& now, const fs::path& home) {
-    const std::optional<Planned> before = planned_quietly(inputs);
+/// Throws unless the job still says what the packet of its revision was made from: `found`, which stands at `packet` or
+/// is kept beside it.
+void require_unchanged(const Found& found, const fs::path& packet, const Planned& now, const fs::path& home) {
+    const std::optional<Planned> before = planned_quietly(found.filed->record.inputs);
     const std::string& revision = now.plan.header.revision;
     if (!before)
         refuse(
             fmt::format("{} is revision {} of this job, whose job file this version of kerfpacket cannot read; {}, or "
                         "choose another place with --out",
-                        packet.string(), revision, advice(packet, revision)));
+                        found.file.string(), revision, advice(packet, revision)));
     if (before->job_text == now.job_text) return;
     refuse(fmt::format(
         "{} is revision {} of this job, and the job has changed since:\n    {}\n{}, or choose another "
         "place with --out",
-        packet.string(), revision, fmt::join(differences(*before, now, home), "\n    "), advice(packet, revision)));
+        found.file.string(), revision, fmt::join(differences(*before, now, home), "\n    "), advice(packet, revision)));
+}
+
+/// A revision that was kept is never printed with other figures, whatever stands where it was printed.
+void require_kept_unchanged(const fs::path& packet, const Planned& now, bool force, const fs::path& home) {
+    const job::Header& header = now.plan.header;
+    const Found kept = found_at(kept_path(packet, header.revision));
+    if (kept.ours && !kept.fault.empty() && !force)
+        refuse(
+            fmt::format("{}, where this revision was kept, {}; \"kerfpacket verify\" tells more, --force builds all "
+                        "the same",
+                        kept.file.string(), kept.fault));
+    const Filed* filed = kept.whole();
+    if (filed != nullptr && filed->statement.number == header.number) require_unchanged(kept, packet, now, home);
 }
 
 }  // namespace
@@ -87,53 +83,47 @@ std::optional<std::string> next_revision(std::string_view revision) {
 }
 
 fs::path kept_path(const fs::path& packet, const std::string& revision) {
-    std::string plain = revision;
-    std::replace_if(
-        plain.begin(), plain.end(), [](char c) { return c == '/' || c == '\\' || c == ':' || c == ' '; }, '-');
+    std::string plain;
+    for (const char c : revision) {
+        // As in addresses (RFC 3986, 2.1), so that no two revisions share a name: "A/1" is "A%2F1", "A 1" is "A%201".
+        const bool kept = std::string_view("/\\: %*?\"<>|").find(c) == std::string_view::npos;
+        plain += kept ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned>(c));
+    }
     return packet.parent_path() /
            fmt::format("{}-rev-{}{}", packet.stem().string(), plain, packet.extension().string());
 }
 
-void require_no_packet(const fs::path& target) {
-    std::error_code ignored;
-    if (!fs::is_regular_file(target, ignored)) return;
-    std::optional<Filed> filed;
-    try {
-        filed = read(target, output::load_packet(target));
-    } catch (const std::runtime_error&) { return; }
-    if (filed)
-        refuse(fmt::format("{} is the packet of job {}, revision {}; choose another place with --out", target.string(),
-                           filed->statement.number, filed->statement.revision));
-}
-
-std::optional<Standing> standing(const fs::path& packet, const Planned& now, bool force, const fs::path& home) {
-    std::error_code ignored;
-    if (!fs::is_regular_file(packet, ignored)) return {};
-    std::string bytes;
-    std::optional<Filed> filed;
-    try {
-        bytes = output::load_packet(packet);
-        filed = read(packet, bytes);
-    } catch (const std::runtime_error& told) {
-        if (!force)
-            refuse(fmt::format("{} {}; \"kerfpacket verify\" tells more, --force builds all the same", packet.string(),
-                               told.what()));
-    }
-    if (!filed) return {};
-    const Statement& old = filed->statement;
+std::optional<Standing> standing(const Found& there, const Planned& now, bool force, const fs::path& home) {
+    const fs::path& packet = there.file;
+    if (there.ours && !there.fault.empty() && !force)
+        refuse(fmt::format("{} {}; \"kerfpacket verify\" tells more, --force builds all the same", packet.string(),
+                           there.fault));
     const job::Header& header = now.plan.header;
-    if (old.number != header.number)
+    const Filed* filed = there.whole();
+    if (filed != nullptr && filed->statement.number != header.number)
         refuse(fmt::format("{} is the packet of another job, {}; choose another place with --out", packet.string(),
-                           old.number));
-    if (old.revision == header.revision) {
-        require_unchanged(packet, filed->record.inputs, now, home);
-        return Standing{std::move(bytes), old.revision, true, std::move(filed->record.previous)};
+                           filed->statement.number));
+    if (filed == nullptr || filed->statement.revision == header.revision) {
+        if (filed != nullptr) require_unchanged(there, packet, now, home);
+        require_kept_unchanged(packet, now, force, home);
+        if (filed == nullptr) return {};
+        return Standing{header.revision, true, filed->record.previous};
     }
+    const std::string& old = filed->statement.revision;
     if (is_there(kept_path(packet, header.revision)))
         refuse(fmt::format("revision {} was printed before and is kept as {}; {} is revision {}: {}", header.revision,
-                           kept_path(packet, header.revision).string(), packet.string(), old.revision,
-                           advice(packet, old.revision)));
-    return Standing{std::move(bytes), old.revision, false, std::move(filed->record.inputs)};
+                           kept_path(packet, header.revision).string(), packet.string(), old, advice(packet, old)));
+    return Standing{old, false, filed->record.inputs};
+}
+
+void keep(const Found& there, const Standing& old, disk::Filing& filing) {
+    const fs::path kept = kept_path(there.file, old.revision);
+    const Found before = found_at(kept);
+    if (before.seen.kind == disk::Kind::nothing)
+        return filing.add(kept, there.bytes, disk::Over::nothing, there.seen.mode);
+    if (before.bytes != there.bytes)
+        refuse(fmt::format("revision {} is to be kept as {}, where another file stands; move that away", old.revision,
+                           kept.string()));
 }
 
 }  // namespace kerfpacket::cli

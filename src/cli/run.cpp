@@ -5,6 +5,9 @@
 #include <CLI/CLI.hpp>
 #include <new>
 #include <sstream>
+#include <string_view>
+
+#include <unistd.h>
 
 #include "cli/build.h"
 #include "cli/check.h"
@@ -173,11 +176,9 @@ std::string where(const Console& console) {
 
 }  // namespace
 
-int run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) {
+int run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) try {
     try {
-        const Status status = parse_and_run(arguments, console, home);
-        console.flush();
-        return static_cast<int>(status);
+        return static_cast<int>(console.flush(parse_and_run(arguments, console, home)));
     } catch (const measure::Bug& bug) {
         console.message(
             fmt::format("kerfpacket: {}{}\nThis is a mistake in kerfpacket, not in the job. Please report "
@@ -190,6 +191,11 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
         console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
     }
     return static_cast<int>(Status::errors);
+} catch (...) {
+    // Not even memory to tell of it: what is said needs none.
+    constexpr std::string_view told = "kerfpacket: out of memory\n";
+    return ::write(STDERR_FILENO, told.data(), told.size()) < 0 ? static_cast<int>(Status::errors)
+                                                                : static_cast<int>(Status::errors);
 }
 
 fs::path program_folder() {

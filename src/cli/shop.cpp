@@ -1,18 +1,18 @@
 #include "cli/shop.h"
 
-#include <system_error>
-
 #include "cli/configuration.h"
+#include "disk/read.h"
 
 namespace kerfpacket::cli {
 namespace {
 
 namespace fs = std::filesystem;
 
-/// True for a file that can be the shop's: one that is there and is not the job file itself.
+/// True for the shop's file: whatever stands there, be it no file that can be read, but the job file itself. Throws
+/// disk::Failure where that cannot be told.
 bool counts(const fs::path& file, const fs::path& job_file) {
-    std::error_code ignored;
-    return fs::is_regular_file(file, ignored) && !fs::equivalent(file, job_file, ignored);
+    const disk::Seen there = disk::look(file);
+    return there.kind != disk::Kind::nothing && !there.same_as(disk::look(job_file));
 }
 
 }  // namespace

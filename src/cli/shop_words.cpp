@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <iterator>
 #include <stdexcept>
-#include <system_error>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+
+#include "disk/read.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -15,17 +16,14 @@ namespace fs = std::filesystem;
 
 /// What lies in the folder must be the folder of a language: a word file beside them would be overlooked.
 void require_languages(const fs::path& folder, const std::string& shop_file) {
-    std::error_code failed;
-    std::vector<fs::path> entries;
-    for (const auto& entry : fs::directory_iterator(folder, failed)) entries.push_back(entry.path());
-    if (failed)
-        throw std::runtime_error(fmt::format("{}: words = \"{}\": cannot read the folder {}: {}", shop_file,
-                                             folder.filename().string(), folder.string(), failed.message()));
-    std::sort(entries.begin(), entries.end());
-    for (const fs::path& entry : entries) {
-        const bool language =
-            std::find(job::languages.begin(), job::languages.end(), entry.filename().string()) != job::languages.end();
-        if (!language && (entry.extension() == ".toml" || fs::is_directory(entry, failed)))
+    const std::optional<std::vector<std::string>> names = disk::names_in(folder);
+    if (!names)
+        throw std::runtime_error(fmt::format("{}: words = \"{}\": there is no folder {}", shop_file,
+                                             folder.filename().string(), folder.string()));
+    for (const std::string& name : *names) {
+        const fs::path entry = folder / name;
+        const bool language = std::find(job::languages.begin(), job::languages.end(), name) != job::languages.end();
+        if (!language && (entry.extension() == ".toml" || disk::look(entry).kind == disk::Kind::folder))
             throw std::runtime_error(fmt::format("{}: words stand in a folder of their language, {}: {}",
                                                  entry.string(), fmt::join(job::languages, " or "),
                                                  (folder / "en" / "cover.toml").string()));

@@ -2,17 +2,24 @@
 // Where a command writes, and what it must not write over.
 
 #include <filesystem>
+#include <string>
+
+#include "cli/console.h"
+#include "cli/inputs.h"
+#include "disk/filing.h"
 
 namespace kerfpacket::cli {
 
-/// Where the packet goes: `out`, or the job file's name with `ending` for its own, beside the job file. Throws
-/// std::runtime_error when something stands there that may not be replaced: anything but a file, the job file itself,
-/// and, without `force`, a file that is not a packet of ours.
-std::filesystem::path packet_target(const std::filesystem::path& out, const std::filesystem::path& job_file,
-                                    const char* ending, bool force);
+/// `out`, or the job file's name with `ending` for its own, beside the job file. Throws std::runtime_error for a name
+/// that is never replaced, `force` or not: that of a file of figures or words (.toml), the job file or the shop file
+/// themselves under whatever name.
+std::filesystem::path packet_target(const std::filesystem::path& out, const JobChoice& job, const char* ending);
 
 /// Throws std::runtime_error when a picture may not be written there: something that is no file, the job file, or,
 /// without `force`, any file at all.
-void require_picture_target(const std::filesystem::path& target, const std::filesystem::path& job_file, bool force);
+void require_picture_target(const std::filesystem::path& target, const JobChoice& job, bool force);
+
+/// Moves the files into place. What is in place without the disk's word for it is told, and is a caution.
+void put(disk::Filing& filing, Console& console);
 
 }  // namespace kerfpacket::cli

@@ -10,6 +10,7 @@
 #include "cli/record.h"
 #include "cli/street.h"
 #include "cli/trouble.h"
+#include "disk/child.h"
 #include "output/dump.h"
 #include "output/packet_reader.h"
 #include "output/seal.h"
@@ -19,13 +20,22 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// A packet as it was read, and what it comes to when it is made again.
+/// What a packet comes to when it is made again.
+struct Again {
+    bool planned = false;  ///< its own job can be worked out
+    bool made = false;     ///< and printed; only then:
+    bool same = false;     ///< byte for byte the packet
+    Statement statement;   ///< number, revision, fingerprint and pages, as they are now
+    std::string sheets;    ///< a digest of all that stands on them
+    std::string said;      ///< why it could not be made
+};
+
+/// A packet as it was read.
 struct Opened {
     std::string name;
     std::string bytes;
     Filed filed;
-    std::optional<Planned> plan;
-    std::optional<Packet> again;
+    Again again;
 };
 
 Opened open(const fs::path& packet) {
@@ -33,12 +43,10 @@ Opened open(const fs::path& packet) {
     opened.name = packet.string();
     opened.bytes = output::load_packet(packet);
     try {
-        const output::PacketContents contents = output::read_packet(opened.bytes);
-        if (!contents.ours) throw std::runtime_error("is not a packet that kerfpacket wrote");
+        const output::PacketContents contents = output::read_packet(opened.bytes, packet);
+        if (!contents.ours) throw output::Refusal("is not a packet that kerfpacket wrote");
         opened.filed = filed(contents.files, opened.name);
-    } catch (const std::runtime_error& told) {
-        throw std::runtime_error(fmt::format("{} {}", opened.name, told.what()));
-    }
+    } catch (const output::Refusal& told) { throw std::runtime_error(fmt::format("{} {}", opened.name, told.what())); }
     return opened;
 }
 
@@ -49,15 +57,77 @@ std::string self_told(const Filed& filed) {
                        counted(own.pages, "page"), own.version);
 }
 
-/// Makes the packet again from what it carries; what is wrong on the way is told only if there is no packet.
-void make_again(Opened& opened, Console& console, const fs::path& home) {
+/// Makes the packet again from what it carries, in this process.
+Again made_again(const Opened& opened, const fs::path& home) {
     std::ostringstream out, err;
     Console quiet(out, err, false);
+    Again again;
     try {
-        opened.plan = planned(opened.filed.record.inputs, quiet);
-        if (opened.plan) opened.again = make_packet(opened.filed.record, *opened.plan, quiet, home);
+        const std::optional<Planned> plan = planned(opened.filed.record.inputs, quiet);
+        again.planned = plan.has_value();
+        const std::optional<Packet> packet = plan ? make_packet(opened.filed.record, *plan, quiet, home) : std::nullopt;
+        again.made = packet.has_value();
+        if (packet) {
+            again.same = packet->bytes == opened.bytes;
+            again.statement = statement_of(plan->plan, packet->document.pages.size());
+            again.sheets = output::digest(output::dump(packet->document));
+        }
+    } catch (const disk::Failure&) {
+        // Of this kerfpacket's own files, or of the system: it says nothing of the packet.
+        throw;
     } catch (const std::runtime_error& told) { err << told.what() << "\n"; }
-    if (!opened.again) console.message(err.str());
+    again.said = err.str();
+    return again;
+}
+
+/// A crafted job may ask for more than any house has: what is made of it is bounded.
+constexpr disk::Limits making{1U << 30U, 60, 16U << 20U};
+
+std::string too_much(const std::string& name) {
+    return name +
+           ": to make it again takes more memory or time than is given to it; whether it is as it was written "
+           "cannot be told";
+}
+
+/// The same in a process with limits; what is wrong on the way is told only if there is no packet.
+void make_again(Opened& opened, Console& console, const fs::path& home) {
+    const auto work = [&] {
+        const Again again = made_again(opened, home);
+        std::string answer{again.planned ? 'p' : '-', again.made ? 'm' : '-', again.same ? 's' : '-'};
+        for (const std::string& text : {again.statement.number, again.statement.revision, again.statement.fingerprint,
+                                        std::to_string(again.statement.pages), again.sheets, again.said})
+            answer += disk::packed(text);
+        return answer;
+    };
+    const std::string answer = disk::in_child(work, making, opened.name, too_much(opened.name));
+    Again& again = opened.again;
+    again.planned = answer.at(0) == 'p';
+    again.made = answer.at(1) == 'm';
+    again.same = answer.at(2) == 's';
+    std::string_view rest = std::string_view(answer).substr(3);
+    again.statement.number = disk::unpacked(rest);
+    again.statement.revision = disk::unpacked(rest);
+    again.statement.fingerprint = disk::unpacked(rest);
+    again.statement.pages = std::stoul(disk::unpacked(rest));
+    again.sheets = disk::unpacked(rest);
+    again.said = disk::unpacked(rest);
+    if (!again.made) console.message(again.said);
+}
+
+/// What the job on the disk does otherwise than the packet's own, worked out with the same limits.
+std::vector<std::string> told_differences(const Opened& opened, const Planned& now, const fs::path& home) {
+    if (!opened.again.planned) return {};
+    const auto work = [&] {
+        std::string answer;
+        const std::optional<Planned> before = planned_quietly(opened.filed.record.inputs);
+        if (before)
+            for (const std::string& sentence : differences(*before, now, home)) answer += disk::packed(sentence);
+        return answer;
+    };
+    const std::string answer = disk::in_child(work, making, opened.name, too_much(opened.name));
+    std::vector<std::string> sentences;
+    for (std::string_view rest = answer; !rest.empty();) sentences.push_back(disk::unpacked(rest));
+    return sentences;
 }
 
 void tell_changed(const Opened& opened, const std::string& how, Console& console) {
@@ -67,7 +137,7 @@ void tell_changed(const Opened& opened, const std::string& how, Console& console
 
 /// Of a packet whose seal holds and that this very version wrote.
 Status compared(const Opened& opened, Console& console) {
-    if (opened.again && opened.again->bytes == opened.bytes) {
+    if (opened.again.same) {
         console.result(
             fmt::format("{}: intact; made again from its own job file it comes out the same\n", opened.name));
         return Status::done;
@@ -75,8 +145,8 @@ Status compared(const Opened& opened, Console& console) {
     tell_changed(opened,
                  fmt::format("{}, though its seal holds: it was sealed again, or the words or faces of this "
                              "kerfpacket are not those that it was written with\n",
-                             opened.again ? "made again from its own job file it comes out different"
-                                          : "its own job file cannot be printed"),
+                             opened.again.made ? "made again from its own job file it comes out different"
+                                               : "its own job file cannot be printed"),
                  console);
     return Status::errors;
 }
@@ -88,11 +158,11 @@ Status compared_in_part(const Opened& opened, Console& console) {
         "{}: intact as far as its seal tells; this is kerfpacket {}, which cannot make it again byte for "
         "byte\n",
         opened.name, KERFPACKET_VERSION);
-    if (!opened.again) {
+    if (!opened.again.made) {
         console.result(intact + "its own job file cannot be printed by this version\n");
         return Status::cautions;
     }
-    const Statement now = statement_of(opened.plan->plan, opened.again->document.pages.size());
+    const Statement& now = opened.again.statement;
     if (now.number != own.number || now.revision != own.revision || now.fingerprint != own.fingerprint) {
         tell_changed(opened, "its own job file is not the one that it was made from, though its seal holds\n", console);
         return Status::errors;
@@ -132,14 +202,13 @@ Status compare_job(const Opened& opened, JobChoice job, Console& console, const 
     record.inputs = now->inputs;
     const std::optional<Packet> packet = make_packet(record, *now, console, home);
     if (!packet) return Status::errors;
-    if (opened.again && output::dump(packet->document) == output::dump(opened.again->document)) {
+    if (opened.again.made && output::digest(output::dump(packet->document)) == opened.again.sheets) {
         console.result(fmt::format("{}: would print the same sheets\n", job.file.string()));
         return Status::done;
     }
     console.result(fmt::format("{}: would print other sheets\n", job.file.string()));
     std::vector<std::string> told = beside_the_job(opened.filed.record.inputs, now->inputs);
-    if (opened.plan)
-        for (std::string& sentence : differences(*opened.plan, *now, home)) told.push_back(std::move(sentence));
+    for (std::string& sentence : told_differences(opened, *now, home)) told.push_back(std::move(sentence));
     for (const std::string& sentence : told) console.result(fmt::format("    {}\n", sentence));
     return Status::cautions;
 }

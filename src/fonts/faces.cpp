@@ -9,6 +9,7 @@
 #include FT_FREETYPE_H
 #include FT_ADVANCES_H
 
+#include "disk/read.h"
 #include "fonts/toml_file.h"
 #include "fonts/utf8.h"
 
@@ -16,6 +17,9 @@ namespace kerfpacket::fonts {
 namespace {
 
 constexpr std::array all_faces{Face::regular, Face::bold, Face::condensed, Face::condensed_bold};
+
+/// No face of ours comes near this.
+constexpr std::size_t most_face_bytes = 16U << 20U;
 
 /// What is kept of a font file. Widths and heights are parts of the type size.
 struct Metrics {
@@ -25,12 +29,15 @@ struct Metrics {
 };
 
 [[noreturn]] void unreadable(const std::filesystem::path& file) {
-    throw std::runtime_error(fmt::format("cannot read the font file {}: build the program again", file.string()));
+    throw disk::Failure(fmt::format("cannot read the font file {}: build the program again", file.string()));
 }
 
 Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
+    const std::string bytes = disk::must_read(file, most_face_bytes);
     FT_Face opened = nullptr;
-    if (FT_New_Face(library, file.c_str(), 0, &opened) != 0) unreadable(file);
+    // FreeType takes bytes; a char is one.
+    const auto* const data = reinterpret_cast<const FT_Byte*>(bytes.data());  // NOLINT(*-reinterpret-cast)
+    if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(bytes.size()), 0, &opened) != 0) unreadable(file);
     const std::unique_ptr<FT_FaceRec, decltype(&FT_Done_Face)> face(opened, FT_Done_Face);
     Metrics metrics{file, {}, 0};
     const double em = face->units_per_EM;

@@ -1,14 +1,17 @@
 #include "fonts/toml_file.h"
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
+#include "disk/read.h"
+
 namespace kerfpacket::fonts {
 namespace {
+
+/// Of a file that stands beside the program.
+constexpr std::size_t most_own_bytes = 1'000'000;
 
 /// A description may quote the file: nothing of it may steer a terminal.
 std::string harmless(std::string_view description) {
@@ -21,9 +24,7 @@ std::string harmless(std::string_view description) {
 }  // namespace
 
 toml::table read_toml(const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    if (!in) throw std::runtime_error(fmt::format("cannot read {}: it belongs beside the program", file.string()));
-    return parse_toml(std::string(std::istreambuf_iterator<char>(in), {}), file.string());
+    return parse_toml(disk::must_read(file, most_own_bytes), file.string());
 }
 
 toml::table parse_toml(std::string_view text, const std::string& file) {

@@ -9,7 +9,7 @@
 
 namespace kerfpacket::fonts {
 
-/// Parses a file; throws std::runtime_error "FILE:LINE: what is wrong".
+/// Parses a file; throws std::runtime_error "FILE:LINE: what is wrong", disk::Failure where it cannot be read.
 toml::table read_toml(const std::filesystem::path& file);
 /// The same with its text at hand.
 toml::table parse_toml(std::string_view text, const std::string& file);

@@ -1,13 +1,11 @@
 #include "fonts/word_file.h"
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 #include <stdexcept>
-#include <system_error>
 
 #include <fmt/format.h>
 
+#include "disk/read.h"
 #include "fonts/toml_file.h"
 
 namespace kerfpacket::fonts {
@@ -18,16 +16,12 @@ namespace fs = std::filesystem;
 constexpr std::size_t most_bytes = 1'000'000;
 
 std::string read_text(const fs::path& path) {
-    std::ifstream in(path, std::ios::binary);
-    // One byte more than allowed is enough to know.
-    std::string text(most_bytes + 1, '\0');
-    if (in) in.read(text.data(), static_cast<std::streamsize>(text.size()));
-    if (!in.is_open() || in.bad()) throw std::runtime_error(fmt::format("cannot read {}", path.string()));
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    if (text.size() > most_bytes)
+    auto text = disk::read(path, most_bytes);
+    if (text) return *std::move(text);
+    if (text.error().kind == disk::Unread::Kind::too_large)
         throw std::runtime_error(
             fmt::format("{}: a file of words is a page or two, this one is over 1 MB", path.string()));
-    return text;
+    throw disk::Failure(fmt::format("cannot read {}: {}", path.string(), text.error().why));
 }
 
 bool is_plain(std::string_view name) {
@@ -79,12 +73,10 @@ private:
 
 std::vector<WordFile> read_word_files(const fs::path& folder, const std::string& language) {
     std::vector<WordFile> files;
-    std::error_code none;
-    for (const auto& entry : fs::directory_iterator(folder / language, none))
-        if (entry.path().extension() == ".toml")
-            files.push_back({language + "/" + entry.path().filename().string(), "", entry.path().string()});
-    // In a fixed order, so that of several mistakes the same is always told first.
-    std::sort(files.begin(), files.end(), [](const WordFile& a, const WordFile& b) { return a.name < b.name; });
+    // In order of name, so that of several mistakes the same is always told first.
+    for (const std::string& name : disk::names_in(folder / language).value_or(std::vector<std::string>{}))
+        if (fs::path(name).extension() == ".toml")
+            files.push_back({language + "/" + name, "", (folder / language / name).string()});
     for (WordFile& file : files) file.text = read_text(file.path);
     return files;
 }

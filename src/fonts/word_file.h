@@ -20,8 +20,8 @@ struct WordFile {
     std::string stem() const { return std::filesystem::path(name).stem().string(); }
 };
 
-/// The *.toml files of folder/<language>, in order of name; none where there is no such folder. Throws
-/// std::runtime_error when one cannot be read or is over 1 MB.
+/// The *.toml files of folder/<language>, in order of name; none where nothing of that name stands. Throws
+/// std::runtime_error when one is over 1 MB, disk::Failure when the folder or one in it cannot be read.
 std::vector<WordFile> read_word_files(const std::filesystem::path& folder, const std::string& language);
 
 /// What stands under one key.

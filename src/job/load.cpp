@@ -1,11 +1,8 @@
 #include "job/read.h"
 
 #include <algorithm>
-#include <cerrno>
-#include <fstream>
-#include <iterator>
-#include <system_error>
 
+#include "disk/read.h"
 #include "job/text.h"
 
 namespace kerfpacket::job {
@@ -19,16 +16,20 @@ Diagnostic whole_file(std::string message, std::string hint) {
     return {Severity::error, {}, std::move(message), std::move(hint)};
 }
 
-std::optional<Diagnostic> no_plain_file(const fs::path& file, const std::string& name) {
-    std::error_code failed;
-    const fs::file_status status = fs::status(file, failed);
-    if (status.type() == fs::file_type::not_found) return whole_file("there is no such file", "expected a " + name);
-    if (failed) return whole_file("cannot look at the file: " + failed.message(), "expected a readable " + name);
-    if (status.type() == fs::file_type::directory)
-        return whole_file("this is a folder", "expected a " + name + ", perhaps one inside this folder");
-    if (status.type() != fs::file_type::regular)
-        return whole_file("this is a device or a pipe", "expected a " + name + " on disk");
-    return std::nullopt;
+Diagnostic too_large(const std::string& name) {
+    return whole_file("the file is over 1 MB", "a " + name + " is a page or two of text");
+}
+
+Diagnostic unreadable(const disk::Unread& unread, const std::string& name) {
+    using Kind = disk::Unread::Kind;
+    switch (unread.kind) {
+        case Kind::absent: return whole_file(unread.why, "expected a " + name);
+        case Kind::folder: return whole_file(unread.why, "expected a " + name + ", perhaps one inside this folder");
+        case Kind::special: return whole_file(unread.why, "expected a " + name + " on disk");
+        case Kind::too_large: return too_large(name);
+        case Kind::failed: break;
+    }
+    return whole_file("cannot read the file: " + unread.why, "expected a readable " + name);
 }
 
 bool begins_with_utf16_mark(std::string_view text) {
@@ -45,7 +46,7 @@ Position position_of_byte(std::string_view text, std::size_t byte) {
 
 std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
     const std::string name(kind.name);
-    if (text.size() > most_bytes) return whole_file("the file is over 1 MB", "a " + name + " is a page or two of text");
+    if (text.size() > most_bytes) return too_large(name);
     if (begins_with_utf16_mark(text))
         return whole_file("the file is UTF-16 text", "save it as UTF-8 in the editor and try again");
     if (text.find('\0') != std::string_view::npos)
@@ -61,19 +62,10 @@ std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
 }  // namespace
 
 tl::expected<Source, Diagnostic> load(const fs::path& file, const FileKind& kind) {
-    const std::string name(kind.name);
-    if (auto refused = no_plain_file(file, name)) return tl::unexpected(*std::move(refused));
-    std::ifstream stream(file, std::ios::binary);
-    if (!stream)
-        return tl::unexpected(whole_file("cannot open the file: " + std::generic_category().message(errno),
-                                         "expected a readable " + name));
-    // One byte more than allowed is enough to know; the size is not asked for, a file can grow in between.
-    std::string text(most_bytes + 1, '\0');
-    stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-    if (stream.bad())
-        return tl::unexpected(whole_file("the file could not be read to its end", "is the disk all right?"));
-    text.resize(static_cast<std::size_t>(stream.gcount()));
-    return checked(file.string(), std::move(text), kind);
+    // A mark of byte order does not count.
+    tl::expected<std::string, disk::Unread> text = disk::read(file, most_bytes + 3);
+    if (!text) return tl::unexpected(unreadable(text.error(), std::string(kind.name)));
+    return checked(file.string(), *std::move(text), kind);
 }
 
 tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind) {

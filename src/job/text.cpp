@@ -30,15 +30,6 @@ bool second_byte_fits(unsigned first, unsigned second) {
     }
 }
 
-/// The code point of one character of UTF-8.
-char32_t code_point(std::string_view character) {
-    // A first byte of 2, 3 or 4 keeps its lowest 5, 4 or 3 bits for the character.
-    const unsigned lead = byte_at(character, 0);
-    char32_t value = character.size() > 1 ? lead & (0x7FU >> character.size()) : lead;
-    for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6U) | (byte_at(character, i) & 0x3FU);
-    return value;
-}
-
 /// Unicode's controls, its line and paragraph separators, and its marks of direction and byte order.
 bool is_shapeless(char32_t point) {
     constexpr std::array<std::array<char32_t, 2>, 6> ranges{
@@ -59,6 +50,14 @@ std::optional<std::size_t> first_bad_utf8(std::string_view text) {
         at += length;
     }
     return std::nullopt;
+}
+
+char32_t code_point(std::string_view character) {
+    // A first byte of 2, 3 or 4 keeps its lowest 5, 4 or 3 bits for the character.
+    const unsigned lead = byte_at(character, 0);
+    char32_t value = character.size() > 1 ? lead & (0x7FU >> character.size()) : lead;
+    for (std::size_t i = 1; i < character.size(); ++i) value = (value << 6U) | (byte_at(character, i) & 0x3FU);
+    return value;
 }
 
 std::size_t characters(std::string_view text) {

@@ -12,6 +12,9 @@ namespace kerfpacket::job {
 /// Byte offset of the first thing that is not UTF-8 (RFC 3629: no overlong forms, no surrogates), if there is one.
 std::optional<std::size_t> first_bad_utf8(std::string_view text);
 
+/// The code point of one character of UTF-8.
+char32_t code_point(std::string_view character);
+
 /// Number of characters (code points) in UTF-8 text.
 std::size_t characters(std::string_view text);
 

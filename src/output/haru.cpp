@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "disk/calls.h"
 #include "measure/require.h"
 
 namespace kerfpacket::output {
@@ -50,6 +51,8 @@ const char* HaruFonts::name_of(Face face) {
     const char*& name = names_.at(static_cast<std::size_t>(face));
     if (name == nullptr) {
         name = HPDF_LoadTTFontFromFile(document_.get(), faces_.file(face).c_str(), HPDF_TRUE);
+        if (name == nullptr)
+            throw disk::Failure(fmt::format("cannot read the font file {}", faces_.file(face).string()));
         document_.check("reading a font file");
         embedded_.push_back({face, name, faces_.cap_height(face)});
     }

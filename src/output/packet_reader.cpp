@@ -1,15 +1,12 @@
 #include "output/packet_reader.h"
 
-#include <charconv>
-#include <fstream>
 #include <new>
 #include <stdexcept>
-#include <system_error>
 
 #include <fmt/format.h>
 
-#include "measure/require.h"
-#include "output/child.h"
+#include "disk/child.h"
+#include "disk/read.h"
 #include "output/qpdf.h"
 
 namespace kerfpacket::output {
@@ -19,12 +16,6 @@ namespace fs = std::filesystem;
 using Object = QPDFObjectHandle;
 
 constexpr const char* damaged = "is damaged: it was cut short or changed, so that it is no whole PDF";
-
-/// What is wrong with a file, in words of ours; what else is thrown is the library's.
-class Refusal : public std::runtime_error {
-public:
-    using std::runtime_error::runtime_error;
-};
 
 /// Keeps what comes out of a stream, and stops it where it becomes too much.
 class Capped : public Pipeline {
@@ -87,40 +78,48 @@ bool made_here(Object trailer) {
     return producer.isString() && producer.getUTF8Value().starts_with("kerfpacket");
 }
 
-// Between the two processes a text goes as its size, a colon and itself.
-std::string packed(const std::string& text) { return fmt::format("{}:", text.size()) + text; }
+/// True where a field of a form, or one below it, holds a value (ISO 32000-1, 12.7.3).
+bool filled(Object field, int depth = 0) {
+    constexpr int deepest = 32;
+    if (!field.isDictionary() || depth > deepest) return false;
+    const Object value = field.getKey("/V");
+    const bool nothing = Object(value).isNull() || Object(value).isNameAndEquals("/Off") ||
+                         (Object(value).isString() && Object(value).getUTF8Value().empty());
+    if (!nothing) return true;
+    Object below = field.getKey("/Kids");
+    for (int i = 0; below.isArray() && i < below.getArrayNItems(); ++i)
+        if (filled(below.getArrayItem(i), depth + 1)) return true;
+    return false;
+}
 
-std::string unpacked(std::string_view& rest) {
-    std::size_t size = 0;
-    const auto [end, failed] = std::from_chars(rest.data(), rest.data() + rest.size(), size);
-    const auto from = static_cast<std::size_t>(end - rest.data()) + 1;
-    measure::require(failed == std::errc{} && from + size <= rest.size(), "the child's answer is whole");
-    std::string text(rest.substr(from, size));
-    rest.remove_prefix(from + size);
-    return text;
+/// Somebody has worked on it: filled its form in, or written something behind its end, as those who add notes to a
+/// file do (an incremental update: ISO 32000-1, 7.5.6).
+bool worked_on(Object root, std::string_view bytes) {
+    constexpr std::string_view ending = "startxref";
+    if (bytes.find(ending) != bytes.rfind(ending)) return true;
+    Object form = root.isDictionary() ? root.getKey("/AcroForm") : Object::newNull();
+    Object fields = form.isDictionary() ? form.getKey("/Fields") : Object::newNull();
+    for (int i = 0; fields.isArray() && i < fields.getArrayNItems(); ++i)
+        if (filled(fields.getArrayItem(i))) return true;
+    return false;
 }
 
 }  // namespace
 
 std::string load_packet(const fs::path& file) {
-    std::error_code failed;
-    const fs::file_status status = fs::status(file, failed);
-    if (status.type() == fs::file_type::not_found)
-        throw std::runtime_error(fmt::format("{}: there is no such file", file.string()));
-    if (status.type() != fs::file_type::regular)
-        throw std::runtime_error(fmt::format("{} is not a file; expected a packet", file.string()));
-    std::ifstream stream(file, std::ios::binary);
-    const std::uintmax_t size = fs::file_size(file, failed);
-    if (!stream || failed) throw std::runtime_error(fmt::format("{} cannot be read", file.string()));
-    if (size > most_packet_bytes)
-        throw std::runtime_error(
-            fmt::format("{} is over {} MB; no packet is", file.string(), most_packet_bytes >> 20U));
-    // No more than that, should the file grow meanwhile.
-    std::string bytes(size, '\0');
-    stream.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    if (stream.bad()) throw std::runtime_error(fmt::format("{} could not be read to its end", file.string()));
-    bytes.resize(static_cast<std::size_t>(stream.gcount()));
-    return bytes;
+    auto bytes = disk::read(file, most_packet_bytes);
+    if (bytes) return *std::move(bytes);
+    using Kind = disk::Unread::Kind;
+    const std::string name = file.string();
+    switch (bytes.error().kind) {
+        case Kind::absent: throw disk::Failure(name + ": there is no such file");
+        case Kind::folder:
+        case Kind::special: throw disk::Failure(name + " is not a file; expected a packet");
+        case Kind::too_large:
+            throw TooLarge(fmt::format("{} is over {} MB; no packet is", name, most_packet_bytes >> 20U));
+        case Kind::failed: break;
+    }
+    throw disk::Failure(fmt::format("cannot read {}: {}", name, bytes.error().why));
 }
 
 PacketContents parse_packet(const std::string& bytes) {
@@ -132,7 +131,8 @@ PacketContents parse_packet(const std::string& bytes) {
         pdf.setAttemptRecovery(false);
         pdf.processMemoryFile("the packet", bytes.data(), bytes.size());
         if (pdf.isEncrypted()) throw Refusal("is encrypted; no packet is");
-        return {made_here(pdf.getTrailer()), files_of(pdf.getTrailer().getKey("/Root"))};
+        Object root = pdf.getTrailer().getKey("/Root");
+        return {made_here(pdf.getTrailer()), worked_on(root, bytes), files_of(root)};
     } catch (const Refusal&) { throw; } catch (const std::bad_alloc&) {
         throw;
     } catch (const QPDFExc& error) {
@@ -140,21 +140,25 @@ PacketContents parse_packet(const std::string& bytes) {
     } catch (const std::exception&) { throw Refusal(damaged); }
 }
 
-PacketContents read_packet(const std::string& bytes) {
+PacketContents read_packet(const std::string& bytes, const fs::path& file) {
     const auto work = [&] {
-        const PacketContents contents = parse_packet(bytes);
-        std::string answer = contents.ours ? "1" : "0";
-        for (const EmbeddedFile& file : contents.files) answer += packed(file.name) + packed(file.text);
+        PacketContents contents;
+        try {
+            contents = parse_packet(bytes);
+        } catch (const Refusal& refused) { return "r" + std::string(refused.what()); }
+        std::string answer{contents.ours ? 'o' : '-', contents.worked_on ? 'w' : '-'};
+        for (const EmbeddedFile& one : contents.files) answer += disk::packed(one.name) + disk::packed(one.text);
         return answer;
     };
-    const Limits limits{512U << 20U, 10, 64U << 20U};
+    const disk::Limits limits{512U << 20U, 10, most_packet_bytes};
     const std::string answer =
-        in_child(work, limits, "is no packet: reading it takes more memory or time than any packet");
-    PacketContents contents;
-    contents.ours = answer.front() == '1';
-    for (std::string_view rest = std::string_view(answer).substr(1); !rest.empty();) {
-        std::string name = unpacked(rest);
-        contents.files.push_back({std::move(name), unpacked(rest)});
+        disk::in_child(work, limits, file.string(),
+                       file.string() + " is no packet: reading it takes more memory or time than any packet");
+    if (answer.starts_with('r')) throw Refusal(answer.substr(1));
+    PacketContents contents{answer.at(0) == 'o', answer.at(1) == 'w', {}};
+    for (std::string_view rest = std::string_view(answer).substr(2); !rest.empty();) {
+        std::string name = disk::unpacked(rest);
+        contents.files.push_back({std::move(name), disk::unpacked(rest)});
     }
     return contents;
 }

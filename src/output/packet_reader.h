@@ -3,12 +3,13 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
 namespace kerfpacket::output {
 
-/// No packet comes near this.
+/// The largest packet: a larger one is neither written nor read.
 inline constexpr std::size_t most_packet_bytes = 64U << 20U;
 /// As `job::load` has it for a file on the disk.
 inline constexpr std::size_t most_embedded_bytes = 1'000'000;
@@ -21,18 +22,31 @@ struct EmbeddedFile {
 
 struct PacketContents {
     bool ours = false;                ///< its producer is this program
+    bool worked_on = false;           ///< its form holds a value, or something was added behind its end
     std::vector<EmbeddedFile> files;  ///< those associated with the document, in their order
 };
 
-/// The bytes of a file. Throws std::runtime_error in plain words when it is no file, cannot be read or is larger than
-/// any packet.
+/// What is wrong with a file, "is ...": it is none of ours, or not as it was written.
+class Refusal : public std::runtime_error {
+public:
+    using std::runtime_error::runtime_error;
+};
+
+/// A file larger than any packet, by its name.
+class TooLarge : public std::runtime_error {
+public:
+    using std::runtime_error::runtime_error;
+};
+
+/// The bytes of a file. Throws TooLarge, and disk::Failure when it is no file or cannot be read.
 std::string load_packet(const std::filesystem::path& file);
 
-/// Reads a PDF in this process. Throws std::runtime_error, "is ...", in plain words: no PDF, damaged, encrypted, a file
-/// in it larger than a job file can be.
+/// Reads a PDF in this process. Throws Refusal in plain words: no PDF, damaged, encrypted, a file in it larger than a
+/// job file can be.
 PacketContents parse_packet(const std::string& bytes);
 
-/// The same in a process of its own, so that what was made to take all memory, or to crash the reader, is refused.
-PacketContents read_packet(const std::string& bytes);
+/// The same in a process of its own, so that what was made to take all memory, or to crash the reader, is refused. That
+/// is a disk::Failure, as where no process can be had: `file` may be anything. It is only for the words.
+PacketContents read_packet(const std::string& bytes, const std::filesystem::path& file);
 
 }  // namespace kerfpacket::output

@@ -1,7 +1,5 @@
 #include "output/pdf.h"
 
-#include <fstream>
-#include <iterator>
 #include <stdexcept>
 #include <utility>
 #include <variant>
@@ -9,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "disk/read.h"
 #include "measure/require.h"
 #include "output/draw_order.h"
 #include "output/haru.h"
@@ -90,11 +89,11 @@ std::vector<std::size_t> draw_page(const HaruDocument& haru, HaruFonts& fonts, P
 }
 
 std::string profile_of(const fonts::Faces& faces) {
-    std::ifstream file(faces.colour_profile(), std::ios::binary);
-    std::string bytes{std::istreambuf_iterator<char>(file), {}};
+    constexpr std::size_t most_bytes = 1U << 20U;
+    std::string bytes = disk::must_read(faces.colour_profile(), most_bytes);
     if (bytes.empty())
-        throw std::runtime_error(
-            fmt::format("cannot read the colour profile {}: build the program again", faces.colour_profile().string()));
+        throw disk::Failure(
+            fmt::format("the colour profile {} is empty: build the program again", faces.colour_profile().string()));
     return bytes;
 }
 

@@ -37,6 +37,8 @@ std::size_t end_of_objects(std::string_view pdf) {
 
 }  // namespace
 
+std::string digest(std::string_view text) { return sha256(text, {}); }
+
 std::string sealed(const std::string& pdf) {
     const std::size_t at = end_of_objects(pdf);
     measure::require(at != std::string::npos, "a PDF ends with startxref");

@@ -10,6 +10,9 @@ namespace kerfpacket::output {
 /// line. It is no signature: who changes a packet can seal it again.
 std::string sealed(const std::string& pdf);
 
+/// The SHA-256 of a text, in hexadecimal.
+std::string digest(std::string_view text);
+
 /// True when the seal is there and is that of the other bytes.
 bool seal_holds(std::string_view pdf);
 

@@ -17,16 +17,17 @@ using Rooms = std::set<std::string>;
 /// Which rooms a room may include, besides itself.
 const std::map<std::string, Rooms> arrows = {
     {"measure", {}},
+    {"disk", {"measure"}},
     {"geom", {"measure"}},
-    {"job", {"measure"}},
+    {"job", {"measure", "disk"}},
     {"curve", {"geom", "job", "measure"}},
     {"bend", {"measure"}},
     {"plan", {"curve", "bend", "job", "geom", "measure"}},
     {"page", {"geom", "measure"}},
-    {"fonts", {"page", "measure"}},
+    {"fonts", {"page", "measure", "disk"}},
     {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend"}},
-    {"output", {"page", "fonts", "geom", "measure"}},
-    {"cli", {"measure", "geom", "job", "curve", "bend", "plan", "page", "fonts", "sheets", "output"}},
+    {"output", {"page", "fonts", "geom", "measure", "disk"}},
+    {"cli", {"measure", "disk", "geom", "job", "curve", "bend", "plan", "page", "fonts", "sheets", "output"}},
 };
 
 /// Which rooms may include a library's headers.

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "output/ours.h"
+#include "cli/found.h"
 #include "session.h"
 
 namespace kerfpacket::tests {
@@ -36,7 +36,7 @@ TEST_F(Build, WritesBesideTheJob) {
 
 TEST_F(Build, ReplacesItsOwnPackets) {
     EXPECT_EQ(build().status, 0);
-    EXPECT_TRUE(output::made_by_us(pdf()));
+    EXPECT_TRUE(cli::found_at(pdf()).ours);
     EXPECT_EQ(build().status, 0);
 }
 
@@ -44,7 +44,7 @@ TEST_F(Build, ReplacesNothingElseUnlessForced) {
     for (const std::string& theirs : {std::string(), std::string("a letter"), std::string("%PDF-1.4\ngarbage"),
                                       std::string("%PDF-1.4\n1 0 obj\n<</Producer (kerfpacket)>>\nendobj\n")}) {
         spill(pdf(), theirs);
-        EXPECT_FALSE(output::made_by_us(pdf()));
+        EXPECT_FALSE(cli::found_at(pdf()).ours);
         const Outcome outcome = build();
         EXPECT_EQ(outcome.status, 2);
         EXPECT_TRUE(outcome.err.starts_with("kerfpacket: " + pdf().string() + " is there already")) << outcome.err;
@@ -52,7 +52,7 @@ TEST_F(Build, ReplacesNothingElseUnlessForced) {
         EXPECT_EQ(slurp(pdf()), theirs);
     }
     EXPECT_EQ(build({"--force"}).status, 0);
-    EXPECT_TRUE(output::made_by_us(pdf()));
+    EXPECT_TRUE(cli::found_at(pdf()).ours);
 }
 
 TEST_F(Build, PrintsWeakLinksOnlyWhenForced) {
@@ -70,7 +70,7 @@ TEST_F(Build, PrintsWeakLinksOnlyWhenForced) {
               "more than 1.25 times; even them out, or print all the same with --force\n");
     EXPECT_FALSE(fs::exists(pdf()));
     EXPECT_EQ(build({"--force"}).status, 3);
-    EXPECT_TRUE(output::made_by_us(pdf()));
+    EXPECT_TRUE(cli::found_at(pdf()).ours);
 }
 
 TEST_F(Build, NeverReplacesTheJobFileOrAFolder) {
@@ -79,6 +79,23 @@ TEST_F(Build, NeverReplacesTheJobFileOrAFolder) {
     EXPECT_EQ(build({"--force", "--out", folder_.path().string()}).status, 2);
     EXPECT_EQ(build({"--force", "--out", "/dev/null"}).status, 2);
     EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(Build, NeverReplacesAFileOfFiguresOrWords) {
+    const fs::path shop = folder_ / "shop.toml", named = folder_ / "ours.pdf";
+    spill(shop, "[stock]\nlengths = [\"16 ft\"]\n");
+    EXPECT_EQ(build({"--force", "--out", shop.string()}).status, 2);
+    EXPECT_EQ(build({"--force", "--out", (folder_ / "SHOP.TOML").string()}).status, 2);
+    EXPECT_EQ(run_in_process({"field-sheet", "--force", "--out", shop.string()}).status, 2);
+    // Under another name it is the shop file still.
+    fs::create_hard_link(shop, named);
+    const Outcome outcome = build({"--force", "--out", named.string()});
+    EXPECT_EQ(outcome.status, 2);
+    EXPECT_NE(outcome.err.find(named.string() + " is the shop file itself"), std::string::npos) << outcome.err;
+    fs::remove(named);
+    fs::create_symlink("shop.toml", named);
+    EXPECT_EQ(build({"--force", "--out", named.string()}).status, 2);
+    EXPECT_EQ(slurp(shop), "[stock]\nlengths = [\"16 ft\"]\n");
 }
 
 TEST_F(Build, AFolderThatIsNotThereIsTold) {

@@ -42,12 +42,32 @@ TEST(Console, LongWorkIsShownAndErased) {
     EXPECT_EQ(err.str(), "drawing page 1 of 2 ...\r\x1b[Kdrawing page 2 of 2 ...\r\x1b[Kcareful\n");
 }
 
-TEST(Console, ResultsThatCannotBeWrittenAreAnError) {
+TEST(Console, ResultsThatCannotBeToldAreAnErrorUnlessFilesWereWritten) {
+    using cli::Status;
     std::ostringstream out, err;
     cli::Console console(out, err, false);
-    console.flush();
+    EXPECT_EQ(console.flush(Status::done), Status::done);
+    EXPECT_EQ(console.flush(Status::cautions), Status::cautions);
     out.setstate(std::ios::badbit);
-    EXPECT_THROW(console.flush(), std::runtime_error);
+    EXPECT_EQ(console.flush(Status::done), Status::errors);
+    console.written();
+    EXPECT_EQ(console.flush(Status::done), Status::cautions);
+    EXPECT_EQ(console.flush(Status::errors), Status::errors);
+    EXPECT_NE(err.str().find("caution: all is written, but the results could not be told"), std::string::npos);
+}
+
+TEST(Console, NothingOfAFileOrAWordMovesTheTerminal) {
+    std::ostringstream out, err;
+    cli::Console console(out, err, false);
+    // ESC of ECMA-48, a C1 control, the marks of Unicode's bidirectional algorithm (UAX 9), a byte that is no UTF-8.
+    console.result(
+        "a\x1b[2Jb\xC2\x9B"
+        "c\xE2\x80\xAE"
+        "d\xFF"
+        "e\tf\n");
+    console.message("\r\x7F\xE2\x81\xA6");
+    EXPECT_EQ(out.str(), "a\\u001B[2Jb\\u009Bc\\u202Ed\\xFFe\tf\n");
+    EXPECT_EQ(err.str(), "\\u000D\\u007F\\u2066");
 }
 
 }  // namespace

@@ -2,6 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <cerrno>
+#include <set>
+
+#include "disk/calls.h"
 #include "session.h"
 
 namespace kerfpacket::tests {
@@ -27,7 +31,10 @@ TEST(Revision, CountsOn) {
 
 TEST(Revision, IsKeptBesideThePacket) {
     EXPECT_EQ(cli::kept_path("jobs/arch.pdf", "A"), "jobs/arch-rev-A.pdf");
-    EXPECT_EQ(cli::kept_path("arch.pdf", "../x"), "arch-rev-..-x.pdf");
+    EXPECT_EQ(cli::kept_path("arch.pdf", "../x"), "arch-rev-..%2Fx.pdf");
+    std::set<fs::path> names;
+    for (const char* revision : {"A/1", "A-1", "A 1", "A:1", "A\\1", "A%2F1", "A%1"})
+        EXPECT_TRUE(names.insert(cli::kept_path("arch.pdf", revision)).second) << revision;
 }
 
 class Revisions : public testing::Test {
@@ -54,7 +61,7 @@ protected:
         EXPECT_EQ(outcome.status, 2) << outcome.out;
         EXPECT_TRUE(holds(outcome.err, why)) << outcome.err;
         EXPECT_EQ(outcome.out, "");
-        EXPECT_EQ(fs::exists(pdf()) ? slurp(pdf()) : "", before);
+        EXPECT_TRUE((fs::exists(pdf()) ? slurp(pdf()) : "") == before);
     }
     const Folder folder_;
 };
@@ -99,6 +106,57 @@ TEST_F(Revisions, ARevisionThatWasKeptDoesNotComeBack) {
     write("A", "6 in");
     expect_refused("revision A was printed before and is kept as " + kept("A").string());
     expect_refused("write revision = \"C\" in the job file");
+}
+
+TEST_F(Revisions, ARevisionThatWasKeptHasNoOtherFiguresThoughThePacketIsGone) {
+    EXPECT_EQ(build().status, 0);
+    write("B", "6 1/8 in");
+    EXPECT_EQ(build().status, 0);
+    const std::string told = kept("A").string() + " is revision A of this job, and the job has changed since:\n";
+    write("A", "6 1/4 in");
+    fs::rename(pdf(), folder_ / "elsewhere.pdf");
+    expect_refused(told);
+    expect_refused(told, {"--force"});
+    // Neither where the packet was changed and is replaced by force.
+    std::string bytes = slurp(folder_ / "elsewhere.pdf");
+    bytes[bytes.size() / 2] = static_cast<char>(bytes[bytes.size() / 2] ^ 1);
+    spill(pdf(), bytes);
+    expect_refused(told, {"--force"});
+    fs::remove(pdf());
+    // With the same figures it is that revision.
+    write("A", "6 in");
+    EXPECT_EQ(build().status, 0);
+}
+
+// "Cannot be read right now" is not "none of ours": revision A would be gone.
+TEST_F(Revisions, WhatCannotBeReadNowIsNotReplacedByForceOrWithout) {
+    EXPECT_EQ(build().status, 0);
+    const std::string a = slurp(pdf());
+    write("B", "6 1/8 in");
+    using disk::Operation;
+    for (const auto& [failing, error] : std::vector<std::pair<Operation, int>>{{Operation::fork, EAGAIN},
+                                                                               {Operation::pipe, EMFILE},
+                                                                               {Operation::wait, ECHILD},
+                                                                               {Operation::read, EIO},
+                                                                               {Operation::open, EMFILE},
+                                                                               {Operation::open, EACCES}}) {
+        const disk::Gated gated([&, kind = failing, number = error](Operation asked, const fs::path& what) {
+            return asked == kind && (what == pdf() || what.empty()) ? number : 0;
+        });
+        for (const char* how : {"--force", "--half"}) expect_refused(pdf().string(), {how});
+        EXPECT_FALSE(fs::exists(kept("A")));
+    }
+    EXPECT_EQ(build({"--force"}).status, 0);
+    EXPECT_EQ(slurp(kept("A")), a);
+}
+
+TEST_F(Revisions, AKeptPacketHasThePermissionsThatItHad) {
+    EXPECT_EQ(build().status, 0);
+    fs::permissions(pdf(), fs::perms{0600});
+    write("B", "6 1/8 in");
+    EXPECT_EQ(build().status, 0);
+    for (const fs::path& packet : {pdf(), kept("A")})
+        EXPECT_EQ(fs::status(packet).permissions(), fs::perms{0600}) << packet;
 }
 
 TEST_F(Revisions, NothingElseOfThatNameIsWrittenOver) {

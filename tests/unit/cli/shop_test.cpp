@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <sys/stat.h>
+
 #include "session.h"
 #include "support/variable.h"
 
@@ -50,6 +52,30 @@ TEST_F(ShopChoice, NoneIsNeededWhereTheJobSaysAll) {
     EXPECT_EQ(check().status, 0);
 }
 
+// What stands where a shop file would is the shop file, be it none that can be read: its corrections are not left out
+// without a word.
+TEST_F(ShopChoice, WhatIsThereAndCannotBeReadIsAnError) {
+    spill(job(), good_job);
+    const auto expect_told = [&](const std::string& why) {
+        const Outcome outcome = check();
+        EXPECT_EQ(outcome.status, 2) << why;
+        EXPECT_NE(outcome.err.find("shop.toml:"), std::string::npos) << outcome.err;
+        EXPECT_NE(outcome.err.find(why), std::string::npos) << outcome.err;
+    };
+    for (const fs::path& place : {beside(), of_user()}) {
+        fs::create_directory(place);
+        expect_told("this is a folder");
+        fs::remove(place);
+        ASSERT_EQ(mkfifo(place.c_str(), 0600), 0);
+        expect_told("this is a device or a pipe");
+        fs::remove(place);
+        fs::create_symlink("nowhere.toml", place);
+        expect_told("it is a link that leads nowhere");
+        fs::remove(place);
+    }
+    EXPECT_EQ(check().status, 0);
+}
+
 TEST_F(ShopChoice, TheNearestCounts) {
     spill(at_home(), shop_saw);
     EXPECT_EQ(read(), "") << "XDG_CONFIG_HOME stands in place of ~/.config";
@@ -69,9 +95,7 @@ TEST_F(ShopChoice, TheNearestCounts) {
     EXPECT_EQ(read(folder_ / "other.toml"), (folder_ / "other.toml").string());
 }
 
-TEST_F(ShopChoice, AFolderOrTheJobItselfIsNoShopFile) {
-    fs::create_directory(beside());
-    EXPECT_EQ(read(), "");
+TEST_F(ShopChoice, TheJobItselfIsNoShopFile) {
     spill(folder_ / "shop.toml", good_job);
     EXPECT_EQ(run_in_process({"check", (folder_ / "shop.toml").string()}).status, 0);
 }

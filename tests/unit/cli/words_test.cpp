@@ -2,9 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <cerrno>
 #include <regex>
 
 #include "cli/street.h"
+#include "disk/calls.h"
 #include "session.h"
 
 namespace kerfpacket::tests {
@@ -51,6 +53,29 @@ protected:
 };
 
 bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+// A shop's safety rules are not left out without a word.
+TEST_F(ShopFolder, WordsThatAreThereAndCannotBeReadAreAnError) {
+    spill(folder_ / "ours/en/shop.toml", "name = [\"Weir & Daughters\"]\n");
+    const fs::path words = folder_ / "ours/en";
+    for (const disk::Operation failing : {disk::Operation::list, disk::Operation::look}) {
+        const disk::Gated gated([&](disk::Operation asked, const fs::path& what) {
+            return asked == failing && what == words ? EACCES : 0;
+        });
+        const Outcome outcome = run("build");
+        EXPECT_EQ(outcome.status, 2);
+        EXPECT_TRUE(holds(outcome.err, words.string())) << outcome.err;
+        EXPECT_TRUE(holds(outcome.err, "no permission")) << outcome.err;
+    }
+    fs::remove_all(words);
+    spill(words, "rules");
+    EXPECT_EQ(run("build").status, 2);
+    fs::remove(words);
+    fs::create_symlink("nowhere", words);
+    EXPECT_EQ(run("build").status, 2);
+    fs::remove(words);
+    EXPECT_EQ(run("build").status, 0) << "a shop may have no words of that language";
+}
 
 TEST_F(ShopFolder, LanguageOfTheCommandLineWins) {
     EXPECT_TRUE(holds(texts("safety"), "WARNING"));
@@ -132,7 +157,7 @@ TEST_F(ShopFolder, MistakesAreToldAndNothingIsWritten) {
     spill(folder_ / "ours/cover.toml", "title = \"x\"\n");
     refused((folder_ / "ours/cover.toml").string() + ": words stand in a folder of their language, en or es");
     fs::remove_all(folder_ / "ours");
-    refused("words = \"ours\": cannot read the folder");
+    refused("words = \"ours\": there is no folder");
 }
 
 TEST_F(ShopFolder, AHugeFileOfWordsIsRefused) {

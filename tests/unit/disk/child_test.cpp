@@ -1,4 +1,4 @@
-#include "output/child.h"
+#include "disk/child.h"
 
 #include <gtest/gtest.h>
 
@@ -10,11 +10,11 @@
 namespace kerfpacket::tests {
 namespace {
 
-constexpr output::Limits limits{256U << 20U, 1, 1000};
+constexpr disk::Limits limits{256U << 20U, 1, 1000};
 
 std::string told(const std::function<std::string()>& work) {
     try {
-        return "answered: " + output::in_child(work, limits, "over");
+        return "answered: " + disk::in_child(work, limits, "a.pdf", "over");
     } catch (const std::runtime_error& error) { return error.what(); }
 }
 
