@@ -1,16 +1,15 @@
 #include "cli/verify.h"
 
 #include <algorithm>
-#include <sstream>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
 #include "cli/gather.h"
+#include "cli/made_again.h"
 #include "cli/record.h"
 #include "cli/street.h"
 #include "cli/trouble.h"
-#include "disk/child.h"
 #include "output/dump.h"
 #include "output/packet_reader.h"
 #include "output/seal.h"
@@ -19,16 +18,6 @@ namespace kerfpacket::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// What a packet comes to when it is made again.
-struct Again {
-    bool planned = false;  ///< its own job can be worked out
-    bool made = false;     ///< and printed; only then:
-    bool same = false;     ///< byte for byte the packet
-    Statement statement;   ///< number, revision, fingerprint and pages, as they are now
-    std::string sheets;    ///< a digest of all that stands on them
-    std::string said;      ///< why it could not be made
-};
 
 /// A packet as it was read.
 struct Opened {
@@ -55,79 +44,6 @@ std::string self_told(const Filed& filed) {
     return fmt::format("job {}, \"{}\", revision {}, fingerprint {}, {}{}, written by kerfpacket {}", own.number,
                        own.title, own.revision, own.fingerprint, filed.record.part.whole() ? "" : "a reprint of ",
                        counted(own.pages, "page"), own.version);
-}
-
-/// Makes the packet again from what it carries, in this process.
-Again made_again(const Opened& opened, const fs::path& home) {
-    std::ostringstream out, err;
-    Console quiet(out, err, false);
-    Again again;
-    try {
-        const std::optional<Planned> plan = planned(opened.filed.record.inputs, quiet);
-        again.planned = plan.has_value();
-        const std::optional<Packet> packet = plan ? make_packet(opened.filed.record, *plan, quiet, home) : std::nullopt;
-        again.made = packet.has_value();
-        if (packet) {
-            again.same = packet->bytes == opened.bytes;
-            again.statement = statement_of(plan->plan, packet->document.pages.size());
-            again.sheets = output::digest(output::dump(packet->document));
-        }
-    } catch (const disk::Failure&) {
-        // Of this kerfpacket's own files, or of the system: it says nothing of the packet.
-        throw;
-    } catch (const std::runtime_error& told) { err << told.what() << "\n"; }
-    again.said = err.str();
-    return again;
-}
-
-/// A crafted job may ask for more than any house has: what is made of it is bounded.
-constexpr disk::Limits making{1U << 30U, 60, 16U << 20U};
-
-std::string too_much(const std::string& name) {
-    return name +
-           ": to make it again takes more memory or time than is given to it; whether it is as it was written "
-           "cannot be told";
-}
-
-/// The same in a process with limits; what is wrong on the way is told only if there is no packet.
-void make_again(Opened& opened, Console& console, const fs::path& home) {
-    const auto work = [&] {
-        const Again again = made_again(opened, home);
-        std::string answer{again.planned ? 'p' : '-', again.made ? 'm' : '-', again.same ? 's' : '-'};
-        for (const std::string& text : {again.statement.number, again.statement.revision, again.statement.fingerprint,
-                                        std::to_string(again.statement.pages), again.sheets, again.said})
-            answer += disk::packed(text);
-        return answer;
-    };
-    const std::string answer = disk::in_child(work, making, opened.name, too_much(opened.name));
-    Again& again = opened.again;
-    again.planned = answer.at(0) == 'p';
-    again.made = answer.at(1) == 'm';
-    again.same = answer.at(2) == 's';
-    std::string_view rest = std::string_view(answer).substr(3);
-    again.statement.number = disk::unpacked(rest);
-    again.statement.revision = disk::unpacked(rest);
-    again.statement.fingerprint = disk::unpacked(rest);
-    again.statement.pages = std::stoul(disk::unpacked(rest));
-    again.sheets = disk::unpacked(rest);
-    again.said = disk::unpacked(rest);
-    if (!again.made) console.message(again.said);
-}
-
-/// What the job on the disk does otherwise than the packet's own, worked out with the same limits.
-std::vector<std::string> told_differences(const Opened& opened, const Planned& now, const fs::path& home) {
-    if (!opened.again.planned) return {};
-    const auto work = [&] {
-        std::string answer;
-        const std::optional<Planned> before = planned_quietly(opened.filed.record.inputs);
-        if (before)
-            for (const std::string& sentence : differences(*before, now, home)) answer += disk::packed(sentence);
-        return answer;
-    };
-    const std::string answer = disk::in_child(work, making, opened.name, too_much(opened.name));
-    std::vector<std::string> sentences;
-    for (std::string_view rest = answer; !rest.empty();) sentences.push_back(disk::unpacked(rest));
-    return sentences;
 }
 
 void tell_changed(const Opened& opened, const std::string& how, Console& console) {
@@ -208,7 +124,9 @@ Status compare_job(const Opened& opened, JobChoice job, Console& console, const 
     }
     console.result(fmt::format("{}: would print other sheets\n", job.file.string()));
     std::vector<std::string> told = beside_the_job(opened.filed.record.inputs, now->inputs);
-    for (std::string& sentence : told_differences(opened, *now, home)) told.push_back(std::move(sentence));
+    for (std::string& sentence : opened.again.planned ? differences(opened.name, opened.filed.record.inputs, *now, home)
+                                                      : std::vector<std::string>{})
+        told.push_back(std::move(sentence));
     for (const std::string& sentence : told) console.result(fmt::format("    {}\n", sentence));
     return Status::cautions;
 }
@@ -224,7 +142,8 @@ Status verify(const VerifyChoice& choice, Console& console, const fs::path& home
         return Status::errors;
     }
     console.doing("making the packet again");
-    make_again(opened, console, home);
+    opened.again = made_again(opened.name, opened.bytes, opened.filed.record, home);
+    if (!opened.again.made) console.message(opened.again.said);
     console.doing("");
     const bool comparable = opened.filed.statement.version == KERFPACKET_VERSION;
     const Status status = comparable ? compared(opened, console) : compared_in_part(opened, console);
