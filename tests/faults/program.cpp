@@ -162,7 +162,7 @@ TEST(Program, EndedByASignalTellsItAndTidiesUp) {
         const std::string which = fmt::format("signal {}, status {}: ", signal, status);
         EXPECT_TRUE(status == 0 || status == 128 + signal) << which;
         expect_nothing_lost(folder.path(), packet_a, which);
-        if (signal != SIGKILL) EXPECT_TRUE(contents(folder.path()) == contents(folder.path(), false)) << which;
+        if (signal != SIGKILL) { EXPECT_TRUE(contents(folder.path()) == contents(folder.path(), false)) << which; }
     }
     for (const auto& [status, count] : endings) std::cout << "status " << status << ": " << count << "\n";
     EXPECT_GT(endings.size(), 1U);

@@ -72,7 +72,9 @@ private:
         const Folder folder;
         scene_.set(folder.path());
         const auto before = contents(folder.path());
-        Failing failing{number, error};
+        Failing failing;
+        failing.number = number;
+        failing.error = error;
         const Outcome outcome = started(folder, failing);
         const auto after = contents(folder.path());
         const std::string which =
