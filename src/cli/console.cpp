@@ -12,17 +12,23 @@
 namespace kerfpacket::cli {
 
 std::string harmless(std::string_view text) {
+    const auto plain = [](char c) { return (c >= ' ' && c <= '~') || c == '\n' || c == '\t'; };
     std::string out;
+    out.reserve(text.size());
     while (!text.empty()) {
-        const std::size_t good = std::min(job::first_bad_utf8(text).value_or(text.size()), text.size());
-        for (std::string_view rest = text.substr(0, good); !rest.empty();) {
-            const std::string_view character = rest.substr(0, job::byte_of_character(rest, 1));
-            if (character == "\n" || character == "\t" || job::printable(character) == character) out += character;
-            else out += fmt::format("\\u{:04X}", static_cast<unsigned>(job::code_point(character)));
-            rest.remove_prefix(character.size());
+        std::string_view character = text.substr(0, 1);
+        if (plain(text.front())) out += character;
+        else {
+            // A character of UTF-8 has at most four bytes.
+            const std::string_view next = text.substr(0, 4).substr(0, job::byte_of_character(text.substr(0, 4), 1));
+            const std::size_t good = job::first_bad_utf8(next).value_or(next.size());
+            if (good > 0) character = next.substr(0, good);
+            const bool shown = good > 0 && job::printable(character) == character;
+            if (shown) out += character;
+            else if (good > 0) out += fmt::format("\\u{:04X}", static_cast<unsigned>(job::code_point(character)));
+            else out += fmt::format("\\x{:02X}", static_cast<unsigned char>(text.front()));
         }
-        if (good < text.size()) out += fmt::format("\\x{:02X}", static_cast<unsigned char>(text[good]));
-        text.remove_prefix(std::min(good + 1, text.size()));
+        text.remove_prefix(character.size());
     }
     return out;
 }

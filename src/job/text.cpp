@@ -32,8 +32,13 @@ bool second_byte_fits(unsigned first, unsigned second) {
 
 /// Unicode's controls, its line and paragraph separators, and its marks of direction and byte order.
 bool is_shapeless(char32_t point) {
-    constexpr std::array<std::array<char32_t, 2>, 6> ranges{
-        {{0x00, 0x1F}, {0x7F, 0x9F}, {0x200E, 0x200F}, {0x2028, 0x202E}, {0x2066, 0x2069}, {0xFEFF, 0xFEFF}}};
+    constexpr std::array<std::array<char32_t, 2>, 7> ranges{{{0x00, 0x1F},
+                                                             {0x7F, 0x9F},
+                                                             {0x061C, 0x061C},
+                                                             {0x200E, 0x200F},
+                                                             {0x2028, 0x202E},
+                                                             {0x2066, 0x2069},
+                                                             {0xFEFF, 0xFEFF}}};
     return std::any_of(ranges.begin(), ranges.end(),
                        [&](const auto& range) { return range[0] <= point && point <= range[1]; });
 }
