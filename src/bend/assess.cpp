@@ -25,9 +25,9 @@ void judge_strain(Assessment& a) {
     else if (verdict == Verdict::caution) note(a, Concern::strain_caution, verdict);
 }
 
-void judge_closing(Assessment& a, Length radius) {
+void judge_closing(Assessment& a, const Cell& cell, Length radius) {
     if (a.closes) note(a, Concern::closes_before_bend, Verdict::break_likely);
-    else if (a.close_radius > closing_margin * radius) note(a, Concern::nearly_closes, Verdict::caution);
+    else if (a.close_radius > closing_margin(cell) * radius) note(a, Concern::nearly_closes, Verdict::caution);
 }
 
 void judge_range(Assessment& a, const Range& range) {
@@ -56,7 +56,7 @@ Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Leng
     a.least_radius = least_radius(cell, material.softness, a.strain_limit);
 
     judge_strain(a);
-    judge_closing(a, radius);
+    judge_closing(a, cell, radius);
     if (a.facet > facet_limit) note(a, Concern::facet_visible, Verdict::caution);
     if (opening && material.may_split) note(a, Concern::grain_may_split, Verdict::caution);
     if (cell.web() < thin_web - slack) note(a, Concern::web_thin, Verdict::caution);

@@ -101,7 +101,7 @@ Length facet(const Cell& cell, double softness, Length radius) {
 
 Range checked_range(const Cell& cell) {
     const auto within = [](double ratio, double low, double high) { return low <= ratio && ratio <= high; };
-    return {within(cell.depth / cell.thickness, 0.3, 0.9), within(cell.kerf / cell.thickness, 0.08, 0.25),
+    return {within(cell.depth / cell.thickness, 0.3, 0.9), within(cell.kerf / cell.thickness, 0.08, 0.5),
             within(cell.spacing / cell.thickness, 0.2, 4), cell.kerf <= 0.85 * cell.spacing};
 }
 

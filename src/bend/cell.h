@@ -62,7 +62,7 @@ Length facet(const Cell& cell, double softness, Length radius);
 /// Whether the ratios lie in the range for which the stiffness formula was checked.
 struct Range {
     bool depth = true;    ///< d/T in 0.3..0.9
-    bool kerf = true;     ///< k/T in 0.08..0.25
+    bool kerf = true;     ///< k/T in 0.08..0.5
     bool spacing = true;  ///< s/T in 0.2..4
     bool land = true;     ///< k <= 0.85 s
     bool all() const { return depth && kerf && spacing && land; }

@@ -9,8 +9,9 @@ namespace kerfpacket::bend {
 /// What keeps a bend from being tighter, or a setting from being taken.
 enum class Limit { strain, peel, closing, facet, web };
 
-/// Kerfs inside should still be this far from closing.
-inline constexpr double closing_margin = 0.85;
+/// Kerfs inside should still be this far from closing: `close_radius` at most this part of the bend's radius. 0.85, and
+/// less where that radius is known less well: in shallow kerfs it comes out too small. Source: src/bend/NOTES.md.
+double closing_margin(const Cell& cell);
 /// A deeper facet is seen through paint. Judgement, from the design notes.
 inline constexpr Length facet_limit = Length::mm(0.10);
 /// Under this web a board is refused, under the other it is a caution. Judgement, from the design notes.

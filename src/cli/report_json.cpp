@@ -62,11 +62,13 @@ Json survey_json(const plan::Piece& piece) {
     const Json suspect = survey.suspect ? Json{{"station_mm", mm(survey.stations.at(survey.suspect->point))},
                                                {"off_mm", mm(survey.suspect->off)}}
                                         : Json();
-    return {{"stations_mm", lengths_json(survey.stations)},
-            {"fits", fits},
-            {"used", fit_word(survey.used)},
-            {"recommended", fit_word(survey.recommended)},
-            {"suspect", suspect}};
+    const auto& fit = piece.other_fit;  // null where the curve that is drawn is the recommended one
+    const Json other = fit ? Json{{"verdict", verdict_words(fit->verdict)},
+                                  {"utilisation", fit->utilisation > 0 ? Json(fit->utilisation) : Json()},
+                                  {"gap_mm", mm(fit->gap)}}
+                           : Json();
+    return {{"stations_mm", lengths_json(survey.stations)}, {"fits", fits},       {"used", fit_word(survey.used)},
+            {"recommended", fit_word(survey.recommended)},  {"suspect", suspect}, {"on_recommended", other}};
 }
 
 /// Ordinates of the bending form's rib; null where there is none.
@@ -131,6 +133,7 @@ Json coupon_json(const plan::Piece& piece) {
     return {{"by", piece.coupon->by},
             {"strain", piece.coupon->strain},
             {"error", piece.coupon->error},
+            {"times_table", piece.coupon->times_table},
             {"counts", piece.coupon->counts}};
 }
 
@@ -175,6 +178,7 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
             {"facet_mm", mm(bend.facet)},
             {"may_be_more", piece.may_be_more},
+            {"solid_utilisation", piece.solid_utilisation},
             {"settings", settings_json(piece)},
             {"coupon", coupon_json(piece)},
             {"weak_links", piece.weak_links},

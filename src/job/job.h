@@ -35,7 +35,8 @@ struct Header {
 /// A groove cut against the fence with no spacer, read where it meets the fence.
 struct TrialGroove {
     Sourced<Length> depth;
-    Sourced<Length> at_fence;  ///< 0 where the groove ends before the fence
+    Sourced<Length> at_fence;             ///< 0 where the groove ends before the fence; then `ends` says where
+    std::optional<Sourced<Length>> ends;  ///< how far in front of the fence the groove ends
 };
 
 struct Saw {
@@ -96,6 +97,7 @@ struct Coupon {
     std::string by;                             ///< who bent it
     std::optional<Sourced<Length>> kerf_depth;  ///< where the board's is left to the program
     std::optional<Sourced<Length>> spacing;
+    bool believed = false;  ///< measured again and found to be so, though the table's board is far from it
     Position at;
 };
 

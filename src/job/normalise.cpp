@@ -29,7 +29,8 @@ void write(Writer& writer, const Saw& saw) {
     writer.length("rear_limit", saw.rear_limit);
     if (!saw.trial) return;
     writer.length("trial_depth", saw.trial->depth.value);
-    writer.length("trial_at_fence", saw.trial->at_fence.value);
+    if (saw.trial->ends) writer.length("trial_ends", saw.trial->ends);
+    else writer.length("trial_at_fence", saw.trial->at_fence.value);
 }
 
 std::string degrees(Angle angle) { return measure::fixed(angle.degrees(), 9); }

@@ -71,6 +71,7 @@ void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon)
     writer.words("by", coupon.by);
     writer.length("kerf_depth", coupon.kerf_depth);
     writer.length("spacing", coupon.spacing);
+    if (coupon.believed) writer.bare("believed", "true");
 }
 
 void write_materials(Writer& writer, const Job& job) {

@@ -33,6 +33,7 @@ std::optional<Coupon> read_coupon(Context& context, TableReader& board_reader, s
     coupon.by = reader.words("by", 40, R"("Ann Ferrier")").value_or(Sourced<std::string>{}).value;
     coupon.kerf_depth = reader.length(kerf_depth, Need::optional);
     coupon.spacing = reader.length(spacing, Need::optional);
+    coupon.believed = reader.flag("believed", false);
     if (left_open(board_reader, kerf_depth, board.kerf_depth) && !reader.has(kerf_depth.name))
         reader.missing({kerf_depth.name}, "kerf_depth is missing from " + title,
                        "the board leaves its depth to the program: say at which depth the coupon was cut, " +

@@ -17,7 +17,10 @@ void forget_places(Shop& shop) {
     shop.saw.kerf.at = {};
     forget(shop.saw.travel);
     forget(shop.saw.rear_limit);
-    if (shop.saw.trial) shop.saw.trial->depth.at = shop.saw.trial->at_fence.at = {};
+    if (shop.saw.trial) {
+        shop.saw.trial->depth.at = shop.saw.trial->at_fence.at = {};
+        forget(shop.saw.trial->ends);
+    }
     if (shop.printer)
         for (auto* profile : {&shop.printer->profile, &shop.printer->strip_profile, &shop.printer->template_profile})
             if (*profile) (*profile)->name.at = {};

@@ -18,8 +18,8 @@ constexpr double most_rise_of_ends = 0.84;
 
 void check_saw(Context& context, const Saw& saw) {
     if (!saw.trial || !known(saw.trial->depth)) return;
-    const auto& [depth, at_fence] = *saw.trial;
-    if (at_fence.value >= depth.value - slack)
+    const auto& [depth, at_fence, ends] = *saw.trial;
+    if (known(at_fence) && at_fence.value >= depth.value - slack)
         context.error(at_fence.at,
                       "trial_at_fence " + context.shown(at_fence.value) + " is no less than trial_depth, " +
                           context.shown(depth.value),

@@ -1,6 +1,7 @@
 #include "plan/cautions.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "job/shapes.h"
@@ -104,6 +105,7 @@ std::optional<Caution> of_bare_ends(const Piece& piece) {
 /// Depth and spacing as they came about, where that wants care.
 std::optional<Caution> of_settings(const Piece& piece) {
     if (piece.settings.rule == Rule::least_strain) {
+        if (piece.depth_given) return Caution{"nothing_ok_at_this_depth", {}};
         if (!piece.settings.ok_from) return Caution{"nothing_is_ok", {}};
         return Caution{"nothing_ok_at_this_radius", {{"radius", *piece.settings.ok_from}}};
     }
@@ -111,6 +113,17 @@ std::optional<Caution> of_settings(const Piece& piece) {
     const Choice& better = *piece.settings.solved;
     if (better.verdict >= piece.bend.verdict) return std::nullopt;
     return Caution{"solve_would_do", {{"depth", better.depth}, {"kerfs", better.kerfs}, {"u", better.utilisation}}};
+}
+
+/// Kerfs that were cut too deep, the worst first: what the board is worth now hangs on them.
+void add_deep_kerfs(std::vector<Caution>& cautions, const Piece& piece) {
+    constexpr std::array keys{"", "kerf_to_ease", "kerf_to_fill", "kerf_scraps_the_board"};
+    for (const bend::Mend mend : {bend::Mend::scrap, bend::Mend::fill, bend::Mend::ease}) {
+        std::vector<int> kerfs;
+        for (const DeepKerf& kerf : piece.deep_kerfs)
+            if (kerf.answer.mend == mend) kerfs.push_back(kerf.n);
+        if (!kerfs.empty()) cautions.push_back({keys.at(static_cast<std::size_t>(mend)), {{"n", numbers(kerfs)}}});
+    }
 }
 
 /// A coupon that tells less than it might.
@@ -124,6 +137,8 @@ void add_coupon(std::vector<Caution>& cautions, const Piece& piece) {
     if (other) cautions.push_back({"coupon_other_settings", {{"depth", coupon.depth}, {"spacing", coupon.spacing}}});
     if (coupon.coupon.rise < flat - Length::mm(0.01))
         cautions.push_back({"coupon_flat", {{"rise", coupon.coupon.rise}, {"error", coupon.error * 100}}});
+    if (coupon.counts && coupon.times_table > 1.2)
+        cautions.push_back({"coupon_above_table", {{"times", coupon.times_table}}});
     if (coupon.outcome == job::Outcome::held && coupon.strain < piece.bend.strain)
         cautions.push_back({"coupon_held_less", {{"part", coupon.strain / piece.bend.strain}}});
 }
@@ -147,6 +162,7 @@ Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(v
 
 std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     std::vector<Caution> cautions;
+    add_deep_kerfs(cautions, piece);
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_tight_spot(piece));
     if (!piece.reverses.empty()) cautions.push_back({"reverse_bend", {}});

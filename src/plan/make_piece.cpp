@@ -30,13 +30,15 @@ void set_saw(Piece& piece, const job::Saw& saw, measure::Unit unit) {
     piece.groove_ramp = bend::groove_ramp(blade, piece.kerf_depth);
     if (saw.rear_limit) piece.rear_limit = saw.rear_limit->value;
     if (saw.trial)
-        piece.rear_limit = bend::rear_limit_from_trial(blade, saw.trial->depth.value, saw.trial->at_fence.value);
+        piece.rear_limit = saw.trial->ends && saw.trial->at_fence.value == Length()
+                               ? bend::rear_limit_from_end(blade, saw.trial->depth.value, saw.trial->ends->value)
+                               : bend::rear_limit_from_trial(blade, saw.trial->depth.value, saw.trial->at_fence.value);
     // Board width plus spacer less rear limit is never less than the width.
     piece.travel_needed = piece.width;
     if (!piece.rear_limit) return;
-    piece.spacer = bend::spacer(*piece.rear_limit);
+    piece.spacer = bend::spacer(*piece.rear_limit, unit);
     piece.travel_needed = bend::travel_needed(piece.width, *piece.spacer, *piece.rear_limit);
-    piece.spacer_shorter = std::max(Length(), *piece.spacer - bend::spacer_saving(blade, spacer_loss(unit)));
+    piece.spacer_shorter = bend::spacer(*piece.rear_limit - bend::spacer_saving(blade, spacer_loss(unit)), unit);
     if (saw.travel) piece.width_reached = bend::width_reached(saw.travel->value, *piece.spacer, *piece.rear_limit);
 }
 
@@ -107,6 +109,25 @@ job::Diagnostics add_deep_kerfs(Piece& piece, const job::Board& board, const ben
     return {};
 }
 
+/// T / 2R over break strain, where the board's middle is bent most.
+double solid_utilisation(const Piece& piece, const bend::Material& material) {
+    const bool opening = piece.kerfs_on == bend::KerfsOn::outside;
+    const Length middle = piece.finish_radius + piece.thickness / (opening ? 2 : -2);
+    return middle.mm() > 0 ? piece.thickness / (2 * middle) / material.break_strain_inside : 0;
+}
+
+/// As the kerf is now, before anything is done about it.
+bend::Verdict verdict_now(const bend::Overcut& answer) {
+    if (answer.mend == bend::Mend::scrap || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
+    return bend::strain_verdict(answer.alone);
+}
+
+/// The verdict on a piece is that of its worst kerf as it is now.
+void judge_deep_kerfs(Piece& piece) {
+    for (const DeepKerf& kerf : piece.deep_kerfs)
+        piece.bend.verdict = std::max(piece.bend.verdict, verdict_now(kerf.answer));
+}
+
 void add_coupon(Piece& piece, const std::optional<CouponResult>& coupon) {
     piece.coupon = coupon;
     if (coupon && coupon->counts) piece.may_be_more = coupon->error;
@@ -140,6 +161,8 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     add_coupon(*piece, known->coupon);
     const job::Diagnostics wrong = add_deep_kerfs(*piece, board, material, unit);
     if (!wrong.empty()) return tl::unexpected(wrong);
+    judge_deep_kerfs(*piece);
+    piece->solid_utilisation = solid_utilisation(*piece, material);
     return piece;
 }
 

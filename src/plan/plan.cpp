@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/shapes.h"
 #include "plan/casing.h"
 #include "plan/cautions.h"
 #include "plan/checks.h"
@@ -177,6 +178,39 @@ Result pieces_of(const job::Wall& wall, const job::Job& job) {
     return std::vector<Piece>{std::move(*piece)};
 }
 
+/// How far apart two curves through measured points lie at most, at those points.
+Length apart(const curve::Survey& survey, const curve::Survey& other) {
+    const std::vector<Length>& a = survey.used_misses().at;
+    const std::vector<Length>& b = other.used_misses().at;
+    Length most;
+    for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i) most = std::max(most, measure::abs(a[i] - b[i]));
+    return most;
+}
+
+/// The same place with its points joined by the curve that is recommended: what its boards come to.
+template <class Place, class BoardOf>
+void judge_recommended(std::vector<Piece>& pieces, Place place, BoardOf board_of, const job::Job& job) {
+    const std::optional<curve::Survey>& survey = pieces.front().survey;
+    if (!survey || survey->used == survey->recommended) return;
+    place.ordinates->fit = job::Sourced<job::Fit>{survey->recommended, {}};
+    // Kerfs that were cut too deep or placed by hand belong to the curve that is drawn.
+    board_of(place).too_deep.clear();
+    const Result others = pieces_of(place, job);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        OtherFit fit{survey->recommended, bend::Verdict::break_likely, 0, {}};
+        if (others && i < others->size()) {
+            fit.verdict = (*others)[i].bend.verdict;
+            fit.utilisation = (*others)[i].bend.utilisation;
+            if (others->front().survey) fit.gap = apart(*survey, *others->front().survey);
+        }
+        pieces[i].other_fit = fit;
+        if (fit.verdict > pieces[i].bend.verdict)
+            pieces[i].cautions.push_back(
+                {fit.utilisation > 0 ? "recommended_fit_is_worse" : "recommended_fit_is_refused",
+                 {{"fit", std::string(job::word(fit.fit))}, {"u", fit.utilisation}}});
+    }
+}
+
 }  // namespace
 
 bool Plan::cautions() const {
@@ -204,8 +238,14 @@ tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
         if (pieces) std::move(pieces->begin(), pieces->end(), std::back_inserter(plan.pieces));
         else append(wrong, pieces.error());
     };
-    for (const job::Opening& opening : job.openings) take(pieces_of(opening, job));
-    for (const job::Wall& wall : job.walls) take(pieces_of(wall, job));
+    const auto judged = [&](const auto& place, auto board_of) {
+        Result pieces = pieces_of(place, job);
+        if (pieces) judge_recommended(*pieces, place, board_of, job);
+        return pieces;
+    };
+    for (const job::Opening& opening : job.openings)
+        take(judged(opening, [](job::Opening& one) -> job::Board& { return one.liner; }));
+    for (const job::Wall& wall : job.walls) take(judged(wall, [](job::Wall& one) -> job::Board& { return one.board; }));
     if (!wrong.empty()) return tl::unexpected(std::move(wrong));
     return plan;
 }

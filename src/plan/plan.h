@@ -187,6 +187,7 @@ struct CouponResult {
     double error = 0;             ///< relative, of that strain
     double table_limit = 0;       ///< break strain without the coupon
     bool counts = false;          ///< the piece's break strain is the coupon's
+    double times_table = 1;       ///< its strain over the table's break strain of a board cut as it was
     std::optional<Length> hinge;  ///< above the kerf's bottom, of a coupon that closed
 };
 
@@ -195,6 +196,14 @@ struct DeepKerf {
     int n = 0;
     Length depth;
     bend::Overcut answer;
+};
+
+/// What the board would come to on the curve that is recommended, where the job draws another through its points.
+struct OtherFit {
+    job::Fit fit = job::Fit::fair;
+    bend::Verdict verdict = bend::Verdict::break_likely;
+    double utilisation = 0;  ///< 0 where the board cannot be laid out on that curve at all
+    Length gap;              ///< how far apart the two curves are at most, at the measured points
 };
 
 struct Piece {
@@ -275,6 +284,9 @@ struct Piece {
     std::optional<FormRib> form;
     std::vector<LegBoard> leg_boards;
     std::optional<curve::Survey> survey;
+    std::optional<OtherFit> other_fit;
+    /// Strain of the board without kerfs, T / 2R, over break strain, where it bends most.
+    double solid_utilisation = 0;
 };
 
 struct Plan {

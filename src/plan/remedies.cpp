@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "plan/settle.h"
+
 namespace kerfpacket::plan {
 namespace {
 
@@ -71,6 +73,25 @@ std::vector<Length> ply_blanks(const Request& wanted, const Bent& ply, int count
     return blanks;
 }
 
+/// Square ends, no tails: what is asked of a curve that is only thought of.
+Request along(const Request& wanted, const job::Board& board, curve::Curve curve) {
+    Request other = wanted;
+    const Length end = curve.length();
+    other.wanted = &board;
+    other.curve = std::move(curve);
+    other.ends = {CurveEnd{}, CurveEnd{BoardEnd::Meets::nothing, {}, end, end}};
+    other.tails = {};
+    return other;
+}
+
+/// A quarter circle that bends like the spot, of that radius on the seen face.
+curve::Curve quarter(const TightSpot& spot, Length plain, job::Surface measured_to, Length thickness) {
+    const Length radius = spot.measured_radius + plain - spot.plain_radius(measured_to, thickness);
+    const bool right = spot.on == bend::KerfsOn::outside;
+    return curve::Curve::of(
+        Path::arc({Length(), Length()}, {radius, right ? radius : -radius}, Angle::degrees(right ? -90 : 90)));
+}
+
 class Refusal {
 public:
     Refusal(const Request& wanted, const Bent& bent, std::optional<Length> depth, const job::Job& job)
@@ -81,11 +102,6 @@ public:
 private:
     measure::Unit unit() const { return job_.header.units; }
     std::string text(Length length) const { return measure::length_text(length, unit()); }
-    /// To a sixteenth or a millimetre, upward: a radius that is said to do must do.
-    std::string at_least(Length length) const {
-        const Length step = depth_step(unit());
-        return text(step * std::ceil(length / step - 1e-6));
-    }
     std::string rounded(Length length) const {
         const Length step = depth_step(unit());
         return text(step * std::round(length / step));
@@ -149,22 +165,62 @@ private:
         return fmt::format("what would do by calculation, coupon first: {}", fmt::join(ways, "; "));
     }
 
+    static std::string careful(const Choice& choice) {
+        return careful(Setting{{}, choice.verdict, choice.utilisation});
+    }
+    std::string apart(const Choice& choice) const {
+        return fmt::format("kerfs {} deep, down to {} apart{}", text(choice.depth), text(choice.least_spacing),
+                           careful(choice));
+    }
+    /// None where it will likely break after all.
+    std::optional<Choice> run(const Request& wanted, const Wood& wood) const {
+        auto found = attempt(wanted, wood, job_);
+        if (found && found->verdict == bend::Verdict::break_likely) return std::nullopt;
+        return found;
+    }
+
     /// What the job gives may be all that stands in the way.
     std::string free_settings() const {
         if (!depth_ && !board_.spacing.given && board_.kerfs.empty()) return "";
-        const auto found = best_setting(bent_, closest(), unit());
-        if (!found) return "";
-        return fmt::format("depth and spacing left to \"solve\": kerfs {} deep, down to {} apart{}", text(found->depth),
-                           text(closest()), careful(*found));
+        const job::Board free = all_left_to_solve(board_);
+        Request wanted = wanted_;
+        wanted.wanted = &free;
+        const auto found = run(wanted, bent_.wood);
+        return found ? "depth and spacing left to \"solve\": " + apart(*found) : "";
+    }
+
+    /// Whether a quarter circle of that radius of the seen face is no worse, each way that the board bends.
+    bool holds_at(Length plain, bend::Verdict no_worse) const {
+        const job::Board free = all_left_to_solve(board_);
+        return std::all_of(bent_.spots.begin(), bent_.spots.end(), [&](const TightSpot& spot) {
+            const auto found = attempt(along(wanted_, free, quarter(spot, plain, bent_.measured_to, bent_.thickness)),
+                                       bent_.wood, job_);
+            return found && found->verdict <= no_worse;
+        });
+    }
+    /// The least radius by the formulas, to a whole step, or a few more where the kerfs laid out come out worse.
+    std::optional<Length> proven_radius(bend::Verdict no_worse) const {
+        const auto least = least_radius(bent_, unit(), no_worse);
+        if (!least) return std::nullopt;
+        const Length step = depth_step(unit());
+        Length radius = step * std::ceil(*least / step - 1e-6);
+        constexpr int most_steps = 32;
+        for (int i = 0; i < most_steps; ++i, radius += step)
+            if (radius > bent_.thickness && holds_at(radius, no_worse)) return radius;
+        return std::nullopt;
     }
 
     std::string larger_radius() const {
-        const auto ok = least_radius(bent_, unit(), bend::Verdict::ok);
-        const auto careful = least_radius(bent_, unit(), bend::Verdict::caution);
-        if (!careful) return "";
-        if (!ok) return fmt::format("a radius of at least {} on the seen face (caution)", at_least(*careful));
-        return fmt::format("a radius of at least {} on the seen face, or {} (caution)", at_least(*ok),
-                           at_least(*careful));
+        const auto ok = proven_radius(bend::Verdict::ok);
+        const auto careful = proven_radius(bend::Verdict::caution);
+        if (!ok && !careful) return "";
+        const bool given = depth_ || board_.spacing.given || !board_.kerfs.empty();
+        const std::string free = given ? ", with the depth and spacing left to \"solve\"" : "";
+        if (!ok) return fmt::format("a radius of at least {} on the seen face (caution){}", text(*careful), free);
+        if (!careful || *careful >= *ok)
+            return fmt::format("a radius of at least {} on the seen face{}", text(*ok), free);
+        return fmt::format("a radius of at least {} on the seen face, or {} (caution){}", text(*ok), text(*careful),
+                           free);
     }
 
     std::string thinner_board() const {
@@ -173,16 +229,32 @@ private:
             Bent thinner = bent_;
             thinner.thickness = thickness;
             if (!has_room(thinner)) continue;
-            if (const auto found = best_setting(thinner, closest(), unit()))
-                return fmt::format("a board {} thick, kerfs {} deep every {}{}", text(thickness), text(found->depth),
-                                   text(closest()), careful(*found));
+            job::Board board = all_left_to_solve(board_);
+            board.thickness.value = thickness;
+            Request wanted = wanted_;
+            wanted.wanted = &board;
+            if (const auto found = run(wanted, bent_.wood))
+                return fmt::format("a board {} thick, {}", text(thickness), apart(*found));
         }
         return "";
     }
 
+    /// The seen ply and the one at the wall, as boards of their own.
+    bool plies_hold(const Plies& plies) const {
+        job::Board board = all_left_to_solve(board_);
+        board.thickness.value = plies.thickness;
+        const Faces whole = faces(bent_.measured_to, bent_.thickness);
+        const Faces ply = faces(bent_.measured_to, plies.thickness);
+        for (const Length shift : {whole.finish - ply.finish, whole.wall - ply.wall}) {
+            const auto found = attempt(along(wanted_, board, wanted_.bent().parallel(shift)), bent_.wood, job_);
+            if (!found || found->verdict > plies.cut->verdict) return false;
+        }
+        return true;
+    }
+
     std::string laminated() const {
         const auto found = plies(wanted_, bent_, unit());
-        if (!found) return "";
+        if (!found || (found->cut && !plies_hold(*found))) return "";
         std::vector<std::string> blanks;
         for (const Length blank : found->blanks) blanks.push_back(rounded(blank));
         const std::string cut =
@@ -196,13 +268,13 @@ private:
     }
 
     std::string other_material() const {
+        const job::Board free = all_left_to_solve(board_);
+        Request wanted = wanted_;
+        wanted.wanted = &free;
         std::vector<std::string> names;
         for (const bend::Material& material : bend::materials()) {
-            Bent other = bent_;
-            other.wood = {material};
             if (material.name == bent_.wood.material.name) continue;
-            if (const auto found = best_setting(other, closest(), unit()))
-                names.push_back(material.name + careful(*found));
+            if (const auto found = run(wanted, {material})) names.push_back(material.name + careful(*found));
         }
         return names.empty() ? "" : fmt::format("another material: {}", fmt::join(names, ", "));
     }
@@ -215,6 +287,14 @@ private:
 };
 
 }  // namespace
+
+job::Board all_left_to_solve(const job::Board& board) {
+    job::Board free = board;
+    free.kerf_depth = {};
+    free.spacing = {};
+    free.kerfs.clear();
+    return free;
+}
 
 std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit) {
     for (const bend::Verdict no_worse : {bend::Verdict::ok, bend::Verdict::caution}) {

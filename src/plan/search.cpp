@@ -1,7 +1,7 @@
 #include "plan/search.h"
 
 #include <algorithm>
-#include <tuple>
+#include <cmath>
 
 #include "bend/limit.h"
 #include "measure/require.h"
@@ -49,10 +49,19 @@ Length depth_step(measure::Unit unit) { return unit == measure::Unit::inch ? Len
 
 std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit) {
     const Length step = depth_step(unit);
-    const Length most = std::min(bent.thickness - web, bent.blade / 2 - step) + slack;
+    const Length reach = bent.blade / 2 - step;
+    const Length least = bent.thickness * least_depth_ratio - slack;
+    const Length most = std::min(bent.thickness - web, reach) + slack;
     std::vector<Length> all;
     for (int i = 1; step * i <= most; ++i)
-        if (step * i >= bent.thickness * least_depth_ratio - slack) all.push_back(step * i);
+        if (step * i >= least) all.push_back(step * i);
+    // Down to the least web itself, in half steps, not only to the last whole step before it.
+    for (const Length thinnest : {bend::thin_web, web}) {
+        const Length deepest = step / 2 * std::floor((std::min(bent.thickness - thinnest, reach) + slack) / (step / 2));
+        const auto after = std::find_if(all.begin(), all.end(), [&](Length d) { return d > deepest - slack; });
+        const bool there = after != all.end() && *after < deepest + slack;
+        if (thinnest >= web && deepest >= least && !there) all.insert(after, deepest);
+    }
     return all;
 }
 
@@ -87,14 +96,11 @@ std::optional<Setting> thickest_ok_web(const Bent& bent, Length spacing, measure
 
 std::optional<Setting> least_strained(const Bent& bent, Length spacing, const std::vector<Length>& depths) {
     std::optional<Setting> best;
-    const auto rank = [&](const Setting& setting) {
-        const bool thin = bent.thickness - setting.depth < bend::thin_web - slack;
-        return std::tuple(setting.verdict, thin, setting.utilisation);
-    };
     for (const Length depth : depths) {
         const bend::Assessment a = bent.assess(bent.cell(depth, spacing));
         const Setting setting{depth, a.verdict, a.utilisation};
-        if (a.verdict != bend::Verdict::break_likely && (!best || rank(setting) < rank(*best))) best = setting;
+        if (a.verdict != bend::Verdict::break_likely && (!best || setting.utilisation < best->utilisation))
+            best = setting;
     }
     return best;
 }

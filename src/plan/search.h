@@ -26,7 +26,8 @@ struct Bent {
 };
 
 /// Depths in whole steps of 1/16 in or 1 mm from the least that was checked to those that leave a web of at least
-/// `web`, the shallowest first; none deeper than the blade reaches.
+/// `web`, and the deepest of half steps that leaves it (or 3/32 in), the shallowest first; none deeper than the blade
+/// reaches.
 std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit);
 
 /// 1/16 in, or 1 mm where the job is metric.
@@ -46,8 +47,7 @@ struct Setting {
 };
 /// The thickest web that is ok with kerfs that far apart; none when there is none.
 std::optional<Setting> thickest_ok_web(const Bent& bent, Length spacing, measure::Unit unit);
-/// Of these depths the one with the least strain, a web under 3/32 in only where no other is at least a caution; none
-/// when all will likely break.
+/// Of these depths the one with the least strain over break strain; none when all will likely break.
 std::optional<Setting> least_strained(const Bent& bent, Length spacing, const std::vector<Length>& depths);
 /// The one or else the other.
 std::optional<Setting> best_setting(const Bent& bent, Length spacing, measure::Unit unit);

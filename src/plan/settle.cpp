@@ -1,6 +1,8 @@
 #include "plan/settle.h"
 
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 
 #include "plan/remedies.h"
 #include "plan/search.h"
@@ -27,6 +29,13 @@ public:
         else if (board_.kerf_depth.half) depth_ = usual_depth(board_);
         if (!board_.kerfs.empty()) kerfs_ = Cut::Kerfs::by_hand;
         else if (board_.spacing.given) kerfs_ = Cut::Kerfs::even;
+    }
+
+    /// Only what it comes to: refusals say nothing, and no neighbours are looked at.
+    std::optional<Choice> attempt() {
+        quiet_ = true;
+        const Laid piece = choose();
+        return piece ? std::optional(choice(*piece)) : std::nullopt;
     }
 
     Laid run() {
@@ -119,28 +128,49 @@ private:
     /// Nothing is ok: the best there is, when it is no worse than a caution.
     Laid least_strain() const {
         const auto best = least_strained(bent_, solved() ? closest() : most(), depths_down_to(bend::least_web));
-        if (!best) return tl::unexpected(nothing_works(wanted_, bent_, depth_, job_));
+        if (!best) return refused();
         Laid piece = lay(cut(best->depth, closest()));
         if (!piece) return piece;
-        if (piece->bend.verdict == bend::Verdict::break_likely)
-            return tl::unexpected(nothing_works(wanted_, bent_, depth_, job_));
+        if (piece->bend.verdict == bend::Verdict::break_likely) return refused();
         // A whole number of kerfs can come closer than what was asked for, and so be ok after all.
         piece->settings.rule = acceptable(*piece) ? Rule::closer : Rule::least_strain;
         piece->settings.ok_from = least_radius(bent_, unit(), bend::Verdict::ok);
         return piece;
     }
 
+    Laid refused() const {
+        return tl::unexpected(quiet_ ? job::Diagnostics{} : nothing_works(wanted_, bent_, depth_, job_));
+    }
+
     /// What "solve" would take if everything were left to it.
     std::optional<Choice> free_choice() const {
-        job::Board free = board_;
-        free.kerf_depth = {};
-        free.spacing = {};
-        free.kerfs.clear();
+        const job::Board free = all_left_to_solve(board_);
         Request wanted = wanted_;
         wanted.wanted = &free;
-        Settling other(wanted, bent_.wood, job_);
-        const Laid piece = other.choose();
-        return piece ? std::optional(other.choice(*piece)) : std::nullopt;
+        return Settling(wanted, bent_.wood, job_).attempt();
+    }
+
+    /// What the job would come to with this depth or spacing written into it; where it would be refused, what the
+    /// refusal speaks of.
+    std::optional<Choice> with(std::optional<Length> depth, std::optional<Length> spacing) const {
+        job::Board board = board_;
+        if (depth) {
+            board.kerf_depth = {};
+            board.kerf_depth.given = depth;
+        }
+        if (spacing) {
+            board.spacing = {};
+            board.spacing.given = spacing;
+        }
+        Request wanted = wanted_;
+        wanted.wanted = &board;
+        Settling run(wanted, bent_.wood, job_);
+        if (auto found = run.attempt()) return found;
+        const Laid laid = run.lay(run.cut(depth.value_or(depth_.value_or(usual_depth(board_))), run.closest()));
+        if (!laid) return std::nullopt;
+        Choice found = run.choice(*laid);
+        found.verdict = bend::Verdict::break_likely;
+        return found;
     }
 
     Choice choice(const Piece& piece) const {
@@ -161,24 +191,25 @@ private:
         piece.settings.limit = web ? bend::Limit::web : limit(piece);
     }
 
-    /// What the next depths and the closest kerfs would come to.
+    /// As a tape and a job file say it: to the next 1/32 in or half millimetre.
+    Length closest_as_written() const {
+        const Length step = depth_step(unit()) / 2;
+        return step * std::ceil(closest() / step - 1e-6);
+    }
+
+    /// What the next depths and the closest kerfs would come to: runs of the job with these written into it.
     void add_neighbours(Piece& piece) const {
         if (piece.settings.rule == Rule::given) return;
-        const auto beside = [&](Length depth, Length most, Length least) -> std::optional<Choice> {
-            const std::vector<Length> all = depths_down_to(bend::least_web);
-            if (!depth_ && (all.empty() || depth < all.front() - slack || depth > all.back() + slack)) return std::nullopt;
-            Cut other = cut(depth, least);
-            if (solved()) other.most = most;
-            const Laid laid = lay(other);
-            return laid ? std::optional(choice(*laid)) : std::nullopt;
-        };
         if (!depth_) {
-            const Length step = depth_step(unit());
-            piece.settings.shallower = beside(piece.kerf_depth - step, most(), closest());
-            piece.settings.deeper = beside(piece.kerf_depth + step, most(), closest());
+            const std::vector<Length> all = depths(bent_, bend::least_web, unit());
+            const auto deeper =
+                std::find_if(all.begin(), all.end(), [&](Length d) { return d > piece.kerf_depth + slack; });
+            const auto here = std::find_if(all.begin(), deeper, [&](Length d) { return d > piece.kerf_depth - slack; });
+            if (deeper != all.end()) piece.settings.deeper = with(*deeper, std::nullopt);
+            if (here != all.begin()) piece.settings.shallower = with(*std::prev(here), std::nullopt);
         }
-        if (solved() && piece.least_spacing > closest() * 1.01)
-            piece.settings.closer = beside(piece.kerf_depth, closest(), closest());
+        if (solved() && piece.least_spacing > closest_as_written() * 1.01)
+            piece.settings.closer = with(piece.kerf_depth, closest_as_written());
     }
 
     const Request& wanted_;
@@ -187,12 +218,17 @@ private:
     Bent bent_;
     std::optional<Length> depth_;  ///< where the job gives it
     Cut::Kerfs kerfs_ = Cut::Kerfs::solved;
+    bool quiet_ = false;
 };
 
 }  // namespace
 
 tl::expected<Piece, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job) {
     return Settling(wanted, wood, job).run();
+}
+
+std::optional<Choice> attempt(const Request& wanted, const Wood& wood, const job::Job& job) {
+    return Settling(wanted, wood, job).attempt();
 }
 
 }  // namespace kerfpacket::plan

@@ -9,4 +9,8 @@ namespace kerfpacket::plan {
 /// Ends always: depths are tried in whole steps, spacings by bisection, each once.
 tl::expected<Piece, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job);
 
+/// The same run for a board that is only thought of: what it comes to, or none where it is refused. So is proven what
+/// is offered in a refusal.
+std::optional<Choice> attempt(const Request& wanted, const Wood& wood, const job::Job& job);
+
 }  // namespace kerfpacket::plan

@@ -1,5 +1,6 @@
 #include "sheets/settings_words.h"
 
+#include <cmath>
 #include <cstdlib>
 
 #include "measure/require.h"
@@ -15,7 +16,8 @@ const char* rule_key(const plan::Piece& piece) {
         case plan::Rule::thickest_web:
             return piece.spacing_given ? "settings.thickest_web_given" : "settings.thickest_web";
         case plan::Rule::closer: return piece.depth_given ? "settings.closer_given" : "settings.closer";
-        case plan::Rule::least_strain: return "settings.least_strain";
+        case plan::Rule::least_strain:
+            return piece.depth_given ? "settings.least_strain_given" : "settings.least_strain";
         case plan::Rule::given: break;
     }
     throw measure::Bug("given settings need no sentence");
@@ -38,9 +40,24 @@ std::string neighbour(const char* key, const plan::Choice& choice, const plan::P
                            {"verdict", verdict_word(choice.verdict, kit)}});
 }
 
-}  // namespace
+/// By how much one kerf that is cut too deep strains more: the square of the webs, in per cent.
+double more_strain(Length web, Length by) { return 100 * (std::pow(web / (web - by), 2) - 1); }
 
-std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+/// Why a deeper cut was not taken although it costs fewer cuts and strains less; empty where it does not.
+std::string thicker_kept(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    const auto& deeper = piece.settings.deeper;
+    const bool better = deeper && deeper->kerfs < static_cast<int>(piece.kerfs.size()) &&
+                        deeper->utilisation < piece.bend.utilisation && deeper->verdict <= piece.bend.verdict;
+    const Length by = tape.unit() == measure::Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.5);
+    if (!better || piece.thickness - deeper->depth <= by) return {};
+    return kit.words("settings.thicker_kept",
+                     {{"by", tape.with_unit(by)},
+                      {"kept", number(more_strain(piece.web(), by), 0, kit.words)},
+                      {"other", number(more_strain(piece.thickness - deeper->depth, by), 0, kit.words)}});
+}
+
+/// What the program chose, what stops it there, and its neighbours; nothing where depth and spacing are given.
+std::vector<std::string> chosen_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     const plan::Settings& settings = piece.settings;
     if (settings.rule == plan::Rule::given) return {};
     const std::string cut = kit.words("settings.cut", {{"depth", tape.exact(piece.kerf_depth)},
@@ -55,7 +72,17 @@ std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit&
     };
     add("settings.shallower", settings.shallower);
     add("settings.deeper", settings.deeper);
+    if (std::string why = thicker_kept(piece, kit, tape); !why.empty()) sentences.push_back(std::move(why));
     add("settings.closest", settings.closer);
+    return sentences;
+}
+
+}  // namespace
+
+std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> sentences = chosen_sentences(piece, kit, tape);
+    if (piece.solid_utilisation > 0 && piece.solid_utilisation <= bend::ok_up_to)
+        sentences.push_back(kit.words("settings.no_kerfs", {{"u", number(piece.solid_utilisation, 2, kit.words)}}));
     return sentences;
 }
 

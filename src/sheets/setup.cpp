@@ -212,8 +212,9 @@ private:
             const Scope table = pen.within(Tag::table);
             table_row(16_pt, "setup.trial_depth", Face::regular, [&](int i) { return tape_.exact_plain(at_fence(i)); });
             table_row(33_pt, "setup.trial_spacer", Face::bold, [&](int i) {
-                return tape_.plain(
-                    bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence(i)));
+                const Length limit =
+                    bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence(i));
+                return tape_.plain(bend::spacer(limit, tape_.unit()));
             });
         }
         pen.text(Role::text, {side_margin, y_ - 47_pt}, words("setup.trial_enter"), {Face::regular, style().small});

@@ -50,6 +50,19 @@ std::string reason(const curve::Survey& survey, const Kit& kit, const Tape& tape
     throw measure::Bug("a fit without a reason");
 }
 
+/// What the curve would come to that is recommended in place of the one drawn.
+std::string other_fit(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    if (!piece.other_fit) return {};
+    const plan::OtherFit& other = *piece.other_fit;
+    const char* key = other.utilisation > 0 ? "survey.other_fit" : "survey.other_fit_refused";
+    fonts::Words::Values values{{"fit", fit_name(other.fit, kit)}, {"gap", tape.with_unit(other.gap)}};
+    if (other.utilisation > 0) {
+        values.emplace_back("u", number(other.utilisation, 2, kit.words));
+        values.emplace_back("verdict", verdict_word(other.verdict, kit));
+    }
+    return kit.words(key, values);
+}
+
 }  // namespace
 
 std::vector<Answer> answers(const curve::Survey& survey) {
@@ -125,9 +138,11 @@ std::string recommendation(const plan::Piece& piece, const Kit& kit, const Tape&
     std::string text = kit.words("survey.recommended", {{"fit", fit_name(survey.recommended, kit)}});
     const std::string why = reason(survey, kit, tape);
     if (!why.empty()) text += " " + why;
-    return text + " " +
-           (survey.used == survey.recommended ? kit.words("survey.used_same")
-                                              : kit.words("survey.used_other", {{"fit", fit_name(survey.used, kit)}}));
+    text += " " + (survey.used == survey.recommended
+                       ? kit.words("survey.used_same")
+                       : kit.words("survey.used_other", {{"fit", fit_name(survey.used, kit)}}));
+    const std::string other = other_fit(piece, kit, tape);
+    return other.empty() ? text : text + " " + other;
 }
 
 std::string suspect_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {

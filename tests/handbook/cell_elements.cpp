@@ -114,6 +114,15 @@ Sparse movements(const Grid& grid) {
     return found;
 }
 
+/// The node at the kerf's mouth: on the kerf face, at the kerf's side.
+Index mouth(const Grid& grid, const bend::Cell& cell) {
+    const double side = cell.kerf / cell.thickness / 2;
+    Index nearest = 0;
+    for (Index i = 0; i < grid.x().size(); ++i)
+        if (std::abs(grid.x()[i] - side) < std::abs(grid.x()[nearest] - side)) nearest = i;
+    return grid.number(nearest, grid.y().size() - 1);
+}
+
 }  // namespace
 
 Stuff isotropic(double poisson) { return {1, 1, 0.5 / (1 + poisson), poisson}; }
@@ -134,7 +143,13 @@ Bent bend_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& gradin
     measure::require(solver.info() == Eigen::Success, "a held cell has a stiffness");
     const Eigen::VectorXd moved = solver.solve(load);
     const double curvature = moved[1] / (cell.spacing / cell.thickness / 2);
-    return {12 / (stuff.along * curvature), cell.thickness * (-moved[0] / moved[1])};
+    Bent bent{12 / (stuff.along * curvature), cell.thickness * (-moved[0] / moved[1]), {}};
+    if (cell.depth.mm() > 0) {
+        const Eigen::VectorXd all = free * moved;
+        const double half_mouth = std::abs(all[2 * mouth(grid, cell)]);
+        bent.close_radius = cell.thickness * (2 * half_mouth / (curvature * (cell.kerf / cell.thickness)));
+    }
+    return bent;
 }
 
 }  // namespace kerfpacket::elements

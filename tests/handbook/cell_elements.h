@@ -30,6 +30,7 @@ double reach_factor(const Stuff& stuff);
 struct Bent {
     double stiffness_ratio = 0;   ///< r
     Length length_keeping_depth;  ///< y_n: from the plain face, where the ends of the cell keep their distance
+    Length close_radius;          ///< of that line, where the kerf's mouth is shut
 };
 
 /// Bends a cell; its depth may be nought (a solid board).

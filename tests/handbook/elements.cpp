@@ -11,6 +11,8 @@
 
 #include <gtest/gtest.h>
 
+#include "bend/limit.h"
+
 namespace kerfpacket::elements {
 namespace {
 
@@ -146,6 +148,38 @@ TEST_P(Wooden, closed_form_is_within_five_percent_on_a_hundred_cells) {
 
 INSTANTIATE_TEST_SUITE_P(CellElements, Wooden, testing::Values(0U, 1U, 2U),
                          [](const auto& tested) { return std::string(woods().at(tested.param).name).substr(0, 3); });
+
+// Where kerfs close: the mouth of the cell's kerf, shut by bending it. With the margin that a verdict keeps, none
+// closes before the radius that is called ok; and the margin is not wider than a fifth more than needed.
+TEST(Closing, margin_covers_the_error_of_the_closing_radius) {
+    const Stuff stuff = isotropic(0.3);
+    for (const double depth : {0.3, 0.36, 0.42, 0.5, 0.58, 0.66, 0.75, 0.9}) {
+        double nearest = 0;
+        for (const double kerf : {0.08, 0.2, 0.35, 0.5})
+            for (const double spacing : {0.33, 0.67, 1.5, 4.0}) {
+                if (kerf > 0.85 * spacing) continue;
+                const bend::Cell made = cell(depth, kerf, spacing);
+                const Length by_elements = bend_cell(made, stuff).close_radius;
+                const Length called_ok_from = bend::close_radius(made, 1) / bend::closing_margin(made);
+                EXPECT_LE(by_elements / called_ok_from, 0.85 * 1.005) << depth << " " << kerf << " " << spacing;
+                nearest = std::max(nearest, by_elements / called_ok_from);
+            }
+        EXPECT_GE(nearest, 0.85 / 1.2) << depth;
+    }
+}
+
+// Kerfs wider than a quarter of the board, up to half of it: a 1/8 in blade in a 3/8 in board.
+TEST(Stiffness, holds_for_kerfs_up_to_half_the_thickness) {
+    const Stuff stuff = isotropic(0.3);
+    for (const double kerf : {0.3, 0.4, 0.5})
+        for (const double depth : {0.3, 0.5, 0.7, 0.9})
+            for (const double spacing : {0.67, 1.0, 2.0, 4.0}) {
+                const bend::Cell made = cell(depth, kerf, spacing);
+                EXPECT_TRUE(bend::checked_range(made).all());
+                EXPECT_NEAR(bend::stiffness_ratio(made, 1) / bend_cell(made, stuff).stiffness_ratio, 1, 0.045)
+                    << depth << " " << kerf << " " << spacing;
+            }
+}
 
 }  // namespace
 }  // namespace kerfpacket::elements

@@ -134,7 +134,7 @@ TEST(Shop, TheJobsOwnKeysWin) {
 TEST(Shop, ATrialGrooveOfTheJobTakesThePlaceOfTheShopsRearLimit) {
     const Shop shop = shop_of("[saw]\nblade_diameter = \"10 in\"\nkerf = \"0.126 in\"\nrear_limit = \"1 in\"\n");
     EXPECT_TRUE(read_with(shop, bare_job()).saw.rear_limit);
-    const Saw saw = read_with(shop, bare_job("[saw]\ntrial_depth = \"3/8 in\"\ntrial_at_fence = 0\n")).saw;
+    const Saw saw = read_with(shop, bare_job("[saw]\ntrial_depth = \"3/8 in\"\ntrial_ends = 0\n")).saw;
     EXPECT_TRUE(saw.trial);
     EXPECT_FALSE(saw.rear_limit);
     EXPECT_EQ(told_with(shop, bare_job("[saw]\ntrial_depth = 5\ntrial_at_fence = 1\n")),

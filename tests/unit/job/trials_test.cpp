@@ -108,12 +108,26 @@ TEST(Coupon, RiseAgainstChord) {
 }
 
 TEST(TrialGroove, GivesTheRearLimit) {
-    const Job job = read_well(with_saw("trial_depth = \"3/8 in\"\ntrial_at_fence = 0\n"));
+    const Job job = read_well(with_saw("trial_depth = \"3/8 in\"\ntrial_at_fence = \"1/8 in\"\n"));
     ASSERT_TRUE(job.saw.trial);
     EXPECT_FALSE(job.saw.rear_limit);
     EXPECT_DOUBLE_EQ(job.saw.trial->depth.value.inches(), 0.375);
-    EXPECT_DOUBLE_EQ(job.saw.trial->at_fence.value.inches(), 0);
+    EXPECT_DOUBLE_EQ(job.saw.trial->at_fence.value.inches(), 0.125);
+    EXPECT_FALSE(job.saw.trial->ends);
     EXPECT_EQ(job.saw.trial->depth.at, (Position{10, 15}));
+}
+
+TEST(TrialGroove, ThatEndsBeforeTheFenceSaysWhere) {
+    const std::string depth = "trial_depth = \"3/8 in\"\n";
+    for (const char* at_fence : {"", "trial_at_fence = 0\n"}) {
+        const Job job = read_well(with_saw(depth + at_fence + "trial_ends = \"1/2 in\"\n"));
+        ASSERT_TRUE(job.saw.trial && job.saw.trial->ends);
+        EXPECT_DOUBLE_EQ(job.saw.trial->ends->value.inches(), 0.5);
+    }
+    EXPECT_FALSE(read_job({"job.toml", with_saw(depth + "trial_at_fence = 0\n")}).complete) << "only a bound";
+    EXPECT_FALSE(
+        read_job({"job.toml", with_saw(depth + "trial_at_fence = \"1/8 in\"\ntrial_ends = \"1/2 in\"\n")}).complete);
+    EXPECT_FALSE(read_job({"job.toml", with_saw("trial_ends = \"1/2 in\"\n")}).complete);
 }
 
 TEST(TrialGroove, AMistakeInItLeavesNothingToJudge) {
@@ -124,13 +138,14 @@ TEST(TrialGroove, AMistakeInItLeavesNothingToJudge) {
 TEST(Trials, ReadBackAsTheSameJob) {
     for (const std::string& text :
          {with_saw("trial_depth = \"3/8 in\"\ntrial_at_fence = \"1/8 in\"\n"),
+          with_saw("trial_depth = \"3/8 in\"\ntrial_ends = \"1/8 in\"\n"),
           with_board(
               "kerfs = [10, 11, 12.5]\ntoo_deep = [[2, \"9/16 in\"], [1, \"1/2 in\"]]\n[opening.liner.coupon]\n" +
               coupon + "kerf_depth = \"3/8 in\"\nspacing = \"1/2 in\"\n"),
           wall_text("chord = 120\nrise = 14",
                     "scarf = 3\nspacing = \"1/2 in\"\ntoo_deep = [[9, \"1/2 in\"]]\n"
                     "[wall.board.coupon]\n" +
-                        coupon + "kerf_depth = \"3/8 in\"\n[wall.form]\nstep = 6\n")}) {
+                        coupon + "kerf_depth = \"3/8 in\"\nbelieved = true\n[wall.form]\nstep = 6\n")}) {
         const Job job = read_well(text);
         const std::string once = normalised(job);
         const Job again = read_well(once);

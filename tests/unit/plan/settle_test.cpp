@@ -317,14 +317,25 @@ TEST(DeepKerfs, are_answered_by_number) {
 
 TEST(TrialGroove, gives_the_rear_limit) {
     job::Job job = job_of(tannery_row());
-    job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), at_line(0.125_in, 6)};
+    job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), at_line(0.125_in, 6), {}};
     const Piece piece = only_piece(job);
     ASSERT_TRUE(piece.rear_limit && piece.spacer);
     // r 6, r - 1/4 at the fence: sqrt(36 - 5.75^2) = 1.714.
     EXPECT_NEAR(piece.rear_limit->inches(), 1.714, 5e-4);
-    EXPECT_EQ(*piece.spacer, *piece.rear_limit);
-    // 1/64 in less at the back edge: sqrt(12/64 - 1/64^2) = 0.433 in less of spacer.
-    EXPECT_NEAR((*piece.spacer - *piece.spacer_shorter).inches(), 0.433, 5e-4);
+    EXPECT_NEAR(piece.spacer->inches(), 1.75, 1e-12) << "the next sixteenth up";
+    // 1/64 in less at the back edge: sqrt(12/64 - 1/64^2) = 0.433 in less of spacer, 1.281, and up to a sixteenth.
+    EXPECT_NEAR(piece.spacer_shorter->inches(), 1.3125, 1e-12);
+}
+
+TEST(TrialGroove, that_ends_before_the_fence_is_read_from_its_end) {
+    job::Job job = job_of(tannery_row());
+    job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), {}, at_line(0.5_in, 6)};
+    const Piece piece = only_piece(job);
+    // The ramp of 3/8 in with a 12 in blade is 2.088 in.
+    EXPECT_NEAR(piece.rear_limit->inches(), 2.588, 5e-4);
+    EXPECT_NEAR(piece.spacer->inches(), 2.625, 1e-12);
+    job.header.units = measure::Unit::millimetre;
+    EXPECT_NEAR(only_piece(job).spacer->mm(), 66, 1e-9) << "65.7 mm, to half millimetres up";
 }
 
 TEST(Travel, tells_how_much_of_a_wide_board_is_reached) {

@@ -1,0 +1,335 @@
+// What the program believes, and whether what it offers is true: absurd coupons, scrapped kerfs, neighbours and
+// remedies run again, curves that are not the recommended one.
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include <gtest/gtest.h>
+
+#include "../../support/jobs.h"
+#include "job/read.h"
+#include "plan/plan.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace tests;
+using bend::Verdict;
+
+Piece only_piece(const job::Job& job) {
+    auto plan = make_plan(job);
+    if (!plan) throw std::runtime_error(plan.error().front().message + ": " + plan.error().front().hint);
+    return plan->pieces.at(0);
+}
+
+job::Diagnostic refusal(const job::Job& job) {
+    const auto plan = make_plan(job);
+    EXPECT_FALSE(plan);
+    return plan ? job::Diagnostic{} : plan.error().front();
+}
+
+bool has(const Piece& piece, const std::string& key) {
+    return std::any_of(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
+}
+
+bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
+
+/// Seen face at that radius, kerfs outside.
+job::Job bay(double radius) {
+    job::Wall wall = tannery_row();
+    wall.radius->value = Length::inches(radius);
+    wall.measured_to = job::Surface::finish;
+    return job_of(wall);
+}
+job::Board& board(job::Job& job) { return job.walls[0].board; }
+
+job::Job solved_bay(double radius) {
+    job::Job job = bay(radius);
+    board(job) = solved(board(job));
+    return job;
+}
+
+job::Coupon coupon(double chord, double rise, double depth, double spacing) {
+    job::Coupon coupon;
+    coupon.chord = at_line(Length::inches(chord), 50);
+    coupon.rise = at_line(Length::inches(rise), 51);
+    coupon.held = at_line(job::Held::disc, 52);
+    coupon.outcome = at_line(job::Outcome::cracked, 53);
+    coupon.kerf_depth = at_line(Length::inches(depth), 54);
+    coupon.spacing = at_line(Length::inches(spacing), 55);
+    coupon.by = "L. Moss";
+    return coupon;
+}
+
+/// A coupon of chord 12 in (or `chord`) that cracked at this strain in the web.
+job::Coupon cracked_at(double strain, double depth, double spacing, double chord = 12) {
+    const bend::Cell cell{0.75_in, Length::inches(depth), 0.118_in, Length::inches(spacing)};
+    const bend::Material& mdf = *bend::find_material("mdf");
+    const double line = bend::least_radius(cell, mdf.softness, strain).inches();
+    const double plain = line - bend::length_keeping_depth(cell, mdf.softness).inches();
+    return coupon(chord, plain - std::sqrt(plain * plain - chord * chord / 4), depth, spacing);
+}
+
+TEST(AbsurdCoupon, is_asked_about_and_not_believed) {
+    job::Job job = bay(10);
+    board(job).coupon = coupon(6, 1, 0.375, 0.5);
+    const job::Diagnostic asked = refusal(job);
+    EXPECT_EQ(asked.at.line, 50);
+    EXPECT_TRUE(says(asked.message, "times as strong as the table's board: chord 6 in, rise 1 in")) << asked.message;
+    EXPECT_TRUE(says(asked.hint, "half of what it was")) << asked.hint;
+    EXPECT_TRUE(says(asked.hint, "believed = true")) << asked.hint;
+    board(job).coupon->believed = true;
+    EXPECT_TRUE(has(only_piece(job), "coupon_above_table")) << "believed, and still told";
+
+    board(job).coupon = coupon(40, 1, 0.375, 0.5);
+    const job::Diagnostic weak = refusal(job);
+    EXPECT_TRUE(says(weak.message, "times as weak")) << weak.message;
+    // One that was not bent until it cracked may be as flat as it likes.
+    board(job).coupon->outcome.value = job::Outcome::held;
+    EXPECT_FALSE(only_piece(job).coupon->counts);
+}
+
+TEST(AbsurdCoupon, of_half_the_chord_is_always_questioned) {
+    std::mt19937 random(20260611);
+    std::uniform_real_distribution<double> strength(0.75, 1.35), depth(0.3, 0.55), spacing(0.25, 0.75);
+    for (int i = 0; i < 150; ++i) {
+        const double d = depth(random), s = spacing(random);
+        const bend::Cell cell{0.75_in, Length::inches(d), 0.118_in, Length::inches(s)};
+        const double limit = bend::break_strain(cell, *bend::find_material("mdf"), bend::KerfsOn::outside);
+        job::Job job = bay(60);
+        board(job).coupon = cracked_at(limit * strength(random), d, s, 10);
+        EXPECT_TRUE(make_plan(job)) << "read well it is no question";
+        board(job).coupon->chord.value = 5_in;
+        if (board(job).coupon->rise.value > 5_in) continue;
+        EXPECT_TRUE(says(refusal(job).message, "times as strong")) << d << " " << s;
+    }
+}
+
+TEST(Coupon, kerfed_closely_does_not_switch_off_the_peel) {
+    job::Job job = bay(50);
+    board(job).spacing.given = 1.5_in;
+    board(job).coupon = coupon(12, 1, 0.375, 0.25);
+    const Piece piece = only_piece(job);
+    EXPECT_GT(piece.bend.utilisation, 1);
+    EXPECT_EQ(piece.bend.verdict, Verdict::break_likely);
+}
+
+// A board whose strain limit and peel are both off the table's by one factor, and coupons of any depth and spacing that
+// stop where that board stops: what is called ok holds in truth.
+TEST(Coupon, of_any_cut_never_makes_a_breaking_board_ok) {
+    std::mt19937 random(383);
+    std::uniform_real_distribution<double> factor(0.6, 1.4), depth(0.25, 0.6), spacing(0.25, 1.4), radius(8, 70);
+    int ok = 0;
+    for (int i = 0; i < 383; ++i) {
+        const double times = factor(random), d = depth(random), s = spacing(random);
+        bend::Material truth = *bend::find_material("mdf");
+        truth.break_strain_outside *= times;
+        truth.peel->fracture_energy_j_m2 *= times * times;
+        const bend::Cell cut{0.75_in, Length::inches(d), 0.118_in, Length::inches(s)};
+        const double stopped = bend::break_strain(cut, truth, bend::KerfsOn::outside);
+        job::Job job = bay(radius(random));
+        board(job).kerf_depth.given = Length::inches(depth(random));
+        board(job).spacing.given = Length::inches(spacing(random));
+        board(job).coupon = cracked_at(stopped, d, s);
+        const auto plan = make_plan(job);
+        if (!plan || plan->pieces.at(0).bend.verdict != Verdict::ok) continue;
+        ++ok;
+        const Piece& piece = plan->pieces.at(0);
+        const double in_truth =
+            piece.bend.strain / bend::break_strain(piece.cell(piece.spacing), truth, bend::KerfsOn::outside);
+        EXPECT_LE(in_truth, 0.63) << "factor " << times << ", coupon " << d << " every " << s;
+    }
+    EXPECT_GT(ok, 20) << "there is something to be wrong about";
+}
+
+TEST(TooDeep, makes_the_verdict_what_the_worst_kerf_is_now) {
+    job::Job job = bay(55);
+    ASSERT_EQ(only_piece(job).bend.verdict, Verdict::ok);
+    board(job).too_deep = {{at_line(20, 47), at_line(0.73_in, 47)}};
+    const Piece scrap = only_piece(job);
+    EXPECT_EQ(scrap.bend.verdict, Verdict::break_likely);
+    EXPECT_TRUE(has(scrap, "kerf_scraps_the_board"));
+    board(job).too_deep = {{at_line(20, 47), at_line(0.75_in, 47)}};
+    EXPECT_EQ(only_piece(job).bend.verdict, Verdict::break_likely) << "cut through";
+    bool filled = false, kept = false;
+    for (int sixty_fourths = 25; sixty_fourths < 47; ++sixty_fourths) {
+        board(job).too_deep = {{at_line(20, 47), at_line(Length::inches(sixty_fourths / 64.0), 47)}};
+        const Piece piece = only_piece(job);
+        const bend::Overcut& answer = piece.deep_kerfs.at(0).answer;
+        if (answer.alone > bend::caution_up_to) EXPECT_EQ(piece.bend.verdict, Verdict::break_likely) << sixty_fourths;
+        if (answer.mend == bend::Mend::fill) {
+            filled = true;
+            EXPECT_TRUE(has(piece, "kerf_to_fill"));
+        }
+        if (answer.mend != bend::Mend::keep || answer.alone > bend::ok_up_to) continue;
+        kept = true;
+        EXPECT_EQ(piece.bend.verdict, Verdict::ok);
+    }
+    EXPECT_TRUE(filled && kept);
+}
+
+/// The same job with that depth written into it.
+std::optional<Piece> at_depth(double radius, Length depth) {
+    job::Job job = solved_bay(radius);
+    board(job).kerf_depth.given = depth;
+    board(job).kerf_depth.at = {47, 1};
+    const auto plan = make_plan(job);
+    return plan ? std::optional(plan->pieces.at(0)) : std::nullopt;
+}
+
+// Over the radius the strain does not jump; where the chosen depth does, the depth that is left would be worse.
+TEST(Solve, changes_its_choice_only_for_a_better_one) {
+    for (const double from : {8.86, 8.94, 9.02, 10.0, 12.0, 13.4, 16.0}) {
+        std::optional<Piece> before;
+        for (int i = 0; i <= 80; ++i) {
+            const double radius = from + i * 0.001;
+            const Piece here = only_piece(solved_bay(radius));
+            if (before && before->kerf_depth == here.kerf_depth && before->kerfs.size() == here.kerfs.size())
+                EXPECT_NEAR(here.bend.utilisation, before->bend.utilisation, 0.01) << radius;
+            if (before && before->kerf_depth != here.kerf_depth) {
+                const auto left = at_depth(radius, before->kerf_depth);
+                const bool thinner = left && left->web() < here.web() && left->bend.verdict >= here.bend.verdict;
+                EXPECT_TRUE(!left || thinner || left->bend.verdict > here.bend.verdict ||
+                            left->bend.utilisation > here.bend.utilisation)
+                    << radius;
+            }
+            before = here;
+        }
+    }
+}
+
+TEST(Solve, says_least_strain_only_of_the_least) {
+    int met = 0;
+    for (double radius = 7; radius < 14; radius += 0.05) {
+        const auto plan = make_plan(solved_bay(radius));
+        if (!plan || plan->pieces.at(0).settings.rule != Rule::least_strain) continue;
+        const Piece& piece = plan->pieces.at(0);
+        ++met;
+        for (int n = 8; n <= 22; ++n) {
+            const auto other = at_depth(radius, Length::inches(n / 32.0));
+            if (other) EXPECT_GE(other->bend.utilisation, piece.bend.utilisation - 1e-9) << radius << " " << n;
+        }
+    }
+    EXPECT_GT(met, 10);
+}
+
+TEST(Neighbours, are_what_the_job_comes_to_with_them) {
+    int seen = 0;
+    for (double radius = 9; radius < 40; radius += 0.7) {
+        const Piece piece = only_piece(solved_bay(radius));
+        for (const auto& choice : {piece.settings.deeper, piece.settings.shallower}) {
+            if (!choice) continue;
+            const auto run = at_depth(radius, choice->depth);
+            ASSERT_EQ(run.has_value(), choice->verdict != Verdict::break_likely) << radius;
+            if (!run) continue;
+            ++seen;
+            EXPECT_EQ(static_cast<int>(run->kerfs.size()), choice->kerfs) << radius;
+            EXPECT_EQ(run->bend.utilisation, choice->utilisation) << radius;
+            EXPECT_EQ(run->bend.verdict, choice->verdict) << radius;
+        }
+        if (!piece.settings.closer) continue;
+        job::Job closer = solved_bay(radius);
+        board(closer).kerf_depth.given = piece.kerf_depth;
+        board(closer).spacing.given = piece.settings.closer->spacing;
+        const Piece run = only_piece(closer);
+        EXPECT_EQ(static_cast<int>(run.kerfs.size()), piece.settings.closer->kerfs);
+        EXPECT_EQ(run.bend.utilisation, piece.settings.closer->utilisation);
+    }
+    EXPECT_GT(seen, 40);
+}
+
+/// "11-7/16 in" after these words in a hint; none where they are not there.
+std::optional<Length> length_after(const std::string& hint, const std::string& words) {
+    const auto at = hint.find(words);
+    if (at == std::string::npos) return std::nullopt;
+    const std::string text = hint.substr(at + words.size(), hint.find(" in", at + words.size()) - at - words.size());
+    double inches = 0;
+    const auto dash = text.find('-');
+    const std::string part = dash == std::string::npos ? text : text.substr(dash + 1);
+    if (dash != std::string::npos) inches = std::stod(text.substr(0, dash));
+    const auto slash = part.find('/');
+    if (slash == std::string::npos) return Length::inches(std::stod(part));
+    return Length::inches(inches + std::stod(part.substr(0, slash)) / std::stod(part.substr(slash + 1)));
+}
+
+TEST(Remedies, do_what_they_say) {
+    int radii = 0, boards = 0;
+    for (const char* material : {"yellow-poplar", "mdf", "plywood", "red-oak"})
+        for (const double radius : {3.758, 5.0, 6.5})
+            for (const bool given : {false, true}) {
+                job::Job job = solved_bay(radius);
+                board(job).material.value = material;
+                if (given) board(job).kerf_depth.given = 0.319_in;
+                const auto plan = make_plan(job);
+                if (plan) continue;
+                const std::string hint = plan.error().front().hint;
+                if (const auto least = length_after(hint, "a radius of at least ")) {
+                    ++radii;
+                    if (given) EXPECT_TRUE(says(hint, "left to \"solve\"")) << hint;
+                    job::Job larger = solved_bay(least->inches());
+                    board(larger).material.value = material;
+                    const auto held = make_plan(larger);
+                    ASSERT_TRUE(held) << hint;
+                    EXPECT_NE(held->pieces.at(0).bend.verdict, Verdict::break_likely) << hint;
+                }
+                if (const auto thickness = length_after(hint, "a board ")) {
+                    ++boards;
+                    job::Job thinner = solved_bay(radius);
+                    board(thinner).material.value = material;
+                    board(thinner).thickness.value = *thickness;
+                    const auto held = make_plan(thinner);
+                    ASSERT_TRUE(held) << hint;
+                    EXPECT_NE(held->pieces.at(0).bend.verdict, Verdict::break_likely) << hint;
+                }
+            }
+    EXPECT_GT(radii, 4);
+    EXPECT_GT(boards, 2);
+}
+
+TEST(Fit, that_is_recommended_is_judged_beside_the_one_drawn) {
+    const std::string text = R"([job]
+number = "F-1"
+title = "Bay"
+revision = "A"
+date = 2026-05-04
+units = "in"
+[saw]
+blade_diameter = 12
+kerf = 0.118
+[[wall]]
+id = "A"
+ordinates = [[0.0, 0.0], [12.205, 4.0625], [24.411, 5.5], [36.616, 5.5], [48.821, 4.0625], [61.027, 0.0]]
+measured_to = "finish"
+side = "concave"
+[wall.board]
+material = "mdf"
+thickness = 0.75
+width = 5
+kerf_depth = 0.375
+spacing = 0.5
+)";
+    const job::Reading reading = job::read_job({"job.toml", text});
+    ASSERT_TRUE(reading.complete);
+    const Piece piece = only_piece(reading.job);
+    ASSERT_NE(piece.survey->used, piece.survey->recommended);
+    ASSERT_TRUE(piece.other_fit);
+    EXPECT_EQ(piece.other_fit->verdict, Verdict::break_likely);
+    EXPECT_TRUE(has(piece, "recommended_fit_is_worse") || has(piece, "recommended_fit_is_refused"));
+    // What it is said to come to is what it comes to.
+    job::Job other = reading.job;
+    other.walls[0].ordinates->fit = at_line(piece.survey->recommended, 30);
+    const Piece drawn = only_piece(other);
+    EXPECT_EQ(drawn.bend.utilisation, piece.other_fit->utilisation);
+    EXPECT_FALSE(drawn.other_fit);
+    EXPECT_GT(piece.other_fit->gap, Length());
+}
+
+TEST(GentleBend, tells_what_the_solid_board_comes_to) {
+    // T / 2R over 1.0 %: 0.375 / (150 + 0.375) / 0.01.
+    EXPECT_NEAR(only_piece(bay(150)).solid_utilisation, 0.375 / 150.375 / 0.01, 1e-9);
+    EXPECT_GT(only_piece(bay(40)).solid_utilisation, bend::ok_up_to);
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan
