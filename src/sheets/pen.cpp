@@ -94,8 +94,20 @@ Length Pen::text_on_white(Role role, Point anchor, const std::string& text, cons
     return this->text(role, anchor, text, type);
 }
 
-Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
+std::string_view Pen::widest_word(std::string_view text, const Type& type) const {
+    std::string_view widest;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::string_view word = text.substr(0, end);
+        if (width(word, type) > width(widest, type)) widest = word;
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return widest;
+}
+
+Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& wanted, Length width,
                       Length leading) {
+    const Type type = fitting(widest_word(text, wanted), wanted, width);
     const bool held = holds_words(page_.structure.at(page_.open).tag);
     const Scope part(page_, held || text.empty() ? page_.open : add(Tag::paragraph, {}));
     std::string line;

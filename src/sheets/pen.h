@@ -106,8 +106,8 @@ public:
     Length text_on_white(Role role, Point anchor, const std::string& text, const Type& type);
 
     /// Sets text in lines no wider than `width`, broken between words, from its first baseline down; returns the
-    /// baseline of the last line.
-    Length paragraph(Role role, Point first_base, std::string_view text, const Type& type, Length width,
+    /// baseline of the last line. A word that is wider than that alone makes the whole text smaller.
+    Length paragraph(Role role, Point first_base, std::string_view text, const Type& wanted, Length width,
                      Length leading);
     /// Its height from the first to the last baseline, without drawing it.
     Length paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const;
@@ -126,6 +126,7 @@ public:
 
 private:
     std::size_t add(Tag tag, std::string alternative);
+    std::string_view widest_word(std::string_view text, const Type& type) const;
 
     page::Page& page_;
     const Kit& kit_;

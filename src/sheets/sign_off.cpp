@@ -32,4 +32,10 @@ void sign_off(Pen& pen, Length left, Length right, Length base, const std::vecto
     blank(date_left, date, right);
 }
 
+void sign_off(Flow& flow, const std::vector<std::string>& names) {
+    const Rect room = flow.take_foot(flow.style().small * 2.6);
+    Pen pen = flow.pen();
+    sign_off(pen, room.low.x, room.high.x, room.low.y + 6_pt, names, flow.kit().words("page.date"));
+}
+
 }  // namespace kerfpacket::sheets

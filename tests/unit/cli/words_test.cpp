@@ -148,8 +148,8 @@ TEST_F(ShopFolder, MistakesAreToldAndNothingIsWritten) {
         EXPECT_FALSE(fs::exists(folder_ / "arch.pdf"));
     };
     const fs::path safety = folder_ / "ours/en/safety.toml";
-    spill(safety, "first_1 = \"Do as you like.\"\n");
-    refused(safety.string() + ":1: safety.first_1 stands as it is: cautions are only added to");
+    spill(safety, "first = \"Do as you like.\"\n");
+    refused(safety.string() + ":1: safety.first stands as it is: cautions are only added to");
     fs::remove(safety);
     spill(folder_ / "ours/en/shop.toml", "name = [\"弧 arc\"]\n");
     refused((folder_ / "ours/en/shop.toml").string() + ":1: shop.name: ");
