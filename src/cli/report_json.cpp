@@ -62,11 +62,9 @@ Json survey_json(const plan::Piece& piece) {
     const Json suspect = survey.suspect ? Json{{"station_mm", mm(survey.stations.at(survey.suspect->point))},
                                                {"off_mm", mm(survey.suspect->off)}}
                                         : Json();
-    return {{"stations_mm", lengths_json(survey.stations)},
-            {"fits", fits},
-            {"used", fit_word(survey.used)},
-            {"recommended", fit_word(survey.recommended)},
-            {"suspect", suspect}};
+    return {{"stations_mm", lengths_json(survey.stations)},         {"fits", fits},
+            {"left_out_mm", lengths_json(survey.fair.left_out.at)}, {"used", fit_word(survey.used)},
+            {"recommended", fit_word(survey.recommended)},          {"suspect", suspect}};
 }
 
 /// Ordinates of the bending form's rib; null where there is none.
