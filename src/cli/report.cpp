@@ -110,6 +110,7 @@ std::string survey_lines(const plan::Piece& piece, const sheets::Tape& tape, con
     for (const job::Fit fit : sheets::unanswered(*piece.survey))
         lines += line("curve", fmt::format("{}: {}", sheets::fit_name(fit, kit), kit.words("survey.none")));
     lines += line("measured", sheets::recommendation(piece, kit, tape));
+    lines += line("between", sheets::left_out_text(piece, kit, tape));
     const std::string suspect = sheets::suspect_text(piece, kit, tape);
     return suspect.empty() ? lines : lines + line("check", suspect);
 }

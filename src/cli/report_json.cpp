@@ -67,8 +67,13 @@ Json survey_json(const plan::Piece& piece) {
                                   {"utilisation", fit->utilisation > 0 ? Json(fit->utilisation) : Json()},
                                   {"gap_mm", mm(fit->gap)}}
                            : Json();
-    return {{"stations_mm", lengths_json(survey.stations)}, {"fits", fits},       {"used", fit_word(survey.used)},
-            {"recommended", fit_word(survey.recommended)},  {"suspect", suspect}, {"on_recommended", other}};
+    return {{"stations_mm", lengths_json(survey.stations)},
+            {"fits", fits},
+            {"left_out_mm", lengths_json(survey.fair.left_out.at)},
+            {"used", fit_word(survey.used)},
+            {"recommended", fit_word(survey.recommended)},
+            {"suspect", suspect},
+            {"on_recommended", other}};
 }
 
 /// Ordinates of the bending form's rib; null where there is none.

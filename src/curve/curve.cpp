@@ -47,7 +47,27 @@ Curve Curve::of(const Path& path) {
 Curve Curve::with(std::vector<Stretch> stretches) const {
     Curve other(std::move(stretches));
     other.offset_ = offset_;
+    other.straight_on_ = straight_on_;
     return other;
+}
+
+Curve Curve::going_on_straight() const {
+    Curve other = *this;
+    other.straight_on_ = {true, true};
+    return other;
+}
+
+double Curve::beyond(double along) const {
+    constexpr double rounding = 1e-9;
+    if (straight_on_[0] && along < -rounding) return along;
+    const double past = along - length().mm();
+    return straight_on_[1] && past > rounding ? past : 0;
+}
+
+/// A line of the base, whose parallel at the offset is as long.
+geom::Segment Curve::straight_on(const Place& from, double by) const {
+    const Jet j = jet(runs_[from.run].stretch, from.node.u);
+    return {j.point, j.point + direction(j) * Length::mm(by), {}};
 }
 
 double Curve::distance(const Node& node) const { return node.length - offset_.mm() * node.turned; }
@@ -57,6 +77,8 @@ Length Curve::length() const { return Length::mm(distance(runs_.back().nodes.bac
 Angle Curve::turn() const { return Angle::radians(runs_.back().nodes.back().turned); }
 
 Curve::Place Curve::locate(double along) const {
+    if (const double by = beyond(along); by < 0) return {0, runs_.front().nodes.front(), by};
+    else if (by > 0) return {runs_.size() - 1, runs_.back().nodes.back(), by};
     const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
     const auto at = std::partition_point(runs_.begin(), std::prev(runs_.end()), passed);
     const Run& run = *at;
@@ -93,7 +115,8 @@ Curve::Place Curve::locate(double along) const {
 Spot Curve::spot(const Place& place) const {
     const Jet j = jet(runs_[place.run].stretch, place.node.u);
     const Direction along = direction(j);
-    return {j.point + along.left() * offset_, along, offset_curvature(curvature(j), offset_.mm()),
+    const double bend = place.beyond == 0 ? offset_curvature(curvature(j), offset_.mm()) : 0;
+    return {j.point + along * Length::mm(place.beyond) + along.left() * offset_, along, bend,
             Angle::radians(place.node.turned)};
 }
 
@@ -106,6 +129,9 @@ std::vector<Length> Curve::joints() const {
 }
 
 Curve::Sharpest Curve::sharpest(Length from, Length to, double sign) const {
+    // What goes on straight is nowhere sharp.
+    from -= Length::mm(beyond(from.mm()));
+    to -= Length::mm(beyond(to.mm()));
     Sharpest best{0, from};
     const auto bend = [&](Length at) { return sign * this->at(at).curvature; };
     const auto consider = [&](Length at, double value) {
@@ -191,8 +217,7 @@ Length Curve::on_parallel(Length distance, Length left) const {
 }
 
 Length Curve::from_parallel(Length distance, Length left) const {
-    const Node there = parallel(left).locate(distance.mm()).node;
-    return Length::mm(this->distance(there));
+    return Length::mm(this->distance(parallel(left).locate(distance.mm())));
 }
 
 Curve Curve::part(Length from, Length to) const {
@@ -201,7 +226,14 @@ Curve Curve::part(Length from, Length to) const {
     const Place last = locate(to.mm());
     Curve part;
     part.offset_ = offset_;
+    // Where it is cut it goes on by its own law.
+    part.straight_on_ = {straight_on_[0] && from <= Length(), straight_on_[1] && to >= length()};
     Node node;
+    if (first.beyond < 0) {
+        geom::Segment line = straight_on(first, first.beyond).reversed();
+        if (last.beyond < 0) line = {line.from, straight_on(last, last.beyond).to, {}};
+        part.add(line, node);
+    }
     for (std::size_t r = first.run; r <= last.run; ++r) {
         const Run& whole = runs_[r];
         const Node& low = r == first.run ? first.node : whole.nodes.front();
@@ -225,6 +257,10 @@ Curve Curve::part(Length from, Length to) const {
         node = run.nodes.back();
         part.runs_.push_back(std::move(run));
     }
+    if (last.beyond > 0) {
+        const double from_end = std::max(0.0, first.beyond);
+        part.add(geom::Segment{straight_on(last, from_end).to, straight_on(last, last.beyond).to, {}}, node);
+    }
     return part;
 }
 
@@ -233,6 +269,7 @@ Curve Curve::reversed() const {
     for (const Run& run : runs_) stretches.insert(stretches.begin(), curve::reversed(run.stretch));
     Curve other(std::move(stretches));
     other.offset_ = -offset_;
+    other.straight_on_ = {straight_on_[1], straight_on_[0]};
     return other;
 }
 

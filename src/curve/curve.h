@@ -1,6 +1,7 @@
 #pragma once
 // Curves that are known exactly: runs of lines, arcs and parametric stretches that join smoothly.
 
+#include <array>
 #include <functional>
 #include <variant>
 #include <vector>
@@ -54,8 +55,11 @@ public:
     /// Signed; anticlockwise positive.
     Angle turn() const;
     /// At a distance from the start. Before the start and past the end the first and last stretch go on by their own
-    /// law (an arc as an arc, an ellipse as an ellipse, a fair curve straight).
+    /// law (an arc as an arc, an ellipse as an ellipse, a fair curve straight), or straight where `going_on_straight`.
     Spot at(Length distance) const;
+    /// The same curve, and its parallels, gone on straight before the start and past the end: one that ends on a
+    /// reverse arc would come back by its own law.
+    Curve going_on_straight() const;
     /// Distances, start and end included, at which stretches join: between two of them the curvature is smooth.
     std::vector<Length> joints() const;
     /// Greatest curvature to the left and to the right of travel, each as a magnitude in 1/mm and where; 0 where the
@@ -103,12 +107,17 @@ private:
     struct Place {
         std::size_t run = 0;
         Node node;
+        double beyond = 0;  ///< mm straight on from the node
     };
 
     Curve() = default;
     /// Adds a stretch that begins where `node` says, and moves the node to its end.
     void add(Stretch stretch, Node& node);
     double distance(const Node& node) const;
+    double distance(const Place& place) const { return distance(place.node) + place.beyond; }
+    /// How far a distance lies past the end (positive) or before the start where the curve goes on straight there.
+    double beyond(double along) const;
+    geom::Segment straight_on(const Place& from, double by) const;
     Place locate(double along) const;
     Spot spot(const Place& place) const;
     Curve with(std::vector<Stretch> stretches) const;
@@ -117,6 +126,8 @@ private:
     std::vector<Run> runs_;
     /// The curve is the parallel of its stretches at this distance to the left.
     Length offset_;
+    /// Whether it goes on straight before its start and past its end.
+    std::array<bool, 2> straight_on_{};
 };
 
 }  // namespace kerfpacket::curve

@@ -2,6 +2,9 @@
 #include <cmath>
 #include <functional>
 
+#include <boost/math/quadrature/gauss.hpp>
+
+#include "curve/fit.h"
 #include "curve/spline.h"
 #include "curve/stretch.h"
 #include "curve/survey.h"
@@ -61,7 +64,8 @@ using Judge = std::function<bool(const Spline&)>;
 
 /// Between the ends of the range the judgement turns over once: the smoothing there, on the side of `yes`.
 double turning_point(const Smoother& smoother, double yes, double no, const Judge& holds) {
-    while (std::abs(std::log(yes / no)) > 1e-3) {
+    // It works over a length of about its sixth root.
+    while (std::abs(std::log(yes / no)) > 5e-3) {
         const double middle = std::sqrt(yes) * std::sqrt(no);
         (holds(smoother.smooth(middle)) ? yes : no) = middle;
     }
@@ -75,6 +79,41 @@ std::vector<double> chain(const std::vector<Point>& points) {
     return along;
 }
 
+/// Lengths along the spline itself, from knot to knot.
+std::vector<double> lengths(const Spline& spline) {
+    std::vector<double> along{0};
+    for (std::size_t i = 0; i + 1 < spline.knots.size(); ++i) {
+        const auto rate = [&](double u) { return speed(spline.at(i, u)); };
+        along.push_back(along.back() + boost::math::quadrature::gauss<double, 7>::integrate(rate, spline.knots[i],
+                                                                                            spline.knots[i + 1]));
+    }
+    return along;
+}
+
+/// What the spline of the others leaves of each point, square to it.
+Misses left_out(const Smoother& smoother, double smoothing, const Spline& spline) {
+    const std::vector<Point> off = smoother.left_out(smoothing);
+    Misses found;
+    for (std::size_t i = 0; i < off.size(); ++i) {
+        const Direction left = direction(spline.at(spline.knots[i])).left();
+        found.at.push_back(off[i].x * left.x + off[i].y * left.y);
+    }
+    return found;
+}
+
+/// Mean square, mm^2.
+double scatter(const Misses& misses) {
+    double sum = 0;
+    for (const Length miss : misses.at) sum += miss.mm() * miss.mm();
+    return sum / static_cast<double>(misses.at.size());
+}
+
+/// A spline, and what it would be without each point.
+struct Candidate {
+    Spline spline;
+    Misses left_out;
+};
+
 class Fitting {
 public:
     Fitting(const std::vector<Point>& points, const Fairness& fairness) : points_(points), fairness_(fairness) {
@@ -83,17 +122,58 @@ public:
         ends_ = {Direction::at(left), Direction::at(right)};
     }
 
-    Spline result() const {
-        // Where points stand close, what they miss by makes the chain of their chords too long. So a first fit tells
-        // where along the curve they lie.
-        const Spline first = smoothest(smoother(points_, Smoother::Trend::cubic));
-        const Spline fair = smoothest(smoother(first.points, Smoother::Trend::cubic));
-        return keeps_radius(fair) ? fair : wider(first.points).value_or(fair);
+    Candidate result() const {
+        Candidate best = off_cubic();
+        for (Candidate& other : off_conics())
+            if (scatter(other.left_out) < scatter(best.left_out)) best = std::move(other);
+        if (keeps_radius(best.spline)) return best;
+        if (auto spline = wider(lengths(best.spline))) best.spline = std::move(*spline);
+        return best;
     }
 
 private:
-    Smoother smoother(const std::vector<Point>& along, Smoother::Trend trend) const {
-        return {chain(along), points_, trend, ends_};
+    Smoother smoother(std::vector<double> along, Smoother::Trend trend) const {
+        return {std::move(along), points_, trend, ends_};
+    }
+
+    /// Where along the curve the points lie is told by a first curve, for chords are shorter than what they span; and
+    /// where points stand close, what they miss by makes the chain of their chords too long.
+    Candidate off_cubic() const {
+        const Smoother first = smoother(chain(points_), Smoother::Trend::cubic);
+        Candidate found{first.smooth(most_smoothing(first)), {}};
+        constexpr int rounds = 2;
+        for (int i = 0; i < rounds; ++i) found = as_scattered(smoother(lengths(found.spline), Smoother::Trend::cubic));
+        return found;
+    }
+
+    /// Off the best circle and the best ellipse, where the points follow them round.
+    std::vector<Candidate> off_conics() const {
+        std::vector<Candidate> found;
+        const auto add = [&](Point centre, Length width, Length height) {
+            const double sense = left_is_outward(points_, centre) ? -1 : 1;
+            std::vector<double> along;
+            for (const Point p : points_) {
+                const Point v = p - centre;
+                double angle = sense * std::atan2(v.y / height, v.x / width);
+                if (!along.empty()) angle += 2 * Angle::pi * std::round((along.back() - angle) / (2 * Angle::pi));
+                if (!along.empty() && angle <= along.back()) return;
+                along.push_back(angle);
+            }
+            const double unit = chain(points_).back() / (along.back() - along.front());
+            for (double& u : along) u *= unit;
+            const auto law = [=](double u) {
+                const double c = std::cos(u / unit);
+                const double s = std::sin(u / unit) * sense;
+                const double s1 = sense / unit;
+                return Jet{centre + Point{width * c, height * s},
+                           {width * (-s * s1), height * (c * s1)},
+                           {width * (-c / (unit * unit)), height * (-s / (unit * unit))}};
+            };
+            found.push_back(as_scattered(Smoother(std::move(along), points_, law, ends_)));
+        };
+        if (const auto circle = fit_circle(points_)) add(circle->centre, circle->radius, circle->radius);
+        if (const auto ellipse = fit_ellipse(points_)) add(ellipse->centre, ellipse->half_width, ellipse->half_height);
+        return found;
     }
 
     bool keeps_misses(const Spline& spline) const {
@@ -107,17 +187,45 @@ private:
 
     bool keeps_radius(const Spline& spline) const { return sharpest(spline) * fairness_.least_radius.mm() <= 1; }
 
-    Spline smoothest(const Smoother& smoother) const {
+    /// The greatest at which no point misses by more than it may.
+    double most_smoothing(const Smoother& smoother) const {
         const auto keeps = [this](const Spline& spline) { return keeps_misses(spline); };
         const auto [least, most] = smoother.range();
-        if (Spline spline = smoother.smooth(most); keeps(spline)) return spline;
-        if (!keeps(smoother.smooth(least))) return smoother.smooth(0);
-        return smoother.smooth(turning_point(smoother, least, most, keeps));
+        if (keeps(smoother.smooth(most))) return most;
+        if (!keeps(smoother.smooth(least))) return 0;
+        return turning_point(smoother, least, most, keeps);
+    }
+
+    /// Smoothed as far as the points tell of each other best, which is as far as they scatter: points that lie on a
+    /// smooth curve are not smoothed at all; of those that tell all but the same the smoothest. Cross-validation:
+    /// Craven and Wahba, Numerische Mathematik 31 (1979) 377-403.
+    Candidate as_scattered(const Smoother& smoother) const {
+        constexpr double step = 10;
+        constexpr double clearly = 0.98;
+        // Few points may tell less for a while and then more again; to try on costs little.
+        const int enough = points_.size() > 100 ? 4 : 100;
+        Candidate best;
+        double least_scatter = 0;
+        int worse = 0;
+        const double most = most_smoothing(smoother);
+        for (double smoothing = most;; smoothing /= step) {
+            const bool last = smoothing <= smoother.range()[0];
+            Spline spline = smoother.smooth(smoothing);
+            Misses left = left_out(smoother, smoothing, spline);
+            const double now = scatter(left);
+            ++worse;
+            if (best.spline.knots.empty() || now < least_scatter * clearly) {
+                worse = 0;
+                least_scatter = now;
+                best = {std::move(spline), std::move(left)};
+            }
+            if (last || worse == enough) return best;
+        }
     }
 
     /// Smoothed no more than the radius asks for: toward the trend if that will do, else toward a straight line. None
     /// where even that is too sharp, for the end angles ask for it.
-    std::optional<Spline> wider(const std::vector<Point>& along) const {
+    std::optional<Spline> wider(const std::vector<double>& along) const {
         const auto keeps = [this](const Spline& spline) { return keeps_radius(spline); };
         const auto widened = [&](const Smoother& smoother) -> std::optional<Spline> {
             const auto [least, most] = smoother.range();
@@ -131,7 +239,7 @@ private:
 
     const std::vector<Point>& points_;
     Fairness fairness_;
-    std::optional<std::array<Direction, 2>> ends_;
+    Smoother::Ends ends_;
 };
 
 /// One stretch between two knots, for the rate of bending changes at a knot.
@@ -146,8 +254,9 @@ Curve curve_of(const std::shared_ptr<const Spline>& spline) {
 }  // namespace
 
 FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness) {
-    const auto spline = std::make_shared<const Spline>(Fitting(points, fairness).result());
-    return {curve_of(spline), misses(*spline, points)};
+    Candidate found = Fitting(points, fairness).result();
+    const auto spline = std::make_shared<const Spline>(std::move(found.spline));
+    return {curve_of(spline), misses(*spline, points), std::move(found.left_out)};
 }
 
 }  // namespace kerfpacket::curve

@@ -93,8 +93,16 @@ tl::expected<Head, job::Diagnostics> head(const job::Opening& opening, measure::
     const Frame frame = frame_of(opening, units);
     Arch runs = arch(frame);
     if (!runs) return tl::unexpected(runs.error());
+    if (goes_on_straight(opening.shape.value))
+        for (Curve& run : *runs) run = run.going_on_straight();
     return Head{on_legs(std::move(*runs), opening), opening.span.value, frame.rise, std::nullopt};
 }
+
+bool tilts(job::Shape shape) {
+    return shape == job::Shape::segmental || shape == job::Shape::horseshoe || shape == job::Shape::eyebrow;
+}
+
+bool goes_on_straight(job::Shape shape) { return shape == job::Shape::eyebrow || shape == job::Shape::ordinates; }
 
 Length widest(const Head& head) {
     const auto& runs = head.outline.runs();

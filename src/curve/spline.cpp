@@ -1,10 +1,11 @@
 #include "curve/spline.h"
 
 #include <Eigen/QR>
-#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
 #include <algorithm>
 #include <cmath>
 
+#include "curve/band.h"
 #include "measure/require.h"
 
 namespace kerfpacket::curve {
@@ -18,6 +19,41 @@ using Rows = Eigen::MatrixX2d;
 std::size_t index(Eigen::Index i) { return static_cast<std::size_t>(i); }
 Eigen::RowVector2d row(Point p) { return {p.x.mm(), p.y.mm()}; }
 Point point(const Rows& rows, Eigen::Index i) { return {Length::mm(rows(i, 0)), Length::mm(rows(i, 1))}; }
+
+/// Least squares in powers of the parameter, scaled to -1 .. 1.
+Law polynomial(const std::vector<double>& knots, const std::vector<Point>& points, Eigen::Index powers) {
+    const auto n = static_cast<Eigen::Index>(knots.size());
+    const double middle = (knots.front() + knots.back()) / 2;
+    const double half = (knots.back() - knots.front()) / 2;
+    Eigen::MatrixXd values(n, powers);
+    Rows measured(n, 2);
+    for (Eigen::Index i = 0; i < n; ++i) {
+        measured.row(i) = row(points[index(i)]);
+        for (Eigen::Index j = 0; j < powers; ++j)
+            values(i, j) = std::pow((knots[index(i)] - middle) / half, static_cast<double>(j));
+    }
+    const Rows c = values.householderQr().solve(measured);
+    return [c, middle, half](double u) {
+        const double v = (u - middle) / half;
+        Rows sums = Rows::Zero(3, 2);
+        for (Eigen::Index j = c.rows() - 1; j >= 0; --j) {
+            sums.row(2) = sums.row(2) * v + 2 * sums.row(1);
+            sums.row(1) = sums.row(1) * v + sums.row(0);
+            sums.row(0) = sums.row(0) * v + c.row(j);
+        }
+        return Jet{point(sums, 0), point(sums, 1) * (1 / half), point(sums, 2) * (1 / (half * half))};
+    };
+}
+
+void add(std::vector<Entry>& to, Eigen::Index r, Eigen::Index c, double value) {
+    to.emplace_back(static_cast<int>(r), static_cast<int>(c), value);
+}
+
+Sparse made_of(const std::vector<Entry>& entries, Eigen::Index rows, Eigen::Index columns) {
+    Sparse made(rows, columns);
+    made.setFromTriplets(entries.begin(), entries.end());
+    return made;
+}
 
 }  // namespace
 
@@ -42,126 +78,188 @@ Jet Spline::at(std::size_t i, double u) const {
     const double a = 1 - b;
     const Point& s = seconds[i];
     const Point& t = seconds[i + 1];
-    return {points[i] * a + points[i + 1] * b + (s * (a * a * a - a) + t * (b * b * b - b)) * (h * h / 6),
-            (points[i + 1] - points[i]) * (1 / h) + (t * (3 * b * b - 1) - s * (3 * a * a - 1)) * (h / 6),
-            s * a + t * b};
+    const Jet on = trend(u);
+    return {on.point + offs[i] * a + offs[i + 1] * b + (s * (a * a * a - a) + t * (b * b * b - b)) * (h * h / 6),
+            on.first + (offs[i + 1] - offs[i]) * (1 / h) + (t * (3 * b * b - 1) - s * (3 * a * a - 1)) * (h / 6),
+            on.second + s * a + t * b};
 }
 
-/// With s the second derivatives of the spline less those of the trend, and f its points less the trend's, the spline
-/// is smooth where gram * s = differences * f + ends. Least is then reached where (gram + smoothing * differences *
-/// free * differences^T) s = differences * off + ends, and f = off - smoothing * free * differences^T * s.
+/// With s the second derivatives of what is added to the trend, and f its points, it is smooth where
+/// joins * s = differences * f + ends. Of such s that one is looked for whose s^T * bending * s is least. With
+/// multipliers m this is where
+///     bending * s = joins^T * m,    joins * s + smoothing * stiffness * m = differences * off + ends,
+/// and f = off - smoothing * free * differences^T * m.
 struct Smoother::Equations {
     std::vector<double> knots;
-    Rows trend;          ///< points of the trend at the knots
-    Rows trend_seconds;  ///< and its second derivatives
-    Rows off;            ///< what the points stand off the trend
-    Rows right;          ///< differences * off + ends
+    Law trend;
+    bool straight = false;
     bool clamped = false;
-    Sparse gram;
+    Rows points;
+    Rows off;    ///< what the points stand off the trend
+    Rows right;  ///< differences * off + ends
+    Sparse joins;
+    Sparse bending;
     Sparse differences;
     Sparse stiffness;      ///< differences * free * differences^T
     Eigen::VectorXd free;  ///< 1 for a point that may be missed, 0 for the ends
 
     Eigen::Index count() const { return static_cast<Eigen::Index>(knots.size()); }
     double gap(Eigen::Index i) const { return knots[index(i + 1)] - knots[index(i)]; }
+    /// Among the unknowns s and m of a knot stand side by side, so that the equations keep to a band.
+    Eigen::Index second(Eigen::Index knot) const { return clamped || knot == 0 ? 2 * knot : 2 * knot - 1; }
+    Eigen::Index multiplier(Eigen::Index equation) const { return 2 * equation + (clamped ? 1 : 2); }
 
-    Rows set_trend(const Rows& points, Trend kind);
-    void set_equations();
+    void set(const std::vector<Point>& measured, const Ends& ends);
+    void set_joins();
+    void set_bending();
+    Band factored(double smoothing) const;
+    /// Second derivatives and multipliers, a column for each of the right sides of the joins.
+    Band::Sides unknowns(const Band& band, const Eigen::MatrixXd& rights) const;
+    /// differences^T * m.
+    Eigen::MatrixXd pull(const Band::Sides& unknowns) const;
 };
 
-/// Least squares in powers of the parameter, scaled to -1 .. 1; gives its slopes at both ends.
-Rows Smoother::Equations::set_trend(const Rows& points, Trend kind) {
+/// One equation a knot; none at ends that are free.
+void Smoother::Equations::set_joins() {
     const Eigen::Index n = count();
-    const Eigen::Index powers = kind == Trend::straight ? 2 : std::min<Eigen::Index>(4, n);
-    const double middle = (knots.front() + knots.back()) / 2;
-    const double half = (knots.back() - knots.front()) / 2;
-    Eigen::MatrixXd values = Eigen::MatrixXd::Zero(n, powers);
-    Eigen::MatrixXd seconds = values;
-    Eigen::MatrixXd slopes = Eigen::MatrixXd::Zero(2, powers);
-    for (Eigen::Index j = 0; j < powers; ++j) {
-        const auto p = static_cast<double>(j);
-        for (Eigen::Index i = 0; i < n; ++i) {
-            const double u = (knots[index(i)] - middle) / half;
-            values(i, j) = std::pow(u, p);
-            if (j >= 2) seconds(i, j) = p * (p - 1) * std::pow(u, p - 2) / (half * half);
-        }
-        slopes(0, j) = j % 2 == 0 ? -p / half : p / half;
-        slopes(1, j) = p / half;
-    }
-    const Eigen::MatrixXd coefficients = values.householderQr().solve(points);
-    trend = values * coefficients;
-    trend_seconds = seconds * coefficients;
-    return slopes * coefficients;
-}
-
-/// One equation a knot; none at ends that are free, where the second derivative is the trend's.
-void Smoother::Equations::set_equations() {
-    const Eigen::Index n = count();
-    const Eigen::Index first = clamped ? 0 : 1;
     const Eigen::Index size = clamped ? n : n - 2;
-    std::vector<Entry> of_gram;
+    std::vector<Entry> of_joins;
     std::vector<Entry> of_differences;
-    const auto add = [](std::vector<Entry>& to, Eigen::Index r, Eigen::Index c, double value) {
-        to.emplace_back(static_cast<int>(r), static_cast<int>(c), value);
-    };
     for (Eigen::Index r = 0; r < size; ++r) {
-        const Eigen::Index i = r + first;
+        const Eigen::Index i = clamped ? r : r + 1;
         for (const Eigen::Index gap_at : {i - 1, i}) {
             if (gap_at < 0 || gap_at + 1 >= n) continue;
             const double h = gap(gap_at);
             const Eigen::Index other = gap_at == i ? i + 1 : i - 1;
             add(of_differences, r, i, -1 / h);
             add(of_differences, r, other, 1 / h);
-            add(of_gram, r, r, h / 3);
-            if (other >= first && other < first + size) add(of_gram, r, other - first, h / 6);
+            add(of_joins, r, i, h / 3);
+            add(of_joins, r, other, h / 6);
         }
     }
-    gram = Sparse(size, size);
-    gram.setFromTriplets(of_gram.begin(), of_gram.end());
-    differences = Sparse(size, n);
-    differences.setFromTriplets(of_differences.begin(), of_differences.end());
+    joins = made_of(of_joins, size, n);
+    differences = made_of(of_differences, size, n);
     stiffness = differences * free.asDiagonal() * Sparse(differences.transpose());
 }
 
-Smoother::Smoother(std::vector<double> knots, const std::vector<Point>& points, Trend trend,
-                   const std::optional<std::array<Direction, 2>>& ends)
-    : equations_(std::make_unique<Equations>()) {
-    measure::require(points.size() >= 3 && points.size() == knots.size(), "a smooth curve has three points");
-    Equations& e = *equations_;
-    e.knots = std::move(knots);
-    e.clamped = ends.has_value();
-    Rows measured(e.count(), 2);
-    for (Eigen::Index i = 0; i < e.count(); ++i) measured.row(i) = row(points[index(i)]);
-    const Rows slopes = e.set_trend(measured, trend);
-    e.off = measured - e.trend;
-    e.free = Eigen::VectorXd::Ones(e.count());
-    e.free[0] = 0;
-    e.free[e.count() - 1] = 0;
-    e.set_equations();
-    e.right = e.differences * e.off;
-    if (ends) {
-        e.right.row(0) -= Eigen::RowVector2d(ends->front().x, ends->front().y) - slopes.row(0);
-        e.right.row(e.right.rows() - 1) += Eigen::RowVector2d(ends->back().x, ends->back().y) - slopes.row(1);
+/// The integral over a gap of the square of a second derivative that is straight there, or of its slope.
+void Smoother::Equations::set_bending() {
+    std::vector<Entry> entries;
+    for (Eigen::Index i = 0; i + 1 < count(); ++i) {
+        const double h = gap(i);
+        for (const Eigen::Index k : {i, i + 1}) {
+            add(entries, k, k, straight ? h / 3 : 1 / h);
+            add(entries, k, 2 * i + 1 - k, straight ? h / 6 : -1 / h);
+        }
     }
+    bending = made_of(entries, count(), count());
+}
+
+void Smoother::Equations::set(const std::vector<Point>& measured, const Ends& ends) {
+    measure::require(measured.size() >= 3 && measured.size() == knots.size(), "a smooth curve has three points");
+    points = Rows(count(), 2);
+    off = Rows(count(), 2);
+    for (Eigen::Index i = 0; i < count(); ++i) {
+        points.row(i) = row(measured[index(i)]);
+        off.row(i) = points.row(i) - row(trend(knots[index(i)]).point);
+    }
+    clamped = ends.has_value();
+    free = Eigen::VectorXd::Ones(count());
+    free[0] = 0;
+    free[count() - 1] = 0;
+    set_joins();
+    set_bending();
+    right = differences * off;
+    if (!ends) return;
+    const auto off_trend = [&](Direction end, double knot) -> Eigen::RowVector2d {
+        return Eigen::RowVector2d(end.x, end.y) - row(trend(knot).first);
+    };
+    right.row(0) -= off_trend(ends->front(), knots.front());
+    right.row(right.rows() - 1) += off_trend(ends->back(), knots.back());
+}
+
+Band Smoother::Equations::factored(double smoothing) const {
+    constexpr Eigen::Index reach = 4;
+    Band band(count() + joins.rows(), reach);
+    const auto each = [](const Sparse& matrix, const auto& take) {
+        for (int k = 0; k < matrix.outerSize(); ++k)
+            for (Sparse::InnerIterator it(matrix, k); it; ++it) take(it.row(), it.col(), it.value());
+    };
+    each(bending, [&](Eigen::Index r, Eigen::Index c, double v) { band.add(second(r), second(c), v); });
+    each(joins, [&](Eigen::Index r, Eigen::Index c, double v) {
+        band.add(second(c), multiplier(r), -v);
+        band.add(multiplier(r), second(c), v);
+    });
+    each(stiffness,
+         [&](Eigen::Index r, Eigen::Index c, double v) { band.add(multiplier(r), multiplier(c), smoothing * v); });
+    band.factor();
+    return band;
+}
+
+Band::Sides Smoother::Equations::unknowns(const Band& band, const Eigen::MatrixXd& rights) const {
+    Band::Sides all = Band::Sides::Zero(count() + joins.rows(), rights.cols());
+    for (Eigen::Index r = 0; r < joins.rows(); ++r) all.row(multiplier(r)) = rights.row(r);
+    return band.solve(std::move(all));
+}
+
+Eigen::MatrixXd Smoother::Equations::pull(const Band::Sides& unknowns) const {
+    Eigen::MatrixXd multipliers(joins.rows(), unknowns.cols());
+    for (Eigen::Index r = 0; r < joins.rows(); ++r) multipliers.row(r) = unknowns.row(multiplier(r));
+    return Sparse(differences.transpose()) * multipliers;
+}
+
+Smoother::Smoother(std::vector<double> knots, const std::vector<Point>& points, Trend trend, const Ends& ends)
+    : equations_(std::make_unique<Equations>()) {
+    const auto most = static_cast<Eigen::Index>(std::min<std::size_t>(4, knots.size()));
+    equations_->straight = trend == Trend::straight;
+    equations_->trend = polynomial(knots, points, equations_->straight ? 2 : most);
+    equations_->knots = std::move(knots);
+    equations_->set(points, ends);
+}
+
+Smoother::Smoother(std::vector<double> knots, const std::vector<Point>& points, Law trend, const Ends& ends)
+    : equations_(std::make_unique<Equations>()) {
+    equations_->trend = std::move(trend);
+    equations_->knots = std::move(knots);
+    equations_->set(points, ends);
 }
 
 Smoother::~Smoother() = default;
+Smoother::Smoother(Smoother&&) noexcept = default;
+Smoother& Smoother::operator=(Smoother&&) noexcept = default;
 
 Spline Smoother::smooth(double smoothing) const {
     const Equations& e = *equations_;
-    Eigen::SimplicialLDLT<Sparse, Eigen::Lower, Eigen::NaturalOrdering<int>> solver;
-    solver.compute(e.gram + smoothing * e.stiffness);
-    measure::require(solver.info() == Eigen::Success, "a smooth curve can be solved for");
-    const Rows bends = solver.solve(e.right);
-    const Rows points = e.trend + e.off - smoothing * (e.free.asDiagonal() * Rows(e.differences.transpose() * bends));
-    Rows seconds = e.trend_seconds;
-    seconds.middleRows(e.clamped ? 0 : 1, bends.rows()) += bends;
-    Spline spline{e.knots, {}, {}};
+    const Band band = e.factored(smoothing);
+    const Rows found = e.unknowns(band, e.right);
+    const Rows missed = smoothing * (e.free.asDiagonal() * Rows(e.pull(found)));
+    const Rows points = e.points - missed;
+    const Rows offs = e.off - missed;
+    Spline spline{e.knots, {}, {}, {}, e.trend};
     for (Eigen::Index i = 0; i < e.count(); ++i) {
         spline.points.push_back(point(points, i));
-        spline.seconds.push_back(point(seconds, i));
+        spline.offs.push_back(point(offs, i));
+        spline.seconds.push_back(point(found, e.second(i)));
     }
     return spline;
+}
+
+std::vector<Point> Smoother::left_out(double smoothing) const {
+    // What is missed is smoothing * pull(right), a linear map of the points; so without point i it would be missed by
+    // its pull over the pull on itself were it alone 1 and all others 0. Points a comb apart are raised at once, with
+    // signs that take turns: where the spline carries nothing that far it makes no difference.
+    constexpr Eigen::Index comb = 24;
+    const Equations& e = *equations_;
+    const Band band = e.factored(smoothing);
+    const Rows pulled = e.pull(e.unknowns(band, e.right));
+    const Eigen::Index columns = std::min(comb, e.count());
+    Eigen::MatrixXd raised = Eigen::MatrixXd::Zero(e.count(), columns);
+    for (Eigen::Index i = 0; i < e.count(); ++i) raised(i, i % columns) = i / columns % 2 == 0 ? 1 : -1;
+    const Eigen::MatrixXd own = e.pull(e.unknowns(band, e.differences * raised));
+    std::vector<Point> found(index(e.count()));
+    for (Eigen::Index i = 1; i + 1 < e.count(); ++i)
+        found[index(i)] = point(pulled, i) * (raised(i, i % columns) / own(i, i % columns));
+    return found;
 }
 
 std::array<double, 2> Smoother::range() const {
@@ -169,9 +267,10 @@ std::array<double, 2> Smoother::range() const {
     const double whole = e.knots.back() - e.knots.front();
     double least = whole;
     for (Eigen::Index i = 0; i + 1 < e.count(); ++i) least = std::min(least, e.gap(i));
-    // The smoothing works over a length of about (smoothing * gap)^(1/4).
+    // The smoothing works over a length of about (smoothing * gap)^(1/6), off a straight trend of its fourth root.
     const double mean = whole / static_cast<double>(e.count() - 1);
-    return {1e-9 * least * least * least, 100 * std::pow(whole, 4) / mean};
+    const int power = e.straight ? 3 : 5;
+    return {1e-9 * std::pow(least, power), 100 * std::pow(whole, power + 1) / mean};
 }
 
 }  // namespace kerfpacket::curve

@@ -47,6 +47,22 @@ std::optional<std::array<Angle, 2>> end_angles(const std::vector<Point>& points,
     return std::array{here((*ordinates.end_angles)[0].value), here((*ordinates.end_angles)[1].value)};
 }
 
+std::vector<Survey::Gap> gaps(const Survey& survey) {
+    constexpr double most_turn = 25;  // degrees
+    constexpr double most_left_out = 3;
+    const FairFit& fair = survey.fair;
+    const std::vector<Length> joints = fair.curve.joints();
+    const auto doubtful = [&](std::size_t i) {
+        return measure::abs(fair.left_out.at.at(i)) > survey.tape * most_left_out;
+    };
+    std::vector<Survey::Gap> found;
+    for (std::size_t i = 0; i + 1 < joints.size(); ++i) {
+        const Angle turn = fair.curve.at(joints[i + 1]).turned - fair.curve.at(joints[i]).turned;
+        if (std::abs(turn.degrees()) > most_turn || doubtful(i) || doubtful(i + 1)) found.push_back({i, turn});
+    }
+    return found;
+}
+
 }  // namespace
 
 const Misses& Survey::used_misses() const {
@@ -57,6 +73,7 @@ const Misses& Survey::used_misses() const {
 
 Survey survey(const std::vector<Point>& points, const job::Ordinates& ordinates, Length least_radius) {
     Fairness fairness;
+    fairness.miss = ordinates.tape;
     fairness.least_radius = least_radius;
     fairness.end_angles = end_angles(points, ordinates);
     std::vector<Length> stations;
@@ -73,10 +90,13 @@ Survey survey(const std::vector<Point>& points, const job::Ordinates& ordinates,
                    fit_fair(points, fairness),
                    {},
                    {},
+                   {},
+                   ordinates.tape,
                    {}};
     answers.used = ordinates.fit ? ordinates.fit->value : job::Fit::fair;
     answers.recommended = recommended(answers);
     answers.suspect = find_suspect(points);
+    answers.gaps = gaps(answers);
     return answers;
 }
 

@@ -35,6 +35,7 @@ struct EllipseFit {
 struct FairFit {
     Curve curve;
     Misses misses;
+    Misses left_out;  ///< how far each point but the two ends lies off the curve that the others alone would give
 };
 
 /// Geometric least squares (the sum of squared distances square to the circle is least): Gander, Golub, Strebel, BIT 34
@@ -43,20 +44,18 @@ std::optional<CircleFit> fit_circle(const std::vector<Point>& points);
 /// Geometric least squares; at least five points. None where no ellipse fits better than a line or a parabola would.
 std::optional<EllipseFit> fit_ellipse(const std::vector<Point>& points);
 
-/// What a hand tape tells on a wall.
-inline constexpr Length tape_accuracy = Length::inches(1.0 / 16);
-
 /// What a fair curve has to keep to.
 struct Fairness {
-    Length miss = tape_accuracy;  ///< of every point, at most, unless the radius asks for more
-    Length least_radius;          ///< nowhere sharper; 0 for no limit
+    Length miss = job::usual_tape;  ///< of every point, at most, unless the radius asks for more
+    Length least_radius;            ///< nowhere sharper; 0 for no limit
     std::optional<std::array<Angle, 2>> end_angles;
 };
-/// Cubic smoothing spline along the chain of chords, through the first and the last point: of all whose points miss by
-/// no more than `fairness.miss` the smoothest, that is the one that bends least away from the cubic which fits the
-/// points best (to bend least of all would flatten an arc). Where that is sharper than the least radius it is smoothed
-/// until it keeps it, whatever the misses then are; where the end angles leave no such curve, not at all. Without end
-/// angles it bends at its ends as that cubic does. At least three points, no two the same.
+/// A smooth curve through the first and the last point, near the others by `fairness.miss` at most, and no further off
+/// them than they scatter: it is smoothed as far as the points tell of each other best (cross-validation), so that
+/// points which lie on a smooth curve are not smoothed at all. What it bends least away from is the best circle, the
+/// best ellipse or a cubic along its own length, whichever tells most. Its ends are free unless angles are given. Where
+/// that is sharper than the least radius it is smoothed until it keeps it, whatever the misses then are; where the end
+/// angles leave no such curve, not at all. At least three points, no two the same.
 FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness);
 
 /// A circle is refused where a point misses it by more than this; an ellipse is not recommended.
@@ -77,6 +76,17 @@ struct Survey {
         Length off;  ///< from a fair curve through the others, outward positive
     };
     std::optional<Suspect> suspect;
+    Length tape = job::usual_tape;  ///< what a point may be off
+
+    /// Two neighbouring points between which the fair curve is more guess than measure: it turns by more than 25
+    /// degrees there, or one of them lies, by `FairFit::left_out`, three times the tape's accuracy off what the others
+    /// alone would give. Common practice, no source: of all heads of this program, measured every 6 in, those come
+    /// back within 1/32 in that have no such gap.
+    struct Gap {
+        std::size_t after = 0;  ///< the point before it; the next one stands behind it
+        Angle turn;             ///< of the curve within
+    };
+    std::vector<Gap> gaps;
 
     /// Of the fit that is used.
     const Misses& used_misses() const;

@@ -30,6 +30,7 @@ struct Header {
     Unit units = Unit::inch;
     std::string language = "en";  ///< one of `languages`
     std::string also_in;          ///< a second one for the cards; empty for none
+    Length tape;                  ///< what measured points may be off; 0 where the job does not say
 };
 
 /// A groove cut against the fence with no spacer, read where it meets the fence.
@@ -146,8 +147,12 @@ struct Ordinate {
     Sourced<Length> height;
 };
 
+/// What a hand tape tells on a wall, in either unit. Common practice, no source.
+inline constexpr Length usual_tape = Length::inches(1.0 / 16);
+
 struct Ordinates {
     std::vector<Ordinate> points;  ///< stations rise from one to the next
+    Length tape = usual_tape;      ///< what a point may be off: the header's, the shop's, or the usual
     std::optional<Sourced<Fit>> fit;
     /// Direction of the curve at its left and right end, against the base line, rising to the right positive. Where
     /// they are not given, the ends are free.

@@ -10,7 +10,16 @@ namespace {
 
 std::string_view word(Surface surface) { return surface == Surface::wall ? "wall" : "finish"; }
 
-void write(Writer& writer, const Header& header) {
+/// What the measured points of the job may be off; the usual where it has none.
+Length tape_of(const Job& job) {
+    for (const Opening& opening : job.openings)
+        if (opening.ordinates) return opening.ordinates->tape;
+    for (const Wall& wall : job.walls)
+        if (wall.ordinates) return wall.ordinates->tape;
+    return usual_tape;
+}
+
+void write(Writer& writer, const Header& header, Length tape) {
     writer.header("[job]");
     writer.words("number", header.number);
     writer.words("title", header.title);
@@ -19,6 +28,7 @@ void write(Writer& writer, const Header& header) {
     writer.words("units", header.units == Unit::inch ? "in" : "mm");
     writer.words("language", header.language);
     if (!header.also_in.empty()) writer.words("also_in", header.also_in);
+    if (tape != usual_tape) writer.length("tape", tape);
 }
 
 void write(Writer& writer, const Saw& saw) {
@@ -157,7 +167,7 @@ void write(Writer& writer, const Printer& printer) {
 
 std::string normalised(const Job& job) {
     Writer writer;
-    write(writer, job.header);
+    write(writer, job.header, tape_of(job));
     write(writer, job.saw);
     write(writer, job.printer);
     for (const auto& opening : job.openings) write(writer, opening);

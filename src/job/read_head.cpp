@@ -13,6 +13,7 @@ using namespace measure::literals;
 
 constexpr std::string_view date_example = "2026-04-02";
 
+const LengthKey tape{"tape", 0.1_mm, 0.25_in, R"("1/16 in")"};
 const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
 const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
 
@@ -72,6 +73,11 @@ void read_units(Context& context, const toml::table& table) {
         if (word == name) context.unit = unit;
 }
 
+Length read_tape(TableReader& reader) {
+    const auto given = reader.length(tape, Need::optional);
+    return given ? given->value : Length();
+}
+
 Header read_header(Context& context, const toml::table& table) {
     TableReader reader(context, table, "[job]");
     Header header;
@@ -84,6 +90,7 @@ Header read_header(Context& context, const toml::table& table) {
     header.date = read_date(context, reader);
     if (const auto unit = reader.choice("units", unit_words(), Need::required)) header.units = unit->value;
     read_languages(context, reader, header);
+    header.tape = read_tape(reader);
     reader.finish();
     return header;
 }

@@ -82,8 +82,16 @@ private:
         }
     }
 
+    /// The job's own tape goes before the shop's.
+    void note_tape(std::optional<Ordinates>& ordinates) const {
+        if (!ordinates) return;
+        for (const Length tape : {shop_.tape, job_.header.tape})
+            if (tape > Length()) ordinates->tape = tape;
+    }
+
     Opening judged_opening(const toml::table& table) {
         Opening opening = read_opening(context_, table);
+        note_tape(opening.ordinates);
         check_head(context_, opening);
         check_liner(context_, opening);
         if (opening.ordinates) check_ordinates(context_, *opening.ordinates);
@@ -99,6 +107,7 @@ private:
 
     Wall judged_wall(const toml::table& table) {
         Wall wall = read_wall(context_, table);
+        note_tape(wall.ordinates);
         check_wall(context_, wall);
         if (wall.ordinates) check_ordinates(context_, *wall.ordinates);
         if (wall.form) check_form(context_, *wall.form, width_of(wall));

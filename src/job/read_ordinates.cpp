@@ -35,7 +35,7 @@ std::optional<Ordinates> read_ordinates(Context& context, TableReader& reader) {
     const auto fit = reader.choice<Fit>("fit", fit_words());
     const auto end_angles = read_end_angles(context, reader);
     if (!pairs) return std::nullopt;
-    Ordinates read{{}, fit, end_angles, reader.at(ordinates.name)};
+    Ordinates read{{}, usual_tape, fit, end_angles, reader.at(ordinates.name)};
     read.points.reserve(pairs->size());
     for (const auto& [station, height] : *pairs) read.points.push_back({station, height});
     return read;

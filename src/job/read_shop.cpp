@@ -33,6 +33,7 @@ Shop read_tables(Context& context, const toml::table& root) {
     Shop shop;
     read_units(context, root);
     top.choice("units", unit_words());
+    shop.tape = read_tape(top);
     if (const auto* saw = top.table("saw", Need::optional, "[saw]"))
         shop.saw = read_saw(context, *saw, {}, Need::optional);
     check_saw(context, shop.saw);

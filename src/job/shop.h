@@ -13,6 +13,7 @@ struct Shop {
     Saw saw;  ///< lengths of 0 where the shop does not say
     std::optional<Printer> printer;
     Stock stock;
+    Length tape;  ///< 0 where the shop does not say
     std::vector<Material> materials;
     std::string words;    ///< the folder of the shop's own words, beside the shop file; empty for none
     bool faulty = false;  ///< something could not be read: what a job misses is perhaps just that
@@ -24,7 +25,7 @@ struct ShopReading {
 };
 
 /// Reads the text of a shop file: [saw], [printer], [stock] and [[material]] with the keys that they have in a job
-/// file, none of them needed, and `units` at the top for bare numbers.
+/// file, none of them needed, and at the top `units` for bare numbers and `tape`.
 ShopReading read_shop(const Source& source);
 
 }  // namespace kerfpacket::job

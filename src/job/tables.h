@@ -18,6 +18,8 @@ Saw read_saw(Context& context, const toml::table& table, const Saw& otherwise, N
 Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise);
 /// What is printed on when neither job nor shop says: letter paper.
 Printer default_printer();
+/// What measured points may be off; 0 where it is not given.
+Length read_tape(TableReader& reader);
 Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise);
 /// Every [[material]]; one with a mistake is told of and left out.
 std::vector<Material> read_materials(Context& context, TableReader& top);

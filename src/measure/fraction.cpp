@@ -140,12 +140,14 @@ tl::expected<Length, LengthError> parse_length(std::string_view text, Unit unit)
     return negative ? -total : total;
 }
 
+double nearest(double value) { return std::round(value + std::copysign(1e-9, value)); }
+
 Length round_to_inch_fraction(Length value, int denominator) {
-    return Length::inches(std::round(value.inches() * denominator) / denominator);
+    return Length::inches(nearest(value.inches() * denominator) / denominator);
 }
 
 std::string inch_fraction(Length value, int denominator) {
-    const auto parts = static_cast<long long>(std::llround(value.inches() * denominator));
+    const auto parts = static_cast<long long>(nearest(value.inches() * denominator));
     const long long size = std::llabs(parts);
     const long long whole = size / denominator;
     const long long rest = size % denominator;
@@ -168,6 +170,8 @@ std::string mm_text(Length value, int places) { return fixed(value.mm(), places)
 
 std::string fixed(double value, int places) {
     std::array<char, 400> buffer{};
+    // The library takes an exact half to the even digit; a hair further out it is no half any more.
+    value = std::nextafter(value, std::copysign(HUGE_VAL, value));
     const auto [end, error] =
         std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, places);
     if (error != std::errc{}) return "?";

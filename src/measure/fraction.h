@@ -23,7 +23,10 @@ struct LengthError {
 /// unit is in `unit`. Finite values only; never reads a locale. The sign is kept: callers judge it.
 tl::expected<Length, LengthError> parse_length(std::string_view text, Unit unit);
 
-/// Nearest multiple of 1/`denominator` inch (halves away from zero).
+/// The nearest whole number, halves away from zero; what computing leaves short of a half (1e-9) counts as one. Every
+/// figure that is rounded for a tape is rounded by this, so that a figure and what is told of its rest agree.
+double nearest(double value);
+/// Nearest multiple of 1/`denominator` inch, by `nearest`.
 Length round_to_inch_fraction(Length value, int denominator);
 
 /// Inches as a reduced fraction of at most 1/`denominator`: 7-3/4 -> "7-3/4", 0.5 -> "1/2", 12 -> "12",
@@ -41,7 +44,7 @@ std::string mm_text(Length value, int places = 1);
 /// A length with its unit, for messages: "72 in", "1880 mm", "19.05 mm".
 std::string length_text(Length value, Unit unit);
 
-/// A number with a fixed number of decimals in the classic locale; "-0.0" prints as "0.0".
+/// A number with a fixed number of decimals in the classic locale, exact halves away from zero; "-0.0" prints as "0.0".
 std::string fixed(double value, int places);
 
 }  // namespace kerfpacket::measure

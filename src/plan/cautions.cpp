@@ -156,6 +156,28 @@ void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
     if (caution) cautions.push_back(std::move(*caution));
 }
 
+/// Radii that the program chose are told, for they stand nowhere in the job. On even springs both halves have the same.
+void add_tudor_radii(Piece& piece, const curve::Head& head, const job::Opening& opening) {
+    const bool even = !opening.legs || (*opening.legs)[0].value == (*opening.legs)[1].value;
+    if (!even || (opening.side_radius && opening.crown_radius)) return;
+    const auto& arcs = head.outline.runs().at(1).path().segments();
+    piece.cautions.push_back({"tudor_radii", {{"side", arcs.front().radius()}, {"crown", arcs.back().radius()}}});
+}
+
+/// The gap in which a fair curve turns most, of each half of the points; elsewhere more points do less.
+std::vector<curve::Survey::Gap> worst_gaps(const curve::Survey& survey) {
+    std::vector<curve::Survey::Gap> worst;
+    for (const bool left : {true, false}) {
+        const curve::Survey::Gap* found = nullptr;
+        for (const curve::Survey::Gap& gap : survey.gaps) {
+            if ((2 * gap.after + 2 <= survey.points.size()) != left) continue;
+            if (found == nullptr || std::abs(gap.turn.radians()) > std::abs(found->turn.radians())) found = &gap;
+        }
+        if (found != nullptr) worst.push_back(*found);
+    }
+    return worst;
+}
+
 }  // namespace
 
 Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(value.inches()) * 100) / 100); }
@@ -183,7 +205,12 @@ void add_head_cautions(Piece& piece, const curve::Head& head, const job::Opening
         const Length higher = (*opening.legs)[0].value - (*opening.legs)[1].value;
         piece.cautions.push_back(
             {higher.mm() > 0 ? "left_spring_higher" : "right_spring_higher", {{"higher", measure::abs(higher)}}});
+        if (opening.shape.value != job::Shape::ordinates)
+            piece.cautions.push_back({curve::tilts(opening.shape.value) ? "arch_tilts" : "arch_by_halves", {}});
     }
+    if (opening.shape.value == job::Shape::tudor) add_tudor_radii(piece, head, opening);
+    if (opening.casing && curve::goes_on_straight(opening.shape.value) && head.outline.has_corner(0))
+        piece.cautions.push_back({"casing_goes_on_straight", {}});
     add_survey_cautions(piece);
 }
 
@@ -201,8 +228,13 @@ void add_survey_cautions(Piece& piece) {
                                   {{"used", std::string(job::word(survey.used))},
                                    {"recommended", std::string(job::word(survey.recommended))},
                                    {"miss", to_hundredths(used.worst())}}});
-    if (survey.used == job::Fit::fair && used.worst() > curve::tape_accuracy + Length::mm(0.01))
+    if (survey.used == job::Fit::fair && used.worst() > survey.tape + Length::mm(0.01))
         piece.cautions.push_back({"curvature_limited", {{"miss", to_hundredths(used.worst())}}});
+    if (survey.used == job::Fit::fair)
+        for (const curve::Survey::Gap& gap : worst_gaps(survey))
+            piece.cautions.push_back(
+                {"ordinates_far_apart",
+                 {{"from", survey.stations.at(gap.after)}, {"to", survey.stations.at(gap.after + 1)}}});
 }
 
 }  // namespace kerfpacket::plan

@@ -16,7 +16,8 @@ std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job);
 /// what measured ordinates say.
 void add_head_cautions(Piece& piece, const curve::Head& head, const job::Opening& opening);
 
-/// What measured ordinates say: a suspect, a fit that is not the recommended one, a curve smoothed beyond the tape.
+/// What measured ordinates say: a suspect, a fit that is not the recommended one, a curve smoothed beyond the tape,
+/// points too far apart.
 void add_survey_cautions(Piece& piece);
 
 }  // namespace kerfpacket::plan

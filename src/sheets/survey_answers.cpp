@@ -34,7 +34,7 @@ std::string off_base_line(Length height, const Kit& kit, const Tape& tape) {
 std::string amount(Length miss, const Tape& tape) {
     const bool inch = tape.unit() == Unit::inch;
     return tape.exact(inch ? measure::round_to_inch_fraction(measure::abs(miss), 32)
-                           : Length::mm(std::round(std::abs(miss.mm()) * 10) / 10));
+                           : Length::mm(measure::nearest(std::abs(miss.mm()) * 10) / 10));
 }
 
 /// Why, where the rule of 1/8 in is the reason.
@@ -143,6 +143,13 @@ std::string recommendation(const plan::Piece& piece, const Kit& kit, const Tape&
                        : kit.words("survey.used_other", {{"fit", fit_name(survey.used, kit)}}));
     const std::string other = other_fit(piece, kit, tape);
     return other.empty() ? text : text + " " + other;
+}
+
+std::string left_out_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    const curve::Misses& left_out = survey_of(piece).fair.left_out;
+    const std::size_t worst = left_out.worst_point();
+    return kit.words("survey.left_out", {{"off", amount(left_out.at.at(worst), tape)},
+                                         {"station", tape.exact_plain(reading(piece, worst).station)}});
 }
 
 std::string suspect_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {

@@ -44,6 +44,8 @@ std::string rms_text(const Answer& answer, const Tape& tape);
 std::string answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, const Tape& tape);
 /// What is recommended and why, and what the job uses.
 std::string recommendation(const plan::Piece& piece, const Kit& kit, const Tape& tape);
+/// How far the fair curve is to be trusted between the stations: what the others alone make of a point.
+std::string left_out_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 /// The point that all others contradict; empty when there is none.
 std::string suspect_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 

@@ -141,7 +141,8 @@ private:
 
     void why() {
         Pen pen = this->pen();
-        y_ = pen.paragraph(Role::text, {side_margin, y_ - 16_pt}, recommendation(piece_, kit_, tape_),
+        y_ = pen.paragraph(Role::text, {side_margin, y_ - 16_pt},
+                           recommendation(piece_, kit_, tape_) + " " + left_out_text(piece_, kit_, tape_),
                            {Face::regular, style().text}, right() - side_margin, 14_pt);
         const std::string suspect = suspect_text(piece_, kit_, tape_);
         if (suspect.empty()) return;
@@ -180,17 +181,18 @@ private:
                 words(piece_.kind == plan::Kind::arch_liner ? "survey.signs_arch" : "survey.signs_wall"));
     }
 
-    /// Right edges of the columns: number, station, height, misses.
-    static std::array<Length, 6> edges(Length left, Length width) {
-        const std::array<double, 6> parts{0.08, 0.28, 0.48, 0.655, 0.83, 1};
-        std::array<Length, 6> at;
+    /// Right edges of the columns: number, station, height, misses, and the fair curve's without the point.
+    using Edges = std::array<Length, 7>;
+    static Edges edges(Length left, Length width) {
+        const std::array<double, 7> parts{0.06, 0.22, 0.40, 0.55, 0.70, 0.85, 1};
+        Edges at;
         for (std::size_t i = 0; i < parts.size(); ++i) at.at(i) = left + width * parts.at(i);
         return at;
     }
 
     void rows_of(std::size_t first, std::size_t end, Length left, Length width) {
         Pen pen = this->pen();
-        const std::array<Length, 6> edge = edges(left, width);
+        const Edges edge = edges(left, width);
         Length base = y_ - 20_pt;
         const Type head = Type{Face::condensed, style().small}.at_right();
         const Scope table = pen.within(Tag::table);
@@ -199,11 +201,12 @@ private:
             pen.empty_cells(1);  // over the numbers
             const auto named = [&](Length at, const std::string& name) {
                 const Scope cell = pen.within(Tag::header_cell);
-                pen.text(Role::text, {at, base}, name, head);
+                pen.text(Role::text, {at, base}, name, pen.fitting(name, head, width * 0.145));
             };
             named(edge[1], words("survey.station"));
             named(edge[2], words("survey.height"));
             for (std::size_t i = 0; i < answers_.size(); ++i) named(edge.at(i + 3), head_of(answers_[i].fit));
+            named(edge.at(answers_.size() + 3), words("survey.head_left_out"));
         }
         pen.line(Role::box, {left, base - 4.5_pt}, {left + width, base - 4.5_pt}, style().line);
         base -= 3.5_pt;
@@ -218,7 +221,7 @@ private:
     }
 
     void row(Pen& pen, std::size_t i, Length base, Length left, Length width) {
-        const std::array<Length, 6> edge = edges(left, width);
+        const Edges edge = edges(left, width);
         const bool suspect = survey_.suspect && survey_.suspect->point == i;
         const Type type = small(suspect).at_right();
         const Reading read = reading(piece_, i);
@@ -245,6 +248,13 @@ private:
             if (!worst) continue;
             const Length from = edge.at(a + 3) - pen.width(text, miss) - 1.5_pt;
             pen.box(Role::box, {{from, base - 2_pt}, {edge.at(a + 3) + 1.5_pt, base + 8.3_pt}}, style().line);
+        }
+        {
+            const Scope cell = pen.within(Tag::cell);
+            const bool end = i == 0 || i + 1 == survey_.points.size();
+            if (!end)
+                pen.text(Role::running, {edge.at(answers_.size() + 3), base},
+                         miss_text(survey_.fair.left_out.at.at(i), tape_), small(suspect).at_right());
         }
         if (suspect)
             pen.box(Role::caution, {{left, base - 3.2_pt}, {left + width + 3_pt, base + 9.2_pt}}, style().heavy);

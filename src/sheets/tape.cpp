@@ -38,13 +38,13 @@ std::string date_text(const std::string& day, const fonts::Words& words) {
 }
 
 std::string Tape::plain(Length value) const {
-    return unit_ == Unit::inch ? measure::inch_fraction(value) : measure::mm_text(value, 0);
+    return unit_ == Unit::inch ? measure::inch_fraction(value) : measure::mm_text(rounded(value), 0);
 }
 
 std::string Tape::with_unit(Length value) const { return plain(value) + " " + unit_name(); }
 
 Length Tape::rounded(Length value) const {
-    return unit_ == Unit::inch ? measure::round_to_inch_fraction(value, 16) : Length::mm(std::round(value.mm()));
+    return unit_ == Unit::inch ? measure::round_to_inch_fraction(value, 16) : Length::mm(measure::nearest(value.mm()));
 }
 
 std::string Tape::exact_plain(Length value) const {

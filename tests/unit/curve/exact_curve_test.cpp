@@ -182,5 +182,35 @@ TEST(Curve, arcs_that_draw_it_stay_on_it) {
     }
 }
 
+// Past a quarter circle on straight, as the circle's tangent: its parallels too, and what is cut from it.
+TEST(GoingOnStraight, leaves_at_the_tangent) {
+    const Point right{Length::mm(100), {}};
+    const Point top{{}, Length::mm(100)};
+    const Curve arc = Curve({geom::Segment{right, top, Angle::degrees(90)}}).going_on_straight();
+    const Length end = arc.length();
+    const Length by = Length::mm(40);
+    EXPECT_NEAR(end.mm(), 50 * Angle::pi, 1e-9);
+    EXPECT_LT(distance(arc.at(-by).point, {Length::mm(100), -by}).mm(), 1e-9);
+    EXPECT_LT(distance(arc.at(end + by).point, {-by, Length::mm(100)}).mm(), 1e-9);
+    EXPECT_EQ(arc.at(end + by).curvature, 0);
+    EXPECT_NEAR(arc.at(end + by).turned.degrees(), 90, 1e-9);
+    const Curve inner = arc.parallel(Length::mm(30));
+    EXPECT_LT(distance(inner.at(inner.length() + by).point, {-by, Length::mm(70)}).mm(), 1e-9);
+    EXPECT_NEAR(arc.on_parallel(end + by, Length::mm(30)).mm(), (inner.length() + by).mm(), 1e-9);
+    EXPECT_NEAR(arc.from_parallel(inner.length() + by, Length::mm(30)).mm(), (end + by).mm(), 1e-9);
+    const Path path = inner.part(-by, inner.length() + by).path();
+    ASSERT_EQ(path.segments().size(), 3U);
+    EXPECT_TRUE(path.segments().front().is_line() && path.segments().back().is_line());
+    EXPECT_LT(distance(path.start(), {Length::mm(70), -by}).mm(), 1e-9);
+    EXPECT_NEAR(path.length().mm(), (inner.length() + by * 2).mm(), 1e-3);
+    const Path beyond = arc.part(end + by / 4, end + by).path();
+    EXPECT_NEAR(beyond.length().mm(), 30, 1e-9);
+    EXPECT_LT(distance(arc.reversed().at(-by).point, arc.at(end + by).point).mm(), 1e-9);
+    // A part goes on so only at an end of the whole.
+    const Curve half = arc.part({}, end / 2);
+    EXPECT_NE(half.at(half.length() + by).curvature, 0);
+    EXPECT_EQ(half.at(-by).curvature, 0);
+}
+
 }  // namespace
 }  // namespace kerfpacket::curve

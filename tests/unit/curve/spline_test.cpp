@@ -11,7 +11,8 @@
 namespace kerfpacket::curve {
 namespace {
 
-using Ends = std::optional<std::array<Direction, 2>>;
+using namespace measure::literals;
+using Ends = Smoother::Ends;
 
 const std::vector<double> knots{0, 90, 210, 260, 400, 520, 700, 730, 900};
 
@@ -31,11 +32,14 @@ Eigen::VectorXd coordinates(const std::vector<Point>& points, bool of_x) {
     return values;
 }
 
+const Law flat = [](double u) { return Jet{{Length::mm(u), {}}, {Length::mm(1), {}}, {}}; };
+
 /// 1, u, u^2, u^3 and a cube that begins at each inner knot: every cubic spline is a sum of these.
 Eigen::RowVectorXd basis(double u, int derivative) {
     Eigen::RowVectorXd row(static_cast<Eigen::Index>(4 + knots.size() - 2));
     const auto power = [&](double v, int p) {
-        const double factors[] = {1, static_cast<double>(p), static_cast<double>(p * (p - 1))};
+        const double factors[] = {1, static_cast<double>(p), static_cast<double>(p * (p - 1)),
+                                  static_cast<double>(p * (p - 1) * (p - 2))};
         return p < derivative ? 0 : factors[derivative] * std::pow(v, p - derivative);
     };
     // In a unit of 300 mm, so that the numbers stay near one.
@@ -46,7 +50,8 @@ Eigen::RowVectorXd basis(double u, int derivative) {
     return row;
 }
 
-/// The same minimum found densely, with the fixed ends by Lagrange's multipliers; values at the knots.
+/// The same minimum found densely: of the third derivative off a cubic trend, of the second off a straight one, with
+/// the fixed ends by Lagrange's multipliers; values at the knots.
 Eigen::VectorXd dense(const Eigen::VectorXd& y, double smoothing, bool cubic_trend,
                       const std::optional<std::array<double, 2>>& slopes) {
     const auto n = static_cast<Eigen::Index>(knots.size());
@@ -55,13 +60,15 @@ Eigen::VectorXd dense(const Eigen::VectorXd& y, double smoothing, bool cubic_tre
     for (Eigen::Index i = 0; i < n; ++i) rows.row(i) = basis(knots[static_cast<std::size_t>(i)], 0);
     Eigen::VectorXd trend = Eigen::VectorXd::Zero(size);
     if (cubic_trend) trend.head<4>() = rows.leftCols<4>().colPivHouseholderQr().solve(y);
-    // Simpson's rule is exact for the square of a straight second derivative. Just inside the knots.
+    // Simpson's rule is exact for the square of a straight second derivative, and of a third that is even. Just inside
+    // the knots.
+    const int derivative = cubic_trend ? 3 : 2;
     Eigen::MatrixXd energy = Eigen::MatrixXd::Zero(size, size);
     for (std::size_t k = 0; k + 1 < knots.size(); ++k)
         for (const auto& [part, weight] : {std::pair{1e-12, 1.0}, {0.5, 4.0}, {1 - 1e-12, 1.0}}) {
             const double h = knots[k + 1] - knots[k];
-            const Eigen::RowVectorXd second = basis(knots[k] + h * part, 2);
-            energy += second.transpose() * second * (weight * h / 6);
+            const Eigen::RowVectorXd bend = basis(knots[k] + h * part, derivative);
+            energy += bend.transpose() * bend * (weight * h / 6);
         }
     std::vector<std::pair<Eigen::RowVectorXd, double>> fixed{{rows.row(0), y[0]}, {rows.row(n - 1), y[n - 1]}};
     if (slopes) {
@@ -84,9 +91,10 @@ Eigen::VectorXd dense(const Eigen::VectorXd& y, double smoothing, bool cubic_tre
 }
 
 TEST(Spline, smooths_as_a_dense_solution_does) {
-    for (const double smoothing : {1e3, 1e6, 1e8})
+    for (const double size : {1e3, 1e6, 1e8})
         for (const bool cubic : {false, true})
             for (const bool clamped : {false, true}) {
+                const double smoothing = size * (cubic ? 1e4 : 1);
                 const Ends ends = clamped
                                       ? Ends{{Direction::at(Angle::degrees(20)), Direction::at(Angle::degrees(-50))}}
                                       : std::nullopt;
@@ -133,6 +141,37 @@ TEST(Spline, a_cubic_stays_itself_however_smooth) {
     for (const double smoothing : {0.0, least, std::sqrt(least * most), most})
         for (double u = 0; u <= 900; u += 13)
             EXPECT_NEAR(smoother.smooth(smoothing).at(u).point.y.mm(), cubic(u).mm(), 1e-8) << smoothing;
+}
+
+// Were the point where the others put it, the spline would pass through it: then it says nothing of its own.
+TEST(Spline, left_out_is_what_the_others_leave) {
+    for (const double smoothing : {0.0, 1e8, 1e12}) {
+        const std::vector<Point> left_out = Smoother(knots, wavy(), flat, {}).left_out(smoothing);
+        EXPECT_EQ(left_out.front(), Point());
+        EXPECT_EQ(left_out.back(), Point());
+        for (std::size_t i = 1; i + 1 < knots.size(); ++i) {
+            std::vector<Point> moved = wavy();
+            moved[i] = moved[i] - left_out[i];
+            EXPECT_GT(distance(left_out[i], {}), 0.01_mm);
+            const Smoother others(knots, moved, flat, {});
+            EXPECT_LT(distance(others.smooth(smoothing).points[i], moved[i]), 1e-6_mm) << smoothing << " " << i;
+            EXPECT_LT(distance(others.left_out(smoothing)[i], {}), 1e-6_mm) << smoothing << " " << i;
+        }
+    }
+}
+
+TEST(Spline, a_law_that_fits_stays_itself) {
+    const Law circle = [](double u) {
+        const double s = std::sin(u / 500);
+        const double c = std::cos(u / 500);
+        return Jet{{Length::mm(500 * s), Length::mm(500 * c)},
+                   {Length::mm(c), Length::mm(-s)},
+                   {Length::mm(-s / 500), Length::mm(-c / 500)}};
+    };
+    std::vector<Point> points;
+    for (const double u : knots) points.push_back(circle(u).point);
+    const Spline spline = Smoother(knots, points, circle, {}).smooth(1e6);
+    for (double u = 0; u <= 900; u += 13) EXPECT_LT(distance(spline.at(u).point, circle(u).point), 1e-8_mm) << u;
 }
 
 TEST(Spline, goes_on_straight) {

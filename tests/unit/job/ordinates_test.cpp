@@ -1,6 +1,7 @@
 // Measured points: reading, what is told of them, and how they read back.
 #include <algorithm>
 
+#include "job/shop.h"
 #include "jobs.h"
 
 using namespace kerfpacket::job;
@@ -91,6 +92,27 @@ TEST(Ordinates, AHairOffTheStraightLineIsACurve) {
         tests::read_opening("shape = \"ordinates\"\nordinates = [[0, 0], [20, \"1/64 in\"], [40, 0]]").ordinates);
     EXPECT_EQ(only_mistake(with_points("ordinates = [[0, 1], [7, 1.7], [40, 5]]")),
               "the ordinates lie in one straight line, which is no curve");
+}
+
+// The job's own tape before the shop's, and neither before what is usual; only then it is part of what a job is.
+TEST(Ordinates, tape_of_the_job_of_the_shop_or_the_usual) {
+    const std::string points = "shape = \"ordinates\"\nordinates = [[0, 0], [10, 4], [30, 0]]";
+    const std::string text = opening_text(points);
+    std::string own = text;
+    own.insert(own.find("units"), "tape = \"1/32 in\"\n");
+    Shop shop;
+    const auto tape = [&](const std::string& job) {
+        return read_job({"job.toml", job}, shop).job.openings.at(0).ordinates->tape.inches();
+    };
+    EXPECT_DOUBLE_EQ(tape(text), 1.0 / 16);
+    EXPECT_DOUBLE_EQ(tape(own), 1.0 / 32);
+    shop = read_shop({"shop.toml", "tape = \"1 mm\"\n"}).shop;
+    EXPECT_NEAR(tape(text), 1 / 25.4, 1e-12);
+    EXPECT_DOUBLE_EQ(tape(own), 1.0 / 32);
+    EXPECT_EQ(normalised(read_well(text)).find("tape"), std::string::npos);
+    const std::string once = normalised(read_well(own));
+    EXPECT_NE(once.find("\ntape = \"0.793750 mm\"\n"), std::string::npos);
+    EXPECT_EQ(normalised(read_well(once)), once);
 }
 
 }  // namespace
