@@ -72,13 +72,16 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
                            [&](Length check) { return clear_of(check, 2.4_in); }) &&
                clear_of(piece.bend_start, words) && clear_of(piece.bend_end, words) && clear_of(piece.centre(), words);
     };
-    const Length first =
-        whole_step_up(strip.from + (strip.has_kerfs() ? joint_words : kept_end / 4), tape.mark_step());
+    const Length last = whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step());
+    // Beside the cut of an end the words stand on the side of the board.
+    const Length board = strip.end_kerf == 0 ? std::max(strip.from, piece.trim) : strip.from;
+    if (!strip.has_kerfs()) return std::min(whole_step_up(board + kept_end / 5, tape.mark_step()), last);
+    const Length first = whole_step_up(strip.from + joint_words, tape.mark_step());
     for (const double part : {1.0, 0.6})
         for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
             if (free(at, part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();
-    return std::min(first, whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step()));
+    return std::min(first, last);
 }
 
 /// Tens are bold and so wider, but their neighbours are not: the room between numerals stays.
@@ -152,15 +155,26 @@ Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     const Part cut = beside_cut(piece.trim, drawn, step);
     if (piece.trim < parts.marked.from) parts.zero = cut;
     if (blank - piece.trim > parts.marked.to) parts.far = Part{whole_step_down(blank - cut.to, step), blank - cut.from};
-    // Ends that all but reach the marks are drawn with them, where a kerf still finds room.
-    if (parts.zero && parts.zero->to >= parts.marked.from && first - parts.zero->from <= std::max(room, drawn)) {
-        parts.marked.from = parts.zero->from;
-        parts.zero.reset();
+    // An end that all but reaches the marks is drawn with them, where a kerf still finds room beside it.
+    const Length most = std::max(room, drawn);
+    if (parts.zero && parts.zero->to >= parts.marked.from) {
+        if (first - parts.zero->from <= most) {
+            parts.marked.from = parts.zero->from;
+            parts.zero.reset();
+        } else {
+            parts.zero->to = parts.marked.from;
+        }
     }
-    if (parts.far && parts.far->from <= parts.marked.to && parts.far->to - last <= std::max(room, drawn)) {
-        parts.marked.to = parts.far->to;
-        parts.far.reset();
+    if (parts.far && parts.far->from <= parts.marked.to) {
+        if (parts.far->to - last <= most) {
+            parts.marked.to = parts.far->to;
+            parts.far.reset();
+        } else {
+            parts.far->from = parts.marked.to;
+        }
     }
+    if (parts.zero) parts.zero->to = std::min(parts.zero->to, parts.zero->from + longest);
+    if (parts.far) parts.far->from = std::max(parts.far->from, parts.far->to - longest);
     return parts;
 }
 
