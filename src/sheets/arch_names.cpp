@@ -1,4 +1,5 @@
 #include "sheets/arch_names.h"
+#include "sheets/wording.h"
 
 #include <algorithm>
 
