@@ -38,7 +38,7 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
 std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
     const std::string least = tape.with_unit(piece.finish_radius);
     if (piece.circular) return least + " on the seen face";
-    if (!piece.reverses.empty()) return least + " on the seen face where it is tightest, to straight where it reverses";
+    if (piece.bends_both_ways()) return least + " on the seen face where it is tightest, to straight where it reverses";
     measure::Length most = piece.bend_radius;
     for (const plan::Kerf& kerf : piece.kerfs) most = std::max(most, kerf.radius);
     // The kerfs know the radius of the line that keeps its length; the seen face is less than a board away.
@@ -87,10 +87,9 @@ std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const 
     for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("mitre", mitre);
     for (const plan::LegBoard& board : piece.leg_boards)
         lines += line("leg board", sheets::leg_board_text(board, kit, tape));
-    for (const measure::Length at : piece.reverses)
-        lines +=
-            line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(at),
-                                        sheets::kerfs_after(piece, at) == bend::KerfsOn::outside ? "open" : "close"));
+    for (std::size_t i = 1; i < piece.runs.size(); ++i)
+        lines += line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(piece.runs[i].from),
+                                             sheets::opens(piece.runs[i]) ? "open" : "close"));
     return lines;
 }
 

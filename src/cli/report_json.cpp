@@ -153,6 +153,14 @@ Json deep_kerfs_json(const plan::Piece& piece) {
     return all;
 }
 
+/// From zero: where the board bends which way.
+Json bends_json(const plan::Piece& piece) {
+    Json all = Json::array();
+    for (const plan::BendRun& run : piece.runs)
+        all.push_back({{"from_mm", mm(run.from)}, {"to_mm", mm(run.to)}, {"kerfs_on", side_word(run.on)}});
+    return all;
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -160,7 +168,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"kind", piece.kind == plan::Kind::arch_liner ? "arch liner" : "wall board"},
             {"side", piece.side == job::Side::concave ? "concave" : "convex"},
             {"kerfs_on", side_word(piece.kerfs_on)},
-            {"reverses_mm", lengths_json(piece.reverses)},
+            {"reverses_mm", lengths_json(piece.reverses())},
+            {"bends", bends_json(piece)},
             {"turn_deg", six_decimals(piece.turn.degrees())},
             {"radius_min_mm", mm(piece.bend_radius)},
             {"thickness_mm", mm(piece.thickness)},

@@ -187,7 +187,7 @@ std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     add_deep_kerfs(cautions, piece);
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_tight_spot(piece));
-    if (!piece.reverses.empty()) cautions.push_back({"reverse_bend", {}});
+    if (piece.bends_both_ways()) cautions.push_back({"reverse_bend", {}});
     add(cautions, of_settings(piece));
     add_coupon(cautions, piece);
     add(cautions, of_gaps(piece));

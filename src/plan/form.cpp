@@ -25,11 +25,9 @@ Path mirrored_down(const Path& path) {
     return Path(std::move(segments));
 }
 
-/// Chord along x from the origin to the right, the curve above it.
+/// Chord along x from the origin to the right.
 Path on_its_chord(const Path& path) {
-    const Path level = path.moved(Point{} - path.start()).turned(-geom::direction(path.start(), path.end()).angle());
-    const Rect bounds = level.bounds();
-    return bounds.high.y < -bounds.low.y ? mirrored_down(level) : level;
+    return path.moved(Point{} - path.start()).turned(-geom::direction(path.start(), path.end()).angle());
 }
 
 /// Where the upright at a station meets the curve furthest from the chord.
@@ -75,13 +73,18 @@ job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const
 
 FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units) {
     const Faces face = faces(piece.measured_to, piece.thickness);
-    // A board that bends both ways lies on the form with its seen face.
-    const bool at_kerf_face = piece.kerfs_on == bend::KerfsOn::inside && piece.reverses.empty();
+    const bool at_kerf_face = std::all_of(piece.runs.begin(), piece.runs.end(),
+                                          [](const BendRun& run) { return run.on == bend::KerfsOn::inside; });
     const Length from = at_kerf_face ? board.ends[0].wall : board.ends[0].finish;
     const Length to = at_kerf_face ? board.ends[1].wall : board.ends[1].finish;
     const curve::Curve curve = board.curve.part(from, to).parallel(at_kerf_face ? face.wall : face.finish);
     FormRib rib;
-    rib.curve = on_its_chord(curve.path());
+    rib.at_kerf_face = at_kerf_face;
+    rib.runs = bend_runs(curve);
+    // The curve has the kerfs above it: the rib of the seen face stands below it as it is, that of the kerf face is
+    // turned over.
+    const Path level = on_its_chord(curve.path());
+    rib.curve = at_kerf_face ? mirrored_down(level) : level;
     rib.arcs_alone = curve.is_exact_path();
     for (const Length station : stations(form, rib.curve.end().x, units)) {
         const bool at_end = station == Length() || station == rib.curve.end().x;

@@ -23,7 +23,7 @@ void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board);
 
 WallLines wall_lines(const Request& board);
 
-/// The rib that holds the board: at the seen face where kerfs are outside, at the kerf face where they are inside.
+/// The rib that holds the board, as FormRib says.
 /// Stations must lie on the chord.
 FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units);
 /// Stations that lie beyond the form.

@@ -53,7 +53,7 @@ bool is_one_arc(const curve::Curve& curve) {
 
 /// Where a curve bends the other way for good: a lobe that turns less than a hundredth of a degree is rounding, or a
 /// ripple of the tape.
-std::vector<Length> reverses(const curve::Curve& curve) {
+std::vector<Length> changes_of_side(const curve::Curve& curve) {
     constexpr Angle least = Angle::degrees(0.01);
     std::vector<Length> places = curve.inflections();
     const auto turn = [&](std::size_t lobe) {
@@ -75,17 +75,13 @@ std::vector<Length> reverses(const curve::Curve& curve) {
 }
 
 /// Of both ways added, between two distances.
-Angle whole_turn(const curve::Curve& curve, Length from, Length to, const std::vector<Length>& reverses) {
+Angle whole_turn(const curve::Curve& curve, Length from, Length to, const std::vector<BendRun>& runs) {
     double turn = 0;
-    const auto add = [&](Length low, Length high) {
-        turn += std::abs((curve.at(high).turned - curve.at(low).turned).radians());
-    };
-    for (const Length at : reverses) {
-        if (at <= from || at >= to) continue;
-        add(from, at);
-        from = at;
+    for (const BendRun& run : runs) {
+        const Length low = std::max(from, run.from);
+        const Length high = std::min(to, run.to);
+        if (low < high) turn += std::abs((curve.at(high).turned - curve.at(low).turned).radians());
     }
-    add(from, to);
     return Angle::radians(turn);
 }
 
@@ -154,11 +150,11 @@ Unrolled unroll(Piece& piece, const Request& wanted, const Cut& cut, const bend:
     }
     piece.bend_start = board.origin;
     piece.bend_end = end;
-    const std::vector<Length> changes = reverses(board.line);
-    piece.reverses.clear();
-    for (const Length at : changes) piece.reverses.push_back(board.from_left(at));
+    const std::vector<BendRun> runs = bend_runs(board.line);
+    piece.runs.clear();
+    for (const BendRun& run : runs) piece.runs.push_back({board.from_left(run.from), board.from_left(run.to), run.on});
     // What lies beyond the plain face at a mitre is a wedge of the back, which bends nothing.
-    piece.turn = whole_turn(board.line, board.bend_from, board.bend_to, changes);
+    piece.turn = whole_turn(board.line, board.bend_from, board.bend_to, runs);
     piece.finish_length = piece.tails[0] + piece.tails[1] +
                           curve.on_parallel(wanted.ends[1].finish - extent.from, face.finish) -
                           curve.on_parallel(wanted.ends[0].finish - extent.from, face.finish);
@@ -178,8 +174,8 @@ void count_from_zero(Piece& piece) {
     std::swap(piece.bend_start, piece.bend_end);
     mirror(piece.bend_start);
     mirror(piece.bend_end);
-    std::reverse(piece.reverses.begin(), piece.reverses.end());
-    for (Length& at : piece.reverses) mirror(at);
+    std::reverse(piece.runs.begin(), piece.runs.end());
+    for (BendRun& run : piece.runs) run = {piece.blank_length - run.to, piece.blank_length - run.from, run.on};
 }
 
 void set_spacing_range(Piece& piece) {
@@ -233,6 +229,26 @@ Unrolled cut_blank(Piece& piece, const Request& wanted, const Cut& cut, const be
 Faces faces(job::Surface measured_to, Length thickness) {
     if (measured_to == job::Surface::wall) return {{}, -thickness};
     return {thickness, {}};
+}
+
+std::vector<BendRun> bend_runs(const curve::Curve& curve) {
+    std::vector<Length> ends = changes_of_side(curve);
+    ends.push_back(curve.length());
+    std::vector<BendRun> runs;
+    Length from;
+    for (const Length to : ends) {
+        // The kerfs are on the left of travel.
+        const double turned = (curve.at(to).turned - curve.at(from).turned).radians();
+        runs.push_back({from, to, turned > 0 ? bend::KerfsOn::inside : bend::KerfsOn::outside});
+        from = to;
+    }
+    return runs;
+}
+
+std::vector<Length> Piece::reverses() const {
+    std::vector<Length> places;
+    for (std::size_t i = 1; i < runs.size(); ++i) places.push_back(runs[i].from);
+    return places;
 }
 
 Length usual_depth(const job::Board& board) { return board.thickness.value / 2; }

@@ -15,6 +15,10 @@ struct Faces {
 /// The seen face stands a thickness nearer the room, which is on the right of travel.
 Faces faces(job::Surface measured_to, Length thickness);
 
+/// The runs of a curve, left to right, with kerfs on its left. What bends nothing to speak of is no run of its own.
+/// This alone says on which side the kerfs are; strips, cards, sheets and forms ask what it told.
+std::vector<BendRun> bend_runs(const curve::Curve& curve);
+
 /// Common practice, no source: half the thickness deep.
 Length usual_depth(const job::Board& board);
 

@@ -123,9 +123,22 @@ struct WallLines {
     Path finish;  ///< seen face of the board
 };
 
-/// A rib of the bending form, at the board's inner face: its chord along x from the origin to the right, bulging up.
+/// A part of a board, or of a curve, that bends one way.
+struct BendRun {
+    Length from;
+    Length to;
+    bend::KerfsOn on = bend::KerfsOn::outside;
+};
+
+/// A rib of the bending form, at the face that lies on it: its chord along x from the origin to the right, the wood of
+/// the rib below its curve. The board's left end, as seen from the room, lies at the origin.
+/// The seen face lies on the rib, the kerfs up, wherever kerfs open; a board whose kerfs only close lies on it with its
+/// kerf face. A board that bends both ways lies on one rib with its seen face: where its kerfs open the rib rises,
+/// where they close it is hollow.
 struct FormRib {
     Path curve;
+    bool at_kerf_face = false;
+    std::vector<BendRun> runs;      ///< along the curve, left to right
     std::vector<Point> ordinates;   ///< stations along the chord and heights, both ends included
     std::vector<Trammel> trammels;  ///< arcs whose centre a trammel reaches
     bool arcs_alone = false;        ///< the curve is made of arcs and lines
@@ -217,9 +230,11 @@ struct Piece {
     Length thickness;
     Length width;
 
-    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< on the whole; `reverses` where that changes
-    std::vector<Length> reverses;                     ///< from zero: where the bend changes sides
-    job::Side side = job::Side::concave;              ///< the side the piece is seen from; a liner is concave
+    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< where the bend is sharpest; `runs` tell it everywhere
+    std::vector<BendRun> runs;                        ///< from zero, in that order, from end to end of the bend
+    bool bends_both_ways() const { return runs.size() > 1; }
+    std::vector<Length> reverses() const;  ///< from zero: where the bend changes sides
+    job::Side side = job::Side::concave;   ///< the side the piece is seen from; a liner is concave
     job::Surface measured_to = job::Surface::wall;
     job::Shape shape = job::Shape::segmental;  ///< openings only
     bool circular = true;                      ///< the bend is one arc: one radius holds all along

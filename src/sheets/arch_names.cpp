@@ -1,4 +1,5 @@
 #include "sheets/arch_names.h"
+#include "sheets/wording.h"
 
 #include <algorithm>
 
@@ -191,8 +192,8 @@ private:
 };
 
 const char* kerfs_key(const plan::Piece& piece) {
-    if (!piece.reverses.empty()) return "template.kerfs_both";
-    return piece.kerfs_on == bend::KerfsOn::outside ? "template.kerfs_outside" : "template.kerfs_inside";
+    if (piece.bends_both_ways()) return "template.kerfs_both";
+    return opens(piece.runs.front()) ? "template.kerfs_outside" : "template.kerfs_inside";
 }
 
 }  // namespace

@@ -12,7 +12,7 @@ CouponSize coupon_size(const plan::Piece& piece, Unit unit) {
     CouponSize size;
     size.rise = inch ? Length::inches(1) : Length::mm(25);
     size.spacing = kerf.spacing;
-    size.side = piece.reverses.empty() ? piece.kerfs_on : kerf.on;
+    size.side = piece.bends_both_ways() ? kerf.on : piece.kerfs_on;
     const Length usual = inch ? Length::inches(12) : Length::mm(300);
     const Length step = inch ? Length::inches(1) : Length::mm(10);
     size.length = usual;

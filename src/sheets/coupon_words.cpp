@@ -58,7 +58,7 @@ std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize
                                 {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.finish_radius)}});
     std::string bend =
         kit.words(size.side == bend::KerfsOn::outside ? "coupon.make_bend_outside" : "coupon.make_bend_inside");
-    if (!piece.reverses.empty()) bend += " " + kit.words("coupon.make_both_ways");
+    if (piece.bends_both_ways()) bend += " " + kit.words("coupon.make_both_ways");
     return {make, bend, kit.words("coupon.make_hold"),
             kit.words("coupon.make_rise", {{"rise", tape.exact(size.rise)}})};
 }

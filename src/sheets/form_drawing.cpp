@@ -1,5 +1,9 @@
 #include "sheets/form_drawing.h"
 
+#include <algorithm>
+
+#include "sheets/wording.h"
+
 namespace kerfpacket::sheets {
 namespace {
 
@@ -11,17 +15,38 @@ std::vector<Ordinate> rib_ordinates(const Pen& pen, const plan::FormRib& rib, co
         const Block label(pen, {{words("form.at_station", {{"station", tape.with_unit(top.x)}}), {Face::regular, size}},
                                 {words("template.ordinate", {{"height", tape.with_unit(top.y)}}), {Face::bold, size}}});
         std::vector<Path> upright;
-        if (measure::abs(top.y) > 0.1_mm) upright.push_back(Path::line({top.x, {}}, {top.x, top.y + beyond_curve}));
+        const Length beyond = top.y < Length() ? -beyond_curve : beyond_curve;
+        if (measure::abs(top.y) > 0.1_mm) upright.push_back(Path::line({top.x, {}}, {top.x, top.y + beyond}));
         ordinates.push_back({top, std::move(upright), label});
     }
     return ordinates;
 }
 
 std::vector<NoteRow> rib_note(const Kit& kit, const plan::Piece& piece) {
-    const bool outside = piece.kerfs_on == bend::KerfsOn::outside || !piece.reverses.empty();
-    return {{{kit.words("form.note_rib", {{"piece", piece.id}})}, {Face::bold, kit.style.text}},
-            {kit.words.list(outside ? "form.note_seen_face" : "form.note_kerf_face"), {Face::bold, kit.style.small}},
-            {kit.words.list("form.note_ordinates"), {Face::regular, kit.style.small}, true}};
+    std::vector<NoteRow> rows{{{kit.words("form.note_rib", {{"piece", piece.id}})}, {Face::bold, kit.style.text}},
+                              {kit.words.list(piece.form->at_kerf_face ? "form.note_kerf_face" : "form.note_seen_face"),
+                               {Face::bold, kit.style.small}}};
+    rows.push_back({kit.words.list(piece.zero == job::End::left ? "form.note_zero_left" : "form.note_zero_right"),
+                    {Face::regular, kit.style.small}});
+    rows.push_back({kit.words.list("form.note_ordinates"), {Face::regular, kit.style.small}, true});
+    return rows;
+}
+
+/// What the kerfs do along each run of a board that bends both ways, beside the edge, and a stroke where that changes.
+void add_runs(TemplateDrawing& drawing, const Pen& pen, const plan::FormRib& rib) {
+    if (rib.runs.size() < 2) return;
+    const auto& kit = pen.kit();
+    const Length all = rib.runs.back().to;
+    for (const plan::BendRun& run : rib.runs) {
+        const Block word(pen, {{run_words(run, kit), {Face::bold, kit.style.small}}});
+        drawing.names.push_back(
+            {{{run_path(rib, run), word, {{Beside::left, 5_pt}, {Beside::right, 5_pt}, {Beside::left, 18_pt}}}}});
+        if (run.to >= all) continue;
+        const auto [point, direction] = rib.curve.at(run.to);
+        drawing.lines.push_back(
+            {Path::line(point - direction.left() * beyond_curve * 2, point + direction.left() * beyond_curve * 2),
+             Role::limit, kit.style.line, Dash::dashed});
+    }
 }
 
 }  // namespace
@@ -36,6 +61,24 @@ TemplateShape rib_shape(const plan::FormRib& rib, const fonts::Style& style) {
 }
 
 Length rib_rise(const plan::FormRib& rib) { return rib.curve.bounds().high.y; }
+Length rib_hollow(const plan::FormRib& rib) { return -rib.curve.bounds().low.y; }
+
+Path run_path(const plan::FormRib& rib, const plan::BendRun& run) {
+    std::vector<geom::Segment> segments;
+    Length start;
+    for (const geom::Segment& s : rib.curve.segments()) {
+        const Length length = s.length();
+        const double from = std::clamp((run.from - start) / length, 0.0, 1.0);
+        const double to = std::clamp((run.to - start) / length, 0.0, 1.0);
+        if (from < to) segments.push_back(s.part(from, to));
+        start += length;
+    }
+    return Path(std::move(segments));
+}
+
+std::string run_words(const plan::BendRun& run, const Kit& kit) {
+    return kit.words(opens(run) ? "form.opens" : "form.closes");
+}
 
 TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tape& tape) {
     const plan::FormRib& rib = *piece.form;
@@ -55,6 +98,7 @@ TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tap
         {{{drawing.centre_line.front(),
            name("template.centre_line", true),
            {{Beside::left, 5_pt}, {Beside::right, 5_pt}}}}}};
+    add_runs(drawing, pen, rib);
     drawing.note = rib_note(kit, piece);
     return drawing;
 }

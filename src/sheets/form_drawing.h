@@ -14,8 +14,13 @@ TemplateShape rib_shape(const plan::FormRib& rib, const fonts::Style& style);
 
 TemplateDrawing form_drawing(const Pen& pen, const plan::Piece& piece, const Tape& tape);
 
-/// Highest point of the rib over its chord.
+/// Highest point of the rib over its chord, and how far it goes below it.
 Length rib_rise(const plan::FormRib& rib);
+Length rib_hollow(const plan::FormRib& rib);
+
+/// The part of the rib's edge along one of its runs, and what the kerfs do there: "kerfs OPEN", "kerfs CLOSE".
+Path run_path(const plan::FormRib& rib, const plan::BendRun& run);
+std::string run_words(const plan::BendRun& run, const Kit& kit);
 
 /// What the assembly map of the rib's tiles says.
 TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece, const TemplateWays& ways);

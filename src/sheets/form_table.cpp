@@ -25,6 +25,9 @@ public:
         : pen_(pen),
           rib_(rib),
           rise_(pen.kit().words("form.rise_length", {{"length", tape.with_unit(rib_rise(rib))}})),
+          hollow_(rib_hollow(rib) > 1_mm
+                      ? pen.kit().words("form.hollow_length", {{"length", tape.with_unit(rib_hollow(rib))}})
+                      : std::string()),
           chord_(pen.kit().words("form.chord_length", {{"length", tape.with_unit(rib.curve.end().x)}})),
           bounds_(united(rib.curve.bounds(), {{}, {rib.curve.end().x, {}}})),
           small_(fitted(space)) {}
@@ -35,6 +38,7 @@ public:
         const auto& style = pen_.kit().style;
         pen_.stroke(Role::outline, small_.at(rib_.curve), style.heavy);
         pen_.line(Role::dimension, small_.at(Point{}), small_.at(rib_.curve.end()), style.line);
+        runs();
         return dimensions();
     }
 
@@ -43,7 +47,7 @@ private:
 
     /// As large as the space allows, the rise's figure at the right.
     SmallDrawing fitted(const Rect& space) const {
-        const Length beside = 24_pt + pen_.width(rise_, figures());
+        const Length beside = 24_pt + std::max(pen_.width(rise_, figures()), pen_.width(hollow_, figures()));
         const double scale = std::min((space.width() - beside) / bounds_.width(),
                                       (space.height() - 40_pt) / std::max(bounds_.height(), 1_mm));
         const Length left = space.low.x + (space.width() - beside - bounds_.width() * scale) / 2;
@@ -55,6 +59,18 @@ private:
             if (top.y != Length())
                 pen_.line(Role::dimension, small_.at(Point{top.x, {}}), small_.at(top), pen_.kit().style.hair,
                           Dash::dashed);
+    }
+
+    /// What the kerfs do along each run of a board that bends both ways, on the rib's hollow side and its humps.
+    void runs() {
+        if (rib_.runs.size() < 2) return;
+        const Type type{Face::bold, pen_.kit().style.small};
+        for (const plan::BendRun& run : rib_.runs) {
+            const auto [point, along] = run_path(rib_, run).at((run.to - run.from) / 2);
+            // Above the edge there is the board, below it the rib.
+            pen_.text_on_white(Role::text, small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt},
+                               run_words(run, pen_.kit()), type.centred());
+        }
     }
 
     /// The chord under the rib, the rise at its right.
@@ -77,13 +93,19 @@ private:
     void rise(const Rect& drawn) {
         const Length x = drawn.high.x + 14_pt;
         const Length foot = small_.at(Point{}).y;
-        pen_.dimension({x, foot}, {x, drawn.high.y}, {}, figures());
-        pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.high.y) / 2 - 4_pt}, rise_, figures());
+        if (rib_rise(rib_) > 1_mm) {
+            pen_.dimension({x, foot}, {x, drawn.high.y}, {}, figures());
+            pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.high.y) / 2 - 4_pt}, rise_, figures());
+        }
+        if (hollow_.empty()) return;
+        pen_.dimension({x, drawn.low.y}, {x, foot}, {}, figures());
+        pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.low.y) / 2 - 4_pt}, hollow_, figures());
     }
 
     Pen& pen_;
     const plan::FormRib& rib_;
     std::string rise_;
+    std::string hollow_;  ///< empty where the rib is nowhere below its chord
     std::string chord_;
     Rect bounds_;
     SmallDrawing small_;
@@ -146,9 +168,10 @@ private:
     }
 
     std::vector<std::string> sentences() const {
-        const bool both = !piece_.reverses.empty();
-        const bool seen = piece_.kerfs_on == bend::KerfsOn::outside || both;
-        std::vector<std::string> all{words(seen ? "form.at_seen_face" : "form.at_kerf_face")};
+        const bool both = piece_.bends_both_ways();
+        std::vector<std::string> all{both ? words("form.at_both", {{"side", kerf_side(piece_, kit())}})
+                                          : words(rib_.at_kerf_face ? "form.at_kerf_face" : "form.at_seen_face")};
+        all.push_back(words(piece_.zero == job::End::left ? "form.zero_left" : "form.zero_right"));
         if (both) all.push_back(words("form.reverse"));
         all.push_back(words("form.solid"));
         if (serves_both_boards(piece_))
@@ -169,7 +192,8 @@ private:
     /// Rows from `next` on, in columns down and across, its heading at `y`; returns the first row that found no room.
     std::size_t table(Length y, std::size_t next) {
         Pen pen = this->pen();
-        section(pen, side_margin, right(), y, words("form.ordinates"),
+        section(pen, side_margin, right(), y,
+                words(rib_hollow(rib_) > 0.1_mm ? "form.ordinates_hollow" : "form.ordinates"),
                 words(inch() ? "form.units_in" : "form.units_mm"));
         const Length width = (right() - side_margin - column_gap * (columns - 1)) / columns;
         const std::size_t room = static_cast<std::size_t>(std::max(1.0, (y - 36_pt - lowest) / row_height));

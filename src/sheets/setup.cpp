@@ -108,7 +108,7 @@ private:
         // A board that bends both ways has more to say of its kerfs.
         const std::array texts{kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade};
         const Length gap = 16_pt;
-        Type type{piece_.reverses.empty() ? Face::bold : Face::condensed_bold, style().text};
+        Type type{piece_.bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
         type = pen.fitting(texts[0] + texts[1] + texts[2], type, right() - side_margin - gap * 2);
         Length at = side_margin;
         for (const std::string& text : texts) at += pen.text(Role::caution, {at, base}, text, type) + gap;

@@ -110,14 +110,12 @@ private:
 
     /// Where the bend reverses, what the kerfs do on each side of it.
     void changes_of_side() {
-        if (piece_.reverses.empty()) return;
+        if (!piece_.bends_both_ways()) return;
         Length from = graph_.area.low.x;
-        for (std::size_t i = 0; i <= piece_.reverses.size(); ++i) {
-            const bool last = i == piece_.reverses.size();
-            const Length to = last ? graph_.area.high.x : x(piece_.reverses[i]);
-            const Length before = i == 0 ? -1_mm : piece_.reverses[i - 1];
-            const bool opens = kerfs_after(piece_, before) == bend::KerfsOn::outside;
-            const std::string text = words(opens ? "strain.opens" : "strain.closes");
+        for (const plan::BendRun& run : piece_.runs) {
+            const bool last = &run == &piece_.runs.back();
+            const Length to = last ? graph_.area.high.x : x(run.to);
+            const std::string text = words(opens(run) ? "strain.opens" : "strain.closes");
             if (pen_.width(text, small()) + 8_pt < to - from)
                 pen_.text(Role::text, {(from + to) / 2, graph_.area.high.y + 5_pt}, text, small().centred());
             if (!last)

@@ -44,7 +44,7 @@ private:
 
     /// The side that governs, where the board bends both ways.
     bool outside() const {
-        return (piece_.reverses.empty() ? piece_.kerfs_on : governing_kerf(piece_).on) == bend::KerfsOn::outside;
+        return (piece_.bends_both_ways() ? governing_kerf(piece_).on : piece_.kerfs_on) == bend::KerfsOn::outside;
     }
 
     void heading(const char* key, const std::string& aside = {}) {

@@ -28,7 +28,7 @@ public:
         draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
         // The trim at the zero end has words of its own in the lane.
-        if (strip_.from <= 0_mm) keep_off({}, waste_until(piece_));
+        keep_off({}, waste_until(piece_));
         draw_marks(pen_, context_, strip_, frame_);
         joints();
         limits();
@@ -84,8 +84,8 @@ private:
     }
 
     void joints() {
-        if (strip_.number > 1) joint(true);
-        if (strip_.number == context_.strips) return;
+        if (strip_.joined_before) joint(true);
+        if (!strip_.joined_after) return;
         joint(false);
         lap();
     }
@@ -134,8 +134,8 @@ private:
     }
 
     void limits() {
-        limit(piece_.bend_start, "strip.bend_starts");
-        limit(piece_.bend_end, "strip.bend_ends");
+        limit(bend_line(piece_, 0), "strip.bend_starts");
+        limit(bend_line(piece_, 1), "strip.bend_ends");
         const Length centre = piece_.centre();
         if (centre < strip_.from || centre > strip_.to) return;
         draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
@@ -144,16 +144,21 @@ private:
 
     /// Where the bend changes sides; and the cut of an end, where the waste has no room for its words.
     void reverses() {
-        for (const Length at : piece_.reverses) {
+        for (std::size_t i = 1; i < piece_.runs.size(); ++i) {
+            const Length at = piece_.runs[i].from;
             if (at < strip_.from || at > strip_.to) continue;
             draw_across(pen_, context_, frame_, Role::limit, at, style().heavy, Dash::dashed);
-            const bool open = kerfs_after(piece_, at) == bend::KerfsOn::outside;
+            const bool open = opens(piece_.runs[i]);
             words_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close");
             beside_.back().shorter = words(open ? "strip.reverse_open_short" : "strip.reverse_close_short");
         }
         for (std::size_t i = 0; i < piece_.ends.size(); ++i) {
             const plan::BoardEnd& end = piece_.ends.at(i);
-            if (end.mitre.radians() == 0 || mitre_words_in_waste(pen_, context_, i)) continue;
+            if (end.mitre.radians() == 0) continue;
+            // Over the edge the cut is drawn as it slopes, without a line for the plain face.
+            if (!lanes().edge && end.plain_face >= strip_.from && end.plain_face <= strip_.to)
+                beside_.push_back({Role::limit, at(end.plain_face, {}).x, 4_pt, words("strip.plain_face")});
+            if (mitre_words_in_waste(pen_, context_, strip_, i)) continue;
             if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
             beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
         }
@@ -234,8 +239,9 @@ Caption caption_of(const StripContext& context, const Strip& strip, const Kit& k
     const auto& kerfs = context.piece.kerfs;
     return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}),
             how_set(context, strip, kit),
-            kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},
-                                      {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})};
+            strip.has_kerfs() ? kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},
+                                                          {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})
+                              : kit.words("strip.no_kerfs")};
 }
 
 Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, const Type& type) {

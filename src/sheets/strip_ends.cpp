@@ -53,7 +53,9 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
-void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool outer_is_left) {
+/// `whole`: the strip goes on to the end of the blank, so that there is a zero, or an end, to name.
+void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool whole,
+               bool outer_is_left) {
     const Rect& zone = words_zone.whole;
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
@@ -72,6 +74,8 @@ void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bo
     };
     if (zero_end) {
         lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.trim)});
+        mitre(0, lanes.zero_mitre);
+        if (!whole) return;
         const Length zero_width = pen.width("0", {Face::bold, style.huge});
         const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
                          zone.low.y + lanes.zero};
@@ -84,13 +88,13 @@ void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bo
                       {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
                        {lanes.hook, words("strip.hook"), regular}});
         if (!edge) lines_in_zone(pen, words_zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
-        mitre(0, lanes.zero_mitre);
         return;
     }
     mitre(1, 4_pt);
+    lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.far_trim)});
+    if (!whole) return;
     lines_in_zone(pen, words_zone, outer_is_left,
-                  {trim(lanes.far_trim),
-                   {lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
+                  {{lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
                    {lanes.from_zero,
                     words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
 }
@@ -146,11 +150,15 @@ std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& ki
                      {{"angle", degrees_text(cut.mitre, kit)}});
 }
 
-bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end) {
+Length bend_line(const plan::Piece& piece, std::size_t end) {
+    if (has_mitre(piece, end)) return piece.ends.at(end).kerf_face;
+    return end == 0 ? piece.bend_start : piece.bend_end;
+}
+
+bool mitre_words_in_waste(const Pen& pen, const StripContext& context, const Strip& strip, std::size_t end) {
     const plan::Piece& piece = context.piece;
-    const Length room = end == 0
-                            ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf)
-                            : piece.blank_length - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
+    const Length room = end == 0 ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf) - strip.from
+                                 : strip.to - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
     const std::string words =
         context.lanes.edge ? trim_words(context, end, pen.kit()).second : mitre_words(piece, end, pen.kit());
     return pen.width(words, {Face::condensed_bold, pen.kit().style.small}) + zone_inset * 2 <= room;
@@ -180,8 +188,9 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
     const Length hatch_end = std::min(trim_start, before_kerfs);
     const Length hatch_start = std::max(trim_end, after_kerfs);
-    const Reach figures = running_reach(pen, context, strip);
+    const Reach figures = strip.has_kerfs() ? running_reach(pen, context, strip) : Reach{};
     const auto zone = [&](Length from, Length to) {
+        if (!strip.has_kerfs()) return Zone{frame.zone(from, to, height), frame.zone(from, to, height), {}};
         const bool before = to <= piece.kerfs[strip.first_kerf].mark;
         const Length clear_from = before ? from : std::clamp(figures.to + 2_pt, from, to);
         const Length clear_to = before ? std::clamp(figures.from - 2_pt, from, to) : to;
@@ -200,17 +209,15 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
         tail(std::max(strip.from, trim_start), std::min({strip.to, piece.bend_start, before_kerfs}), piece.tails[0]);
     if (strip.to > piece.bend_end)
         tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
-    if (at_zero && trim_start > 0_mm) {
-        if (hatch_end > 0_mm)
-            trim_zone(pen, context, zone(0_mm, std::min(hatch_end, strip.to)), true, frame.runs_right());
-        if (!has_mitre(piece, 0)) trim_edge(trim_start);
-    }
-    if (at_end && trim_end < piece.blank_length) {
-        if (hatch_start < piece.blank_length)
-            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), piece.blank_length), false,
-                      !frame.runs_right());
-        if (!has_mitre(piece, 1)) trim_edge(trim_end);
-    }
+    const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
+    if (strip.from < hatch_end)
+        trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true, at_zero,
+                  frame.runs_right());
+    if (strip.to > hatch_start)
+        trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)), false,
+                  at_end, !frame.runs_right());
+    if (trim_start > 0_mm && !has_mitre(piece, 0) && on_strip(trim_start)) trim_edge(trim_start);
+    if (trim_end < piece.blank_length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
     mitre_lines(pen, context, strip, frame);
     if (at_zero) edge(0_mm, style.end);
     if (at_end) edge(piece.blank_length, style.end);

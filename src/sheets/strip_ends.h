@@ -44,9 +44,11 @@ Length waste_from(const plan::Piece& piece);
 
 /// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
-/// Whether these words, or over the edge the angle alone, stand in the hatch of that end; where it is too narrow they
-/// stand beside the cut's line.
-bool mitre_words_in_waste(const Pen& pen, const StripContext& context, std::size_t end);
+/// Where the heavy line stands that the bend starts or ends at: at a mitre the cut on the kerf face.
+Length bend_line(const plan::Piece& piece, std::size_t end);
+/// Whether these words, or over the edge the angle alone, stand in the hatch of that end on this strip; where it is too
+/// narrow they stand beside the cut's line.
+bool mitre_words_in_waste(const Pen& pen, const StripContext& context, const Strip& strip, std::size_t end);
 
 /// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
 void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,

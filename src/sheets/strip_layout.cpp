@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string>
 
 #include "measure/require.h"
@@ -15,8 +16,9 @@ using namespace measure::literals;
 constexpr Length check_clearance = Length::inches(9.0 / 16);
 /// A straight end up to this long is drawn; a longer one is only told in words.
 constexpr Length drawn_end = Length::inches(4);
-/// What is kept of a longer one beyond the bend: room for the words at its end.
+/// What is kept of a longer one beyond the bend, or beside a cut: room for the words there, at a mitre for more.
 constexpr Length kept_end = Length::inches(1.6);
+constexpr Length kept_at_mitre = Length::inches(3);
 /// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
 constexpr Length room_for_kerfs = Length::inches(5);
 /// Space at a strip's start for the joint's number.
@@ -34,7 +36,8 @@ constexpr Length last_of_bend = Length::inches(3);
 int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
     const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
-    const bool reverse = std::any_of(piece.reverses.begin(), piece.reverses.end(), near);
+    const std::vector<Length> changes = piece.reverses();
+    const bool reverse = std::any_of(changes.begin(), changes.end(), near);
     return (check > 0_mm && near(check) ? 4 : 0) + (reverse ? 1 : 0) + (near(piece.centre()) ? 1 : 0) +
            (at < piece.bend_start + first_of_bend ? 1 : 0) + (at > piece.bend_end - last_of_bend ? 2 : 0);
 }
@@ -59,22 +62,26 @@ std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length long
 /// The first whole step after the joint's number that keeps clear of the other words of the lane, by less where a strip
 /// is short; failing that a tape check of the strip, or the first step of all.
 Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape& tape) {
+    const std::vector<Length> changes = piece.reverses();
     const auto free = [&](Length at, double part) {
         const auto clear_of = [&](Length other, Length clear) { return measure::abs(other - at) >= clear; };
         const Length words = 1.6_in * part;
         const Length reverse = 2.6_in * part;  // its words are longer
-        return std::all_of(piece.reverses.begin(), piece.reverses.end(),
-                           [&](Length mark) { return clear_of(mark, reverse); }) &&
+        return std::all_of(changes.begin(), changes.end(), [&](Length mark) { return clear_of(mark, reverse); }) &&
                std::all_of(strip.tape_checks.begin(), strip.tape_checks.end(),
                            [&](Length check) { return clear_of(check, 2.4_in); }) &&
                clear_of(piece.bend_start, words) && clear_of(piece.bend_end, words) && clear_of(piece.centre(), words);
     };
+    const Length last = whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step());
+    // Beside the cut of an end the words stand on the side of the board.
+    const Length board = strip.end_kerf == 0 ? std::max(strip.from, piece.trim) : strip.from;
+    if (!strip.has_kerfs()) return std::min(whole_step_up(board + kept_end / 5, tape.mark_step()), last);
     const Length first = whole_step_up(strip.from + joint_words, tape.mark_step());
     for (const double part : {1.0, 0.6})
         for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
             if (free(at, part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();
-    return std::min(first, whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step()));
+    return std::min(first, last);
 }
 
 /// Tens are bold and so wider, but their neighbours are not: the room between numerals stays.
@@ -113,6 +120,64 @@ void complete(Strip& strip, const plan::Piece& piece, const Tape& tape, const Ki
     if (strip.numbering == Numbering::two_rows && !edge_lanes(piece).two_rows) strip.numbering = sparse(widths, gap);
 }
 
+/// What of the blank is drawn: the part that bends, and the cut of an end that lies too far from it.
+struct Part {
+    Length from;
+    Length to;
+};
+struct Parts {
+    std::optional<Part> zero;
+    Part marked;
+    std::optional<Part> far;
+};
+
+/// The wood on both sides of a cut that stands this far from the end of the blank, in distances from that end.
+Part beside_cut(Length trim, Length drawn, Length step) {
+    return {trim <= drawn ? 0_mm : whole_step_down(trim - kept_end, step), whole_step_up(trim + kept_end, step)};
+}
+
+Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
+    // A strip of a small sheet that holds a straight end must hold a kerf too.
+    const Length room = longest - room_for_kerfs;
+    const Length drawn = std::clamp(room, 0_in, drawn_end);
+    const auto kept = [&](std::size_t end) {
+        const bool square = piece.ends.at(end).mitre.radians() == 0;
+        return square ? kept_end : std::clamp(room, kept_end, kept_at_mitre);
+    };
+    const Length blank = piece.blank_length;
+    // A kerf may stand a little outside the bend.
+    const Length first = std::min(piece.bend_start, piece.kerfs.front().mark);
+    const Length last = std::max(piece.bend_end, piece.kerfs.back().mark);
+    Parts parts;
+    parts.marked.from = first <= drawn ? 0_mm : std::max(0_mm, whole_step_down(first - kept(0), step));
+    parts.marked.to = blank - last <= drawn ? blank : std::min(blank, whole_step_up(last + kept(1), step));
+    if (piece.trim <= 0_mm) return parts;
+    const Part cut = beside_cut(piece.trim, drawn, step);
+    if (piece.trim < parts.marked.from) parts.zero = cut;
+    if (blank - piece.trim > parts.marked.to) parts.far = Part{whole_step_down(blank - cut.to, step), blank - cut.from};
+    // An end that all but reaches the marks is drawn with them, where a kerf still finds room beside it.
+    const Length most = std::max(room, drawn);
+    if (parts.zero && parts.zero->to >= parts.marked.from) {
+        if (first - parts.zero->from <= most) {
+            parts.marked.from = parts.zero->from;
+            parts.zero.reset();
+        } else {
+            parts.zero->to = parts.marked.from;
+        }
+    }
+    if (parts.far && parts.far->from <= parts.marked.to) {
+        if (parts.far->to - last <= most) {
+            parts.marked.to = parts.far->to;
+            parts.far.reset();
+        } else {
+            parts.far->from = parts.marked.to;
+        }
+    }
+    if (parts.zero) parts.zero->to = std::min(parts.zero->to, parts.zero->from + longest);
+    if (parts.far) parts.far->from = std::max(parts.far->from, parts.far->to - longest);
+    return parts;
+}
+
 }  // namespace
 
 Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length kerf) {
@@ -124,32 +189,27 @@ Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length
 
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit) {
     measure::require(!piece.kerfs.empty(), "a piece that gets strips has kerfs");
-    const Length step = tape.mark_step();
-    // A kerf may stand a little outside the bend.
-    const Length first = std::min(piece.bend_start, piece.kerfs.front().mark);
-    const Length last_mark = std::max(piece.bend_end, piece.kerfs.back().mark);
-    // A strip of a small sheet that holds a straight end must hold a kerf too.
-    const Length drawn = std::clamp(longest - room_for_kerfs, 0_in, drawn_end);
-    const Length begin = first <= drawn ? 0_mm : std::max(0_mm, whole_step_down(first - kept_end, step));
-    const Length end =
-        piece.blank_length - last_mark <= drawn ? piece.blank_length : whole_step_up(last_mark + kept_end, step);
+    const auto [zero, marked, far] = parts_of(piece, longest, tape.mark_step());
     std::vector<Strip> strips;
-    Strip strip;
-    strip.from = begin;
+    if (zero) strips.push_back({.from = zero->from, .to = zero->to});
+    Strip strip{.from = marked.from};
     while (true) {
-        strip.number = static_cast<int>(strips.size()) + 1;
-        const bool last = end - strip.from <= longest;
+        const bool last = marked.to - strip.from <= longest;
         const std::size_t next = last ? piece.kerfs.size() : next_first(piece, strip, longest, tape);
         strip.end_kerf = next;
-        strip.to = last ? end : (piece.kerfs[next - 1].at + piece.kerfs[next].at) / 2;
-        complete(strip, piece, tape, kit);
+        strip.to = last ? marked.to : (piece.kerfs[next - 1].at + piece.kerfs[next].at) / 2;
+        strip.joined_after = !last;
         strips.push_back(strip);
-        if (last) return strips;
-        Strip following;
-        following.from = strip.to;
-        following.first_kerf = next;
-        strip = following;
+        if (last) break;
+        strip = {.from = strip.to, .first_kerf = next, .joined_before = true};
     }
+    const std::size_t all = piece.kerfs.size();
+    if (far) strips.push_back({.from = far->from, .to = far->to, .first_kerf = all, .end_kerf = all});
+    for (Strip& one : strips) {
+        one.number = static_cast<int>(&one - strips.data()) + 1;
+        complete(one, piece, tape, kit);
+    }
+    return strips;
 }
 
 }  // namespace kerfpacket::sheets

@@ -59,8 +59,27 @@ private:
 
     void shaft(const plan::Kerf& kerf, Length from) {
         const Length to = two_rows() ? numeral_base(kerf) - 2.5_pt : lanes_.numeral - 3_pt;
-        pen_.line(Role::outline, frame_.at(kerf.mark, from), frame_.at(kerf.mark, to),
-                  kerf.n % 10 == 0 ? style().heavy : style().line);
+        const Length width = kerf.n % 10 == 0 ? style().heavy : style().line;
+        const auto line = [&](Length up, Length down) {
+            pen_.line(Role::outline, frame_.at(kerf.mark, up), frame_.at(kerf.mark, down), width);
+        };
+        if (!beside_moved_number(kerf)) return line(from, to);
+        // Open beside a number that has no room to keep off it.
+        line(from, std::min(from, lanes_.odd + numeral_type(kerf).size * 0.73 + 1.5_pt));
+        line(lanes_.odd - 2_pt, to);
+    }
+
+    /// Whether an odd number at an end of the strip, moved inside it, comes up to the shaft of this even one.
+    bool beside_moved_number(const plan::Kerf& kerf) const {
+        if (!two_rows() || kerf.n % 2 != 0) return false;
+        const auto meets = [&](const plan::Kerf& end) {
+            if (end.n != kerf.n - 1 && end.n != kerf.n + 1) return false;
+            const std::string text = std::to_string(end.n);
+            const Type type = numeral_type(end);
+            const Length middle = inside(end.mark, lanes_.odd, text, type).x;
+            return measure::abs(middle - frame_.at(kerf.mark, {}).x) < pen_.width(text, type) / 2 + 1_pt;
+        };
+        return meets(piece_.kerfs[strip_.first_kerf]) || meets(piece_.kerfs[strip_.end_kerf - 1]);
     }
 
     Length numeral_base(const plan::Kerf& kerf) const {
@@ -107,8 +126,8 @@ private:
     void numeral(const plan::Kerf& kerf) {
         const int step = number_step();
         if (kerf.n % step != 0) return;
-        const Type type = numeral_type(kerf);
         const std::string text = std::to_string(kerf.n);
+        const Type type = numeral_type(kerf);
         Point where = inside(kerf.mark, numeral_base(kerf), text, type);
         if (!row_.empty()) where.x = row_[static_cast<std::size_t>(kerf.n - piece_.kerfs[strip_.first_kerf].n)];
         // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.

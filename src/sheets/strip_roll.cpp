@@ -67,7 +67,7 @@ struct Spread {
 Length longest_of(const std::vector<Strip>& strips, std::size_t first, std::size_t end, Length lap) {
     Length longest;
     for (std::size_t i = first; i < std::min(end, strips.size()); ++i)
-        longest = std::max(longest, strips[i].to - strips[i].from + (i + 1 < strips.size() ? lap : 0_pt));
+        longest = std::max(longest, strips[i].to - strips[i].from + (strips[i].joined_after ? lap : 0_pt));
     return longest;
 }
 
@@ -131,7 +131,8 @@ private:
         const Length longest = std::min(roll_.height, longest_page) - ends - kit_.style.strip_lap -
                                (across_.captions ? 0_in : captions_at_end);
         const std::vector<Strip> whole = cut_strips(piece_, 1e6_mm, tape_, kit_);
-        const Length length = whole.back().to - whole.front().from;
+        Length length;
+        for (const Strip& strip : whole) length += strip.to - strip.from;
         const auto pages = static_cast<std::size_t>(std::ceil(length / (longest * static_cast<double>(across_.rows))));
         Spread best;
         // Joints stand in lands: a strip more than arithmetic asks for may be needed.

@@ -8,6 +8,8 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length clear = 3_pt;
+/// Between the words of two marks, which nobody may read as one.
+constexpr Length apart = 9_pt;
 constexpr int cost_of_leaving_out = 100;
 constexpr int cost_of_shortening = 25;
 
@@ -37,7 +39,7 @@ struct Place {
     int cost;
 
     bool meets(const Place& other) const {
-        return (manner->halves & other.manner->halves) != 0 && from < other.to + clear && other.from < to + clear;
+        return (manner->halves & other.manner->halves) != 0 && from < other.to + apart && other.from < to + apart;
     }
 };
 

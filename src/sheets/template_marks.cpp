@@ -1,6 +1,7 @@
 #include "sheets/template_marks.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "measure/fraction.h"
@@ -64,9 +65,13 @@ void TemplateMarks::cross_names() {
             const Block name(pen_, {{context_.kit.words(key, values), {Face::regular, style().small}}});
             const Length x = name.width() / 2 + off + 12_pt;
             const Length y = name.height() / 2 + off;
-            for (const Point aside :
-                 {Point{x, y}, {-x, y}, {x, -y}, {-x, -y}, {x, y * 2}, {-x, y * 2}, {x, -y * 2}, {-x, -y * 2}})
-                if (labels_.place(Role::registration, name, on + aside)) break;
+            const std::array near{Point{x, y},     Point{-x, y},     Point{x, -y},     Point{-x, -y},
+                                  Point{x, y * 2}, Point{-x, y * 2}, Point{x, -y * 2}, Point{-x, -y * 2}};
+            if (std::any_of(near.begin(), near.end(),
+                            [&](Point aside) { return labels_.place(Role::registration, name, on + aside); }))
+                continue;
+            // Further off with a leader from the ring, which says whose name it is.
+            labels_.with_leader(Role::registration, name, Path::circle(on, ring_radius), Beside::right);
         }
     }
 }

@@ -46,13 +46,10 @@ const char* shape_key(const plan::Piece& piece) {
 
 /// "OPEN, then CLOSE": what the kerfs do from zero on.
 std::string by_turns(const plan::Piece& piece, const Kit& kit) {
-    const auto word = [&](Length from_zero) {
-        return kit.words(kerfs_after(piece, from_zero) == bend::KerfsOn::outside ? "piece.open" : "piece.close");
-    };
-    const std::string first = word(-1_mm);
-    if (piece.reverses.size() > 2) return kit.words("piece.kerfs_reverse_often", {{"first", first}});
-    std::string sides = first;
-    for (const Length at : piece.reverses) sides += kit.words("piece.then") + word(at);
+    const auto word = [&](const plan::BendRun& run) { return kit.words(opens(run) ? "piece.open" : "piece.close"); };
+    std::string sides = word(piece.runs.front());
+    if (piece.runs.size() > 3) return kit.words("piece.kerfs_reverse_often", {{"first", sides}});
+    for (std::size_t i = 1; i < piece.runs.size(); ++i) sides += kit.words("piece.then") + word(piece.runs[i]);
     return kit.words("piece.kerfs_reverse", {{"sides", sides}});
 }
 
@@ -86,16 +83,11 @@ std::string measured_id(const plan::Piece& piece) {
     return piece.boards > 1 ? piece.id.substr(0, piece.id.rfind('/')) : piece.id;
 }
 
-bend::KerfsOn kerfs_after(const plan::Piece& piece, Length from_zero) {
-    // A kerf in a straight part bends nothing: the next that bends tells the side.
-    const auto found = std::find_if(piece.kerfs.begin(), piece.kerfs.end(),
-                                    [&](const plan::Kerf& kerf) { return kerf.at > from_zero && kerf.radius > 0_mm; });
-    return found == piece.kerfs.end() ? piece.kerfs_on : found->on;
-}
+bool opens(const plan::BendRun& run) { return run.on == bend::KerfsOn::outside; }
 
 std::string kerf_side(const plan::Piece& piece, const Kit& kit) {
-    if (!piece.reverses.empty()) return by_turns(piece, kit);
-    return kit.words(piece.kerfs_on == bend::KerfsOn::outside ? "piece.kerfs_outside" : "piece.kerfs_inside");
+    if (piece.bends_both_ways()) return by_turns(piece, kit);
+    return kit.words(opens(piece.runs.front()) ? "piece.kerfs_outside" : "piece.kerfs_inside");
 }
 
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {

@@ -18,8 +18,8 @@ std::string shape_name(const plan::Piece& piece, const Kit& kit);
 std::string measured_id(const plan::Piece& piece);
 /// "Kerfs OUTSIDE the bend: they OPEN"; for a board that bends both ways "Kerfs OPEN, then CLOSE where marked".
 std::string kerf_side(const plan::Piece& piece, const Kit& kit);
-/// The side of the bend that the kerfs are on right after a distance from zero.
-bend::KerfsOn kerfs_after(const plan::Piece& piece, Length from_zero);
+/// Whether the kerfs of a run open; else they close.
+bool opens(const plan::BendRun& run);
 /// "Tick = blade CENTRE".
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit);
 /// Which end is zero and which edge is the front, in words.

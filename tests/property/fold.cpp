@@ -1,5 +1,6 @@
 // Folds the blank at its kerfs, facet by facet, and compares the seen face with the curve that was wanted.
 
+#include <algorithm>
 #include <cmath>
 #include <ostream>
 #include <string>
@@ -8,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include "../support/jobs.h"
+#include "../support/shapes.h"
 #include "measure/require.h"
 #include "plan/plan.h"
 
@@ -75,7 +77,7 @@ Misfit fold(const plan::Piece& piece, const geom::Path& seen) {
     misfit.end = geom::distance(at - heading.left() * to_hinge, seen.end());
     // A board that bends both ways turns by the difference; its ends are square.
     misfit.turn_left =
-        piece.reverses.empty() ? std::abs(turned) - piece.turn.radians() : turned - seen.turn().radians();
+        piece.bends_both_ways() ? turned - seen.turn().radians() : std::abs(turned) - piece.turn.radians();
     return misfit;
 }
 
@@ -160,6 +162,87 @@ TEST_P(Folded, lies_within_a_thirty_second_of_its_curve) {
 INSTANTIATE_TEST_SUITE_P(Jobs, Folded, testing::ValuesIn(bends()), [](const auto& bent) { return bent.param.name; });
 
 INSTANTIATE_TEST_SUITE_P(Chosen, Folded, testing::ValuesIn(chosen()), [](const auto& bent) { return bent.param.name; });
+
+/// Cuts the board at the kerfs, folds it and lays it on the rib of its form as the form sheet says: with the face it
+/// names down, the kerfs of the other face up, the left end at station 0. Looks at the middles of the lands.
+Length off_its_rib(const plan::Piece& piece) {
+    const plan::FormRib& rib = piece.form.value();
+    const bool from_right = piece.zero == job::End::right;
+    const auto from_left = [&](Length at) { return from_right ? piece.blank_length - at : at; };
+    const plan::BoardEnd& start = piece.ends.at(from_right ? 1 : 0);
+    const plan::BoardEnd& end = piece.ends.at(from_right ? 0 : 1);
+    const Length first = from_left(rib.at_kerf_face ? start.kerf_face : start.plain_face);
+    const Length last = from_left(rib.at_kerf_face ? end.kerf_face : end.plain_face);
+    // Above the face that lies down the hinge is in the middle of the web.
+    const Length up = rib.at_kerf_face ? piece.thickness - piece.web() / 2 : piece.web() / 2;
+    geom::Point at{{}, up};
+    geom::Direction heading{1, 0};
+    Length along = first;
+    std::vector<geom::Point> face{{{}, {}}};
+    const auto advance = [&](Length to) {
+        face.push_back(at + heading * ((to - along) / 2) - heading.left() * up);
+        at = at + heading * (to - along);
+        along = to;
+    };
+    std::vector<plan::Kerf> kerfs = piece.kerfs;
+    if (from_right) std::reverse(kerfs.begin(), kerfs.end());
+    for (const plan::Kerf& kerf : kerfs) {
+        const Length place = std::clamp(from_left(kerf.at), first, last);
+        if (place > along) advance(place);
+        // A kerf on the upper face that opens lets the board down on both sides of it; so does one below that closes.
+        const bool down = (kerf.on == bend::KerfsOn::outside) != rib.at_kerf_face;
+        if (from_left(kerf.at) < last) heading = heading.turned(kerf.turn * (down ? -1.0 : 1.0));
+    }
+    advance(last);
+    face.push_back(at - heading.left() * up);
+    // Both ends go onto the chord.
+    const Angle level = geom::direction(face.front(), face.back()).angle();
+    Length off = measure::abs(geom::distance(face.front(), face.back()) - rib.curve.end().x);
+    for (const geom::Point p : face) off = std::max(off, from_path(rib.curve, geom::turned(p, -level)));
+    return off;
+}
+
+TEST(Folded, lies_on_its_rib_whichever_way_it_bends_and_wherever_zero_is) {
+    std::vector<job::Wall> walls;
+    for (const std::vector<double>& heights :
+         {std::vector<double>{0, 4, 6.5, 7, 5.5, 2.5, -0.5, -2.5, -3, -2, 0},   // the larger bulge away from the room
+          std::vector<double>{0, -4, -6.5, -7, -5.5, -2.5, 0.5, 2.5, 3, 2, 0},  // toward it
+          std::vector<double>{0, 3, 5.5, 7, 7.5, 7, 5.5, 3, 0},
+          std::vector<double>{0, -3, -5.5, -7, -7.5, -7, -5.5, -3, 0}}) {
+        job::Wall wall = tests::swinging();
+        wall.ordinates = tests::ordinates_of(12_in, heights);
+        walls.push_back(wall);
+    }
+    int both_ways = 0, kerf_face = 0;
+    const auto lies = [&](const plan::Piece& piece) {
+        EXPECT_LE(off_its_rib(piece).inches(), 1.0 / 16);
+        both_ways += piece.bends_both_ways() ? 1 : 0;
+        kerf_face += piece.form->at_kerf_face ? 1 : 0;
+        plan::Piece turned_over = piece;
+        std::vector<geom::Segment> mirrored = piece.form->curve.segments();
+        for (geom::Segment& s : mirrored) s = {{s.from.x, -s.from.y}, {s.to.x, -s.to.y}, -s.turn};
+        turned_over.form->curve = geom::Path(mirrored);
+        EXPECT_GT(off_its_rib(turned_over).inches(), 1) << "a rib turned over is noticed";
+    };
+    for (const job::Wall& wall : walls)
+        for (const job::Side side : {job::Side::concave, job::Side::convex})
+            for (const job::End zero : {job::End::left, job::End::right}) {
+                SCOPED_TRACE((side == job::Side::concave ? "concave" : "convex") +
+                             std::string(zero == job::End::left ? ", left" : ", right"));
+                job::Wall turned = wall;
+                turned.side.value = side;
+                turned.board.zero = zero;
+                lies(piece_of(formed(turned)));
+            }
+    for (const job::Opening& head : {tests::eyebrow(), tests::lantern_court(), tests::alder_court()})
+        for (const job::End zero : {job::End::left, job::End::right}) {
+            job::Opening turned = head;
+            turned.liner.zero = zero;
+            lies(piece_of(formed(turned)));
+        }
+    EXPECT_EQ(both_ways, 10);
+    EXPECT_EQ(kerf_face, 4);
+}
 
 // A blank cut as long as its face instead would end short: the test above can tell.
 TEST(Folded, would_notice_a_blank_as_long_as_its_face) {

@@ -63,7 +63,7 @@ std::string wrong_kerfs(const plan::Piece& piece) {
             if (std::max(ratio, 1 / ratio) > 1.2501) return "gap ratio " + std::to_string(ratio);
         }
     }
-    if (piece.reverses.empty() && std::abs(std::abs(turn) - piece.turn.radians()) > 1e-9)
+    if (!piece.bends_both_ways() && std::abs(std::abs(turn) - piece.turn.radians()) > 1e-9)
         return "kerf turns miss the bend's by " + measure::fixed((std::abs(turn) - piece.turn.radians()) * 1e12, 0) +
                "e-12";
     return "";

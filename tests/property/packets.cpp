@@ -7,12 +7,18 @@
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
+#include <map>
 #include <optional>
+#include <regex>
+#include <set>
+#include <string>
 #include <utility>
+#include <vector>
 
 #include "../support/boxes.h"
 #include "../support/kit.h"
 #include "../support/random_job.h"
+#include "job/media.h"
 #include "job/read.h"
 #include "measure/require.h"
 #include "output/dump.h"
@@ -41,6 +47,152 @@ void words_keep_apart(const page::Document& packet, const std::string& language,
     }
 }
 
+/// A cut's words stand on one strip with the heavy line of that cut, within a hand of it.
+bool stands_by_its_line(const page::Page& page, const page::TextItem& words) {
+    const geom::Rect box = tests::box_of(words);
+    const auto lines = tests::paths(page, page::Role::limit);
+    return std::any_of(lines.begin(), lines.end(), [&](const page::PathItem& line) {
+        const geom::Rect drawn = line.path.bounds();
+        if (line.dash != page::Dash::solid || drawn.height() < 9_pt || drawn.width() > 20_pt) return false;
+        // The words lane is a few points below or above the words of the waste.
+        if (drawn.low.y > box.high.y + 14_pt || drawn.high.y < box.low.y - 60_pt) return false;
+        return drawn.high.x > box.low.x - 4.5_in && drawn.low.x < box.high.x + 4.5_in;
+    });
+}
+
+/// Words of a strip that begin so, as many as stand by their line.
+int words_by_lines(const page::Document& packet, const std::string& piece, const std::string& wanted) {
+    int found = 0;
+    for (const page::Page& page : packet.pages) {
+        if (page.sheet != "strips" || page.piece != piece) continue;
+        for (const page::TextItem& text : tests::texts(page))
+            if (text.role == page::Role::limit && text.text.find(wanted) != std::string::npos &&
+                stands_by_its_line(page, text))
+                ++found;
+    }
+    return found;
+}
+
+/// Every mitre with its angle, and what is cut off, stands on a strip.
+int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, const std::string& language,
+                       const std::string& job) {
+    const bool spanish = language.starts_with("es");
+    int mitres = 0;
+    for (const plan::Piece& piece : plan.pieces) {
+        int cuts = 0;
+        for (const plan::BoardEnd& end : piece.ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
+        mitres += cuts;
+        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITRE "), cuts) << piece.id << '\n' << job;
+        // There must be room for the word; a mitre names what goes away as well.
+        if (piece.trim < 1.25_in || cuts > 0) continue;
+        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "SOBRA " : "TRIM "), 2) << piece.id << '\n' << job;
+    }
+    return mitres;
+}
+
+/// What a carpenter finds who bends each kerf as it turns: where the sum of the turns goes the other way.
+std::string sides_of(const plan::Piece& piece) {
+    std::string sides;
+    std::size_t kerf = 0;
+    std::vector<measure::Length> ends = piece.reverses();
+    ends.push_back(piece.blank_length);
+    for (const measure::Length end : ends) {
+        double turn = 0;
+        for (; kerf < piece.kerfs.size() && piece.kerfs[kerf].at <= end; ++kerf)
+            turn += piece.kerfs[kerf].turn.radians() * (piece.kerfs[kerf].on == bend::KerfsOn::outside ? 1 : -1);
+        sides += std::string(sides.empty() ? "" : ", then ") + (turn > 0 ? "OPEN" : "CLOSE");
+    }
+    return sides;
+}
+
+TEST(FoundJobs, tell_the_sides_of_a_reverse_in_one_order_from_zero) {
+    int boards = 0;
+    for (const char* name : {"eyebrow-order-of-sides", "reverse-from-the-right", "rib-of-a-convex-reverse"})
+        for (const job::End zero : {job::End::left, job::End::right}) {
+            const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
+            job::Job job = job::read_job(job::load(file).value()).job;
+            for (job::Opening& opening : job.openings) opening.liner.zero = zero;
+            for (job::Wall& wall : job.walls) wall.board.zero = zero;
+            const plan::Plan plan = plan::make_plan(job).value();
+            const page::Document packet = sheets::make_packet(plan, tests::kit());
+            const std::string sides = sides_of(plan.pieces.front());
+            SCOPED_TRACE(name + std::string(zero == job::End::left ? " left: " : " right: ") + sides);
+            std::set<std::string> sheets;
+            std::vector<std::string> marks;  // strip by strip
+            for (const page::Page& page : packet.pages)
+                for (const page::TextItem& text : tests::texts(page)) {
+                    if (text.text.find("Kerfs " + sides + " where marked") != std::string::npos)
+                        sheets.insert(page.sheet);
+                    // No sheet tells another order.
+                    if (text.text.find(" where marked") != std::string::npos) {
+                        EXPECT_NE(text.text.find("Kerfs " + sides), std::string::npos) << page.sheet << text.text;
+                    }
+                    if (page.sheet == "strips" && text.text.starts_with("REVERSE"))
+                        marks.push_back(text.text.find("OPEN") != std::string::npos ? "OPEN" : "CLOSE");
+                }
+            EXPECT_TRUE(sheets.contains("strips"));
+            EXPECT_GE(sheets.size(), 2U);
+            std::string after = sides.substr(0, sides.find(','));
+            for (const std::string& mark : marks) after += ", then " + mark;
+            EXPECT_EQ(after, sides);
+            ++boards;
+        }
+    EXPECT_EQ(boards, 6);
+}
+
+TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
+    int mitres = 0;
+    for (const char* name : {"mitre-behind-a-long-trim", "trim-beyond-a-long-tail", "horseshoe-plain-face-longer"})
+        for (const char* media : {"na_letter_8.5x11in", "custom_roll_24in"})
+            for (const char* language : {"en", "es"})
+                for (const job::End zero : {job::End::left, job::End::right})
+                    for (const job::StripOn on : {job::StripOn::face, job::StripOn::edge}) {
+                        const std::string file =
+                            std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
+                        job::Job job = job::read_job(job::load(file).value()).job;
+                        const auto turn = [&](job::Board& board) {
+                            board.zero = zero;
+                            board.strip.value = on;
+                        };
+                        for (job::Opening& opening : job.openings) turn(opening.liner);
+                        for (job::Wall& wall : job.walls) turn(wall.board);
+                        job.printer.strips = job::find_media(media);
+                        const plan::Plan plan = plan::make_plan(job).value();
+                        mitres += cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language,
+                                                     std::string(name) + " " + media);
+                    }
+    EXPECT_GT(mitres, 40);
+}
+
+/// On sheets along a curve both crosses of a joint have their names, on both sheets that meet there. Returns how many.
+int crosses_have_names(const page::Document& packet, const std::string& job) {
+    const std::regex name(R"((\d+)\|\d+ \w.*)");
+    std::map<std::string, std::map<int, int>> names;  // of each drawing, by the joint
+    for (const page::Page& page : packet.pages)
+        for (const page::TextItem& text : tests::texts(page)) {
+            std::smatch match;
+            if (page.sheet == "strips" || text.role != page::Role::registration) continue;
+            if (std::regex_match(text.text, match, name)) ++names[page.sheet + page.piece][std::stoi(match.str(1))];
+        }
+    int all = 0;
+    for (const auto& [drawing, joints] : names)
+        for (int joint = 1; joint <= joints.rbegin()->first; ++joint) {
+            const auto found = joints.find(joint);
+            EXPECT_EQ(found == joints.end() ? 0 : found->second, 4) << drawing << ", joint " << joint << '\n' << job;
+            all += 4;
+        }
+    return all;
+}
+
+TEST(FoundJobs, name_both_crosses_of_every_joint_on_both_sheets) {
+    const job::Reading reading =
+        job::read_job(job::load(KERFPACKET_SOURCE_DIR "/tests/property/found/crosses-along-without-room.toml").value());
+    for (const char* language : languages)
+        EXPECT_GE(crosses_have_names(sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit(language)),
+                                     language),
+                  20);
+}
+
 /// Jobs that once had words on words, found by more chance than a test run has time for.
 TEST(FoundJobs, have_words_that_keep_apart) {
     int jobs = 0;
@@ -57,7 +209,7 @@ TEST(FoundJobs, have_words_that_keep_apart) {
 
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
-    int laid_out = 0, compared = 0;
+    int laid_out = 0, compared = 0, mitres = 0, crosses = 0;
     std::optional<std::pair<std::string, plan::Plan>> last;  // the revision before, a wholly other job
     for (int i = 0; i < packets(); ++i) {
         const job::Source source{"by chance", random.next()};
@@ -102,10 +254,14 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
             ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
         words_keep_apart(packet, language, source.text);
+        mitres += cuts_are_on_strips(packet, *plan, language, source.text);
+        crosses += crosses_have_names(packet, source.text);
         ++laid_out;
         last.emplace(text, *plan);
     }
     EXPECT_GT(compared, packets() / 20);
+    EXPECT_GT(mitres, packets() / 10);
+    EXPECT_GT(crosses, packets() / 10);
     std::cout << laid_out << " laid out\n";
     EXPECT_GT(laid_out, packets() / 3);
 }

@@ -130,6 +130,7 @@ TEST(Check, JsonHasEveryKeyOfSchemaOne) {
                             "close_radius_mm",
                             "facet_mm",
                             "reverses_mm",
+                            "bends",
                             "spacing_min_mm",
                             "mitres_deg",
                             "survey",
@@ -198,6 +199,11 @@ TEST(Check, ABoardThatBendsBothWaysIsToldWhereItReverses) {
     EXPECT_NE(outcome.out.find("from zero: kerfs close from there"), std::string::npos) << outcome.out;
     const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
     ASSERT_EQ(piece.at("reverses_mm").size(), 2U);
+    ASSERT_EQ(piece.at("bends").size(), 3U);
+    for (const std::size_t i : {0U, 1U, 2U})
+        EXPECT_EQ(piece.at("bends").at(i).at("kerfs_on"), i == 1 ? "outside" : "inside");
+    EXPECT_EQ(piece.at("bends").at(1).at("from_mm"), piece.at("reverses_mm").at(0));
+    EXPECT_EQ(piece.at("bends").at(1).at("to_mm"), piece.at("reverses_mm").at(1));
     const auto& kerfs = piece.at("kerfs");
     EXPECT_EQ(kerfs.at(kerfs.size() / 2).at("on"), "outside");
     EXPECT_EQ(kerfs.at(5).at("on"), "inside");

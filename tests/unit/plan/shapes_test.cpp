@@ -161,7 +161,7 @@ TEST(Kerfs, turn_what_the_curve_turns) {
     for (const job::Opening& opening : {quarry_road(), alder_court(), semicircle(50_in), lantern_court()})
         for (const Piece& piece : boards(opening)) {
             EXPECT_NEAR(net_turn(piece), piece.turn.radians(), 1e-9) << piece.id;
-            EXPECT_TRUE(piece.reverses.empty());
+            EXPECT_FALSE(piece.bends_both_ways());
         }
     const Piece brow = boards(eyebrow()).at(0);
     EXPECT_NEAR(net_turn(brow), 0, 1e-9) << "an eyebrow ends as level as it began";
@@ -169,13 +169,13 @@ TEST(Kerfs, turn_what_the_curve_turns) {
 
 TEST(Eyebrow, opens_in_the_middle_and_closes_at_the_ends) {
     const Piece piece = boards(eyebrow()).at(0);
-    ASSERT_EQ(piece.reverses.size(), 2U);
+    ASSERT_EQ(piece.reverses().size(), 2U);
     EXPECT_TRUE(warns_of(piece, "reverse_bend"));
     for (const Kerf& kerf : piece.kerfs) {
         if (kerf.turn.radians() < 1e-6) continue;
-        const bool between = kerf.at > piece.reverses[0] && kerf.at < piece.reverses[1];
+        const bool between = kerf.at > piece.reverses()[0] && kerf.at < piece.reverses()[1];
         const Length off =
-            std::min(measure::abs(kerf.at - piece.reverses[0]), measure::abs(kerf.at - piece.reverses[1]));
+            std::min(measure::abs(kerf.at - piece.reverses()[0]), measure::abs(kerf.at - piece.reverses()[1]));
         if (off <= piece.spacing) continue;
         EXPECT_EQ(kerf.on == bend::KerfsOn::outside, between) << kerf.n;
     }

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/boxes.h"
+#include "../../support/shapes.h"
 #include "sheets/form_drawing.h"
 #include "sheets/furniture.h"
 
@@ -87,6 +88,38 @@ TEST(FormSheet, says_which_face_lies_on_the_form) {
     const std::string convex = all_text(drawn(wall(job::Side::convex)).front().page);
     EXPECT_NE(convex.find("kerf face"), std::string::npos);
     EXPECT_EQ(convex.find("seen face"), std::string::npos);
+}
+
+TEST(FormSheet, says_what_the_kerfs_do_where_a_board_bends_both_ways_and_where_zero_lies) {
+    for (const job::Side side : {job::Side::concave, job::Side::convex})
+        for (const job::End zero : {job::End::left, job::End::right}) {
+            // A bulge into the wall at the left, a smaller one into the room at the right.
+            job::Wall wall = swinging();
+            wall.ordinates = ordinates_of(12_in, {0, 4, 6.5, 7, 5.5, 2.5, -0.5, -2.5, -3, -2, 0});
+            wall.side.value = side;
+            wall.board.zero = zero;
+            wall.form = job::Form{};
+            const plan::Plan plan = planned(job_of(wall));
+            const Drafts drafts = drawn(plan);
+            const std::string all = all_text(drafts.front().page);
+            const bool opens_left = side == job::Side::concave;
+            const bool opens_at_zero = opens_left == (zero == job::End::left);
+            EXPECT_NE(all.find(opens_at_zero ? "Kerfs OPEN, then CLOSE" : "Kerfs CLOSE, then OPEN"), std::string::npos)
+                << all;
+            EXPECT_NE(all.find(zero == job::End::left ? "at the LEFT end" : "at the RIGHT end"), std::string::npos);
+            EXPECT_EQ(all.find("kerf face"), std::string::npos);
+            // On the drawing the left run has its word left of the other's.
+            Length open, close;
+            for (const page::TextItem& text : texts(drafts.front().page)) {
+                if (text.text == "kerfs OPEN") open = text.anchor.x;
+                if (text.text == "kerfs CLOSE") close = text.anchor.x;
+            }
+            ASSERT_GT(open, 0_pt);
+            ASSERT_GT(close, 0_pt);
+            EXPECT_EQ(open < close, opens_left);
+            EXPECT_EQ(plan.pieces.front().form->curve.bounds().high.y > -plan.pieces.front().form->curve.bounds().low.y,
+                      opens_left);
+        }
 }
 
 TEST(FormSheet, a_radius_beyond_a_trammel_is_laid_out_by_ordinates) {

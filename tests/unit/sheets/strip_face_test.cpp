@@ -126,7 +126,7 @@ TEST(FaceStrip, TextsKeepApartAndOnThePage) {
 
 /// A bend long enough, with kerfs near enough to each other, that no strip is too short for the words of its marks.
 bool has_room(const plan::Piece& piece) {
-    return piece.bend_length() >= 12_in && piece.spacing <= 1_in && piece.reverses.size() <= 2;
+    return piece.bend_length() >= 12_in && piece.spacing <= 1_in && piece.reverses().size() <= 2;
 }
 
 TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {

@@ -56,12 +56,35 @@ TEST(StripLayout, JointsStandInTheMiddleOfALand) {
         SCOPED_TRACE(layout.name);
         for (std::size_t i = 1; i < layout.strips.size(); ++i) {
             const Strip& strip = layout.strips[i];
+            ASSERT_EQ(strip.joined_before, layout.strips[i - 1].joined_after);
+            if (!strip.joined_before) {
+                // Only the strip of an end's cut stands apart.
+                EXPECT_GE(strip.from, layout.strips[i - 1].to);
+                EXPECT_NE(strip.has_kerfs(), layout.strips[i - 1].has_kerfs());
+                continue;
+            }
             EXPECT_EQ(strip.from, layout.strips[i - 1].to);
-            if (strip.first_kerf == layout.piece.kerfs.size()) continue;  // beyond the last kerf
             const auto& kerfs = layout.piece.kerfs;
             EXPECT_NEAR(strip.from.mm(), (kerfs[strip.first_kerf - 1].at + kerfs[strip.first_kerf].at).mm() / 2, 1e-9);
         }
     }
+}
+
+TEST(StripLayout, TheCutOfEveryEndStandsOnAStrip) {
+    int apart = 0;
+    for (const Layout& layout : layouts()) {
+        SCOPED_TRACE(layout.name);
+        const Length trim = layout.piece.trim;
+        if (trim <= 0_mm) continue;
+        for (const Length cut : {trim, layout.piece.blank_length - trim})
+            EXPECT_TRUE(std::any_of(layout.strips.begin(), layout.strips.end(), [&](const Strip& strip) {
+                // With room for its words on the side of the waste.
+                const Length waste = cut == trim ? cut - strip.from : strip.to - cut;
+                return cut >= strip.from && cut <= strip.to && waste >= std::min(trim, 0.6_in);
+            })) << cut.inches();
+        apart += layout.strips.front().has_kerfs() ? 0 : 1;
+    }
+    EXPECT_GT(apart, 10);
 }
 
 TEST(StripLayout, NoStripIsLongerThanAllowed) {
@@ -97,7 +120,7 @@ TEST(StripLayout, JointsKeepClearOfTapeChecks) {
         SCOPED_TRACE(layout.name);
         const auto& kerfs = layout.piece.kerfs;
         for (const Strip& strip : layout.strips) {
-            if (strip.end_kerf == kerfs.size()) continue;
+            if (!strip.joined_after) continue;
             ++joints;
             if (!near_check(strip.to, layout.tape)) continue;
             ++near;
@@ -136,7 +159,9 @@ TEST(StripLayout, EveryTapeCheckIsOnOneStrip) {
         std::vector<double> expected;
         const Length step = layout.tape.unit() == Unit::inch ? 24_in : 600_mm;
         for (Length at = step; at < layout.strips.back().to; at += step)
-            if (at > layout.strips.front().from) expected.push_back(at.mm());
+            if (std::any_of(layout.strips.begin(), layout.strips.end(),
+                            [&](const Strip& strip) { return at > strip.from && at < strip.to; }))
+                expected.push_back(at.mm());
         EXPECT_EQ(found, expected);
     }
 }
