@@ -1,6 +1,8 @@
 """Makes up jobs by a seed, has the program print each, reads the packets, builds what they say and measures the gaps.
 
-    apprentice.py N [SEED] [--keep FOLDER]   a summary of N made-up jobs; exit status 1 where there is a finding
+    apprentice.py N [SEED] [--keep FOLDER] [--awaiting KIND...]
+                                             a summary of N made-up jobs; exit status 1 where there is a finding of a
+                                             kind that is not awaited, and where an awaited kind is no longer found
     apprentice.py --job FILE...              the findings of packets of these jobs
 
 The program is $KERFPACKET_PROGRAM."""
@@ -98,7 +100,11 @@ def main(arguments):
     if arguments and arguments[0] == "--print":
         print(jobs.Maker(int(arguments[1])).text(), end="")
         return 0
-    keep = None
+    keep, awaited = None, set()
+    if "--awaiting" in arguments:
+        at = arguments.index("--awaiting")
+        awaited = set(arguments[at + 1:])
+        del arguments[at:]
     if "--keep" in arguments:
         at = arguments.index("--keep")
         keep = arguments[at + 1]
@@ -112,7 +118,9 @@ def main(arguments):
     if not worst or counts["ticks read"] < 20 * len(worst):
         print("too little was read to say anything")
         return 1
-    return 1 if kinds else 0
+    for kind in sorted(awaited - set(kinds)):
+        print(f"no longer found, take it out of what is awaited: {kind}")
+    return 1 if set(kinds) != awaited else 0
 
 
 if __name__ == "__main__":

@@ -77,13 +77,16 @@ class Bend:
     def kerf_face(self):
         return self.plain + self.kerf_sign * self.thickness
 
-    def _beyond(self, left):
-        """Heading of what the board meets at an end on a mitre, None where it ends square."""
+    def _beyond(self, left, lines=False):
+        """Heading of what the board meets at an end on a mitre, None where it ends square; `lines`: of what is drawn,
+        which ends at the legs whether the job has legs or not."""
         if not self.opening:
             return None
         t = self.course.th[0 if left else -1]
         if self.half == 1 and not left or self.half == 2 and left:
             return -t
+        if not lines and self.piece.get("legs") is None:
+            return None
         leg = math.pi / 2 if left else -math.pi / 2
         return None if abs(leg - t) < math.radians(0.05) else leg
 
@@ -203,9 +206,9 @@ def origin(f, strip, name, metric):
         for text, box, real in strip.words:
             m = MARK.match(text.strip())
             if m and box[1] < 14:
-                gap = min(abs(real[0] - t), abs(real[2] - t)) - (14 if "C" in text else 0)
-                near.append((gap, m.group(1)))
-        if near:
+                right_of = 22 if re.match("TAPE|CINTA", text) else 7  # a box to tick stands between
+                near.append((min(abs(real[0] - t - right_of), abs(t - real[2] - 7.5)), m.group(1)))
+        if near and min(near)[0] < 12:
             strip.tape.append((t, inches(min(near)[1], metric)))
     strip.left = u0
 
@@ -330,6 +333,9 @@ def words(f, packet, name, piece, bend, right):
     for kind in ("strips", "checklist", "setup", "install"):
         text = packet.text(name, kind) or packet.text(base, kind)
         says(f, name, kind, text, order)
+    if len(order) > 1:
+        form = packet.text(name, "form").replace("\n", " ")
+        says(f, name, "form", "\n".join(re.findall(r"From zero: ([^.]*)", form)), order)
     cover = [l for l in packet.cover.split("\n") if re.match(rf"^{re.escape(name)}: ", l)]
     says(f, name, "cover", "\n".join(cover), order)
     marks = re.findall(r"(?:REVERSE|CAMBIO) [^:\n]*: [^\n]*?(OPEN|ABREN|CLOSE|CIERRAN)", packet.text(name, "strips"))

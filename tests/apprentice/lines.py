@@ -19,6 +19,8 @@ def judge_lines(f, job, packet, piece):
             form(f, job, packet, piece, name, pages, judge.Bend(piece, half or (1 if pointed(piece) else 0)))
         elif kind == "template" and not piece.get("uneven"):
             template(f, job, packet, piece, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
+        elif kind == "casing" and not piece.get("uneven"):
+            casing(f, packet, piece, name, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
 
 
 def pointed(piece):
@@ -34,8 +36,9 @@ class Tile:
         self.name = big[0].text if big else None
         self.curved, self.wall, self.centre = [], [], []
         for points, (width, dashes) in sheet.curves:
-            if width < 0.6 or spread(points) < 14.5:
-                continue
+            if width < 0.6 or any(math.hypot(p[0] - c[0], p[1] - c[1]) < 7.2 for c in self.crosses for p in points[:1]
+                                  if math.hypot(points[3][0] - c[0], points[3][1] - c[1]) < 7.2):
+                continue  # the ring of a cross
             chain = bezier(points)
             self.curved.append((chain, width, dashes))
         height = sheet.page.rect.height
@@ -47,11 +50,6 @@ class Tile:
             if width < 0.3 and dashes == "9 3 1 3" and abs(a0 - a1) < 0.01:
                 self.centre.append(a0)
         self.words = sheet
-
-
-def spread(points):
-    p = np.array(points)
-    return float(np.ptp(p, axis=0).max())
 
 
 def bezier(points, n=24):
@@ -172,7 +170,7 @@ def expected(bend, d, mirror):
     keep = np.ones(len(p), bool)
     for left in (True, False):
         i = 0 if left else -1
-        other = bend._beyond(left)
+        other = bend._beyond(left, True)
         if other is None:
             continue
         t = c.th[i]
@@ -250,6 +248,61 @@ def template(f, job, packet, piece, pages, bend):
             f.gap("centre line", min(abs(c - middle) for c in centres))
 
 
+# --- segments of the casing ------------------------------------------------------------------------------------------
+
+def casing(f, packet, piece, name, pages, bend):
+    """Every curved line of a segment lies on the inside or the outside edge of the casing, wherever along it."""
+    d_wall = 0 if piece["measured_to"] == "wall" else bend.thickness
+    inner = d_wall - bend.thickness + piece["casing"]["reveal"]
+    edges = [expected(bend, d, pointed(piece)) for d in (inner, inner + piece["casing"]["width"])]
+    edges = [e for e in edges if len(e) > 2]
+    a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
+    near = np.hypot(*(b - a).T) < 1  # not across the point of a pointed head
+    a, b = a[near], b[near]
+    segments = {}
+    for index in pages:
+        m = re.search(r"(?:segment|segmento) (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
+        segments.setdefault(m.group(1) if m else "?", []).append(index)
+    for number, group in segments.items():
+        tiles = tiles_of(packet, group) if len(group) > 1 else [Tile(packet.sheet(group[0]))]
+        if not tiles:
+            f.count("not checked: segments of which no tile was read")
+            continue
+        tiles[0].name = tiles[0].name or "A1"
+        if len(tiles) > 1 and any(not re.match(r"[A-Z]+\d+$", t.name) for t in tiles):
+            f.count("not checked: segments on sheets along the curve")
+            continue
+        curves = []
+        for t, (rot, shift) in zip(tiles, assemble_grid(tiles)):
+            curves += [(c @ rot.T + shift) / 72 * np.array([1, -1]) for c, width, _ in t.curved if len(c) > 2 and width > 1.2]
+        if not curves:
+            f.count("not checked: segments without a curve")
+            continue
+        f.gap("casing segments", fitted(np.concatenate(curves)[::3], a, b, bend.course))
+        f.count("casing segments")
+
+
+def fitted(points, a, b, course):
+    best = None
+    middle = (a.min(axis=0) + a.max(axis=0)) / 2
+    for angle in range(0, 360, 45):  # a segment that is most of the casing
+        p = points @ turned(math.radians(angle)).T
+        tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True)
+        if best is None or tried[2] < best[2]:
+            best = tried
+    for i in np.linspace(0.08, 0.92, 9):
+        j = int(i * (len(course.x) - 1))
+        for angle in (course.th[j], course.th[j] + math.pi, 0.0):
+            turn = turned(angle)
+            shift = np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)
+            tried = settle(points, a, b, turn, shift, True)
+            if best is None or tried[2] < best[2]:
+                best = tried
+        if best[2] < 0.004:
+            break
+    return float(off(points @ best[0].T + best[1], a, b)[0].max())
+
+
 def register(points, a, b, free):
     """Where the drawing lies: the move (and turn, where sheets were turned) that lays the points on its lines."""
     both = np.concatenate([a, b])
@@ -318,6 +371,9 @@ def form(f, job, packet, piece, name, pages, bend):
     q = points - points[0]
     station, height = q @ ux, -q[:, 0] * ux[1] + q[:, 1] * ux[0]
     says_side(f, name, text, bend, kerf_face)
+    zero = re.search(r"ZERO END lies at the (LEFT|RIGHT)", text)
+    if zero and zero.group(1).lower() != piece["board"].get("zero", "left"):
+        f.add("form's zero", f"{name}: {zero.group(0)}")
     rows = ordinates(packet, pages, job["units"] == "mm")
     if len(rows) < 2:
         f.add("form", f"{name}: no ordinates read")

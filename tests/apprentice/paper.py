@@ -177,7 +177,7 @@ def _fill(strip):
     def within(b, pad=1.0):
         return u0 - pad <= (b[0] + b[2]) / 2 <= u1 + pad and v0 - pad <= (b[1] + b[3]) / 2 <= v1 + pad
     strip.words = [(t, (b[0] - u0, b[1] - v0, b[2] - u0, b[3] - v0), b) for t, _, b, ok, _ in sheet.phrases
-                   if ok and within(b)]
+                   if ok and (within(b) or u0 - 1 < b[0] < u1 and v0 - 1 < (b[1] + b[3]) / 2 < v1)]
     strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 3 <= b[0] <= u1 + 60
                       and -16 < b[3] - v0 < 4]
     strip.triangles = [(a[0][0] + a[0][2]) / 2 for a in sheet.areas if a[1] == 3 and abs(a[0][1] - v0) < 0.6
