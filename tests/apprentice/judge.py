@@ -487,8 +487,7 @@ def judge_reprint(f, job, path, build, folder):
             if not re.search(r"Mark strip|Tira de marcas", sheet.text):
                 continue
             for strip in paper.strips_on(sheet, kerf * 72):
-                header = [p for p in sheet.phrases if p[4] and p[1] > 12 and p[0].strip() == name]
-                if sheet.turned or header or len(whole.pieces()) == 1:
+                if re.search(rf"rev \S+ +{re.escape(name)} +", sheet.text):
                     origin(f, strip, name, metric)
                     strips.append(strip)
         ticks = collect(Findings(), strips, name, right)

@@ -178,7 +178,8 @@ def expected(bend, d, mirror):
         q = p - np.array([c.x[i], c.y[i]])
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
         keep &= (side < 0) if left else (side > 0)
-    p = p[keep & ahead][::25]
+    p = p[keep & ahead]
+    p = np.concatenate([p[::25], p[-1:]])
     if mirror:
         p = np.concatenate([p, np.array([2 * c.x[-1], 0]) + p[::-1] * np.array([-1, 1])])
     return p
@@ -191,7 +192,7 @@ def run_on(bend, d, p, ahead):
     shape = piece.get("shape")
     if d <= 0 or shape not in ("eyebrow", "segmental"):
         return p, ahead
-    out = np.arange(0.05, 3 * d, 0.05)
+    out = np.arange(0.01, 3 * d, 0.01)
     ends = []
     for i, back in ((0, -1), (-1, 1)):
         t = np.array([math.cos(c.th[i]), math.sin(c.th[i])]) * back
