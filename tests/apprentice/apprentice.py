@@ -71,7 +71,8 @@ def run(seeds, keep):
 
 
 def report(seeds, kinds, gaps, counts, refused, worst):
-    print(f"{len(seeds)} jobs, seeds {seeds[0]} to {seeds[-1]}: {len(worst)} printed, {len(seeds) - len(worst)} refused")
+    print(f"{len(seeds)} jobs, seeds {seeds[0]} to {seeds[-1]}: {len(worst)} printed, "
+          f"{len(seeds) - len(worst)} refused")
     print(f"worst gap of a job within 1/32 in: {sum(w <= 1 / 32 for w in worst)}, within 1/16 in: "
           f"{sum(w <= 1 / 16 for w in worst)} of {len(worst)}")
     for kind, n in sorted(counts.items()):

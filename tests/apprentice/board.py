@@ -1,6 +1,6 @@
 """The blank as it is marked, cut and folded: rigid wood between kerfs, a hinge in the web under every kerf.
 
-Inches and radians. Formulas of stiffness as in the project's notes on the bend (a finite-element model's closed form)."""
+Inches and radians. Formulas of stiffness: a closed form fitted to the project's finite-element model of one cell."""
 import numpy as np
 
 SOFTNESS = {"mdf": 2.3}
@@ -29,9 +29,7 @@ def fold(course, d, kerfs):
     heading = np.interp(bounds, u, course.th)
     turns = np.diff(heading)
     places = np.arange(0, total, 0.1)
-    where = np.searchsorted(kerfs, places, side="right")
     along = course.th[0] + np.concatenate([[0], np.cumsum(turns)])
-    # exact: walk from hinge to hinge
     stops = np.concatenate([[0], kerfs[(kerfs > 0) & (kerfs < total)]])
     first = int(np.sum(kerfs <= 0))
     angle = along[first:first + len(stops)]
@@ -45,7 +43,7 @@ def fold(course, d, kerfs):
     wall = np.column_stack([np.interp(places, u, target[:, 0]), np.interp(places, u, target[:, 1])])
     board = lay(board, wall)
     tangent = np.interp(places, u, course.th)
-    miss = (board - wall) @ np.eye(2)
+    miss = board - wall
     across = -miss[:, 0] * np.sin(tangent) + miss[:, 1] * np.cos(tangent)
     return float(np.abs(across).max())
 

@@ -110,7 +110,8 @@ class Maker:
             part, over = part // 2, over // 2
         feet, rest = divmod(whole, 12)
         text = f"{rest} {part}/{over} in" if part else f"{rest} in"
-        return f'"{feet} ft {text}"' if feet and self.r.random() < 0.5 else f'"{12 * feet + rest}{text[len(str(rest)):]}"'
+        long = f'"{12 * feet + rest}{text[len(str(rest)):]}"'
+        return f'"{feet} ft {text}"' if feet and self.r.random() < 0.5 else long
 
     def any(self, lo, hi):
         return self.round(self.r.uniform(lo, hi))

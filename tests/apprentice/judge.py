@@ -474,7 +474,8 @@ def judge_reprint(f, job, path, build, folder):
     kerf = inches(whole.text(name, "setup").split("\n")[5], metric)
     before = collect(Findings(), read_strips(Findings(), whole, name, kerf, metric), name, right)
     middle = sorted(before)[len(before) // 2]
-    for options, least in ((("--only", "strips"), len(before)), (("--from-cut", str(middle)), len(before) - middle + 1)):
+    for options, least in ((("--only", "strips"), len(before)),
+                           (("--from-cut", str(middle)), len(before) - middle + 1)):
         part = f"{folder}/part.pdf"
         said = build(*options, "--out", part, "--force")
         if said.returncode not in (0, 3):
@@ -484,8 +485,6 @@ def judge_reprint(f, job, path, build, folder):
         ticks, strips = {}, []
         for index in range(len(again.doc)):
             sheet = again.sheet(index)
-            if not re.search(r"Mark strip|Tira de marcas", sheet.text):
-                continue
             for strip in paper.strips_on(sheet, kerf * 72):
                 if re.search(rf"rev \S+ +{re.escape(name)} +", sheet.text):
                     origin(f, strip, name, metric)

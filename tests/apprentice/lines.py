@@ -215,8 +215,8 @@ def template(f, job, packet, piece, pages, bend):
         if len(pages) > 1:
             f.add("template", f"{name}: no tile read")
         return
-    along = tiles[0].name.isdigit()
-    places = assemble_along(f, tiles, name) if along else assemble_grid(tiles)
+    along = tiles[0].name.isdigit() or len(tiles) == 1 and piece.get("template", {}).get("sheets") == "along"
+    places = assemble_along(f, tiles, name) if tiles[0].name.isdigit() else assemble_grid(tiles)
     if places is None:
         return
     a, b, style = drawn(tiles, places)
@@ -253,6 +253,9 @@ def template(f, job, packet, piece, pages, bend):
 
 def casing(f, packet, piece, name, pages, bend):
     """Every curved line of a segment lies on the inside or the outside edge of the casing, wherever along it."""
+    if piece["shape"] in ("horseshoe", "eyebrow"):  # the fit takes one edge for the other
+        f.count("not checked: segments of a horseshoe or an eyebrow")
+        return
     d_wall = 0 if piece["measured_to"] == "wall" else bend.thickness
     inner = d_wall - bend.thickness + piece["casing"]["reveal"]
     edges = [expected(bend, d, pointed(piece)) for d in (inner, inner + piece["casing"]["width"])]
@@ -262,7 +265,7 @@ def casing(f, packet, piece, name, pages, bend):
     a, b = a[near], b[near]
     segments = {}
     for index in pages:
-        m = re.search(r"(?:segment|segmento) (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
+        m = re.search(r"[Ss]egmento?(?: de contramarco)? (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
         segments.setdefault(m.group(1) if m else "?", []).append(index)
     for number, group in segments.items():
         tiles = tiles_of(packet, group) if len(group) > 1 else [Tile(packet.sheet(group[0]))]
@@ -275,7 +278,8 @@ def casing(f, packet, piece, name, pages, bend):
             continue
         curves = []
         for t, (rot, shift) in zip(tiles, assemble_grid(tiles)):
-            curves += [(c @ rot.T + shift) / 72 * np.array([1, -1]) for c, width, _ in t.curved if len(c) > 2 and width > 1.2]
+            curves += [(c @ rot.T + shift) / 72 * np.array([1, -1]) for c, width, _ in t.curved
+                       if len(c) > 2 and width > 1.2]
         if not curves:
             f.count("not checked: segments without a curve")
             continue
@@ -392,7 +396,19 @@ def form(f, job, packet, piece, name, pages, bend):
 
 
 def rib_ends(bend, d, points):
-    return 0, len(points)
+    """The first and the last point of a face that is cut on a mitre at its ends."""
+    keep = np.ones(len(points), bool)
+    for left in (True, False):
+        i, other = (0 if left else -1), bend._beyond(left)
+        if other is None:
+            continue
+        t = bend.course.th[i]
+        m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
+        q = points - np.array([bend.course.x[i], bend.course.y[i]])
+        side = m[0] * q[:, 1] - m[1] * q[:, 0]
+        keep &= (side <= 0) if left else (side >= 0)
+    inside = np.flatnonzero(keep)
+    return inside[0], inside[-1] + 1
 
 
 def says_side(f, name, text, bend, kerf_face):
