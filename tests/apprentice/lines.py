@@ -1,0 +1,442 @@
+"""Full-size drawings: tiles put together by their crosses, and what is drawn on them against parallels of our own."""
+import math
+import re
+
+import numpy as np
+
+import board
+import paper
+
+
+def judge_lines(f, job, packet, piece):
+    import judge
+    for (name, kind), pages in packet.parts.items():
+        base = name.split("/")[0]
+        if base != piece["id"]:
+            continue
+        half = int(name.split("/")[1]) if "/" in name and piece.get("shape") in ("pointed", "tudor") else 0
+        if kind == "form":
+            form(f, job, packet, piece, name, pages, judge.Bend(piece, half or (1 if pointed(piece) else 0)))
+        elif kind == "template" and not piece.get("uneven"):
+            template(f, job, packet, piece, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
+        elif kind == "casing" and not piece.get("uneven"):
+            casing(f, packet, piece, name, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
+
+
+def pointed(piece):
+    return piece.get("shape") in ("pointed", "tudor")
+
+
+# --- tiles -----------------------------------------------------------------------------------------------------------
+
+class Tile:
+    def __init__(self, sheet):
+        self.crosses = crosses_of(sheet)
+        big = [w for w in sheet.glyphs if w.size > 22 and w.box[1] > 62 and re.match(r"^([A-Z]{1,2}\d+|\d+)$", w.text)]
+        self.name = big[0].text if big else None
+        self.curved, self.wall, self.centre = [], [], []
+        for points, (width, dashes) in sheet.curves:
+            if width < 0.6 or any(math.hypot(p[0] - c[0], p[1] - c[1]) < 7.2 for c in self.crosses for p in points[:1]
+                                  if math.hypot(points[3][0] - c[0], points[3][1] - c[1]) < 7.2):
+                continue  # the ring of a cross
+            chain = bezier(points)
+            self.curved.append((chain, width, dashes))
+        height = sheet.page.rect.height
+        for a0, b0, a1, b1, width, dashes in sheet.lines:
+            level = abs(b0 - b1) < 0.01
+            if width >= 0.6 and dashes != "1 3" and not (level and (b0 < 63 or b0 > height - 60)) \
+                    and math.hypot(a1 - a0, b1 - b0) > 3:
+                self.curved.append((np.array([[a0, b0], [a1, b1]]), width, dashes))
+            if width < 0.3 and dashes == "9 3 1 3" and abs(a0 - a1) < 0.01:
+                self.centre.append(a0)
+        self.words = sheet
+
+
+def bezier(points, n=24):
+    p = np.array(points, float)
+    t = np.linspace(0, 1, n)[:, None]
+    return p[0] * (1 - t)**3 + 3 * p[1] * t * (1 - t)**2 + 3 * p[2] * t**2 * (1 - t) + p[3] * t**3
+
+
+def crosses_of(sheet):
+    level = [((l[0] + l[2]) / 2, l[1]) for l in sheet.lines if l[4] < 0.3 and abs(l[1] - l[3]) < 0.01
+             and abs(abs(l[0] - l[2]) - 32) < 0.1]
+    upright = [(l[0], (l[1] + l[3]) / 2) for l in sheet.lines if l[4] < 0.3 and abs(l[0] - l[2]) < 0.01
+               and abs(abs(l[1] - l[3]) - 32) < 0.1]
+    return sorted({(round(a, 2), round(b, 2)) for a, b in level for c, d in upright
+                   if abs(a - c) < 0.06 and abs(b - d) < 0.06})
+
+
+def tiles_of(packet, pages):
+    out = []
+    for index in pages:
+        tile = Tile(packet.sheet(index))
+        if tile.name and len(tile.crosses) >= 2:
+            out.append(tile)
+    if not out and len(pages) == 2:  # one sheet that holds all of it
+        out = [Tile(packet.sheet(pages[1]))]
+        out[0].name = "A1"
+    return out
+
+
+def column(letters):
+    n = 0
+    for c in letters:
+        n = n * 26 + ord(c) - 64
+    return n
+
+
+def assemble_grid(tiles):
+    """Every tile's offset: its cell's upper left cross, times the cell that the crosses of any tile span."""
+    if len(tiles) == 1:
+        return [(np.eye(2), np.zeros(2))]
+    wide = max(max(c[0] for c in t.crosses) - min(c[0] for c in t.crosses) for t in tiles)
+    high = max(max(c[1] for c in t.crosses) - min(c[1] for c in t.crosses) for t in tiles)
+    out = []
+    for t in tiles:
+        m = re.match(r"([A-Z]+)(\d+)", t.name)
+        corner = np.array([min(c[0] for c in t.crosses), min(c[1] for c in t.crosses)])
+        shift = np.array([column(m.group(1)) * wide, int(m.group(2)) * high]) - corner
+        out.append((np.eye(2), shift))
+    return out
+
+
+def assemble_along(f, tiles, name):
+    """Each sheet turned onto the one before it, by the pair of crosses that they share."""
+    tiles.sort(key=lambda t: int(t.name))
+    rot, shift, out = np.eye(2), np.zeros(2), []
+    for i, t in enumerate(tiles):
+        mid = (min(c[0] for c in t.crosses) + max(c[0] for c in t.crosses)) / 2
+        if i:
+            before = tiles[i - 1]
+            bmid = before.mid
+            there = sorted([c for c in before.crosses if i == 1 and len(before.crosses) == 2 or c[0] > bmid],
+                           key=lambda c: c[1])
+            here = sorted([c for c in t.crosses if len(t.crosses) == 2 or c[0] < mid], key=lambda c: c[1])
+            if len(there) != 2 or len(here) != 2:
+                f.add("crosses", f"{name} sheet {t.name}: {len(here)} on {len(there)}")
+                return None
+            a, b = np.array(there), np.array(here)
+            if abs(np.hypot(*(a[1] - a[0])) - np.hypot(*(b[1] - b[0]))) > 0.5:
+                f.add("crosses", f"{name} sheet {t.name}: the pairs are not as far apart")
+            turn = math.atan2(*(a[1] - a[0])[::-1]) - math.atan2(*(b[1] - b[0])[::-1])
+            c, s = math.cos(turn), math.sin(turn)
+            r = np.array([[c, -s], [s, c]])
+            shift = out[-1][0] @ (a[0] - r @ b[0]) + out[-1][1]
+            rot = out[-1][0] @ r
+        t.mid = mid
+        out.append((rot, shift))
+        labels = [p for p in t.words.phrases if re.match(r"^\d+\|\d+ ", p[0])]
+        missing = [c for c in t.crosses if not any(
+            math.hypot((p[2][0] + p[2][2]) / 2 - c[0], (p[2][1] + p[2][3]) / 2 - c[1]) < 110 for p in labels)]
+        if len(labels) < len(t.crosses):
+            f.add("cross without a label", f"{name} sheet {t.name}: {len(labels)} labels, {len(t.crosses)} crosses")
+    return out
+
+
+def drawn(tiles, places):
+    """Pieces of line of the whole drawing, in inches, y up: arrays of ends, and their styles."""
+    a, b, style = [], [], []
+    for t, (rot, shift) in zip(tiles, places):
+        for chain, width, dashes in t.curved:
+            p = (chain @ rot.T + shift) / 72 * np.array([1, -1])
+            a.append(p[:-1])
+            b.append(p[1:])
+            style += [(width, dashes)] * (len(p) - 1)
+    return np.concatenate(a), np.concatenate(b), np.array([f"{w:.1f} {d}" for w, d in style])
+
+
+def off(points, a, b):
+    """Distance of every point from the nearest of the pieces of line, the nearest place itself, and which piece."""
+    far, place, which = np.full(len(points), 1e9), np.zeros_like(points), np.zeros(len(points), int)
+    d = b - a
+    n = np.maximum((d * d).sum(axis=1), 1e-18)
+    for i, p in enumerate(points):
+        t = np.clip(((p - a) * d).sum(axis=1) / n, 0, 1)
+        q = a + t[:, None] * d
+        r = ((p - q) ** 2).sum(axis=1)
+        j = int(np.argmin(r))
+        far[i], place[i], which[i] = math.sqrt(r[j]), q[j], j
+    return far, place, which
+
+
+# --- an arch ---------------------------------------------------------------------------------------------------------
+
+def expected(bend, d, mirror):
+    """Points of the parallel d where it is drawn: between the joints with the legs, and at a point."""
+    c = bend.course
+    p = c.at(d)
+    p, ahead = run_on(bend, d, p, (1 - d * c.k) > 0)
+    keep = np.ones(len(p), bool)
+    for left in (True, False):
+        i = 0 if left else -1
+        other = bend._beyond(left, True)
+        if other is None:
+            continue
+        t = c.th[i]
+        m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
+        q = p - np.array([c.x[i], c.y[i]])
+        side = m[0] * q[:, 1] - m[1] * q[:, 0]
+        keep &= (side < 0) if left else (side > 0)
+    p = p[keep & ahead]
+    p = np.concatenate([p[::25], p[-1:]])
+    if mirror:
+        p = np.concatenate([p, np.array([2 * c.x[-1], 0]) + p[::-1] * np.array([-1, 1])])
+    return p
+
+
+def run_on(bend, d, p, ahead):
+    """An outer parallel past the springs, up to the joint with the legs' casing: straight and level where the head runs
+    out level, along its own circle where it is one arc."""
+    c, piece = bend.course, bend.piece
+    shape = piece.get("shape")
+    if d <= 0 or shape not in ("eyebrow", "segmental"):
+        return p, ahead
+    out = np.arange(0.01, 3 * d, 0.01)
+    ends = []
+    for i, back in ((0, -1), (-1, 1)):
+        t = np.array([math.cos(c.th[i]), math.sin(c.th[i])]) * back
+        n = np.array([-math.sin(c.th[i]), math.cos(c.th[i])])
+        if shape == "eyebrow":
+            ends.append(p[i] + out[:, None] * t)
+        else:
+            radius = 1 / abs(c.k[i])
+            centre = np.array([c.x[i], c.y[i]]) - radius * n
+            a = out / (radius + d)
+            ends.append(centre + (radius + d) * (np.cos(a)[:, None] * n + np.sin(a)[:, None] * t))
+    fresh = np.ones(len(out), bool)
+    return np.concatenate([ends[0][::-1], p, ends[1]]), np.concatenate([fresh, ahead, fresh])
+
+
+def template(f, job, packet, piece, pages, bend):
+    tiles = tiles_of(packet, pages)
+    name = piece["id"]
+    if not tiles:
+        if len(pages) > 1:
+            f.add("template", f"{name}: no tile read")
+        return
+    along = tiles[0].name.isdigit() or len(tiles) == 1 and piece.get("template", {}).get("sheets") == "along"
+    places = assemble_along(f, tiles, name) if tiles[0].name.isdigit() else assemble_grid(tiles)
+    if places is None:
+        return
+    a, b, style = drawn(tiles, places)
+    wall = (style == "0.7 9 3 1 3")
+    thickness, to_wall = bend.thickness, piece["measured_to"] == "wall"
+    d_wall = 0 if to_wall else thickness
+    lines = {"wall line": d_wall, "finished line": d_wall - thickness}
+    if piece.get("casing"):
+        inner = d_wall - thickness + piece["casing"]["reveal"]
+        lines["casing inside"], lines["casing outside"] = inner, inner + piece["casing"]["width"]
+    half = bool(piece.get("template", {}).get("half")) and "ordinates" not in piece
+    want = {k: expected(bend, d, pointed(piece)) for k, d in lines.items()}
+    if half:
+        middle = piece["span"] / 2
+        want = {k: p[p[:, 0] <= middle] for k, p in want.items()}
+    if not wall.any():
+        f.add("template", f"{name}: no wall line")
+        return
+    turn, shift = register(want["wall line"], a[wall], b[wall], along)
+    for kind, points in want.items():
+        if len(points) < 3:
+            continue
+        miss = off(points @ turn.T + shift, a, b)[0]
+        f.gap(f"template {kind}", float(miss.max()))
+        f.count("line points read", len(points))
+    if not along and not pointed(piece):
+        centres = [c for t, (r, s) in zip(tiles, places) for c in [(x + s[0]) / 72 for x in t.centre]]
+        middle = (np.array([piece["span"] / 2 if "span" in piece else bend.course.x[-1] / 2, 0]) @ turn.T + shift)[0]
+        if centres:
+            f.gap("centre line", min(abs(c - middle) for c in centres))
+
+
+# --- segments of the casing ------------------------------------------------------------------------------------------
+
+def casing(f, packet, piece, name, pages, bend):
+    """Every curved line of a segment lies on the inside or the outside edge of the casing, wherever along it."""
+    if piece["shape"] in ("horseshoe", "eyebrow"):  # the fit takes one edge for the other
+        f.count("not checked: segments of a horseshoe or an eyebrow")
+        return
+    d_wall = 0 if piece["measured_to"] == "wall" else bend.thickness
+    inner = d_wall - bend.thickness + piece["casing"]["reveal"]
+    edges = [expected(bend, d, pointed(piece)) for d in (inner, inner + piece["casing"]["width"])]
+    edges = [e for e in edges if len(e) > 2]
+    a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
+    near = np.hypot(*(b - a).T) < 1  # not across the point of a pointed head
+    a, b = a[near], b[near]
+    segments = {}
+    for index in pages:
+        m = re.search(r"[Ss]egmento?(?: de contramarco)? (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
+        segments.setdefault(m.group(1) if m else "?", []).append(index)
+    for number, group in segments.items():
+        tiles = tiles_of(packet, group) if len(group) > 1 else [Tile(packet.sheet(group[0]))]
+        if not tiles:
+            f.count("not checked: segments of which no tile was read")
+            continue
+        tiles[0].name = tiles[0].name or "A1"
+        if len(tiles) > 1 and any(not re.match(r"[A-Z]+\d+$", t.name) for t in tiles):
+            f.count("not checked: segments on sheets along the curve")
+            continue
+        curves = []
+        for t, (rot, shift) in zip(tiles, assemble_grid(tiles)):
+            curves += [(c @ rot.T + shift) / 72 * np.array([1, -1]) for c, width, _ in t.curved
+                       if len(c) > 2 and width > 1.2]
+        if not curves:
+            f.count("not checked: segments without a curve")
+            continue
+        f.gap("casing segments", fitted(np.concatenate(curves)[::3], a, b, bend.course))
+        f.count("casing segments")
+
+
+def fitted(points, a, b, course):
+    best = None
+    middle = (a.min(axis=0) + a.max(axis=0)) / 2
+    for angle in range(0, 360, 45):  # a segment that is most of the casing
+        p = points @ turned(math.radians(angle)).T
+        tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True)
+        if best is None or tried[2] < best[2]:
+            best = tried
+    for i in np.linspace(0.08, 0.92, 9):
+        j = int(i * (len(course.x) - 1))
+        for angle in (course.th[j], course.th[j] + math.pi, 0.0):
+            turn = turned(angle)
+            shift = np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)
+            tried = settle(points, a, b, turn, shift, True)
+            if best is None or tried[2] < best[2]:
+                best = tried
+        if best[2] < 0.004:
+            break
+    return float(off(points @ best[0].T + best[1], a, b)[0].max())
+
+
+def register(points, a, b, free):
+    """Where the drawing lies: the move (and turn, where sheets were turned) that lays the points on its lines."""
+    both = np.concatenate([a, b])
+    middle = (both.min(axis=0) + both.max(axis=0)) / 2
+    best = None
+    for angle in range(0, 360, 20) if free else (0,):
+        turn = turned(math.radians(angle))
+        p = points @ turn.T
+        shift = middle - (p.min(axis=0) + p.max(axis=0)) / 2
+        tried = settle(points, a, b, turn, shift, free)
+        if best is None or tried[2] < best[2]:
+            best = tried
+    return best[:2]
+
+
+def turned(angle):
+    return np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
+
+
+def settle(points, a, b, turn, shift, free):
+    """Gauss and Newton on the distance square to the nearest piece of line."""
+    sample = points[:: max(1, len(points) // 60)]
+    d = b - a
+    normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
+    miss = 1e9
+    for _ in range(14):
+        now = sample @ turn.T + shift
+        far, near, which = off(now, a, b)
+        miss = float(np.sqrt((far * far).mean()))
+        n = normals[which]
+        out = ((near - now) * n).sum(axis=1)
+        arm = now - now.mean(axis=0)
+        rows = np.column_stack([n, n[:, 1] * arm[:, 0] - n[:, 0] * arm[:, 1]])
+        step = np.linalg.lstsq(rows[:, :3 if free else 2], out, rcond=None)[0]
+        if free:
+            r = turned(float(np.clip(step[2], -0.3, 0.3)))
+            centre = now.mean(axis=0)
+            turn, shift = r @ turn, r @ (shift - centre) + centre
+        shift = shift + step[:2]
+        if np.abs(step).max() < 1e-7:
+            break
+    return turn, shift, miss
+
+
+# --- a form's rib ----------------------------------------------------------------------------------------------------
+
+def form(f, job, packet, piece, name, pages, bend):
+    text = packet.doc[pages[0]].get_text().replace("\n", " ")
+    on_seen = re.search(r"board's seen face|la cara (que se ve|vista)", text)
+    on_kerfs = re.search(r"follows the board's kerf face|sigue la cara ranurada", text)
+    if not on_seen and not on_kerfs or on_seen and on_kerfs and on_seen.start() == on_kerfs.start():
+        f.add("form", f"{name}: no face named")
+        return
+    kerf_face = bool(on_kerfs) and (not on_seen or on_kerfs.start() < on_seen.start())
+    d = bend.kerf_face() if kerf_face else bend.plain
+    points = bend.course.at(d)
+    ends = rib_ends(bend, d, points)
+    points = points[ends[0]:ends[1]]
+    # The body of the rib lies where the board is not: below it when the face that lies on it is the lower one.
+    body_below = (bend.kerf_sign > 0) != kerf_face
+    if not body_below:
+        points = points * np.array([1, -1])
+    chord = points[-1] - points[0]
+    length = float(np.hypot(*chord))
+    ux = chord / length
+    q = points - points[0]
+    station, height = q @ ux, -q[:, 0] * ux[1] + q[:, 1] * ux[0]
+    says_side(f, name, text, bend, kerf_face)
+    zero = re.search(r"ZERO END lies at the (LEFT|RIGHT)", text)
+    if zero and zero.group(1).lower() != piece["board"].get("zero", "left"):
+        f.add("form's zero", f"{name}: {zero.group(0)}")
+    rows = ordinates(packet, pages, job["units"] == "mm")
+    if len(rows) < 2:
+        f.add("form", f"{name}: no ordinates read")
+        return
+    if np.any(np.diff(station) <= 0):
+        f.count("not checked: rib doubles back")
+        return
+    extent = max(s for s, _ in rows)
+    if piece.get("tails") and extent > length + 0.2:
+        f.count("not checked: rib with tails")
+        return
+    wrong = max(abs(h - np.interp(s, station, height)) for s, h in rows)
+    f.gap("form ordinates", wrong)
+    f.count("ordinates read", len(rows))
+
+
+def rib_ends(bend, d, points):
+    """The first and the last point of a face that is cut on a mitre at its ends."""
+    keep = np.ones(len(points), bool)
+    for left in (True, False):
+        i, other = (0 if left else -1), bend._beyond(left)
+        if other is None:
+            continue
+        t = bend.course.th[i]
+        m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
+        q = points - np.array([bend.course.x[i], bend.course.y[i]])
+        side = m[0] * q[:, 1] - m[1] * q[:, 0]
+        keep &= (side <= 0) if left else (side >= 0)
+    inside = np.flatnonzero(keep)
+    return inside[0], inside[-1] + 1
+
+
+def says_side(f, name, text, bend, kerf_face):
+    """Kerfs that lie away from the form open over its bulges; on the form they close."""
+    order = bend.signs()
+    if len(order) != 1:
+        return
+    said = "C" if kerf_face else "O"
+    if order[0] != said:
+        f.add("form's face", f"{name}: the sheet's face fits kerfs that {said}, the wall has {order[0]}")
+
+
+def ordinates(packet, pages, metric):
+    rows = []
+    for index in pages[:2]:
+        started = False
+        for row in paper.rows_of(packet.doc[index], 3.0):
+            texts = [w[2] for w in row]
+            if {"exact", "exacto", "exacta"} & set(texts):
+                started = True
+                continue
+            figures = [t for t in texts if re.match(r"^-?\d", t)]
+            if not started or len(figures) != len(texts) or len(figures) % 4:
+                continue
+            for i in range(0, len(figures), 4):
+                s, _, exact, other = (paper.number(t) for t in figures[i:i + 4])
+                if metric:
+                    rows.append((s / 25.4, exact / 25.4))
+                else:
+                    rows.append((s, exact))
+    return rows
