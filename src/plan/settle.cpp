@@ -107,6 +107,8 @@ private:
             if (auto piece = thickest_web(solved() ? wanted_spacing : closest(), Rule::thickest_web)) return *piece;
         if (solved())
             if (auto piece = thickest_web(closest(), Rule::closer)) return *piece;
+        // Half a step, down to the least web, only where no whole one does.
+        if (auto piece = thickest_web(closest(), solved() ? Rule::closer : Rule::thickest_web, true)) return *piece;
         return least_strain();
     }
 
@@ -114,8 +116,14 @@ private:
         return depth_ ? std::vector{*depth_} : depths(bent_, web, unit());
     }
 
-    std::optional<Piece> thickest_web(Length least, Rule rule) const {
+    bool whole_step(Length depth) const {
+        const double steps = depth / depth_step(unit());
+        return std::abs(steps - std::round(steps)) < 1e-6;
+    }
+
+    std::optional<Piece> thickest_web(Length least, Rule rule, bool half_steps = false) const {
         for (const Length depth : depths_down_to(bend::thin_web)) {
+            if (!half_steps && !depth_ && !whole_step(depth)) continue;
             if (kerfs_ != Cut::Kerfs::by_hand && !bent_.is_ok(bent_.cell(depth, solved() ? least : most()))) continue;
             Laid piece = lay(cut(depth, least));
             if (!piece || !acceptable(*piece)) continue;

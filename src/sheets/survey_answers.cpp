@@ -5,6 +5,7 @@
 
 #include "measure/fraction.h"
 #include "measure/require.h"
+#include "sheets/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {

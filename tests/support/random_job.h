@@ -174,7 +174,8 @@ private:
         length("rise", between(0.2, 4));
         text_ << "held = \"" << pick({"disc", "ends", "centre"}) << "\"\nresult = \""
               << pick({"cracked", "held", "closed"})
-              << "\"\nby = \"R. Field\"\nkerf_depth = \"5/16 in\"\nspacing = \"1/2 in\"\n";
+              << "\"\nby = \"R. Field\"\nkerf_depth = \"5/16 in\"\nspacing = \"1/2 in\"\n"
+              << (chance(0.8) ? "believed = true\n" : "");
     }
 
     void casing() {

@@ -73,7 +73,7 @@ TEST(Solve, goes_down_to_a_quarter_inch_before_it_gives_up) {
 }
 
 TEST(Solve, says_where_nothing_is_ok_and_takes_the_least_strain) {
-    const Piece piece = only_piece(wall(12_in));
+    const Piece piece = only_piece(wall(9_in));
     EXPECT_EQ(piece.settings.rule, Rule::least_strain);
     EXPECT_EQ(piece.bend.verdict, bend::Verdict::caution);
     EXPECT_TRUE(has(piece, "nothing_ok_at_this_radius"));
@@ -157,7 +157,7 @@ TEST(Solve, takes_metric_depths_in_metric_jobs) {
 
 TEST(Solve, one_depth_for_the_tightest_spot_and_a_spacing_that_follows_the_curve) {
     const Piece piece = only_piece(job_of(quarry_road()));
-    EXPECT_LT(piece.least_spacing.inches(), 0.3);
+    EXPECT_LT(piece.least_spacing.inches(), 0.42);
     EXPECT_GT(piece.spacing.inches(), 0.45);
     EXPECT_TRUE(piece.weak_links.empty());
     EXPECT_LT(piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1)).on_curve.inches(), 5)
@@ -231,7 +231,7 @@ job::Coupon cracked(Length chord, Length rise) {
 TEST(Coupon, that_cracked_gives_the_break_strain_and_its_error) {
     job::Wall one = tannery_row();
     const Piece before = only_piece(one);
-    one.board.coupon = cracked(12_in, 1.25_in);
+    one.board.coupon = cracked(12_in, 0.9_in);
     const Piece after = only_piece(one);
     ASSERT_TRUE(after.coupon);
     EXPECT_TRUE(after.coupon->counts);
@@ -241,13 +241,13 @@ TEST(Coupon, that_cracked_gives_the_break_strain_and_its_error) {
     EXPECT_EQ(after.bend.strain, before.bend.strain);
     EXPECT_EQ(after.may_be_more, after.coupon->error);
     EXPECT_LT(after.may_be_more, 0.1);
-    // r T^3 / (2 t^2 R) with R the circle of chord 12 and rise 1-1/4, 15.025 in, and the line 0.19 in beyond the face.
-    EXPECT_NEAR(after.coupon->strain / before.bend.strain, (60 - 0.75 + 0.19) / (15.025 + 0.19), 0.01);
+    // r T^3 / (2 t^2 R) with R the circle of chord 12 and rise 0.9, 20.45 in, and the line 0.19 in beyond the face.
+    EXPECT_NEAR(after.coupon->strain / before.bend.strain, (60 - 0.75 + 0.19) / (20.45 + 0.19), 0.01);
 }
 
 TEST(Coupon, that_held_raises_the_limit_but_never_lowers_it) {
     job::Wall one = tannery_row();
-    one.board.coupon = cracked(12_in, 1.25_in);
+    one.board.coupon = cracked(12_in, 0.9_in);
     one.board.coupon->outcome.value = job::Outcome::held;
     EXPECT_TRUE(only_piece(one).coupon->counts);
     one.board.coupon->rise.value = 0.2_in;
@@ -266,6 +266,7 @@ TEST(Coupon, that_closed_moves_the_closing_radius) {
     const Length closing = before.bend.close_radius;
     one.board.coupon = cracked(12_in, 1_in);
     one.board.coupon->outcome.value = job::Outcome::closed;
+    one.board.coupon->believed = true;  // no board of the table closes at so much strain
     // A coupon that closed a tenth earlier than calculated.
     const double plain = closing.inches() * 1.1 + 0.19;
     one.board.coupon->chord.value = 2_in;
@@ -282,7 +283,7 @@ TEST(Coupon, that_closed_moves_the_closing_radius) {
 
 TEST(Coupon, of_other_settings_is_told) {
     job::Wall one = tannery_row();
-    one.board.coupon = cracked(12_in, 1.25_in);
+    one.board.coupon = cracked(12_in, 0.9_in);
     EXPECT_FALSE(has(only_piece(one), "coupon_other_settings"));
     one.board.coupon->kerf_depth = at_line(0.5_in, 54);
     EXPECT_TRUE(has(only_piece(one), "coupon_other_settings"));
