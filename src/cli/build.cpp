@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "cli/report.h"
 #include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
@@ -65,6 +66,7 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
     if (whole && old && !old->same_revision) keep(target, *old, console);
     output::write_whole(target, packet->bytes);
     console.result(fmt::format("{}: {}\n", target.string(), counted(packet->document.pages.size(), "page")));
+    console.result(verdict_line(job->plan));
     return job->status;
 }
 

@@ -1,22 +1,24 @@
-#include "job/parse.h"
+#include "text/scan.h"
 
-namespace kerfpacket::job {
+#include <algorithm>
+#include <numeric>
+#include <utility>
+#include <vector>
+
+namespace kerfpacket::text {
 namespace {
 
-constexpr int most_columns = 4000;
-constexpr int most_depth = 32;
-
-/// Follows brackets and the dots of keys outside strings and comments. toml++ builds a nested table for every dot of
-/// a dotted key and takes them down by recursion, so that a long enough key would end the program.
 class Scanner {
 public:
     explicit Scanner(std::string_view text) : text_(text) {}
 
-    std::optional<Diagnostic> run() {
+    std::optional<Mistake> run() {
+        if (text_.size() > most_bytes) return refuse("the text is over 1 MB");
         while (at_ < text_.size()) {
             step();
             if (column_ > most_columns) return refuse("the line is longer than 4000 characters");
-            if (depth_ > most_depth || dots_ > most_depth) return refuse("this is nested more than 32 deep");
+            if (depth() > most_depth) return refuse("this is nested more than 32 deep");
+            if (keys_ > most_keys) return refuse("there are more than 50000 keys");
         }
         return std::nullopt;
     }
@@ -35,10 +37,28 @@ private:
     }
 
     void structure(char c) {
-        if (c == '.') ++dots_;
-        if (c == '[' || c == '{') ++depth_;
-        if (c == ']' || c == '}') --depth_;
-        if (std::string_view("=,[]{}").find(c) != std::string_view::npos) dots_ = 0;
+        if (c == '.') {
+            ++dots_;
+        } else if (c == '=') {
+            ++keys_;
+            levels_.back() = std::exchange(dots_, 0);
+            value_ = true;
+        } else if (c == ',') {
+            levels_.back() = dots_ = 0;
+        } else if (c == '[' || c == '{') {
+            if (levels_.size() == 1 && !value_) header_ = 0;
+            levels_.push_back(std::exchange(dots_, 0));
+        } else if ((c == ']' || c == '}') && levels_.size() > 1) {
+            levels_.pop_back();
+            if (!value_) header_ = std::max(header_, dots_ + 1);
+            dots_ = 0;
+        }
+    }
+
+    /// Parts of the header above, brackets that are open, dots of the keys before them and of the one at hand.
+    int depth() const {
+        return header_ + static_cast<int>(levels_.size()) - 1 + dots_ +
+               std::accumulate(levels_.begin(), levels_.end(), 0);
     }
 
     void new_line() {
@@ -46,8 +66,12 @@ private:
         column_ = 0;
         move(1);
         comment_ = false;
-        dots_ = 0;
         if (quote_.size() == 1) quote_ = {};
+        if (!quote_.empty()) return;
+        dots_ = 0;
+        if (levels_.size() > 1) return;
+        levels_.back() = 0;
+        value_ = false;
     }
 
     void open_string(std::string_view quote) {
@@ -57,7 +81,10 @@ private:
 
     void within_string(std::string_view rest) {
         if (rest.starts_with(quote_)) {
-            move(quote_.size());
+            std::size_t size = quote_.size();
+            // Up to two quotes may stand before the three that close.
+            while (quote_.size() == 3 && size < 5 && size < rest.size() && rest[size] == quote_[0]) ++size;
+            move(size);
             quote_ = {};
         } else {
             const bool escape = rest[0] == '\\' && quote_[0] == '"' && rest.size() > 1 && rest[1] != '\n';
@@ -70,23 +97,23 @@ private:
         column_ += static_cast<int>(bytes);
     }
 
-    std::optional<Diagnostic> refuse(std::string message) const {
-        return Diagnostic{
-            Severity::error, {line_, 1}, std::move(message), "a job file has short lines and few brackets"};
-    }
+    Mistake refuse(std::string message) const { return {line_, 1, std::move(message), true}; }
 
     std::string_view text_;
     std::string_view quote_;
     std::size_t at_ = 0;
     int line_ = 1;
     int column_ = 0;
-    int depth_ = 0;
-    int dots_ = 0;
+    int keys_ = 0;
+    int header_ = 0;              ///< parts of the last header
+    int dots_ = 0;                ///< of the key at hand
+    std::vector<int> levels_{0};  ///< a bracket each, the file itself first: dots of the key it is in
+    bool value_ = false;          ///< behind the = of this line
     bool comment_ = false;
 };
 
 }  // namespace
 
-std::optional<Diagnostic> unreasonable(std::string_view text) { return Scanner(text).run(); }
+std::optional<Mistake> unreasonable(std::string_view text) { return Scanner(text).run(); }
 
-}  // namespace kerfpacket::job
+}  // namespace kerfpacket::text

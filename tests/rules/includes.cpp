@@ -17,13 +17,14 @@ using Rooms = std::set<std::string>;
 /// Which rooms a room may include, besides itself.
 const std::map<std::string, Rooms> arrows = {
     {"measure", {}},
+    {"text", {}},
     {"geom", {"measure"}},
-    {"job", {"measure"}},
+    {"job", {"measure", "text"}},
     {"curve", {"geom", "job", "measure"}},
     {"bend", {"measure"}},
     {"plan", {"curve", "bend", "job", "geom", "measure"}},
     {"page", {"geom", "measure"}},
-    {"fonts", {"page", "measure"}},
+    {"fonts", {"page", "measure", "text"}},
     {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend"}},
     {"output", {"page", "fonts", "geom", "measure"}},
     {"cli", {"measure", "geom", "job", "curve", "bend", "plan", "page", "fonts", "sheets", "output"}},
@@ -35,11 +36,11 @@ struct Library {
     Rooms rooms;
 };
 const std::vector<Library> libraries = {
-    {std::regex("hpdf.*"), {"output"}},       {std::regex("cairo.*"), {"output"}},
-    {std::regex("qpdf/.*"), {"output"}},      {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
-    {std::regex("toml.*"), {"job", "fonts"}}, {std::regex("CLI/.*"), {"cli"}},
-    {std::regex("nlohmann/.*"), {"cli"}},     {std::regex("nettle/.*"), {"job", "output"}},
-    {std::regex("qrencode.*"), {"sheets"}},   {std::regex("boost/.*"), {"curve", "bend"}},
+    {std::regex("hpdf.*"), {"output"}},      {std::regex("cairo.*"), {"output"}},
+    {std::regex("qpdf/.*"), {"output"}},     {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},
+    {std::regex("toml.*"), {"text", "job"}}, {std::regex("CLI/.*"), {"cli"}},
+    {std::regex("nlohmann/.*"), {"cli"}},    {std::regex("nettle/.*"), {"job", "output"}},
+    {std::regex("qrencode.*"), {"sheets"}},  {std::regex("boost/.*"), {"curve", "bend"}},
     {std::regex("Eigen/.*"), {"curve"}},
 };
 
