@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "cli/report.h"
 #include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
@@ -80,6 +81,7 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
         console.result(
             fmt::format("{}: revision {}, kept\n", kept_path(target, old->revision).string(), old->revision));
     console.result(fmt::format("{}: {}\n", target.string(), counted(packet->document.pages.size(), "page")));
+    console.result(verdict_line(job->plan));
     return job->status;
 }
 

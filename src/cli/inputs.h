@@ -26,6 +26,7 @@ struct JobChoice {
     std::filesystem::path file;
     PrintChoice print{};
     std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
+    bool strict = false;           ///< one piece that cannot be made is an error of the whole job
 };
 
 /// The file of a printer that the job or the shop names, or why there is none.

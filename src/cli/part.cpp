@@ -36,12 +36,15 @@ Pages pages_of(const std::string& text) {
     for (std::string_view rest = text; !rest.empty();) {
         const std::size_t comma = rest.find(',');
         const auto range = page_range(rest.substr(0, comma));
-        if (!range) throw std::runtime_error(fmt::format("--pages {}: expected pages like 7,9-12", text));
+        if (!range)
+            throw std::runtime_error(
+                fmt::format("--pages {}: expected pages like 7,9-12, as the packet's cover lists them", text));
         pages.push_back(*range);
         if (comma == std::string_view::npos) return pages;
         rest.remove_prefix(comma + 1);
     }
-    throw std::runtime_error(fmt::format("--pages {}: expected pages like 7,9-12", text));
+    throw std::runtime_error(
+        fmt::format("--pages {}: expected pages like 7,9-12, as the packet's cover lists them", text));
 }
 
 }  // namespace
@@ -65,8 +68,10 @@ std::string nothing_left(const PartChoice& choice) {
     if (!choice.pages.empty()) asked.push_back("--pages " + choice.pages);
     if (choice.from_cut) asked.push_back(fmt::format("--from-cut {}", *choice.from_cut));
     if (choice.strip) asked.push_back(fmt::format("--strip {}", *choice.strip));
-    return fmt::format("{}: no page of this packet is that; \"kerfpacket check\" tells its sheets and cuts",
-                       fmt::join(asked, " "));
+    return fmt::format(
+        "{}: no page of this packet is that; its cover lists the pages (--pages 1 prints it), and "
+        "\"kerfpacket check\" tells the cuts",
+        fmt::join(asked, " "));
 }
 
 }  // namespace kerfpacket::cli

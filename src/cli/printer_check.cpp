@@ -28,7 +28,9 @@ using measure::Unit;
 /// A length of the command line, in the job file's notation.
 Length length_of(const std::string& option, std::string_view text, Unit unit) {
     const auto length = measure::parse_length(text, unit);
-    if (!length) refuse(fmt::format("{} \"{}\": {}", option, text, length.error().message));
+    if (!length)
+        refuse(fmt::format("{} \"{}\": {}{}{}", option, text, length.error().message,
+                           length.error().hint.empty() ? "" : "; ", length.error().hint));
     if (*length < Length()) refuse(fmt::format("{} \"{}\" is negative", option, text));
     return *length;
 }

@@ -8,6 +8,7 @@
 #include "cli/trouble.h"
 #include "job/read_profile.h"
 #include "measure/require.h"
+#include "sheets/refused.h"
 #include "sheets/settings_words.h"
 #include "sheets/setup_errors.h"
 #include "sheets/survey_answers.h"
@@ -134,6 +135,16 @@ std::string piece_text(const plan::Piece& piece, const sheets::Tape& tape, const
     return text + "\n";
 }
 
+std::string refused_text(const plan::Refused& refused, const sheets::Kit& kit) {
+    std::string text = fmt::format("{}  {}: DO NOT CUT, it cannot be made as the job asks for it\n", refused.id,
+                                   sheets::refused_name(refused, kit));
+    for (const job::Diagnostic& reason : refused.reasons) {
+        text += line("why", fmt::format("{} (line {})", reason.message, reason.at.line));
+        if (!reason.hint.empty()) text += line("would do", reason.hint);
+    }
+    return text + "\n";
+}
+
 std::string pages_text(const page::Document& packet) {
     std::string text;
     for (const SheetCount& sheet : sheet_counts(packet))
@@ -200,16 +211,22 @@ std::vector<SheetCount> sheet_counts(const page::Document& packet) {
     return counts;
 }
 
+std::string verdict_line(const plan::Plan& plan) {
+    const sheets::Tape tape(plan.header.units);
+    std::string verdict;
+    for (const plan::Piece& piece : plan.pieces) verdict += spoken(piece, tape);
+    for (const plan::Refused& refused : plan.refused)
+        verdict += fmt::format("{}: do not cut, it cannot be made as asked. ", refused.id);
+    return verdict + coupon_word(plan);
+}
+
 std::string report(const plan::Plan& plan, const page::Document& packet, const sheets::Kit& kit) {
     std::string text = fmt::format("Job {}, {}, revision {}; fingerprint {}\n\n", plan.header.number, plan.header.title,
                                    plan.header.revision, plan.fingerprint);
     const sheets::Tape tape(plan.header.units);
-    std::string verdict;
-    for (const plan::Piece& piece : plan.pieces) {
-        text += piece_text(piece, tape, kit);
-        verdict += spoken(piece, tape);
-    }
-    return text + paper_lines(plan.printer) + pages_text(packet) + verdict + coupon_word(plan);
+    for (const plan::Piece& piece : plan.pieces) text += piece_text(piece, tape, kit);
+    for (const plan::Refused& refused : plan.refused) text += refused_text(refused, kit);
+    return text + paper_lines(plan.printer) + pages_text(packet) + verdict_line(plan);
 }
 
 }  // namespace kerfpacket::cli

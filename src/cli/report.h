@@ -12,6 +12,9 @@ namespace kerfpacket::cli {
 /// Paragraphs for a person, in the job's units; the last line is the verdict, fit to be read aloud.
 std::string report(const plan::Plan& plan, const page::Document& packet, const sheets::Kit& kit);
 
+/// That last line, with its line break: "A: ok, 143 kerfs 3/8 in deep. Coupon first.".
+std::string verdict_line(const plan::Plan& plan);
+
 /// The same for scripts: JSON of schema 1, lengths in millimetres, angles in degrees.
 std::string report_json(const plan::Plan& plan, const page::Document& packet, const sheets::Kit& kit);
 

@@ -161,6 +161,21 @@ Json bends_json(const plan::Piece& piece) {
     return all;
 }
 
+/// What cannot be made as the job asks for it, and why.
+Json refused_json(const plan::Plan& plan) {
+    Json all = Json::array();
+    for (const plan::Refused& refused : plan.refused) {
+        Json reasons = Json::array();
+        for (const job::Diagnostic& reason : refused.reasons)
+            reasons.push_back({{"line", reason.at.line}, {"message", reason.message}, {"would_do", reason.hint}});
+        all.push_back({{"id", refused.id},
+                       {"kind", refused.kind == plan::Kind::arch_liner ? "arch liner" : "wall board"},
+                       {"do_not_cut", true},
+                       {"reasons", reasons}});
+    }
+    return all;
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -217,6 +232,7 @@ std::string report_json(const plan::Plan& plan, const page::Document& packet, co
                         {"revision", plan.header.revision},
                         {"fingerprint", plan.fingerprint}}},
                       {"pieces", pieces},
+                      {"refused", refused_json(plan)},
                       {"sheets", sheets},
                       {"pages", packet.pages.size()}};
     return all.dump(2) + "\n";

@@ -1,8 +1,10 @@
 #include "cli/run.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <new>
 #include <sstream>
 #include <string_view>
@@ -16,6 +18,8 @@
 #include "cli/printer_check.h"
 #include "cli/verify.h"
 #include "job/media.h"
+#include "job/text.h"
+#include "measure/near_miss.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -33,6 +37,23 @@ struct Choices {
     VerifyChoice verify;
 };
 
+/// A packet and its like are files: "-" would be a file of that name.
+CLI::Validator a_file() {
+    return {[](std::string& name) {
+                return name == "-" ? std::string("nothing is written to standard output: name a file") : std::string();
+            },
+            ""};
+}
+
+CLI::Validator counted_from_one(const std::string& what) {
+    return {[what](std::string& text) {
+                const bool digits = !text.empty() && text.find_first_not_of("0123456789") == std::string::npos;
+                const bool zero = digits && text.find_first_not_of('0') == std::string::npos;
+                return digits && !zero && text.size() <= 6 ? std::string() : what + " are numbered from 1";
+            },
+            ""};
+}
+
 void add_language(CLI::App& command, std::string& language, const std::string& help) {
     command.add_option("--language", language, help)
         ->check(CLI::IsMember(std::vector<std::string>(job::languages.begin(), job::languages.end())));
@@ -46,6 +67,8 @@ void add_job(CLI::App& command, JobChoice& job) {
     command.add_flag("--half", job.print.half,
                      "half templates, to flip about the centre line, where both halves are alike");
     add_language(command, job.print.language, "language of the sheets instead of the job's own; messages stay English");
+    command.add_flag("--strict", job.strict,
+                     "write nothing where one piece cannot be made; else the others are printed");
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
@@ -54,10 +77,10 @@ void add_part(CLI::App& command, PartChoice& part) {
     command.add_option("--only", part.only, "only these sheets: strips,checklist")->delimiter(',')->group(again);
     command.add_option("--pages", part.pages, "only these pages: 7,9-12")->group(again);
     command.add_option("--from-cut", part.from_cut, "strips and checklists from the page with this cut on")
-        ->check(CLI::PositiveNumber)
+        ->check(counted_from_one("cuts"))
         ->group(again);
     command.add_option("--strip", part.strip, "the page with the strip of this number")
-        ->check(CLI::PositiveNumber)
+        ->check(counted_from_one("strips"))
         ->group(again);
 }
 
@@ -65,7 +88,8 @@ void add_build(CLI::App& app, BuildChoice& choice) {
     CLI::App* command = app.add_subcommand("build", "write the job packet as a PDF");
     add_job(*command, choice.job);
     add_part(*command, choice.part);
-    command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it");
+    command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it")
+        ->check(a_file());
     command->add_flag("--force", choice.force,
                       "replace a file that is not a packet of ours; print a board with weak links");
 }
@@ -79,8 +103,8 @@ void add_check(CLI::App& app, CheckChoice& choice) {
 void add_preview(CLI::App& app, PreviewChoice& choice) {
     CLI::App* command = app.add_subcommand("preview", "draw one picture a page");
     add_job(*command, choice.job);
-    command->add_option("--out", choice.out,
-                        "folder for the pictures; else the job file's name with -pages, beside it");
+    command->add_option("--out", choice.out, "folder for the pictures; else the job file's name with -pages, beside it")
+        ->check(a_file());
     CLI::Option* svg = command->add_flag("--svg", choice.svg, "SVG instead of PNG");
     command->add_option("--dpi", choice.dpi, "dots per inch of a PNG; else 100, and 36 on a contact sheet")
         ->check(CLI::Range(10.0, 2400.0));
@@ -96,7 +120,7 @@ void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     command->add_option("--units", choice.units, "of the measured bars; else those in the paper's name")
         ->check(CLI::IsMember({"in", "mm"}));
     add_language(*command, choice.language, "language of the page");
-    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
+    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str()->check(a_file());
     command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
     command->add_option("--first", choice.first, "edge of the page that came out first")
         ->check(CLI::IsMember({"top", "bottom", "left", "right"}));
@@ -115,7 +139,7 @@ void add_field_sheet(CLI::App& app, FieldSheetChoice& choice) {
     command->add_option("--units", choice.units, "of the blanks; else those in the paper's name")
         ->check(CLI::IsMember({"in", "mm"}));
     add_language(*command, choice.language, "language of the forms");
-    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str();
+    command->add_option("--out", choice.out, "the PDF to write")->capture_default_str()->check(a_file());
     command->add_flag("--force", choice.force, "replace a file that is not ours");
 }
 
@@ -143,6 +167,26 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     return list_media(console);
 }
 
+/// What to say of a first word that is no command; empty where it is one, or an option.
+std::string no_command(const CLI::App& app, const std::vector<std::string>& arguments) {
+    if (arguments.empty() || arguments.front().starts_with('-')) return "";
+    const std::string& word = arguments.front();
+    std::vector<std::string> names;
+    for (const CLI::App* command : app.get_subcommands({})) names.push_back(command->get_name());
+    if (std::find(names.begin(), names.end(), word) != names.end()) return "";
+    std::string hint;
+    const std::string near = measure::near_miss(word, {names.begin(), names.end()});
+    if (word == "help")
+        hint = "\"kerfpacket --help\" and, of one command, \"kerfpacket build --help\" tell the options";
+    else if (word == "new" || word == "init" || word == "create" || word == "start")
+        hint = "a new job is a text file: begin with one of README, or measure with \"kerfpacket field-sheet\"";
+    else if (word == "print") hint = "\"kerfpacket build JOB\" writes the PDF that is printed";
+    else if (word.ends_with(".toml")) hint = "a command comes first: did you mean \"kerfpacket build JOB\"?";
+    else if (!near.empty()) hint = fmt::format("did you mean {}?", near);
+    return fmt::format("kerfpacket: there is no command {}{}{}\nthe commands are {}\n", job::in_quotes(word),
+                       hint.empty() ? "" : "; ", hint, fmt::join(names, ", "));
+}
+
 Status parse_and_run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) {
     CLI::App app("kerfpacket: from a job file to the packet that a kerf-bent board is cut by", "kerfpacket");
     app.set_version_flag("--version", "kerfpacket " KERFPACKET_VERSION);
@@ -155,6 +199,10 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_field_sheet(app, choices.field_sheet);
     add_verify(app, choices.verify);
     app.add_subcommand("media", "list the paper sizes that are known");
+    if (const std::string told = no_command(app, arguments); !told.empty()) {
+        console.message(told);
+        return Status::errors;
+    }
     try {
         app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
     } catch (const CLI::ParseError& stop) {

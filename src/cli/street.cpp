@@ -11,7 +11,7 @@
 
 namespace kerfpacket::cli {
 
-std::optional<Planned> planned(const Inputs& inputs, Console& console) {
+std::optional<Planned> planned(const Inputs& inputs, Console& console, bool strict) {
     console.doing("reading the job");
     const job::ShopReading shop = inputs.shop ? job::read_shop(*inputs.shop) : job::ShopReading{};
     if (inputs.shop) console.message(job::render(shop.diagnostics, *inputs.shop));
@@ -22,6 +22,15 @@ std::optional<Planned> planned(const Inputs& inputs, Console& console) {
     tl::expected<plan::Plan, job::Diagnostics> plan;
     if (reading.complete) plan = plan::make_plan(reading.job);
     if (!plan) append(reading.diagnostics, plan.error());
+    // Told whatever else is wrong; what the plan says of it as well is said once.
+    if (!shop.shop.faulty)
+        append(reading.diagnostics, plan::unknown_materials(reading.materials, reading.own_materials));
+    const bool refused = reading.complete && plan && !plan->refused.empty();
+    if (refused)
+        for (const plan::Refused& one : plan->refused) append(reading.diagnostics, one.reasons);
+    if (strict)
+        for (job::Diagnostic& one : reading.diagnostics)
+            if (one.severity == job::Severity::refused) one.severity = job::Severity::error;
     console.message(job::render(reading.diagnostics, inputs.job));
     console.doing("");
     if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.diagnostics)) return {};
@@ -31,7 +40,7 @@ std::optional<Planned> planned(const Inputs& inputs, Console& console) {
 
 std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     const std::optional<Inputs> inputs = gathered(choice, console);
-    return inputs ? planned(*inputs, console) : std::nullopt;
+    return inputs ? planned(*inputs, console, choice.strict) : std::nullopt;
 }
 
 std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
@@ -41,7 +50,7 @@ std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit
         if (before == nullptr) return sheets::make_packet(planned.plan, kit, part);
         return sheets::make_packet({planned.plan, planned.job_text}, {before->plan, before->job_text}, kit, part);
     } catch (const fonts::MissingCharacter& missing) {
-        console.message(job::render({unprintable(missing, planned.inputs.job)}, planned.inputs.job));
+        console.message(job::render(unprintable(missing, kit.faces, planned.inputs.job), planned.inputs.job));
         return {};
     }
 }

@@ -20,8 +20,9 @@ struct Planned {
     Status status = Status::done;  ///< done, or cautions
 };
 
-/// Read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan.
-std::optional<Planned> planned(const Inputs& inputs, Console& console);
+/// Read, plan. Everything wrong with the job file and the shop file is told in one run; then there is no plan. Where it
+/// is `strict`, neither is there one when a piece cannot be made.
+std::optional<Planned> planned(const Inputs& inputs, Console& console, bool strict = false);
 /// The same of what stands on the disk.
 std::optional<Planned> planned(const JobChoice& choice, Console& console);
 

@@ -3,9 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <stdexcept>
+#include <string_view>
 
+#include "fonts/utf8.h"
 #include "job/media.h"
+#include "job/printed.h"
+#include "job/text.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -17,17 +22,6 @@ std::string utf8(char32_t c) {
     if (c < 0x800) return {byte(0xC0U | (c >> 6U)), tail(0)};
     if (c < 0x10000) return {byte(0xE0U | (c >> 12U)), tail(6), tail(0)};
     return {byte(0xF0U | (c >> 18U)), tail(12), tail(6), tail(0)};
-}
-
-/// Line and column of a byte of the text, the column in characters; line 0 when there is no such byte.
-job::Position position_of(std::size_t offset, std::string_view text) {
-    if (offset >= text.size()) return {};
-    const std::string_view before = text.substr(0, offset);
-    const std::size_t last_break = before.rfind('\n');
-    const std::string_view line = last_break == std::string_view::npos ? before : before.substr(last_break + 1);
-    const auto starts_character = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
-    return {static_cast<int>(std::count(before.begin(), before.end(), '\n')) + 1,
-            static_cast<int>(std::count_if(line.begin(), line.end(), starts_character)) + 1};
 }
 
 void use_half_templates(job::Job& job) {
@@ -50,12 +44,30 @@ bool has_error(const job::Diagnostics& diagnostics) {
 
 void append(job::Diagnostics& to, const job::Diagnostics& more) { to.insert(to.end(), more.begin(), more.end()); }
 
-job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::Source& source) {
-    const std::string character = utf8(missing.character());
-    return {job::Severity::error, position_of(source.text.find(character), source.text),
-            fmt::format("the character {} (U+{:04X}) cannot be printed: no font of the packet has it", character,
-                        static_cast<unsigned>(missing.character())),
-            fmt::format("write \"{}\" another way", missing.text())};
+job::Diagnostics unprintable(const fonts::MissingCharacter& missing, const fonts::Faces& faces,
+                             const job::Source& source) {
+    const auto told = [](char32_t character, job::Position at, const std::string& words) {
+        return job::Diagnostic{
+            job::Severity::error, at,
+            fmt::format("the character {} (U+{:04X}) cannot be printed: no font of the packet has it", utf8(character),
+                        static_cast<unsigned>(character)),
+            fmt::format("write {} another way", job::in_quotes(words))};
+    };
+    job::Diagnostics all;
+    for (const job::PrintedWords& words : job::printed_words(source)) {
+        int column = words.at.column;
+        for (std::string_view rest = words.words; !rest.empty();) {
+            const std::optional<char32_t> character = fonts::take_character(rest);
+            if (!character) break;
+            ++column;
+            // All faces have the same characters.
+            if (!faces.covers(page::Face::regular, *character))
+                all.push_back(
+                    told(*character, {words.at.line, words.verbatim ? column : words.at.column}, words.words));
+        }
+    }
+    if (all.empty()) all.push_back(told(missing.character(), {}, missing.text()));
+    return all;
 }
 
 job::Media known_media(const std::string& name) {

@@ -13,8 +13,10 @@ namespace kerfpacket::cli {
 bool has_error(const job::Diagnostics& diagnostics);
 void append(job::Diagnostics& to, const job::Diagnostics& more);
 
-/// Where in the job file a character stands that no face can print, and what to do about it.
-job::Diagnostic unprintable(const fonts::MissingCharacter& missing, const job::Source& source);
+/// Where in the job file characters stand that no face can print, all of them; without a place where `missing` came
+/// from elsewhere.
+job::Diagnostics unprintable(const fonts::MissingCharacter& missing, const fonts::Faces& faces,
+                             const job::Source& source);
 
 /// Prints the job on other paper than it says: all of it on a sheet; on a roll the strips and, where it is wide enough,
 /// the templates. Throws std::runtime_error for paper that is not known.

@@ -59,8 +59,9 @@ Curve through(const EllipseFit& fit, const std::vector<Point>& points) {
 tl::unexpected<job::Diagnostics> far_off(const CircleFit& fit, const job::Ordinates& ordinates, measure::Unit units) {
     const job::Ordinate& point = ordinates.points.at(fit.misses.worst_point());
     return refused(ordinates.fit->at,
-                   "the best circle misses the point at station " + measure::length_text(point.station.value, units) +
-                       " by " + measure::length_text(fit.misses.worst(), units),
+                   "the best circle, R " + measure::length_text(fit.radius, units) + ", misses the point at station " +
+                       measure::length_text(point.station.value, units) + " by " +
+                       measure::length_text(fit.misses.worst(), units),
                    "an arc may miss by " + measure::length_text(most_miss, units) +
                        R"( at most: measure that point again, or use fit = "fair")");
 }

@@ -6,7 +6,6 @@
 #include <stdexcept>
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include "fonts/utf8.h"
 #include "measure/near_miss.h"
@@ -144,7 +143,7 @@ std::vector<WordEntry> shop_entries(const std::vector<WordFile>& shop, const std
             }
         } catch (const std::runtime_error& broken) { mistakes.emplace_back(broken.what()); }
     }
-    if (!mistakes.empty()) throw std::runtime_error(fmt::format("{}", fmt::join(mistakes, "\n")));
+    if (!mistakes.empty()) throw std::runtime_error(all_lines(mistakes));
     return entries;
 }
 

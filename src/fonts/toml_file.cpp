@@ -28,12 +28,9 @@ toml::table read_toml(const std::filesystem::path& file) {
 }
 
 toml::table parse_toml(std::string_view text, const std::string& file) {
-    try {
-        return toml::parse(text, file);
-    } catch (const toml::parse_error& error) {
-        throw std::runtime_error(
-            fmt::format("{}:{}: {}", file, error.source().begin.line, harmless(error.description())));
-    }
+    auto root = text::parse(text);
+    if (root) return *std::move(root);
+    throw std::runtime_error(fmt::format("{}:{}: {}", file, root.error().line, harmless(root.error().description)));
 }
 
 std::string place_of(const std::filesystem::path& file, const toml::node* where) {

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include <toml++/toml.h>
+#include "text/toml.h"
 
 namespace kerfpacket::fonts {
 

@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "disk/read.h"
 #include "fonts/toml_file.h"
@@ -32,15 +33,20 @@ class EntryReader {
 public:
     explicit EntryReader(const WordFile& file) : file_(file) {}
 
+    /// Throws one std::runtime_error that tells every mistake, a line each.
     std::vector<WordEntry> take() {
         table(parse_toml(file_.text, file_.path), file_.stem());
+        if (!mistakes_.empty()) throw std::runtime_error(all_lines(mistakes_));
         return std::move(entries_);
     }
 
 private:
     void table(const toml::table& table, const std::string& prefix) {
         for (const auto& [name, node] : table) {
-            if (!is_plain(name.str())) refuse(file_.path, &node, "a key", "is made of small letters, digits, - and _");
+            if (!is_plain(name.str())) {
+                note(node, "a key", "is made of small letters, digits, - and _");
+                continue;
+            }
             std::string key = prefix + "." + std::string(name.str());
             if (const toml::table* inner = node.as_table()) this->table(*inner, key);
             else entry(std::move(key), node);
@@ -56,17 +62,27 @@ private:
         entries_.push_back(std::move(entry));
     }
 
-    std::string text(const toml::node& node, const std::string& key, const char* expected) const {
+    std::string text(const toml::node& node, const std::string& key, const char* expected) {
         auto words = node.value_exact<std::string>();
-        if (!words) refuse(file_.path, &node, key, expected);
+        if (!words) {
+            note(node, key, expected);
+            return "";
+        }
         for (std::size_t open = words->find('{'); open != std::string::npos; open = words->find('{', open + 1))
-            if (words->find('}', open) == std::string::npos)
-                refuse(file_.path, &node, key, "opens a brace and never closes it");
+            if (words->find('}', open) == std::string::npos) {
+                note(node, key, "opens a brace and never closes it");
+                break;
+            }
         return *std::move(words);
+    }
+
+    void note(const toml::node& node, std::string_view key, std::string_view what) {
+        mistakes_.push_back(fmt::format("{}: {} {}", place_of(file_.path, &node), key, what));
     }
 
     const WordFile& file_;
     std::vector<WordEntry> entries_;
+    std::vector<std::string> mistakes_;
 };
 
 }  // namespace
@@ -77,11 +93,28 @@ std::vector<WordFile> read_word_files(const fs::path& folder, const std::string&
     for (const std::string& name : disk::names_in(folder / language).value_or(std::vector<std::string>{}))
         if (fs::path(name).extension() == ".toml")
             files.push_back({language + "/" + name, "", (folder / language / name).string()});
-    for (WordFile& file : files) file.text = read_text(file.path);
+    std::vector<std::string> mistakes;
+    for (WordFile& file : files) try {
+            file.text = read_text(file.path);
+        } catch (const disk::Failure&) {
+            throw;  // nothing is known of what the words say
+        } catch (const std::runtime_error& unreadable) {
+            mistakes.emplace_back(unreadable.what());
+        }
+    if (!mistakes.empty()) throw std::runtime_error(all_lines(mistakes));
     return files;
 }
 
 std::vector<WordEntry> entries_of(const WordFile& file) { return EntryReader(file).take(); }
+
+std::string all_lines(const std::vector<std::string>& mistakes) {
+    constexpr std::size_t most = 100;
+    const std::size_t told = std::min(most, mistakes.size());
+    std::string text =
+        fmt::format("{}", fmt::join(mistakes.begin(), mistakes.begin() + static_cast<std::ptrdiff_t>(told), "\n"));
+    if (told < mistakes.size()) text += fmt::format("\nand {} more", mistakes.size() - told);
+    return text;
+}
 
 std::set<std::string> names_in(std::string_view text) {
     std::set<std::string> names;

@@ -21,7 +21,7 @@ struct WordFile {
 };
 
 /// The *.toml files of folder/<language>, in order of name; none where nothing of that name stands. Throws
-/// std::runtime_error when one is over 1 MB, disk::Failure when the folder or one in it cannot be read.
+/// std::runtime_error with all that are over 1 MB, disk::Failure when the folder or one in it cannot be read.
 std::vector<WordFile> read_word_files(const std::filesystem::path& folder, const std::string& language);
 
 /// What stands under one key.
@@ -32,9 +32,12 @@ struct WordEntry {
     std::string place;               ///< "FILE:LINE"
 };
 
-/// Everything in a file, in its order of keys. Throws std::runtime_error "FILE:LINE: KEY what is wrong": no TOML, a
-/// value that is no text, a brace that is not closed.
+/// Everything in a file, in its order of keys. Throws one std::runtime_error with a line "FILE:LINE: KEY what is wrong"
+/// for each mistake: no TOML, a value that is no text, a brace that is not closed.
 std::vector<WordEntry> entries_of(const WordFile& file);
+
+/// Mistakes as lines of one text: the first hundred, and how many more there are.
+std::string all_lines(const std::vector<std::string>& mistakes);
 
 /// The names in braces of a text whose braces are closed.
 std::set<std::string> names_in(std::string_view text);

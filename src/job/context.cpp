@@ -86,8 +86,9 @@ std::optional<Length> Context::length_in(const toml::node& node, const LengthKey
     if (const auto* words = node.as_string()) {
         const auto read = measure::parse_length(words->get(), unit.value_or(Unit::inch));
         if (read) return *read;
+        const std::string& hint = read.error().hint;
         error(within(node, words->get(), read.error().offset), name + ": " + read.error().message,
-              std::string(how_to_write));
+              hint.empty() ? std::string(how_to_write) : hint);
         return std::nullopt;
     }
     const auto number = bare_number(node);
@@ -108,10 +109,31 @@ std::optional<Length> Context::length_in(const toml::node& node, const LengthKey
     return *unit == Unit::inch ? Length::inches(*number) : Length::mm(*number);
 }
 
+/// Of a bare number whose unit is not known: what is wrong with it whichever it is. It is no length yet.
+void Context::judge_without_unit(const toml::node& node, const LengthKey& key) {
+    const auto number = bare_number(node);
+    if (unit || !number || !std::isfinite(*number)) return;
+    const std::string name(key.name), text = measure::fixed(*number, 0);
+    const Position at = position(node);
+    const std::string more =
+        "expected " + std::string(key.zero ? "0 or more" : "more than 0") + ", for example " + std::string(key.example);
+    if (*number < 0 && key.least >= Length()) error(at, name + " is negative: " + text, more);
+    else if (*number == 0 && !key.zero) error(at, name + " is 0", more);
+    else if (Length::mm(std::abs(*number)) > std::min(key.most, longest))
+        error(at, name + " is too large in any unit: " + text,
+              "expected at most " + measure::length_text(key.most, Unit::inch));
+    else if (Length::inches(*number) < key.least && *number != 0)
+        error(at, name + " is too small in any unit",
+              "expected at least " + measure::length_text(key.least, Unit::inch));
+}
+
 std::optional<Sourced<Length>> Context::length(const toml::node& node, const LengthKey& key) {
     if (pass_over(node)) return std::nullopt;
     const auto value = length_in(node, key);
-    if (!value) return std::nullopt;
+    if (!value) {
+        judge_without_unit(node, key);
+        return std::nullopt;
+    }
     const Position at = position(node);
     const std::string name(key.name);
     const std::string more =

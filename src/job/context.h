@@ -76,6 +76,7 @@ public:
 
 private:
     std::optional<Length> length_in(const toml::node& node, const LengthKey& key);
+    void judge_without_unit(const toml::node& node, const LengthKey& key);
     std::optional<double> degrees_in(const toml::node& node, std::string_view name, std::string_view expected);
     Position within(const toml::node& node, std::string_view words, std::size_t offset) const;
 

@@ -23,7 +23,8 @@ struct Sourced {
     Position at;
 };
 
-enum class Severity { error, caution };
+/// `refused`: a piece that cannot be made as it is asked for, while the others can.
+enum class Severity { error, refused, caution };
 
 struct Diagnostic {
     Severity severity = Severity::error;
@@ -40,7 +41,8 @@ struct Source {
     std::string text;
 };
 
-/// "name:line:column: error: message", the line, a caret under the column, the hint; sorted by position.
+/// "name:line:column: error: message", the line, a caret under the column, the hint; sorted by position. The same said
+/// of one place is said once, and behind the first hundred stands how many more there are.
 std::string render(const Diagnostics& diagnostics, const Source& source);
 
 using measure::near_miss;

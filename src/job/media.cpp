@@ -177,7 +177,34 @@ std::optional<Media> find_media(std::string_view name) {
         size.unit};
 }
 
+namespace {
+
+/// "letter", "A4", "11x17", "8.5 x 11 in": what people call a paper, in place of its full name.
+const Media* called(std::string_view name) {
+    std::string plain;
+    for (const char c : name)
+        if (c != ' ') plain += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    if (plain == "tabloid") plain = "ledger";
+    const auto turned = [](std::string_view size) {
+        const std::size_t cross = size.find('x');
+        return cross == std::string_view::npos
+                   ? std::string(size)
+                   : std::string(size.substr(cross + 1)) + "x" + std::string(size.substr(0, cross));
+    };
+    for (const Media& one : all_media()) {
+        const std::size_t first = one.name.find('_'), last = one.name.rfind('_');
+        const std::string title = one.name.substr(first + 1, last - first - 1), size = one.name.substr(last + 1);
+        const std::string bare = size.substr(0, size.size() - 2);
+        for (const std::string& said : {title, size, bare, turned(bare), title + bare, title + size})
+            if (plain == said) return &one;
+    }
+    return nullptr;
+}
+
+}  // namespace
+
 std::string media_hint(std::string_view name) {
+    if (const Media* meant = called(name)) return "did you mean \"" + meant->name + "\"?";
     const auto help = custom_media_help();
     if (const auto parts = custom_parts(name)) return parts->second.height == Length() ? help.back() : help.front();
     if (name.starts_with("custom_roll")) return help.back();

@@ -44,6 +44,8 @@ std::string hint_for(std::string_view line, std::string_view description) {
     const std::size_t equals = line.find('=');
     if (equals == std::string_view::npos) return "expected lines like [saw] and lines like kerf = \"0.118 in\"";
     if (description.find("expected day") != std::string_view::npos) return "expected a day of the calendar";
+    const std::string_view key = line.substr(0, line.find_last_not_of(" \t", equals == 0 ? 0 : equals - 1) + 1);
+    if (key.ends_with("date")) return "a date is year-month-day, for example 2026-04-02";
     const auto value = line.substr(std::min(line.find_first_not_of(" \t", equals + 1), line.size()));
     const bool bare = !value.empty() && (std::isdigit(static_cast<unsigned char>(value[0])) != 0 || value[0] == '.');
     if (bare && value.find('%') != std::string_view::npos)
@@ -52,11 +54,13 @@ std::string hint_for(std::string_view line, std::string_view description) {
     return R"(words and lengths stand in straight quotes on one line: "...")";
 }
 
-Diagnostic diagnostic_of(const toml::parse_error& error, std::string_view line) {
-    const auto at = error.source().begin;
-    const std::string_view description = error.description();
-    Diagnostic found{Severity::error, {static_cast<int>(at.line), static_cast<int>(at.column)}, "", ""};
-    if (is_repeated(description)) {
+Diagnostic diagnostic_of(const text::Mistake& error, std::string_view line) {
+    const std::string_view description = error.description;
+    Diagnostic found{Severity::error, {error.line, error.column}, "", ""};
+    if (error.unreasonable) {
+        found.message = description;
+        found.hint = "a job file has short lines and few brackets";
+    } else if (is_repeated(description)) {
         const std::size_t quote = description.find('\'');
         const std::size_t end = description.find('\'', quote + 1);
         const bool named = quote != std::string_view::npos && end != std::string_view::npos;
@@ -98,14 +102,14 @@ bool goes_on_from_above(std::string_view description, std::string_view line) {
 }
 
 /// Notes a mistake and gives the text in which it no longer stands in the way, or none when the rest cannot be read.
-std::string repair(std::string_view text, const toml::parse_error& error, Parsed& parsed) {
+std::string repair(std::string_view text, const text::Mistake& error, Parsed& parsed) {
     const auto lines = split_lines(text);
-    const auto number = static_cast<int>(error.source().begin.line);
+    const auto number = error.line;
     const auto index = static_cast<std::size_t>(number - 1);
     const std::string_view line = index < lines.size() ? lines[index] : std::string_view();
     const bool again = parsed.broken_lines.contains(number);
-    std::string fixed = repaired(text, line, again || is_repeated(error.description()));
-    if (goes_on_from_above(error.description(), line)) fixed.clear();
+    std::string fixed = repaired(text, line, again || is_repeated(error.description));
+    if (goes_on_from_above(error.description, line)) fixed.clear();
     // What follows a repaired line and is no line of its own belongs to the mistake already told.
     const bool told = again || (fixed.empty() && parsed.broken_lines.contains(number - 1));
     if (!told) parsed.diagnostics.push_back(diagnostic_of(error, line));
@@ -119,18 +123,18 @@ Parsed parse(std::string_view text) {
     Parsed parsed;
     std::string current(text);
     for (int repairs = 0; repairs <= most_repairs; ++repairs) {
-        if (auto refused = unreasonable(current)) {
-            parsed.diagnostics.push_back(*std::move(refused));
-            return parsed;
-        }
-        try {
-            parsed.root = toml::parse(std::string_view(current));
+        auto root = text::parse(current);
+        if (root) {
+            parsed.root = *std::move(root);
             parsed.usable = true;
             return parsed;
-        } catch (const toml::parse_error& error) {
-            current = repair(current, error, parsed);
-            if (current.empty()) return parsed;
         }
+        if (root.error().unreasonable) {
+            parsed.diagnostics.push_back(diagnostic_of(root.error(), {}));
+            return parsed;
+        }
+        current = repair(current, root.error(), parsed);
+        if (current.empty()) return parsed;
     }
     return parsed;
 }

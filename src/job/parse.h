@@ -4,9 +4,8 @@
 #include <set>
 #include <string_view>
 
-#include <toml++/toml.h>
-
 #include "job/diagnostics.h"
+#include "text/toml.h"
 
 namespace kerfpacket::job {
 
@@ -20,8 +19,4 @@ struct Parsed {
 };
 
 Parsed parse(std::string_view text);
-
-/// Refuses text that no carpenter writes: endless lines, or tables within tables deeper than the parser's own stack.
-std::optional<Diagnostic> unreasonable(std::string_view text);
-
 }  // namespace kerfpacket::job

@@ -20,6 +20,8 @@ struct Reading {
     Job job;
     Diagnostics diagnostics;
     bool complete = false;
+    std::vector<Sourced<std::string>> materials;  ///< that boards name, whatever else is wrong with their pieces
+    std::vector<std::string> own_materials;       ///< names of the job's and the shop's, whatever else is wrong there
 };
 
 /// A kind of file that is read, for messages: its name and what it holds.

@@ -11,6 +11,9 @@
 namespace kerfpacket::job {
 namespace {
 
+/// A house has fewer arches and curved walls; each takes its pages and its share of memory.
+constexpr std::size_t most_pieces = 100;
+
 /// Reads the file's own top level, in the order in which later parts need earlier ones.
 class JobReader {
 public:
@@ -31,6 +34,9 @@ public:
         top_.finish();
         return std::move(job_);
     }
+
+    /// Every name that a board gives its material, and every name of a [[material]] table.
+    const std::vector<Sourced<std::string>>& materials() const { return materials_; }
 
     bool head_is_good() const { return head_is_good_; }
 
@@ -122,11 +128,25 @@ private:
         const auto tables = top_.tables(key);
         if (!tables.empty() || context_.mistakes() > told) ++pieces_;
         for (const auto* table : tables) {
+            if (++pieces_read_ > most_pieces) {
+                context_.error(position(*table),
+                               "the job has more than " + std::to_string(most_pieces) +
+                                   " openings and walls: what follows is not read",
+                               "split the house into several jobs, a storey or a kind of work each");
+                return;
+            }
             const std::size_t before = context_.mistakes();
             Piece piece = read(*table);
+            note_material(piece);
             note_id(piece.id);
             if (context_.mistakes() == before) pieces.push_back(std::move(piece));
         }
+    }
+
+    void note_material(const Opening& opening) { note(opening.liner.material); }
+    void note_material(const Wall& wall) { note(wall.board.material); }
+    void note(const Sourced<std::string>& material) {
+        if (known(material)) materials_.push_back(material);
     }
 
     void note_id(const Sourced<std::string>& id) {
@@ -142,9 +162,22 @@ private:
     const Shop& shop_;
     Job job_;
     std::map<std::string, Position> ids_;
+    std::vector<Sourced<std::string>> materials_;
     int pieces_ = 0;
+    std::size_t pieces_read_ = 0;
     bool head_is_good_ = false;
 };
+
+/// The names of all [[material]] tables, whatever else is wrong in them.
+std::vector<std::string> own_materials(const toml::table& root, const Shop& shop) {
+    std::vector<std::string> names;
+    if (const auto* tables = root["material"].as_array())
+        for (const auto& element : *tables)
+            if (const auto* table = element.as_table())
+                if (const auto name = (*table)["name"].value<std::string>()) names.push_back(*name);
+    for (const Material& material : shop.materials) names.push_back(material.name.value);
+    return names;
+}
 
 }  // namespace
 
@@ -160,6 +193,8 @@ Reading read_job(const Source& source, const Shop& shop) {
     JobReader reader(context, parsed.root, shop);
     reading.job = reader.run();
     reading.complete = reader.head_is_good();
+    reading.materials = reader.materials();
+    reading.own_materials = own_materials(parsed.root, shop);
     reading.diagnostics = all_told(std::move(parsed.diagnostics), context);
     if (reading.complete) reading.job.fingerprint = fingerprint(reading.job);
     return reading;

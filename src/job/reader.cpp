@@ -1,6 +1,7 @@
 #include "job/reader.h"
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 #include "job/text.h"
@@ -9,6 +10,22 @@ namespace kerfpacket::job {
 namespace {
 
 bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
+
+/// Keys of a board that climbs, or whose edges are not parallel to its axis: common words of the trade.
+bool climbs(std::string_view name) {
+    constexpr std::array<std::string_view, 15> stems{"rake",  "raking",  "slope",   "sloping", "climb",
+                                                     "splay", "flare",   "flaring", "batter",  "incline",
+                                                     "helix", "helical", "spiral",  "tilt",    "twist"};
+    std::string small;
+    for (const char c : name) small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    for (std::size_t from = 0; from < small.size();) {
+        const std::string_view part = std::string_view(small).substr(from, small.find_first_of("_-", from) - from);
+        if (std::any_of(stems.begin(), stems.end(), [&](std::string_view stem) { return part.starts_with(stem); }))
+            return true;
+        from += part.size() + 1;
+    }
+    return false;
+}
 
 }  // namespace
 
@@ -129,6 +146,13 @@ void TableReader::finish() {
     for (const auto& [key, node] : table_) {
         const std::string_view name = key.str();
         if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
+        if (climbs(name)) {
+            context_.harmless_error(position(key),
+                                    in_quotes(name) + ": kerfpacket does not do boards that climb or splay yet",
+                                    "do not leave the key out and print: the blank would be wrong. What it draws is "
+                                    "level, on upright walls");
+            continue;
+        }
         const std::string near = near_miss(name, known_);
         meant.insert(near);
         std::string message = "unknown key " + in_quotes(name) + " in " + title_;

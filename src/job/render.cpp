@@ -8,6 +8,8 @@ namespace kerfpacket::job {
 namespace {
 
 constexpr std::string_view indent = "    ";
+/// More than that nobody mends before the next run.
+constexpr std::size_t most_told = 100;
 
 /// The line with a caret under the column. A long line is shown from near the column on; a tab stays a tab in both
 /// rows, so that they line up whatever the terminal's tab stops are.
@@ -34,11 +36,20 @@ std::string shown_line(std::string_view line, int column) {
     return out.append(indent).append(under).append("^\n");
 }
 
+const char* word(Severity severity) {
+    switch (severity) {
+        case Severity::error: return " error: ";
+        case Severity::refused: return " do not cut: ";
+        case Severity::caution: break;
+    }
+    return " caution: ";
+}
+
 std::string header(const Diagnostic& diagnostic, const std::string& name) {
     std::string text = name + ":";
     if (diagnostic.at.line > 0)
         text += std::to_string(diagnostic.at.line) + ":" + std::to_string(diagnostic.at.column) + ":";
-    return text + (diagnostic.severity == Severity::error ? " error: " : " caution: ") + diagnostic.message + "\n";
+    return text + word(diagnostic.severity) + diagnostic.message + "\n";
 }
 
 }  // namespace
@@ -46,6 +57,12 @@ std::string header(const Diagnostic& diagnostic, const std::string& name) {
 std::string render(const Diagnostics& diagnostics, const Source& source) {
     Diagnostics sorted = diagnostics;
     std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+    const auto same = [](const Diagnostic& a, const Diagnostic& b) {
+        return a.at == b.at && a.severity == b.severity && a.message == b.message;
+    };
+    sorted.erase(std::unique(sorted.begin(), sorted.end(), same), sorted.end());
+    const std::size_t more = sorted.size() > most_told ? sorted.size() - most_told : 0;
+    sorted.resize(sorted.size() - more);
     const auto lines = split_lines(source.text);
     std::string text;
     for (const auto& diagnostic : sorted) {
@@ -54,6 +71,7 @@ std::string render(const Diagnostics& diagnostics, const Source& source) {
         if (line > 0 && line <= lines.size()) text += shown_line(lines[line - 1], diagnostic.at.column);
         if (!diagnostic.hint.empty()) text.append(indent).append(diagnostic.hint).append("\n");
     }
+    if (more > 0) text += source.name + ": and " + std::to_string(more) + " more\n";
     return text;
 }
 

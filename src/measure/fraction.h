@@ -17,10 +17,13 @@ enum class Unit { inch, millimetre };
 struct LengthError {
     std::string message;
     std::size_t offset = 0;
+    std::string hint;  ///< how to write what may be meant; may be empty
 };
 
 /// Reads a length: "4 ft 2-1/2 in", `6' 2 1/2"`, "1880 mm", "0.118 in", "12-3/4", "-1 in"; a number without a
-/// unit is in `unit`. Finite values only; never reads a locale. The sign is kept: callers judge it.
+/// unit is in `unit`. Fractions, dashes, primes and spaces as phones and word processors type them are read too. What
+/// could be taken in two ways is an error that spells out both. Finite values only; never reads a locale. The sign is
+/// kept: callers judge it.
 tl::expected<Length, LengthError> parse_length(std::string_view text, Unit unit);
 
 /// The nearest whole number, halves away from zero; what computing leaves short of a half (1e-9) counts as one. Every

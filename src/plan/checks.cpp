@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "job/text.h"
 #include "plan/cautions.h"
 #include "plan/kerfs.h"
 #include "plan/wood.h"
@@ -22,15 +23,18 @@ job::Position place(const job::Setting& setting, const job::Board& board) {
     return setting.at.line > 0 ? setting.at : board.thickness.at;
 }
 
-job::Diagnostic unknown_material(const job::Board& board, const job::Job& job) {
-    std::vector<std::string_view> names;
-    for (const bend::Material& material : bend::materials()) names.push_back(material.name);
-    for (const job::Material& material : job.materials)
-        if (bend::find_material(material.name.value) == nullptr) names.push_back(material.name.value);
-    const std::string near = job::near_miss(board.material.value, names);
-    const std::string guess = near.empty() ? "" : fmt::format("did you mean \"{}\"? ", near);
-    return {job::Severity::error, board.material.at, fmt::format("unknown material \"{}\"", board.material.value),
-            fmt::format("{}known: {}; a [[material]] table makes another known", guess, fmt::join(names, ", "))};
+/// "MDF" for "mdf", "poplar" for "yellow-poplar": capitals and a part of the name, or else a slip of the keyboard.
+std::string meant_material(const std::string& word, const std::vector<std::string_view>& names) {
+    std::string small;
+    for (const char c : word)
+        small += c == ' ' || c == '_' ? '-' : c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    std::vector<std::string_view> alike;
+    for (const std::string_view name : names) {
+        if (name == small) return small;
+        if (small.size() >= 3 && (("-" + std::string(name) + "-").find("-" + small + "-") != std::string::npos))
+            alike.push_back(name);
+    }
+    return alike.size() == 1 ? std::string(alike.front()) : job::near_miss(small, names);
 }
 
 job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& job) {
@@ -95,12 +99,29 @@ job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::str
                         measure::length_text(fold.distance, job.header.units))};
 }
 
+job::Diagnostics unknown_materials(const std::vector<job::Sourced<std::string>>& used,
+                                   const std::vector<std::string>& own) {
+    std::vector<std::string_view> names;
+    for (const bend::Material& material : bend::materials()) names.push_back(material.name);
+    for (const std::string& name : own)
+        if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    job::Diagnostics wrong;
+    for (const auto& material : used) {
+        if (std::find(names.begin(), names.end(), material.value) != names.end()) continue;
+        const std::string near = meant_material(material.value, names);
+        const std::string guess = near.empty() ? "" : fmt::format("did you mean \"{}\"? ", near);
+        wrong.push_back(
+            {job::Severity::error, material.at, fmt::format("unknown material {}", job::in_quotes(material.value)),
+             fmt::format("{}known: {}; a [[material]] table makes another known", guess, fmt::join(names, ", "))});
+    }
+    return wrong;
+}
+
 job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
     // What is left to the program begins at common practice.
     const Length depth = board.kerf_depth.given.value_or(usual_depth(board));
     const Length spacing = board.spacing.given.value_or(usual_spacing);
     job::Diagnostics wrong;
-    if (!material_of(board, job)) wrong.push_back(unknown_material(board, job));
     if (board.thickness.value - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
     if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     return wrong;

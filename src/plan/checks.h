@@ -8,7 +8,7 @@
 
 namespace kerfpacket::plan {
 
-/// Material, web and land. The job reader has judged what is written out; here what was left to the program is judged
+/// Web and land. The job reader has judged what is written out; here what was left to the program is judged
 /// too.
 job::Diagnostics check_board(const job::Board& board, const job::Job& job);
 

@@ -2,13 +2,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
+#include "job/read.h"
 #include "job/shapes.h"
 #include "plan/casing.h"
 #include "plan/cautions.h"
 #include "plan/checks.h"
 #include "plan/lines.h"
 #include "plan/make_piece.h"
+#include "plan/wood.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -214,7 +217,7 @@ void judge_recommended(std::vector<Piece>& pieces, Place place, BoardOf board_of
 }  // namespace
 
 bool Plan::cautions() const {
-    return std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) {
+    return !refused.empty() || std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) {
         return !piece.cautions.empty() || piece.bend.verdict != bend::Verdict::ok;
     });
 }
@@ -231,22 +234,77 @@ int Plan::cuts() const {
     return total;
 }
 
+namespace {
+
+/// The board and the kind of what is lined or covered.
+const job::Board& board_of(const job::Opening& opening) { return opening.liner; }
+const job::Board& board_of(const job::Wall& wall) { return wall.board; }
+Kind kind_of(const job::Opening& /*opening*/) { return Kind::arch_liner; }
+Kind kind_of(const job::Wall& /*wall*/) { return Kind::wall_board; }
+
+job::Diagnostics unknown_materials_of(const job::Job& job) {
+    std::vector<job::Sourced<std::string>> used;
+    for (const job::Opening& opening : job.openings) used.push_back(opening.liner.material);
+    for (const job::Wall& wall : job.walls) used.push_back(wall.board.material);
+    std::vector<std::string> names;
+    for (const job::Material& material : job.materials) names.push_back(material.name.value);
+    return unknown_materials(used, names);
+}
+
+/// Each kerf takes its marks, its line and its tick: a house has a tenth of these.
+constexpr std::size_t most_kerfs_in_all = 30'000;
+
+job::Diagnostics too_many_kerfs(const Plan& plan, const job::Job& job) {
+    std::size_t kerfs = 0;
+    for (const Piece& piece : plan.pieces) {
+        kerfs += piece.kerfs.size();
+        if (kerfs <= most_kerfs_in_all) continue;
+        job::Position at;
+        for (const job::Opening& opening : job.openings)
+            if (piece.id == opening.id.value || piece.id.starts_with(opening.id.value + "/")) at = opening.at;
+        for (const job::Wall& wall : job.walls)
+            if (piece.id == wall.id.value) at = wall.at;
+        return {{job::Severity::error, at,
+                 "up to this piece the job has more than " + std::to_string(most_kerfs_in_all) + " kerfs",
+                 "split the house into several jobs"}};
+    }
+    return {};
+}
+
+/// What the job file says of the refused ones: read off its canonical text, as a change page does.
+void add_what_was_asked(std::vector<Refused>& refused, const job::Job& job) {
+    const std::vector<job::Value> values = job::values_of(job::normalised(job));
+    for (Refused& one : refused)
+        std::copy_if(values.begin(), values.end(), std::back_inserter(one.asked),
+                     [&](const job::Value& value) { return value.piece == one.id && value.table != "material"; });
+}
+
+}  // namespace
+
 tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
-    Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}};
-    job::Diagnostics wrong;
-    const auto take = [&](Result pieces) {
+    Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}, {}};
+    job::Diagnostics wrong = unknown_materials_of(job);
+    const auto take = [&](const auto& one, auto board_to_change) {
+        if (!material_of(board_of(one), job)) {  // told already, but not what else is wrong with that board
+            append(wrong, check_board(board_of(one), job));
+            return;
+        }
+        Result pieces = pieces_of(one, job);
+        if (pieces) judge_recommended(*pieces, one, board_to_change, job);
         if (pieces) std::move(pieces->begin(), pieces->end(), std::back_inserter(plan.pieces));
-        else append(wrong, pieces.error());
-    };
-    const auto judged = [&](const auto& place, auto board_of) {
-        Result pieces = pieces_of(place, job);
-        if (pieces) judge_recommended(*pieces, place, board_of, job);
-        return pieces;
+        else plan.refused.push_back({one.id.value, kind_of(one), {}, std::move(pieces.error())});
     };
     for (const job::Opening& opening : job.openings)
-        take(judged(opening, [](job::Opening& one) -> job::Board& { return one.liner; }));
-    for (const job::Wall& wall : job.walls) take(judged(wall, [](job::Wall& one) -> job::Board& { return one.board; }));
-    if (!wrong.empty()) return tl::unexpected(std::move(wrong));
+        take(opening, [](job::Opening& copy) -> job::Board& { return copy.liner; });
+    for (const job::Wall& wall : job.walls) take(wall, [](job::Wall& copy) -> job::Board& { return copy.board; });
+    if (!wrong.empty() || (plan.pieces.empty() && !plan.refused.empty())) {
+        for (const Refused& one : plan.refused) append(wrong, one.reasons);
+        return tl::unexpected(std::move(wrong));
+    }
+    if (auto many = too_many_kerfs(plan, job); !many.empty()) return tl::unexpected(std::move(many));
+    for (Refused& one : plan.refused)
+        for (job::Diagnostic& reason : one.reasons) reason.severity = job::Severity::refused;
+    if (!plan.refused.empty()) add_what_was_asked(plan.refused, job);
     return plan;
 }
 

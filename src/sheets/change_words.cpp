@@ -112,6 +112,10 @@ const plan::Piece* find(const plan::Plan& plan, const std::string& id) {
     return found == plan.pieces.end() ? nullptr : &*found;
 }
 
+bool refused_in(const plan::Plan& plan, const std::string& id) {
+    return std::any_of(plan.refused.begin(), plan.refused.end(), [&](const auto& one) { return one.id == id; });
+}
+
 bool marks_stand(const plan::Piece& was, const plan::Piece& now) {
     return std::equal(
         was.kerfs.begin(), was.kerfs.end(), now.kerfs.begin(), now.kerfs.end(),
@@ -152,6 +156,11 @@ std::set<std::string> pieces_of(const std::vector<job::Value>& values) {
 
 }  // namespace
 
+std::pair<std::string, std::string> value_words(const job::Value& value, const Kit& kit, const Tape& tape) {
+    const Teller tell(kit, tape);
+    return {tell.what(value), tell.brief(value)};
+}
+
 Changes changes_between(const Revision& before, const Revision& now, const Kit& kit) {
     const Tape tape(now.plan.header.units, kit.words);
     const Teller tell(kit, tape);
@@ -181,13 +190,21 @@ Changes changes_between(const Revision& before, const Revision& now, const Kit& 
 
     for (const plan::Piece& piece : now.plan.pieces) {
         const plan::Piece* was = find(before.plan, piece.id);
-        changes.effects.push_back(
-            {piece.id, measured_id(piece),
-             was == nullptr ? std::vector{kit.words("changes.piece_new")} : effects_of(*was, piece, kit, tape)});
+        changes.effects.push_back({piece.id, measured_id(piece),
+                                   was != nullptr ? effects_of(*was, piece, kit, tape)
+                                                  : std::vector{kit.words(refused_in(before.plan, measured_id(piece))
+                                                                              ? "changes.piece_mended"
+                                                                              : "changes.piece_new")}});
     }
     for (const plan::Piece& piece : before.plan.pieces)
-        if (find(now.plan, piece.id) == nullptr)
+        if (find(now.plan, piece.id) == nullptr && !refused_in(now.plan, measured_id(piece)))
             changes.effects.push_back({piece.id, measured_id(piece), {kit.words("changes.piece_gone")}});
+    for (const plan::Refused& one : now.plan.refused) {
+        const bool changed = std::any_of(changes.values.begin(), changes.values.end(),
+                                         [&](const ChangedValue& value) { return value.piece == one.id; });
+        if (changed || !refused_in(before.plan, one.id))
+            changes.effects.push_back({one.id, one.id, {kit.words("changes.piece_refused")}});
+    }
     return changes;
 }
 

@@ -2,10 +2,13 @@
 // What a new revision changed: values, what comes of them, and the sheets that are superseded.
 
 #include <string>
+#include <utility>
 #include <vector>
 
+#include "job/values.h"
 #include "sheets/cover.h"
 #include "sheets/draft.h"
+#include "sheets/tape.h"
 
 namespace kerfpacket::sheets {
 
@@ -35,6 +38,9 @@ struct Changes {
     std::vector<ChangedValue> values;
     std::vector<Effect> effects;  ///< of every board of both revisions
 };
+
+/// A value of the job and what it is, in words: "span", "29-3/8 in".
+std::pair<std::string, std::string> value_words(const job::Value& value, const Kit& kit, const Tape& tape);
 
 /// Lengths are written as the new revision's tape reads them. The revision's own letter is no change.
 Changes changes_between(const Revision& before, const Revision& now, const Kit& kit);

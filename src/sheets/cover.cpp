@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/cover_flow.h"
+#include "sheets/refused.h"
 #include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
@@ -53,6 +54,7 @@ std::string summary(const CoverFlow& flow) {
     std::ptrdiff_t walls = 0;
     for (const plan::Piece& piece : flow.plan().pieces)
         if (piece.board == 1) ++(piece.kind == plan::Kind::arch_liner ? openings : walls);
+    for (const plan::Refused& one : flow.plan().refused) ++(one.kind == plan::Kind::arch_liner ? openings : walls);
     const auto part = [&](std::ptrdiff_t n, const char* one, const char* many) {
         return n == 1 ? flow.words(one) : flow.words(many, {{"n", std::to_string(n)}});
     };
@@ -88,6 +90,31 @@ void banner(CoverFlow& flow) {
     pen.text(Role::caution, {side_margin + 12_pt, flow.y - 20_pt}, text, type);
     pen.text(Role::caution, {right - 10_pt, flow.y - 20_pt}, aside, small);
     flow.y -= 30_pt;
+}
+
+/// What cannot be made, over everything else that can: with the pages that say why.
+void refused_banner(CoverFlow& flow, const std::vector<IndexEntry>& index) {
+    const auto& refused = flow.plan().refused;
+    if (refused.empty()) return;
+    const auto is_first = [&](const IndexEntry& entry) {
+        return entry.title == flow.words("refused.outline", {{"piece", refused.front().id}});
+    };
+    const auto first = std::find_if(index.begin(), index.end(), is_first);
+    if (first == index.end()) return;  // a shop may leave the sheet out
+    const IndexEntry last = *std::min(first + static_cast<std::ptrdiff_t>(refused.size()) - 1, index.end() - 1);
+    const std::string pages = first->first == last.last
+                                  ? flow.words("cover.refused_page", {{"page", std::to_string(first->first + 1)}})
+                                  : flow.words("cover.refused_pages", {{"first", std::to_string(first->first + 1)},
+                                                                       {"last", std::to_string(last.last + 1)}});
+    const std::string text =
+        flow.words("cover.banner_refused", {{"pieces", refused_ids(flow.plan())}, {"pages", pages}});
+    const Type type = CoverFlow::bold(flow.style().strong);
+    const Length width = flow.width() - 24_pt;
+    const Length top = flow.y - 6_pt;
+    Pen pen = flow.pen();
+    flow.y = pen.paragraph(Role::caution, {side_margin + 12_pt, top - 19_pt}, text, type, width, 16_pt) - 11_pt;
+    pen.box(Role::caution, {{side_margin, flow.y}, {flow.right(), top}}, flow.style().end);
+    pen.link({{side_margin, flow.y}, {flow.right(), top}}, first->first);
 }
 
 void cautions(CoverFlow& flow) {
@@ -145,6 +172,7 @@ void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEn
         flow.y -= 52_pt;
     }
     banner(flow);
+    refused_banner(flow, index);
     cover_drawings(flow);
     cover_table(flow);
     cautions(flow);

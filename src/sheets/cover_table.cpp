@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "sheets/cover_flow.h"
+#include "sheets/refused.h"
 #include "sheets/settings_words.h"
 #include "sheets/wording.h"
 
@@ -60,6 +61,13 @@ public:
             }
             row(piece);
         }
+        for (const plan::Refused& refused : flow_.plan().refused) {
+            if (flow_.y - table_row < CoverFlow::lowest) {
+                flow_.start_page(false);
+                head();
+            }
+            refused_row(refused);
+        }
     }
 
 private:
@@ -112,6 +120,25 @@ private:
             cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts.at(i)));
         flow_.y -= 6_pt;
         rule(style().hair);
+    }
+
+    /// One that cannot be made has no figures to show.
+    void refused_row(const plan::Refused& refused) {
+        Pen pen = flow_.pen();
+        const Scope table = pen.going_on(Tag::table);
+        const Scope line = pen.within(Tag::row);
+        flow_.y -= table_row - 6_pt;
+        const fonts::Style& style = flow_.style();
+        cell(Tag::row_header, columns_[0], refused.id, CoverFlow::bold(style.text));
+        cell(Tag::cell, columns_[1], refused_name(refused, flow_.kit()), CoverFlow::regular(style.text));
+        pen.empty_cells(static_cast<int>(verdict_column) - 3);
+        // Right of its middle the row has no figures: the words end where the last column begins.
+        const Column wide{"", columns_.at(verdict_column).at - 0.02, Align::right};
+        cell(Tag::cell, wide, flow_.words("cover.refused_row"), CoverFlow::regular(style.small));
+        cell(Tag::cell, columns_.at(verdict_column), flow_.words("cover.refused_verdict"),
+             {Face::condensed_bold, style.text});
+        flow_.y -= 6_pt;
+        rule(style.hair);
     }
 
     Type type_of(const plan::Piece& piece, std::size_t column, const std::string& text) {

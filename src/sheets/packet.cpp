@@ -13,6 +13,7 @@
 #include "sheets/form_sheet.h"
 #include "sheets/furniture.h"
 #include "sheets/install.h"
+#include "sheets/refused.h"
 #include "sheets/safety.h"
 #include "sheets/setup.h"
 #include "sheets/strain_sheet.h"
@@ -22,11 +23,25 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// A house has a few hundred; a thousand take some hundred MB to lay out.
+constexpr std::size_t most_pages = 3000;
+
+void require_room(std::size_t pages, const std::string& sheet) {
+    if (pages <= most_pages) return;
+    throw std::runtime_error("the packet has more than " + std::to_string(most_pages) +
+                             " pages, at the sheets named \"" + sheet +
+                             "\": split the job, or print on larger paper or a roll");
+}
+
 /// Pages of one kind of sheet, in the order of the pieces. The cover comes later: it tells where all others are.
 Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& kit) {
     Drafts drafts;
     if (sheet == "safety") {
         add_safety_card(drafts, plan, kit);
+        return drafts;
+    }
+    if (sheet == "refused") {
+        for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
         return drafts;
     }
     for (const plan::Piece& piece : plan.pieces) {
@@ -44,6 +59,7 @@ Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& k
             if (sheet == "template") add_template(drafts, plan, piece, kit);
             else add_casing(drafts, plan, piece, kit);
         } else throw std::runtime_error("templates/layout.toml: order names a sheet that does not exist: " + sheet);
+        require_room(drafts.size(), sheet);
     }
     return drafts;
 }
@@ -77,6 +93,7 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
             sheets.changes_first = !cover;
         } else {
             Drafts more = make_sheet(sheet, plan, kit);
+            require_room(sheets.drafts.size() + more.size(), sheet);
             std::move(more.begin(), more.end(), std::back_inserter(sheets.drafts));
         }
     }

@@ -54,8 +54,8 @@ TEST_F(PartOfAPacket, ThatHasNoPageIsRefused) {
     const Outcome outcome = build({"--pages", "400", "--strip", "99"});
     EXPECT_EQ(outcome.status, 2);
     EXPECT_EQ(outcome.err,
-              "kerfpacket: --pages 400 --strip 99: no page of this packet is that; \"kerfpacket check\" tells its "
-              "sheets and cuts\n");
+              "kerfpacket: --pages 400 --strip 99: no page of this packet is that; its cover lists the "
+              "pages (--pages 1 prints it), and \"kerfpacket check\" tells the cuts\n");
     EXPECT_FALSE(fs::exists(folder_ / "arch-part.pdf"));
     EXPECT_EQ(build({"--from-cut", "0"}).status, 2);
     EXPECT_EQ(build({"--strip", "-3"}).status, 2);

@@ -28,7 +28,7 @@ std::string complaint(const std::string& from, const std::string& to) {
 TEST(Style, TheShippedLayoutIsTheDesign) {
     const Style style = read_style(KERFPACKET_SOURCE_DIR "/templates");
     EXPECT_EQ(style.order,
-              (std::vector<std::string>{"cover", "changes", "survey", "safety", "strain", "setup", "strips",
+              (std::vector<std::string>{"cover", "changes", "refused", "survey", "safety", "strain", "setup", "strips",
                                         "checklist", "template", "casing", "form", "install", "coupon"}));
     const std::vector<std::pair<Length, double>> expected = {
         {style.tiny, 7},          {style.small, 9},      {style.text, 11},        {style.strong, 13}, {style.title, 17},

@@ -38,7 +38,6 @@ TEST(ParseLength, Decimals) {
     EXPECT_DOUBLE_EQ(mm_of("1880 mm"), 1880);
     EXPECT_DOUBLE_EQ(mm_of("18.4cm"), 184);
     EXPECT_DOUBLE_EQ(mm_of("2.1 m"), 2100);
-    EXPECT_DOUBLE_EQ(mm_of("1e2 mm"), 100);
 }
 
 TEST(ParseLength, BareNumbersTakeTheUnit) {
@@ -77,13 +76,14 @@ INSTANTIATE_TEST_SUITE_P(
                     BadLength{"-inf", "expected a number", 1}, BadLength{"+3 in", "expected a number", 0},
                     BadLength{"5 yards", "did not expect this after the length", 2},
                     BadLength{"5 inside", "did not expect this after the length", 2},
-                    BadLength{"0,118 in", "did not expect this after the length", 1},
+                    BadLength{"0,118 in", "a comma stands in the number", 0},
                     BadLength{"1/2/3 in", "did not expect this after the length", 3},
-                    BadLength{"5 ft 20 mm", "only inches can follow feet", 10},
+                    BadLength{"5 ft 20 mm", "only inches can follow feet", 8},
                     BadLength{"6-5/ in", "expected a number other than 0 under the fraction line", 5},
-                    BadLength{"1/0 in", "expected a number other than 0 under the fraction line", 3},
+                    BadLength{"1/0 in", "expected a number other than 0 under the fraction line", 2},
                     BadLength{"6-5 in", "expected a fraction such as 1/2", 4},
-                    BadLength{"1e999 in", "the number is too large", 8}));
+                    BadLength{"1e999 in", "did not expect this after the length", 1},
+                    BadLength{"1234567890123456 in", "the number is too large", 0}));
 
 TEST(InchFraction, IsReduced) {
     EXPECT_EQ(inch_fraction(7.75_in), "7-3/4");

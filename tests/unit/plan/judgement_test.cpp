@@ -24,14 +24,14 @@ Piece only_piece(const job::Job& job) {
     return plan->pieces.at(0);
 }
 
-struct Refused {
+struct BadBoard {
     const char* name;
     void (*spoil)(job::Wall& wall);
     int line;  ///< of the value to blame, as support/jobs.h numbers them
     const char* message;
 };
 
-class Refusals : public testing::TestWithParam<Refused> {};
+class Refusals : public testing::TestWithParam<BadBoard> {};
 
 TEST_P(Refusals, say_what_and_where) {
     job::Wall wall = harbor_stair();
@@ -56,35 +56,35 @@ void set_radius(job::Wall& wall, Length radius) {
 INSTANTIATE_TEST_SUITE_P(
     Mistakes, Refusals,
     testing::Values(
-        Refused{"material", [](job::Wall& w) { w.board.material.value = "mfd"; }, 31, "unknown material \"mfd\""},
-        Refused{"thin_web",
-                [](job::Wall& w) {
-                    w.board.kerf_depth = {0.71875_in, false, false, {40, 1}};
-                },
-                40, "kerfs 23/32 in deep in a board 3/4 in thick leave a web of 1/32 in"},
-        Refused{"thin_board", [](job::Wall& w) { w.board.thickness.value = 0.0625_in; }, 35,
-                "kerfs 1/32 in deep in a board 1/16 in thick leave a web of 1/32 in"},
-        Refused{"no_land",
-                [](job::Wall& w) {
-                    w.board.spacing = {0.1_in, false, false, {41, 1}};
-                },
-                41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
-        Refused{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
-                "the face of the board would fold on itself: the measured curve has a radius of 1/2 in at 0 in "
-                "right of the middle, 0.067 in above the base line"},
-        Refused{"short_bend",
-                [](job::Wall& w) {
-                    set_radius(w, 6_in);
-                    w.angle->value = measure::Angle::degrees(1);
-                    w.board.trim.value = 4.125_in;
-                },
-                36, "the bend is 0.095 in long, less than one spacing of 1/2 in"},
-        Refused{"too_many",
-                [](job::Wall& w) {
-                    set_radius(w, 100000_in);
-                    w.board.spacing = {0.25_in, false, false, {41, 1}};
-                },
-                41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
+        BadBoard{"material", [](job::Wall& w) { w.board.material.value = "mfd"; }, 31, "unknown material \"mfd\""},
+        BadBoard{"thin_web",
+                 [](job::Wall& w) {
+                     w.board.kerf_depth = {0.71875_in, false, false, {40, 1}};
+                 },
+                 40, "kerfs 23/32 in deep in a board 3/4 in thick leave a web of 1/32 in"},
+        BadBoard{"thin_board", [](job::Wall& w) { w.board.thickness.value = 0.0625_in; }, 35,
+                 "kerfs 1/32 in deep in a board 1/16 in thick leave a web of 1/32 in"},
+        BadBoard{"no_land",
+                 [](job::Wall& w) {
+                     w.board.spacing = {0.1_in, false, false, {41, 1}};
+                 },
+                 41, "kerfs 0.118 in wide every 0.100 in leave no wood between them"},
+        BadBoard{"tight_concave", [](job::Wall& w) { set_radius(w, 0.5_in); }, 32,
+                 "the face of the board would fold on itself: the measured curve has a radius of 1/2 in at 0 in "
+                 "right of the middle, 0.067 in above the base line"},
+        BadBoard{"short_bend",
+                 [](job::Wall& w) {
+                     set_radius(w, 6_in);
+                     w.angle->value = measure::Angle::degrees(1);
+                     w.board.trim.value = 4.125_in;
+                 },
+                 36, "the bend is 0.095 in long, less than one spacing of 1/2 in"},
+        BadBoard{"too_many",
+                 [](job::Wall& w) {
+                     set_radius(w, 100000_in);
+                     w.board.spacing = {0.25_in, false, false, {41, 1}};
+                 },
+                 41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
     [](const auto& tested) { return tested.param.name; });
 
 TEST(Refusal, a_web_of_just_a_sixteenth_is_taken) {
@@ -112,10 +112,41 @@ TEST(Refusal, collects_the_mistakes_of_all_pieces) {
     job.openings[0].liner.thickness.value = 36_in;
     const auto plan = make_plan(job);
     ASSERT_FALSE(plan);
-    // The opening first, whose liners fill the span.
     ASSERT_EQ(plan.error().size(), 3U);
-    EXPECT_EQ(plan.error()[0].message, "liners 36 in thick fill the measured span of 70 in");
-    EXPECT_EQ(plan.error()[1].message, "unknown material \"granite\"");
+    for (const char* message : {"liners 36 in thick fill the measured span of 70 in", "unknown material \"granite\""})
+        EXPECT_TRUE(std::any_of(plan.error().begin(), plan.error().end(), [&](const job::Diagnostic& one) {
+            return one.message == message;
+        })) << message;
+}
+
+TEST(Refusal, of_one_piece_leaves_the_others) {
+    job::Job job = job_of(harbor_stair());
+    job.openings.push_back(lantern_court());
+    job.openings[0].liner.thickness.value = 36_in;
+    const auto plan = make_plan(job);
+    ASSERT_TRUE(plan);
+    EXPECT_EQ(plan->pieces.size(), 1U);
+    EXPECT_TRUE(plan->cautions());
+    ASSERT_EQ(plan->refused.size(), 1U);
+    const plan::Refused& refused = plan->refused[0];
+    EXPECT_EQ(refused.id, job.openings[0].id.value);
+    EXPECT_EQ(refused.kind, Kind::arch_liner);
+    ASSERT_EQ(refused.reasons.size(), 1U);
+    EXPECT_EQ(refused.reasons[0].severity, job::Severity::refused);
+    EXPECT_EQ(refused.reasons[0].message, "liners 36 in thick fill the measured span of 70 in");
+    EXPECT_TRUE(std::any_of(refused.asked.begin(), refused.asked.end(),
+                            [](const job::Value& value) { return value.key == "thickness"; }));
+}
+
+// Common names and capitals of our own materials.
+TEST(Refusal, guesses_the_material_that_is_meant) {
+    for (const auto& [said, meant] : {std::pair("MDF", "mdf"), std::pair("poplar", "yellow-poplar"),
+                                      std::pair("Red Oak", "red-oak"), std::pair("maple", "hard-maple")}) {
+        const auto wrong = unknown_materials({{said, {3, 1}}}, {});
+        ASSERT_EQ(wrong.size(), 1U);
+        EXPECT_TRUE(wrong[0].hint.starts_with("did you mean \"" + std::string(meant) + "\"?")) << wrong[0].hint;
+    }
+    EXPECT_TRUE(unknown_materials({{"bay-ply", {3, 1}}}, {"bay-ply"}).empty());
 }
 
 TEST(Refusal, speaks_in_the_units_of_the_job) {
