@@ -257,8 +257,7 @@ std::optional<Length> length_after(const std::string& hint, const std::string& w
 }
 
 TEST(Remedies, do_what_they_say) {
-    int radii = 0, boards = 0;
-    std::string last;
+    int radii = 0, materials = 0;
     for (const char* material : {"yellow-poplar", "mdf", "plywood", "red-oak"})
         for (const auto& [radius, thick] : {std::pair{3.758, 0.75}, {5.0, 0.75}, {6.5, 0.75}, {9.0, 1.5}, {13.0, 1.5}})
             for (const bool given : {false, true}) {
@@ -269,7 +268,6 @@ TEST(Remedies, do_what_they_say) {
                 const auto plan = make_plan(job);
                 if (plan) continue;
                 const std::string hint = plan.error().front().hint;
-                last += plan.error().front().message + "\n" + hint + "\n";
                 if (const auto least = length_after(hint, "a radius of at least ")) {
                     ++radii;
                     if (given) { EXPECT_TRUE(says(hint, "left to \"solve\"")) << hint; }
@@ -280,18 +278,17 @@ TEST(Remedies, do_what_they_say) {
                     ASSERT_TRUE(held) << hint;
                     EXPECT_NE(held->pieces.at(0).bend.verdict, Verdict::break_likely) << hint;
                 }
-                if (const auto thickness = length_after(hint, "a board ")) {
-                    ++boards;
-                    job::Job thinner = solved_bay(radius);
-                    board(thinner).material.value = material;
-                    board(thinner).thickness.value = *thickness;
-                    const auto held = make_plan(thinner);
+                if (says(hint, "another material: mdf")) {
+                    ++materials;
+                    job::Job other = solved_bay(radius);
+                    board(other).thickness.value = Length::inches(thick);
+                    const auto held = make_plan(other);
                     ASSERT_TRUE(held) << hint;
                     EXPECT_NE(held->pieces.at(0).bend.verdict, Verdict::break_likely) << hint;
                 }
             }
     EXPECT_GT(radii, 4);
-    EXPECT_GT(boards, 2) << last;
+    EXPECT_GT(materials, 2);
 }
 
 TEST(Fit, that_is_recommended_is_judged_beside_the_one_drawn) {
