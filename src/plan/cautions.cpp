@@ -160,7 +160,8 @@ void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
 void add_tudor_radii(Piece& piece, const curve::Head& head, const job::Opening& opening) {
     const bool even = !opening.legs || (*opening.legs)[0].value == (*opening.legs)[1].value;
     if (!even || (opening.side_radius && opening.crown_radius)) return;
-    const auto& arcs = head.outline.runs().at(1).path().segments();
+    const geom::Path side = head.outline.runs().at(1).path();
+    const auto& arcs = side.segments();
     piece.cautions.push_back({"tudor_radii", {{"side", arcs.front().radius()}, {"crown", arcs.back().radius()}}});
 }
 

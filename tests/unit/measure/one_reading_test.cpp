@@ -28,8 +28,8 @@ std::optional<double> only_reading(const std::string& text, Unit bare) {
                                  "(?:-| *)(?:([0-9]+(?:\\.[0-9]+)?)|(?:([0-9]+)(?:-| +))?" + fraction + ")" +
                                  inch_mark + "? *$");
     std::smatch m;
-    const auto number = [&](int i) { return m[i].length() > 0 ? std::stod(m[i].str()) : 0.0; };
-    const auto proper = [&](int top, int bottom) { return number(top) < number(bottom); };
+    const auto number = [&](std::size_t i) { return m[i].length() > 0 ? std::stod(m[i].str()) : 0.0; };
+    const auto proper = [&](std::size_t top, std::size_t bottom) { return number(top) < number(bottom); };
     const double inch = 25.4;
     if (std::regex_match(text, m, decimal) && m[2].length() > 0) {
         const double value = number(2);
