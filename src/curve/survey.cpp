@@ -21,7 +21,8 @@ bool good(const Misses& misses, Length freer) {
 /// or at most 1/8 in and at most 1.5 times that of the ellipse and of the fair curve; else an ellipse by the same rule
 /// against the fair curve; else the fair curve.
 job::Fit recommended(const Survey& survey) {
-    const Length fair = survey.fair.misses.worst();
+    // A fair curve can go through every point: what a point that it does not know lies off it is what it is worth.
+    const Length fair = std::max(survey.fair.misses.worst(), survey.fair.left_out.worst());
     const Length freer = survey.ellipse ? std::min(fair, survey.ellipse->misses.worst()) : fair;
     if (survey.circle && good(survey.circle->misses, freer)) return job::Fit::arc;
     if (survey.ellipse && good(survey.ellipse->misses, fair)) return job::Fit::ellipse;

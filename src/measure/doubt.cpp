@@ -161,6 +161,7 @@ std::optional<LengthError> fraction_doubt(const Figure& figure, const Around& ar
 }  // namespace
 
 LengthError two_ways(std::size_t at, const std::string& one, const std::string& other) {
+    if (one == other) return error(at, "no tape shows such a figure", "write " + one + " if that is meant");
     return error(at, "this can be read in two ways", "write " + one + ", or " + other + ", whichever is meant");
 }
 

@@ -61,15 +61,29 @@ private:
                           Dash::dashed);
     }
 
-    /// What the kerfs do along each run of a board that bends both ways, on the rib's hollow side and its humps.
+    /// What the kerfs do along each run of a board that bends both ways, on the rib's hollow side and its humps. The
+    /// longest runs come first; one whose words would meet theirs is told by its side of the chord alone.
     void runs() {
         if (rib_.runs.size() < 2) return;
+        std::vector<plan::BendRun> longest_first = rib_.runs;
+        std::stable_sort(longest_first.begin(), longest_first.end(),
+                         [](const auto& a, const auto& b) { return a.to - a.from > b.to - b.from; });
         const Type type{Face::bold, pen_.kit().style.small};
-        for (const plan::BendRun& run : rib_.runs) {
+        std::vector<Rect> taken;
+        for (const plan::BendRun& run : longest_first) {
             const auto [point, along] = run_path(rib_, run).at((run.to - run.from) / 2);
             // Above the edge there is the board, below it the rib.
-            pen_.text_on_white(Role::text, small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt},
-                               run_words(run, pen_.kit()), type.centred());
+            const Point at = small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt};
+            const std::string words = run_words(run, pen_.kit());
+            const Length half = pen_.width(words, type) / 2 + 4_pt;
+            const Rect room{at - Point{half, 4_pt}, at + Point{half, type.size}};
+            const bool met = std::any_of(taken.begin(), taken.end(), [&](const Rect& other) {
+                return room.low.x < other.high.x && other.low.x < room.high.x && room.low.y < other.high.y &&
+                       other.low.y < room.high.y;
+            });
+            if (met) continue;
+            taken.push_back(room);
+            pen_.text_on_white(Role::text, at, words, type.centred());
         }
     }
 

@@ -217,7 +217,9 @@ private:
                 return tape_.plain(bend::spacer(limit, tape_.unit()));
             });
         }
-        pen.text(Role::text, {side_margin, y_ - 47_pt}, words("setup.trial_enter"), {Face::regular, style().small});
+        const std::string enter = words("setup.trial_enter");
+        pen.text(Role::text, {side_margin, y_ - 47_pt}, enter,
+                 pen.fitting(enter, {Face::regular, style().small}, right() - side_margin));
         y_ -= 50_pt;
     }
 

@@ -53,6 +53,28 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
+/// What is said at the zero end itself.
+void zero_words(Pen& pen, const StripContext& context, const Zone& words_zone, bool outer_is_left) {
+    const Rect& zone = words_zone.whole;
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const EndLanes& lanes = context.lanes.ends;
+    const Type regular{Face::regular, style.small};
+    const Length zero_width = pen.width("0", {Face::bold, style.huge});
+    const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
+                     zone.low.y + lanes.zero};
+    if (zero_width + zone_inset * 2 <= zone.width())
+        pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
+    Zone beside = words_zone;
+    for (Rect* part : {&beside.whole, &beside.beside_running})
+        (outer_is_left ? part->low.x : part->high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
+    lines_in_zone(pen, beside, outer_is_left,
+                  {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
+                   {lanes.hook, words("strip.hook"), regular}});
+    if (!context.lanes.edge)
+        lines_in_zone(pen, words_zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+}
+
 /// `whole`: the strip goes on to the end of the blank, so that there is a zero, or an end, to name.
 void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool whole,
                bool outer_is_left) {
@@ -74,20 +96,8 @@ void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bo
     };
     if (zero_end) {
         lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.trim)});
-        mitre(0, lanes.zero_mitre);
-        if (!whole) return;
-        const Length zero_width = pen.width("0", {Face::bold, style.huge});
-        const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
-                         zone.low.y + lanes.zero};
-        if (zero_width + zone_inset * 2 <= zone.width())
-            pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
-        Zone beside = words_zone;
-        for (Rect* part : {&beside.whole, &beside.beside_running})
-            (outer_is_left ? part->low.x : part->high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
-        lines_in_zone(pen, beside, outer_is_left,
-                      {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
-                       {lanes.hook, words("strip.hook"), regular}});
-        if (!edge) lines_in_zone(pen, words_zone, outer_is_left, {{4_pt, words("strip.front_edge"), regular}});
+        if (whole) zero_words(pen, context, words_zone, outer_is_left);
+        mitre(0, lanes.zero_mitre);  // last: its own white ground is the one that may cover
         return;
     }
     mitre(1, 4_pt);

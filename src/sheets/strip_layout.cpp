@@ -19,6 +19,8 @@ constexpr Length drawn_end = Length::inches(4);
 /// What is kept of a longer one beyond the bend, or beside a cut: room for the words there, at a mitre for more.
 constexpr Length kept_end = Length::inches(1.6);
 constexpr Length kept_at_mitre = Length::inches(3);
+/// The least that is shown of the waste beside its cut.
+constexpr Length words_of_waste = Length::inches(0.75);
 /// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
 constexpr Length room_for_kerfs = Length::inches(5);
 /// Space at a strip's start for the joint's number.
@@ -155,6 +157,13 @@ Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     const Part cut = beside_cut(piece.trim, drawn, step);
     if (piece.trim < parts.marked.from) parts.zero = cut;
     if (blank - piece.trim > parts.marked.to) parts.far = Part{whole_step_down(blank - cut.to, step), blank - cut.from};
+    // A cut that the marks' own strip just reaches has room there for what is said of the waste.
+    if (!parts.zero && parts.marked.from > piece.trim - words_of_waste)
+        parts.marked.from =
+            std::min(parts.marked.from, std::max(0_mm, whole_step_down(piece.trim - words_of_waste, step)));
+    if (!parts.far && parts.marked.to < blank - piece.trim + words_of_waste)
+        parts.marked.to =
+            std::max(parts.marked.to, std::min(blank, whole_step_up(blank - piece.trim + words_of_waste, step)));
     // An end that all but reaches the marks is drawn with them, where a kerf still finds room beside it.
     const Length most = std::max(room, drawn);
     if (parts.zero && parts.zero->to >= parts.marked.from) {

@@ -184,7 +184,7 @@ private:
     /// Right edges of the columns: number, station, height, misses, and the fair curve's without the point.
     using Edges = std::array<Length, 7>;
     static Edges edges(Length left, Length width) {
-        const std::array<double, 7> parts{0.06, 0.22, 0.40, 0.55, 0.70, 0.85, 1};
+        const std::array<double, 7> parts{0.06, 0.24, 0.42, 0.57, 0.715, 0.86, 1};
         Edges at;
         for (std::size_t i = 0; i < parts.size(); ++i) at.at(i) = left + width * parts.at(i);
         return at;
@@ -234,10 +234,8 @@ private:
         const std::array<std::string, 2> texts{tape_.exact_plain(read.station), tape_.exact_plain(read.height)};
         for (std::size_t k = 0; k < texts.size(); ++k) {
             const Scope cell = pen.within(Tag::cell);
-            Type fitting = type;
-            const bool wide = pen.width(texts.at(k), type) > edge.at(k + 1) - edge.at(k) - 4_pt;
-            if (wide) fitting.face = suspect ? Face::condensed_bold : Face::condensed;
-            pen.text(Role::running, {edge.at(k + 1), base}, texts.at(k), fitting);
+            pen.text(Role::running, {edge.at(k + 1), base}, texts.at(k),
+                     pen.fitting(texts.at(k), type, edge.at(k + 1) - edge.at(k) - 4_pt));
         }
         for (std::size_t a = 0; a < answers_.size(); ++a) {
             const Scope cell = pen.within(Tag::cell);

@@ -71,7 +71,23 @@ void TemplateMarks::cross_names() {
                             [&](Point aside) { return labels_.place(Role::registration, name, on + aside); }))
                 continue;
             // Further off with a leader from the ring, which says whose name it is.
-            labels_.with_leader(Role::registration, name, Path::circle(on, ring_radius), Beside::right);
+            if (labels_.with_leader(Role::registration, name, Path::circle(on, ring_radius), Beside::right)) continue;
+            name_with_line(name, on);
+        }
+    }
+}
+
+void TemplateMarks::name_with_line(const Block& name, Point cross) {
+    constexpr int ways = 24;
+    for (int ring = 1; ring <= 14; ++ring) {
+        for (int way = 0; way < ways; ++way) {
+            const Direction out = Direction::at(Angle::degrees(360.0 * way / ways));
+            const Length half = std::min(name.width() / 2 / std::max(std::abs(out.x), 0.01),
+                                         name.height() / 2 / std::max(std::abs(out.y), 0.01));
+            const Length from = ring_radius + 6_pt * ring;
+            if (!labels_.place(Role::registration, name, cross + out * (from + half), {1, 0}, 1_pt)) continue;
+            pen_.line(Role::registration, cross + out * ring_radius, cross + out * (from - 2_pt), style().hair);
+            return;
         }
     }
 }

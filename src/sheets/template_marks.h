@@ -16,6 +16,8 @@ public:
     void neighbours();
     /// Beside each cross of a sheet along a curve, which two sheets it joins and which of the pair it is.
     void cross_names();
+    /// In the nearest free place round a cross, with a line to it across whatever lies between.
+    void name_with_line(const Block& name, Point cross);
     /// An arrow along the grain with the word, where the piece is wide enough for it.
     void grain();
     /// The tile's own name, large, and how it is turned, in a corner if one is free; nothing where it is the only one.

@@ -5,7 +5,7 @@
                                              kind that is not awaited, and where an awaited kind is no longer found
     apprentice.py --job FILE...              the findings of packets of these jobs
 
-The program is $KERFPACKET_PROGRAM."""
+The program is $KERFPACKET_PROGRAM; $APPRENTICE_PROCESSES packets are read at a time (2)."""
 import collections
 import multiprocessing
 import os
@@ -19,6 +19,7 @@ import jobs
 import judge
 
 PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
+PROCESSES = int(os.environ.get("APPRENTICE_PROCESSES", "2"))
 
 
 def build(file, *options):
@@ -26,13 +27,13 @@ def build(file, *options):
 
 
 def one(text, name, reprint):
-    """(findings, gaps, counts, refusal) of one job."""
+    """(findings, gaps, counts, refusal) of one job. A packet that holds nothing to cut is a refusal too."""
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder, "job.toml")
         file.write_text(text)
         said = build(file, "--force")
-        if said.returncode == 2:
-            return [], {}, {}, said.stderr.strip() or "no message"
+        if said.returncode == 2 and f"{file}:" in said.stderr:  # the words name a place in the job
+            return [], {}, {}, said.stderr.strip()
         if said.returncode not in (0, 3):
             return [("crash", f"status {said.returncode}: {said.stderr[-200:]}")], {}, {}, None
         try:
@@ -42,7 +43,8 @@ def one(text, name, reprint):
                 judge.judge_reprint(found, job, file.with_suffix(".pdf"), lambda *o: build(file, *o), folder)
         except Exception:  # a sheet that the reader cannot read is a finding: of the sheet or of the reader
             return [("unreadable", traceback.format_exc(limit=-3))], {}, {}, None
-        return found.found, found.gaps, found.counts, None
+        cut = found.counts.get("ticks read") or found.found
+        return found.found, found.gaps, found.counts, None if cut else said.stderr.strip() or "no message"
 
 
 def made_up(seed):
@@ -52,7 +54,7 @@ def made_up(seed):
 def run(seeds, keep):
     kinds, gaps, counts = collections.defaultdict(list), {}, collections.Counter()
     refused, worst = collections.defaultdict(list), []
-    with multiprocessing.Pool(2, maxtasksperchild=1) as pool:  # PyMuPDF wants a fresh process a packet
+    with multiprocessing.Pool(PROCESSES, maxtasksperchild=1) as pool:  # PyMuPDF wants a fresh process a packet
         for seed, (found, widths, numbers, refusal) in zip(seeds, pool.imap(made_up, seeds)):
             if refusal is not None:
                 first = refusal.splitlines()[0].split("error: ")[-1]

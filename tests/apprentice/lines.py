@@ -34,7 +34,8 @@ class Tile:
         self.crosses = crosses_of(sheet)
         big = [w for w in sheet.glyphs if w.size > 22 and w.box[1] > 62 and re.match(r"^([A-Z]{1,2}\d+|\d+)$", w.text)]
         self.name = big[0].text if big else None
-        self.curved, self.wall, self.centre = [], [], []
+        self.curved, self.centre, self.centre_lines = [], [], []
+        self.flips = any(re.match("FLIP HERE|VOLTEAR AQUÍ", p[0]) for p in sheet.phrases)
         for points, (width, dashes) in sheet.curves:
             if width < 0.6 or any(math.hypot(p[0] - c[0], p[1] - c[1]) < 7.2 for c in self.crosses for p in points[:1]
                                   if math.hypot(points[3][0] - c[0], points[3][1] - c[1]) < 7.2):
@@ -47,8 +48,10 @@ class Tile:
             if width >= 0.6 and dashes != "1 3" and not (level and (b0 < 63 or b0 > height - 60)) \
                     and math.hypot(a1 - a0, b1 - b0) > 3:
                 self.curved.append((np.array([[a0, b0], [a1, b1]]), width, dashes))
-            if width < 0.3 and dashes == "9 3 1 3" and abs(a0 - a1) < 0.01:
-                self.centre.append(a0)
+            if width < 0.3 and dashes == "9 3 1 3":
+                self.centre_lines.append((a0, b0, a1, b1))
+                if abs(a0 - a1) < 0.01:
+                    self.centre.append(a0)
         self.words = sheet
 
 
@@ -65,6 +68,12 @@ def crosses_of(sheet):
                and abs(abs(l[1] - l[3]) - 32) < 0.1]
     return sorted({(round(a, 2), round(b, 2)) for a, b in level for c, d in upright
                    if abs(a - c) < 0.06 and abs(b - d) < 0.06})
+
+
+def beside(point, line):
+    """Distance of a point from a line that runs on both ways."""
+    a0, b0, a1, b1 = line
+    return abs((a1 - a0) * (point[1] - b0) - (b1 - b0) * (point[0] - a0)) / max(math.hypot(a1 - a0, b1 - b0), 1e-9)
 
 
 def tiles_of(packet, pages):
@@ -127,9 +136,8 @@ def assemble_along(f, tiles, name):
         t.mid = mid
         out.append((rot, shift))
         labels = [p for p in t.words.phrases if re.match(r"^\d+\|\d+ ", p[0])]
-        missing = [c for c in t.crosses if not any(
-            math.hypot((p[2][0] + p[2][2]) / 2 - c[0], (p[2][1] + p[2][3]) / 2 - c[1]) < 110 for p in labels)]
-        if len(labels) < len(t.crosses):
+        flipped = [c for c in t.crosses if any(beside(c, line) < 0.5 for line in t.centre_lines)] if t.flips else []
+        if len(labels) < len(t.crosses) - len(flipped):
             f.add("cross without a label", f"{name} sheet {t.name}: {len(labels)} labels, {len(t.crosses)} crosses")
     return out
 
@@ -215,7 +223,7 @@ def template(f, job, packet, piece, pages, bend):
         if len(pages) > 1:
             f.add("template", f"{name}: no tile read")
         return
-    along = tiles[0].name.isdigit() or len(tiles) == 1 and piece.get("template", {}).get("sheets") == "along"
+    along = tiles[0].name.isdigit() or len(tiles) == 1  # one sheet may be turned to lie on its paper
     places = assemble_along(f, tiles, name) if tiles[0].name.isdigit() else assemble_grid(tiles)
     if places is None:
         return
@@ -330,7 +338,8 @@ def turned(angle):
 
 def settle(points, a, b, turn, shift, free):
     """Gauss and Newton on the distance square to the nearest piece of line."""
-    sample = points[:: max(1, len(points) // 60)]
+    # The last point too: without it nothing holds an arc of a circle from sliding along itself.
+    sample = np.concatenate([points[:: max(1, len(points) // 60)], points[-1:]])
     d = b - a
     normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
     miss = 1e9
@@ -338,7 +347,8 @@ def settle(points, a, b, turn, shift, free):
         now = sample @ turn.T + shift
         far, near, which = off(now, a, b)
         miss = float(np.sqrt((far * far).mean()))
-        n = normals[which]
+        apart = far > 1e-6  # past the end of a piece of line the nearest place is not square off it
+        n = np.where(apart[:, None], (near - now) / np.where(apart, far, 1)[:, None], normals[which])
         out = ((near - now) * n).sum(axis=1)
         arm = now - now.mean(axis=0)
         rows = np.column_stack([n, n[:, 1] * arm[:, 0] - n[:, 0] * arm[:, 1]])
@@ -384,8 +394,10 @@ def form(f, job, packet, piece, name, pages, bend):
     if len(rows) < 2:
         f.add("form", f"{name}: no ordinates read")
         return
-    if np.any(np.diff(station) <= 0):
-        f.count("not checked: rib doubles back")
+    if np.any(np.diff(station) <= 0):  # a rib that doubles back: every ordinate's end lies on it somewhere
+        line = np.column_stack([station, height])
+        f.gap("form ordinates", float(off(np.array(rows), line[:-1], line[1:])[0].max()))
+        f.count("ordinates read", len(rows))
         return
     extent = max(s for s, _ in rows)
     if piece.get("tails") and extent > length + 0.2:
@@ -407,7 +419,8 @@ def rib_ends(bend, d, points):
         m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
         q = points - np.array([bend.course.x[i], bend.course.y[i]])
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
-        keep &= (side <= 0) if left else (side >= 0)
+        far = np.arange(len(points)) >= len(points) // 2  # a joint cuts its own end, whatever lies across the span
+        keep &= ((side <= 0) | far) if left else ((side >= 0) | ~far)
     inside = np.flatnonzero(keep)
     return inside[0], inside[-1] + 1
 

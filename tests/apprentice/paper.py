@@ -125,6 +125,11 @@ class Packet:
     def pieces(self):
         return [p for p, kind in self.parts if kind == "strips"]
 
+    def not_to_cut(self, piece):
+        """Whether the packet says in large words of this piece alone that it is not to be cut."""
+        return any(re.search(rf"^(DO NOT CUT|NO CORTE) {re.escape(piece)}$", page.get_text(), re.M)
+                   for page in self.doc)
+
     def text(self, piece, kind):
         return "\n".join(self.doc[i].get_text() for i in self.parts.get((piece, kind), []))
 
@@ -157,7 +162,7 @@ def strips_on(sheet, kerf):
     for box, style in boxes:
         inner = [f for f in feet if box[0] - 6 < f[0] + kerf / 2 < box[2] + 6 and box[1] - 1 < f[3] < box[3] + 1]
         named = [p for p in sheet.phrases if p[3] and re.match(r"(Strip|Tira) \d+ ", p[0])
-                 and abs(p[2][0] - box[0]) < 3 and -16 < p[2][3] - box[1] < 4]
+                 and box[0] - 130 < p[2][0] < box[2] and -16 < p[2][3] - box[1] < 4]  # a short strip's starts before it
         if not inner and not named:
             continue
         strip = Strip(sheet, box, style)
@@ -178,7 +183,7 @@ def _fill(strip):
         return u0 - pad <= (b[0] + b[2]) / 2 <= u1 + pad and v0 - pad <= (b[1] + b[3]) / 2 <= v1 + pad
     strip.words = [(t, (b[0] - u0, b[1] - v0, b[2] - u0, b[3] - v0), b) for t, _, b, ok, _ in sheet.phrases
                    if ok and (within(b) or u0 - 1 < b[0] < u1 and v0 - 1 < (b[1] + b[3]) / 2 < v1)]
-    strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 3 <= b[0] <= u1 + 60
+    strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 130 <= b[0] <= u1 + 60
                       and -16 < b[3] - v0 < 4]
     strip.triangles = [(a[0][0] + a[0][2]) / 2 for a in sheet.areas if a[1] == 3 and abs(a[0][1] - v0) < 0.6
                        and 7 < a[0][2] - a[0][0] < 9 and u0 - 1 < (a[0][0] + a[0][2]) / 2 < u1 + 1]

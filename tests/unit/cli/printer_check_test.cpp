@@ -210,7 +210,7 @@ TEST_F(PrinterCheck, ReplacesAProfileOnlyWhenForced) {
 TEST_F(PrinterCheck, APageMadeToFitIsRefused) {
     const Outcome outcome = check({"--profile", "office", "--first", "top", "--level", "6-25/32 in", "--upright", "9"});
     EXPECT_EQ(outcome.status, 2);
-    EXPECT_NE(outcome.err.find("the level bar is 7 in when true and was measured as 6-25/32 in, 3.12 % short"),
+    EXPECT_NE(outcome.err.find("the level bar is 7 in when true and was measured as 6-25/32 in, 3.13 % short"),
               std::string::npos)
         << outcome.err;
     EXPECT_NE(outcome.err.find("switch off \"fit to page\""), std::string::npos);

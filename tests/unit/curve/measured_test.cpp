@@ -84,7 +84,7 @@ TEST(Measured, arc_that_misses_by_more_than_an_eighth_is_refused) {
     job::Ordinates given = ordinates(0, 60, 4, segment);
     given.points[5].height.value += 0.5_in;
     const std::string wrong = tests::refusal(opening_of(given, job::Fit::arc));
-    EXPECT_EQ(wrong.find("28: the best circle misses the point at station 20 in by 0.4"), 0U) << wrong;
+    EXPECT_EQ(wrong.find("28: the best circle, R 49.696 in, misses the point at station 20 in by 0.4"), 0U) << wrong;
     EXPECT_NE(wrong.find("an arc may miss by 1/8 in at most"), std::string::npos);
     EXPECT_EQ(tests::refusal(opening_of(given, job::Fit::fair)), "");
 }

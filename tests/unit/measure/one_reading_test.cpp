@@ -24,7 +24,9 @@ std::optional<double> only_reading(const std::string& text, Unit bare) {
         "^ *(- *)?([0-9]{0,15}(?:\\.[0-9]+)?) *(mm|cm|m|ft\\.?|foot|feet|'|in\\.?|inch|inches|\"|'')? *$");
     static const std::regex mixed("^ *(- *)?(?:([0-9]+)(?:-| +))?" + fraction + "(?:" + inch_mark + "|(" + feet_mark +
                                   "))? *$");
-    static const std::regex both("^ *(- *)?([0-9]+)" + feet_mark +
+    // "60 ft.2" runs a point and a figure together.
+    static const std::string feet_before = "(?: *(?:ft\\.(?![0-9])|ft(?!\\.)|foot|feet|'))";
+    static const std::regex both("^ *(- *)?([0-9]+)" + feet_before +
                                  "(?:-| *)(?:([0-9]+(?:\\.[0-9]+)?)|(?:([0-9]+)(?:-| +))?" + fraction + ")" +
                                  inch_mark + "? *$");
     std::smatch m;
