@@ -161,6 +161,8 @@ private:
             if (mitre_words_in_waste(pen_, context_, strip_, i)) continue;
             if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
             beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
+            beside_.back().shorter = words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}});
+            beside_.back().needed = true;
         }
     }
 

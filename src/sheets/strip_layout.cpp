@@ -20,7 +20,7 @@ constexpr Length drawn_end = Length::inches(4);
 constexpr Length kept_end = Length::inches(1.6);
 constexpr Length kept_at_mitre = Length::inches(3);
 /// The least that is shown of the waste beside its cut.
-constexpr Length words_of_waste = Length::inches(0.75);
+constexpr Length words_of_waste = Length::inches(1.25);
 /// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
 constexpr Length room_for_kerfs = Length::inches(5);
 /// Space at a strip's start for the joint's number.

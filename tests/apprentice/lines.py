@@ -244,6 +244,9 @@ def template(f, job, packet, piece, pages, bend):
         f.add("template", f"{name}: no wall line")
         return
     turn, shift = register(want["wall line"], a[wall], b[wall], along)
+    if along:  # the springs hold an arc from sliding along itself: one of the two faces ends there
+        springs = np.concatenate([want[k][[0, -1]] for k in ("wall line", "finished line") if len(want[k]) > 2])
+        turn, shift, _ = settle(want["wall line"], a, b, turn, shift, True, springs)
     for kind, points in want.items():
         if len(points) < 3:
             continue
@@ -336,10 +339,9 @@ def turned(angle):
     return np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
 
 
-def settle(points, a, b, turn, shift, free):
+def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2))):
     """Gauss and Newton on the distance square to the nearest piece of line."""
-    # The last point too: without it nothing holds an arc of a circle from sliding along itself.
-    sample = np.concatenate([points[:: max(1, len(points) // 60)], points[-1:]])
+    sample = np.concatenate([points[:: max(1, len(points) // 60)], points[-1:], ends])
     d = b - a
     normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
     miss = 1e9
@@ -375,8 +377,7 @@ def form(f, job, packet, piece, name, pages, bend):
     kerf_face = bool(on_kerfs) and (not on_seen or on_kerfs.start() < on_seen.start())
     d = bend.kerf_face() if kerf_face else bend.plain
     points = bend.course.at(d)
-    ends = rib_ends(bend, d, points)
-    points = points[ends[0]:ends[1]]
+    points = rib_edge(bend, points)
     # The body of the rib lies where the board is not: below it when the face that lies on it is the lower one.
     body_below = (bend.kerf_sign > 0) != kerf_face
     if not body_below:
@@ -408,9 +409,9 @@ def form(f, job, packet, piece, name, pages, bend):
     f.count("ordinates read", len(rows))
 
 
-def rib_ends(bend, d, points):
-    """The first and the last point of a face that is cut on a mitre at its ends."""
-    keep = np.ones(len(points), bool)
+def rib_edge(bend, points):
+    """A face from mitre to mitre: cut where it runs past a joint, run on straight where it ends short of one."""
+    keep, start, stop = np.ones(len(points), bool), points[:0], points[:0]
     for left in (True, False):
         i, other = (0 if left else -1), bend._beyond(left)
         if other is None:
@@ -421,8 +422,13 @@ def rib_ends(bend, d, points):
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
         far = np.arange(len(points)) >= len(points) // 2  # a joint cuts its own end, whatever lies across the span
         keep &= ((side <= 0) | far) if left else ((side >= 0) | ~far)
-    inside = np.flatnonzero(keep)
-    return inside[0], inside[-1] + 1
+        way = np.array([math.cos(t), math.sin(t)]) * (-1 if left else 1)
+        across = m[0] * way[1] - m[1] * way[0]
+        short = -side[i] / across if abs(across) > 1e-9 else 0.0
+        if 1e-6 < short < 3:
+            corner = (points[i] + short * way)[None]
+            start, stop = (corner, stop) if left else (start, corner)
+    return np.concatenate([start, points[keep], stop])
 
 
 def says_side(f, name, text, bend, kerf_face):
