@@ -51,7 +51,7 @@ std::string thicker_kept(const plan::Piece& piece, const Kit& kit, const Tape& t
     const Length by = tape.unit() == measure::Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.5);
     if (!better || piece.thickness - deeper->depth <= by) return {};
     return kit.words("settings.thicker_kept",
-                     {{"by", tape.with_unit(by)},
+                     {{"by", tape.exact(by)},
                       {"kept", number(more_strain(piece.web(), by), 0, kit.words)},
                       {"other", number(more_strain(piece.thickness - deeper->depth, by), 0, kit.words)}});
 }

@@ -157,12 +157,13 @@ private:
             if (end.mitre.radians() == 0) continue;
             // Over the edge the cut is drawn as it slopes, without a line for the plain face.
             if (!lanes().edge && end.plain_face >= strip_.from && end.plain_face <= strip_.to)
-                beside_.push_back({Role::limit, at(end.plain_face, {}).x, 4_pt, words("strip.plain_face")});
+                beside_.push_back(
+                    {Role::limit, at(end.plain_face, {}).x, 4_pt, words("strip.plain_face"), false, {}, 60});
             if (mitre_words_in_waste(pen_, context_, strip_, i)) continue;
             if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
             beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
             beside_.back().shorter = words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}});
-            beside_.back().needed = true;
+            beside_.back().worth = 5000;  // the board is cut by these
         }
     }
 

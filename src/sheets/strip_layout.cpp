@@ -78,7 +78,9 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     // Beside the cut of an end the words stand on the side of the board.
     const Length board = strip.end_kerf == 0 ? std::max(strip.from, piece.trim) : strip.from;
     if (!strip.has_kerfs()) return std::min(whole_step_up(board + kept_end / 5, tape.mark_step()), last);
-    const Length first = whole_step_up(strip.from + joint_words, tape.mark_step());
+    // Words of the waste have its part of the lane.
+    const Length lane_from = strip.from > 0_mm && strip.from < piece.trim ? piece.trim : strip.from;
+    const Length first = whole_step_up(lane_from + joint_words, tape.mark_step());
     for (const double part : {1.0, 0.6})
         for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
             if (free(at, part)) return at;

@@ -10,8 +10,6 @@ namespace {
 constexpr Length clear = 3_pt;
 /// Between the words of two marks, which nobody may read as one.
 constexpr Length apart = 9_pt;
-constexpr int cost_of_leaving_out = 100;
-constexpr int cost_of_leaving_out_a_cut = 5000;
 constexpr int cost_of_shortening = 25;
 
 /// A way to set words: type, baseline, which halves of the lane it takes (1 upper, 2 lower), how unwelcome it is.
@@ -107,7 +105,7 @@ private:
             choose(i + 1, cost + place.cost);
         }
         chosen_[i] = nullptr;
-        choose(i + 1, cost + (all_[i].needed ? cost_of_leaving_out_a_cut : cost_of_leaving_out));
+        choose(i + 1, cost + all_[i].worth);
     }
 
     void set(const MarkWords& words, const Place& place, Length base) const {

@@ -17,7 +17,7 @@ struct MarkWords {
     std::string text;
     bool box = false;          ///< a box to tick stands before the words
     std::string shorter = {};  ///< what the words come down to where they find no room
-    bool needed = false;       ///< before all others that find no room beside them: the board is cut by these
+    int worth = 100;           ///< how much worse the strip is without them, where not all find room
 };
 
 /// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks
