@@ -1,7 +1,9 @@
 #include "output/haru.h"
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -9,6 +11,12 @@
 #include "measure/require.h"
 
 namespace kerfpacket::output {
+namespace {
+
+/// What few sheets say, so that each is one more in most files.
+constexpr std::string_view rare_characters = "~^\\`{}@&$#;_";
+
+}  // namespace
 
 double rounded_points(Length value) {
     measure::require(value.finite(), "a coordinate in a PDF is finite");
@@ -37,6 +45,7 @@ void HaruDocument::check(const char* doing) const {
 
 std::string HaruDocument::bytes() const {
     HPDF_SaveToStream(get());
+    if (trouble_.error == HPDF_INVALID_OBJECT) throw FontOnABlockEnd();
     check("saving the PDF");
     std::string bytes(HPDF_GetStreamSize(get()), '\0');
     HPDF_ResetStream(get());
@@ -45,6 +54,13 @@ std::string HaruDocument::bytes() const {
     check("saving the PDF");
     measure::require(size == bytes.size(), "libharu hands over the whole file");
     return bytes;
+}
+
+void HaruFonts::take_along(std::size_t count) {
+    for (const auto& codings : loaded_)
+        if (HPDF_Font font = codings.at(static_cast<std::size_t>(Coding::win_ansi)); font != nullptr)
+            HPDF_Font_TextWidth(font, reinterpret_cast<const HPDF_BYTE*>(rare_characters.data()),  // NOLINT(*-cast)
+                                static_cast<HPDF_UINT>(std::min(count, rare_characters.size())));
 }
 
 const char* HaruFonts::name_of(Face face) {

@@ -24,6 +24,10 @@ double rounded_points(Length value);
 /// The same, cast to libharu's float; no arithmetic after it.
 inline HPDF_REAL haru_points(Length value) { return static_cast<HPDF_REAL>(rounded_points(value)); }
 
+/// libharu 2.3 cannot save a face whose cut-down tables end just where a block of its memory ends (4,096 bytes), which
+/// depends on the characters used: one or another more, and it can.
+struct FontOnABlockEnd {};
+
 /// An open libharu document. libharu calls back on an error and then goes dead; the callback only records, and
 /// `check` after each call throws std::runtime_error that says what was being done.
 class HaruDocument {
@@ -34,7 +38,7 @@ public:
 
     HPDF_Doc get() const { return document_.get(); }
     void check(const char* doing) const;
-    /// The whole file, compressed.
+    /// The whole file, compressed. Throws FontOnABlockEnd where a face cannot be saved as it was used.
     std::string bytes() const;
 
 private:
@@ -67,6 +71,8 @@ public:
     HaruFonts(const HaruDocument& document, const fonts::Faces& faces) : document_(document), faces_(faces) {}
 
     HPDF_Font get(Face face, Coding coding);
+    /// Puts the first `count` of some rare characters into every face of the file, unseen: asking for their width does.
+    void take_along(std::size_t count);
     const fonts::Faces& faces() const { return faces_; }
     const std::vector<EmbeddedFont>& embedded() const { return embedded_; }
 

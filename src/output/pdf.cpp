@@ -118,8 +118,9 @@ void add_outline(const HaruDocument& haru, const page::Document& document, Pages
 
 }  // namespace
 
-Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
-    measure::require(!document.pages.empty(), "a document has pages");
+namespace {
+
+Drawn draw_with(const page::Document& document, const fonts::Faces& faces, std::size_t rare_characters) {
     const HaruDocument haru;
     HaruFonts fonts(haru, faces);
     Pages pages = add_pages(haru, document);
@@ -128,7 +129,20 @@ Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
     for (std::size_t i = 0; i < pages.pages.size(); ++i)
         marks.push_back(draw_page(haru, fonts, pages, pages.pages[i], document.pages[i]));
     add_outline(haru, document, pages);
+    fonts.take_along(rare_characters);
     return {haru.bytes(), fonts.embedded(), std::move(marks)};
+}
+
+}  // namespace
+
+Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
+    measure::require(!document.pages.empty(), "a document has pages");
+    // The same document needs the same number each time, so its bytes stay the same.
+    constexpr std::size_t most = 12;
+    for (std::size_t rare_characters = 0; rare_characters < most; ++rare_characters) try {
+            return draw_with(document, faces, rare_characters);
+        } catch (const FontOnABlockEnd&) { continue; }
+    throw std::runtime_error("the PDF library cannot save the faces of this packet");
 }
 
 std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {

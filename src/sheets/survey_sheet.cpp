@@ -241,7 +241,8 @@ private:
             const Scope cell = pen.within(Tag::cell);
             const bool worst = answers_[a].misses->worst_point() == i;
             const std::string text = miss_text(answers_[a].misses->at.at(i), tape_);
-            const Type miss = small(worst || suspect).at_right();
+            const Type miss =
+                pen.fitting(text, small(worst || suspect).at_right(), edge.at(a + 3) - edge.at(a + 2) - 5_pt);
             pen.text(Role::running, {edge.at(a + 3), base}, text, miss);
             if (!worst) continue;
             const Length from = edge.at(a + 3) - pen.width(text, miss) - 1.5_pt;
@@ -250,9 +251,10 @@ private:
         {
             const Scope cell = pen.within(Tag::cell);
             const bool end = i == 0 || i + 1 == survey_.points.size();
-            if (!end)
-                pen.text(Role::running, {edge.at(answers_.size() + 3), base},
-                         miss_text(survey_.fair.left_out.at.at(i), tape_), small(suspect).at_right());
+            const std::string text = end ? std::string() : miss_text(survey_.fair.left_out.at.at(i), tape_);
+            const std::size_t column = answers_.size() + 3;
+            pen.text(Role::running, {edge.at(column), base}, text,
+                     pen.fitting(text, small(suspect).at_right(), edge.at(column) - edge.at(column - 1) - 5_pt));
         }
         if (suspect)
             pen.box(Role::caution, {{left, base - 3.2_pt}, {left + width + 3_pt, base + 9.2_pt}}, style().heavy);

@@ -1,6 +1,6 @@
 """That the reader can fail, whatever the program's state. A packet is held against a job that differs from its own in
 one figure or word, and packets in which one thing drawn or printed was altered are held against their own job: each
-difference must be found, of its kind. The unaltered packets must give no finding, or a found one would prove nothing."""
+difference must be found, of its kind. The unaltered packets must give no finding, or one found would prove nothing."""
 import multiprocessing
 import pathlib
 import re
@@ -109,7 +109,8 @@ ALTERED = [
     (WALL, "strips", "a tape mark of 11 in", one_for_another("(10 in) Tj", "(11 in) Tj"), "tape mark of the caption"),
     (WALL, "strips", "the bend's start 1/8 in on", one_for_another("STARTS 3 in", "STARTS 3-1\\0578 in"),
      "mark BEND STARTS"),
-    (WALL, "checklist", "a figure 1/16 in on", one_for_another("(5-1\\0574) Tj", "(5-5\\05716) Tj"), "checklist column"),
+    (WALL, "checklist", "a figure 1/16 in on", one_for_another("(5-1\\0574) Tj", "(5-5\\05716) Tj"),
+     "checklist column"),
     (ARCH, "strips", "no mitre", one_for_another("(MITRE 22", "(22"), "mitre not on the strip"),
     (ARCH, "strips", "a mitre longer", one_for_another("plain face shorter", "plain face longer"),
      "mitre the wrong way"),

@@ -1,4 +1,5 @@
 """Full-size drawings: tiles put together by their crosses, and what is drawn on them against parallels of our own."""
+import itertools
 import math
 import re
 
@@ -115,25 +116,25 @@ def assemble_along(f, tiles, name):
     tiles.sort(key=lambda t: int(t.name))
     rot, shift, out = np.eye(2), np.zeros(2), []
     for i, t in enumerate(tiles):
-        mid = (min(c[0] for c in t.crosses) + max(c[0] for c in t.crosses)) / 2
+        here = []
         if i:
-            before = tiles[i - 1]
-            bmid = before.mid
-            there = sorted([c for c in before.crosses if i == 1 and len(before.crosses) == 2 or c[0] > bmid],
-                           key=lambda c: c[1])
-            here = sorted([c for c in t.crosses if len(t.crosses) == 2 or c[0] < mid], key=lambda c: c[1])
+            there = sorted(set(tiles[i - 1].crosses) - set(used), key=lambda c: c[1])
+            if i == 1 and len(there) == 4:
+                there = sorted(sorted(there)[2:], key=lambda c: c[1])
+            wide = math.dist(*there) if len(there) == 2 else 0
+            # At a point one joint may lie across the sheet: the pair that is as far apart, the left one of two.
+            pairs = [p for p in itertools.combinations(t.crosses, 2) if abs(math.dist(*p) - wide) < 0.5]
+            here = sorted(min(pairs, key=lambda p: (p[0][0] + p[1][0], p)), key=lambda c: c[1]) if pairs else []
             if len(there) != 2 or len(here) != 2:
                 f.add("crosses", f"{name} sheet {t.name}: {len(here)} on {len(there)}")
                 return None
             a, b = np.array(there), np.array(here)
-            if abs(np.hypot(*(a[1] - a[0])) - np.hypot(*(b[1] - b[0]))) > 0.5:
-                f.add("crosses", f"{name} sheet {t.name}: the pairs are not as far apart")
             turn = math.atan2(*(a[1] - a[0])[::-1]) - math.atan2(*(b[1] - b[0])[::-1])
             c, s = math.cos(turn), math.sin(turn)
             r = np.array([[c, -s], [s, c]])
             shift = out[-1][0] @ (a[0] - r @ b[0]) + out[-1][1]
             rot = out[-1][0] @ r
-        t.mid = mid
+        used = here
         out.append((rot, shift))
         labels = [p for p in t.words.phrases if re.match(r"^\d+\|\d+ ", p[0])]
         flipped = [c for c in t.crosses if any(beside(c, line) < 0.5 for line in t.centre_lines)] if t.flips else []
@@ -195,10 +196,10 @@ def expected(bend, d, mirror):
 
 def run_on(bend, d, p, ahead):
     """An outer parallel past the springs, up to the joint with the legs' casing: straight and level where the head runs
-    out level, along its own circle where it is one arc."""
+    out level, along its own circle where it is one arc. Of half a head that comes to a point: up to that point."""
     c, piece = bend.course, bend.piece
     shape = piece.get("shape")
-    if d <= 0 or shape not in ("eyebrow", "segmental"):
+    if d <= 0 or shape not in ("eyebrow", "segmental", "pointed", "tudor"):
         return p, ahead
     out = np.arange(0.01, 3 * d, 0.01)
     ends = []
@@ -212,8 +213,10 @@ def run_on(bend, d, p, ahead):
             centre = np.array([c.x[i], c.y[i]]) - radius * n
             a = out / (radius + d)
             ends.append(centre + (radius + d) * (np.cos(a)[:, None] * n + np.sin(a)[:, None] * t))
-    fresh = np.ones(len(out), bool)
-    return np.concatenate([ends[0][::-1], p, ends[1]]), np.concatenate([fresh, ahead, fresh])
+    if pointed(piece):
+        ends[0] = ends[0][:0]
+    fresh = [np.ones(len(e), bool) for e in ends]
+    return np.concatenate([ends[0][::-1], p, ends[1]]), np.concatenate([fresh[0], ahead, fresh[1]])
 
 
 def template(f, job, packet, piece, pages, bend):
@@ -264,6 +267,7 @@ def template(f, job, packet, piece, pages, bend):
 
 def casing(f, packet, piece, name, pages, bend):
     """Every curved line of a segment lies on the inside or the outside edge of the casing, wherever along it."""
+    import judge
     # How other shapes' edges run on past the springs is not known here, and the fit may take one edge for the other.
     if piece["shape"] not in ("semicircular", "segmental", "elliptical", "three-centred", "pointed"):
         f.count("not checked: segments of other shapes")
@@ -275,6 +279,7 @@ def casing(f, packet, piece, name, pages, bend):
     a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
     near = np.hypot(*(b - a).T) < 1  # not across the point of a pointed head
     a, b = a[near], b[near]
+    halves = [bend.course, judge.mirrored(bend.course)] if pointed(piece) else [bend.course]
     segments = {}
     for index in pages:
         m = re.search(r"[Ss]egmento?(?: de contramarco)? (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
@@ -295,11 +300,11 @@ def casing(f, packet, piece, name, pages, bend):
         if not curves:
             f.count("not checked: segments without a curve")
             continue
-        f.gap("casing segments", fitted(np.concatenate(curves)[::3], a, b, bend.course))
+        f.gap("casing segments", fitted(np.concatenate(curves)[::3], a, b, halves))
         f.count("casing segments")
 
 
-def fitted(points, a, b, course):
+def fitted(points, a, b, courses):
     best = None
     middle = (a.min(axis=0) + a.max(axis=0)) / 2
     for angle in range(0, 360, 45):  # a segment that is most of the casing
@@ -307,9 +312,9 @@ def fitted(points, a, b, course):
         tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True)
         if best is None or tried[2] < best[2]:
             best = tried
-    for i in np.linspace(0.08, 0.92, 9):
+    for course, i in itertools.product(courses, np.linspace(0.08, 0.92, 9)):
         j = int(i * (len(course.x) - 1))
-        for angle in (course.th[j], course.th[j] + math.pi, 0.0):
+        for angle in (course.th[j], course.th[j] - 0.17, course.th[j] + 0.17, course.th[j] + math.pi, 0.0):
             turn = turned(angle)
             shift = np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)
             tried = settle(points, a, b, turn, shift, True)

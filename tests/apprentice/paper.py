@@ -79,7 +79,8 @@ class Sheet:
             return
         run = []
         for c in span["chars"] + [None]:
-            if c is not None and c["c"].strip():
+            far = run and c is not None and self.apart(run[-1], c) > 0.1 * span["size"]
+            if c is not None and c["c"].strip() and not far:
                 run.append(c)
                 continue
             if run:
@@ -87,7 +88,11 @@ class Sheet:
                 box = (min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes),
                        max(b[3] for b in boxes))
                 self.glyphs.append(Word("".join(k["c"] for k in run), span["size"], box, bold))
-            run = []
+            run = [c] if far and c["c"].strip() else []
+
+    def apart(self, before, after):
+        """How far one letter ends before the next begins: two numbers side by side come as one word."""
+        return self.box(after["bbox"])[0] - self.box(before["bbox"])[2]
 
 
 def rows_of(page, tolerance):
@@ -162,7 +167,7 @@ def strips_on(sheet, kerf):
     for box, style in boxes:
         inner = [f for f in feet if box[0] - 6 < f[0] + kerf / 2 < box[2] + 6 and box[1] - 1 < f[3] < box[3] + 1]
         named = [p for p in sheet.phrases if p[3] and re.match(r"(Strip|Tira) \d+ ", p[0])
-                 and box[0] - 130 < p[2][0] < box[2] and -16 < p[2][3] - box[1] < 4]  # a short strip's starts before it
+                 and box[0] - 450 < p[2][0] < box[2] and -16 < p[2][3] - box[1] < 4]  # a short strip's starts before it
         if not inner and not named:
             continue
         strip = Strip(sheet, box, style)
@@ -183,7 +188,7 @@ def _fill(strip):
         return u0 - pad <= (b[0] + b[2]) / 2 <= u1 + pad and v0 - pad <= (b[1] + b[3]) / 2 <= v1 + pad
     strip.words = [(t, (b[0] - u0, b[1] - v0, b[2] - u0, b[3] - v0), b) for t, _, b, ok, _ in sheet.phrases
                    if ok and (within(b) or u0 - 1 < b[0] < u1 and v0 - 1 < (b[1] + b[3]) / 2 < v1)]
-    strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 130 <= b[0] <= u1 + 60
+    strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 450 <= b[0] <= u1 + 60
                       and -16 < b[3] - v0 < 4]
     strip.triangles = [(a[0][0] + a[0][2]) / 2 for a in sheet.areas if a[1] == 3 and abs(a[0][1] - v0) < 0.6
                        and 7 < a[0][2] - a[0][0] < 9 and u0 - 1 < (a[0][0] + a[0][2]) / 2 < u1 + 1]

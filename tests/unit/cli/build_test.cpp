@@ -34,6 +34,16 @@ TEST_F(Build, WritesBesideTheJob) {
     EXPECT_EQ(files(), 2U);
 }
 
+// libharu 2.3 could not save one of its faces.
+TEST_F(Build, WritesAPacketWhoseFaceEndsOnABlockOfMemory) {
+    spill(job(), slurp(fs::path(KERFPACKET_SOURCE_DIR) / "tests/property/found/faces-on-a-block-end.toml"));
+    const Outcome outcome = build();
+    EXPECT_NE(outcome.status, 2) << outcome.err;
+    EXPECT_TRUE(slurp(pdf()).starts_with("%PDF-"));
+    const Outcome verified = run_in_process({"verify", pdf().string(), job().string()});
+    EXPECT_EQ(verified.status, 0) << verified.err << verified.out;
+}
+
 TEST_F(Build, ReplacesItsOwnPackets) {
     EXPECT_EQ(build().status, 0);
     EXPECT_TRUE(cli::found_at(pdf()).ours);

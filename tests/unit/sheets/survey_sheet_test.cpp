@@ -115,7 +115,7 @@ TEST(SurveySheet, TheWorstMissOfEachAnswerIsBoxed) {
         for (const page::TextItem& text : texts(page))
             if (text.role == Role::running && box.path.bounds().contains(text.anchor)) {
                 ++boxed;
-                EXPECT_EQ(text.face, page::Face::bold);
+                EXPECT_TRUE(text.face == page::Face::bold || text.face == page::Face::condensed_bold);
                 const auto all = answers(*piece.survey);
                 EXPECT_TRUE(std::any_of(all.begin(), all.end(), [&](const Answer& answer) {
                     return miss_text(answer.misses->at.at(answer.misses->worst_point()), Tape(measure::Unit::inch)) ==
