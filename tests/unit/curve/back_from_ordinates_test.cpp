@@ -122,8 +122,7 @@ TEST(BackFromOrdinates, a_sixteenth_either_way_stays_within_three_thirty_seconds
 
 // Exceptions. Where the radius changes at once no smooth curve through points 6 in apart knows where: an eyebrow is
 // then up to 0.08 in off beside its change, a three-centred head half an inch off between the spring and the first
-// station, 56 degrees of turn further on (a plain cubic spline through the same points is no better). Closer points
-// bring both back, and the survey says between which stations they are wanted.
+// station. Closer points bring both back, and the survey says between which stations they are wanted.
 TEST(BackFromOrdinates, where_the_radius_changes_at_once_points_must_be_closer) {
     for (const Case& c : {Case{Shape::eyebrow, 80, 14}, Case{Shape::eyebrow, 72, 8}, Case{Shape::eyebrow, 96, 12}}) {
         const auto head = head_points(c);
