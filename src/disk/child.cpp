@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include <fcntl.h>
+#include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -111,6 +112,8 @@ std::string in_child(const std::function<std::string()>& work, const Limits& lim
     const pid_t pid = called(Operation::fork, "", [] { return ::fork(); });
     if (pid < 0) fail(file, errno);
     if (pid == 0) {
+        // It holds the locks of its parent too, and must not outlive it.
+        ::prctl(PR_SET_PDEATHSIG, SIGKILL);  // NOLINT(*-vararg)
         // Or nobody would be told that the parent reads no more.
         out = Descriptor();
         child(work, limits, in.get());

@@ -43,13 +43,16 @@ bool still_named(int file, const fs::path& name) {
            open.st_ino == named.st_ino;
 }
 
-int open_lock(const fs::path& name) {
+/// `made` is true where the file was not there before.
+int open_lock(const fs::path& name, bool& made) {
     const auto opened = [&](int flags) {
         return called(Operation::open, name, [&] {
             return ::open(name.c_str(), flags | O_CLOEXEC | O_NOFOLLOW | O_NONBLOCK, 0666);  // NOLINT(*-vararg)
         });
     };
-    const int file = opened(O_RDWR | O_CREAT);
+    int file = opened(O_RDWR | O_CREAT | O_EXCL);
+    made = file >= 0;
+    if (file < 0 && errno == EEXIST) file = opened(O_RDWR | O_CREAT);
     // Another user's, left behind: to read is enough for a lock.
     return file < 0 && errno == EACCES ? opened(O_RDONLY) : file;
 }
@@ -89,10 +92,16 @@ Lock::Lock(const fs::path& target) : held_(std::make_unique<Held>()) {
                       (error == ENOENT ? "its folder does not exist" : why(error)));
     };
     while (true) {
-        held_->file = Descriptor(open_lock(held_->name));
+        bool made = false;
+        held_->file = Descriptor(open_lock(held_->name, made));
         if (!held_->file.open()) fail(errno);
         if (try_lock(held_->file.get(), held_->name) != 0) {
-            if (errno != EWOULDBLOCK) fail(errno);
+            const int error = errno;
+            if (error != EWOULDBLOCK) {
+                // A disk that takes no locks is left without the file that was to be locked.
+                if (made) called(Operation::remove, held_->name, [&] { return ::unlink(held_->name.c_str()); });
+                fail(error);
+            }
             const auto owner = read(held_->name, 1000);
             throw Failure(target.string() + " is being written by another kerfpacket" +
                           (owner && !owner->empty() ? ", " + *owner : "") + "; wait until it is done and try again");
