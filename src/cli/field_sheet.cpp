@@ -6,7 +6,7 @@
 #include "cli/sheet_target.h"
 #include "cli/trouble.h"
 #include "output/pdf.h"
-#include "sheets/field_sheet.h"
+#include "sheets/blanks/field_sheet.h"
 
 namespace kerfpacket::cli {
 namespace {

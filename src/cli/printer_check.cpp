@@ -14,8 +14,8 @@
 #include "cli/trouble.h"
 #include "job/read_profile.h"
 #include "output/pdf.h"
-#include "sheets/printer_check.h"
-#include "sheets/roll_check.h"
+#include "sheets/blanks/printer_check.h"
+#include "sheets/blanks/roll_check.h"
 
 namespace kerfpacket::cli {
 namespace {

@@ -8,12 +8,12 @@
 #include "cli/trouble.h"
 #include "job/read_profile.h"
 #include "measure/require.h"
-#include "sheets/refused.h"
-#include "sheets/settings_words.h"
-#include "sheets/setup_errors.h"
-#include "sheets/survey_answers.h"
-#include "sheets/tape.h"
-#include "sheets/wording.h"
+#include "sheets/cards/refused.h"
+#include "sheets/cards/setup_errors.h"
+#include "sheets/evidence/survey_answers.h"
+#include "sheets/words/settings_words.h"
+#include "sheets/words/tape.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::cli {
 namespace {

@@ -4,8 +4,8 @@
 
 #include "cli/report.h"
 #include "measure/require.h"
-#include "sheets/survey_answers.h"
-#include "sheets/wording.h"
+#include "sheets/evidence/survey_answers.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::cli {
 namespace {

@@ -9,7 +9,7 @@
 #include "bend/material.h"
 #include "job/values.h"
 #include "sheets/changes.h"
-#include "sheets/wording.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {

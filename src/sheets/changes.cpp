@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "sheets/flow.h"
+#include "sheets/layout/flow.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -6,9 +6,9 @@
 #include <vector>
 
 #include "job/values.h"
-#include "sheets/cover.h"
-#include "sheets/draft.h"
-#include "sheets/tape.h"
+#include "sheets/cover/cover.h"
+#include "sheets/layout/draft.h"
+#include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {
 

@@ -5,20 +5,20 @@
 #include <stdexcept>
 #include <utility>
 
-#include "sheets/arch_template.h"
-#include "sheets/casing_sheet.h"
-#include "sheets/checklist.h"
-#include "sheets/coupon_sheet.h"
-#include "sheets/cover.h"
-#include "sheets/form_sheet.h"
-#include "sheets/furniture.h"
-#include "sheets/install.h"
-#include "sheets/refused.h"
-#include "sheets/safety.h"
-#include "sheets/setup.h"
-#include "sheets/strain_sheet.h"
-#include "sheets/strips.h"
-#include "sheets/survey_sheet.h"
+#include "sheets/cards/coupon_sheet.h"
+#include "sheets/cards/install.h"
+#include "sheets/cards/refused.h"
+#include "sheets/cards/safety.h"
+#include "sheets/cards/setup.h"
+#include "sheets/cover/cover.h"
+#include "sheets/evidence/strain_sheet.h"
+#include "sheets/evidence/survey_sheet.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/strips/checklist.h"
+#include "sheets/strips/strips.h"
+#include "sheets/templates/arch_template.h"
+#include "sheets/templates/casing_sheet.h"
+#include "sheets/templates/form_sheet.h"
 
 namespace kerfpacket::sheets {
 namespace {

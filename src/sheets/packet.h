@@ -10,7 +10,7 @@
 #include "page/document.h"
 #include "plan/plan.h"
 #include "sheets/changes.h"
-#include "sheets/kit.h"
+#include "sheets/layout/kit.h"
 
 namespace kerfpacket::sheets {
 

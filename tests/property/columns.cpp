@@ -5,7 +5,7 @@
 #include "../support/kit.h"
 #include "arbitrary.h"
 #include "job/read.h"
-#include "sheets/checklist_block.h"
+#include "sheets/strips/checklist_block.h"
 
 namespace kerfpacket {
 namespace {

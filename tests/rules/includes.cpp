@@ -60,7 +60,8 @@ struct Source {
 };
 
 Source read(const fs::path& file) {
-    Source source{file, file.parent_path().filename().string(), {}, {}};
+    const fs::path inside = file.lexically_relative(fs::path(KERFPACKET_SOURCE_DIR) / "src");
+    Source source{file, inside.begin()->string(), {}, {}};
     static const std::regex include(R"(^#include ([<"])([^>"]+)[>"].*)");
     std::istringstream text(slurp(file));
     std::smatch match;
@@ -116,7 +117,8 @@ TEST(Includes, OwnHeaderComesFirst) {
         const fs::path header = fs::path(source.file).replace_extension(".h");
         if (!fs::exists(header)) continue;
         ASSERT_FALSE(source.own.empty()) << source.file;
-        EXPECT_EQ(source.own.front(), source.room + "/" + header.filename().string()) << source.file;
+        EXPECT_EQ(source.own.front(),
+                  header.lexically_relative(fs::path(KERFPACKET_SOURCE_DIR) / "src").generic_string());
         const std::string text = slurp(source.file);
         EXPECT_EQ(text.find("#include"), text.find("#include \"" + source.own.front())) << source.file;
     }

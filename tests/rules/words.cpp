@@ -34,16 +34,17 @@ TEST(Words, TemplatesPromiseNothing) {
 
 TEST(Words, SourcesOfSheetsPromiseNothing) {
     for (const char* room : {"sheets", "plan", "cli"})
-        for (const fs::directory_entry& entry : fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
-            EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
+        for (const fs::directory_entry& entry :
+             fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
+            if (entry.is_regular_file()) EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
 }
 
 // Decimal marks and units follow the language because every figure of a sheet becomes text in one file.
 TEST(Words, SheetsWriteFiguresInOnePlace) {
     int files = 0;
     for (const fs::directory_entry& entry :
-         fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / "sheets")) {
-        if (entry.path().filename() == "tape.cpp") continue;
+         fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / "sheets")) {
+        if (!entry.is_regular_file() || entry.path().filename() == "tape.cpp") continue;
         ++files;
         const std::string text = slurp(entry.path());
         for (const char* way : {"measure::fixed", "measure::mm_text", "measure::inch_text", "measure::length_text"})

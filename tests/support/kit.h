@@ -10,7 +10,7 @@
 
 #include "jobs.h"
 #include "plan/plan.h"
-#include "sheets/kit.h"
+#include "sheets/layout/kit.h"
 
 namespace kerfpacket::tests {
 

@@ -9,7 +9,7 @@
 #include "cli/printers.h"
 #include "job/read_profile.h"
 #include "session.h"
-#include "sheets/printer_check.h"
+#include "sheets/blanks/printer_check.h"
 #include "support/boxes.h"
 #include "support/variable.h"
 

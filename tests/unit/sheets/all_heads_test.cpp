@@ -8,13 +8,13 @@
 
 #include "../../support/boxes.h"
 #include "../../support/openings.h"
-#include "sheets/arch_drawing.h"
-#include "sheets/arch_template.h"
-#include "sheets/casing_sheet.h"
-#include "sheets/form_sheet.h"
-#include "sheets/furniture.h"
-#include "sheets/template_tile.h"
-#include "sheets/template_ways.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/templates/arch_drawing.h"
+#include "sheets/templates/arch_template.h"
+#include "sheets/templates/casing_sheet.h"
+#include "sheets/templates/form_sheet.h"
+#include "sheets/templates/template_tile.h"
+#include "sheets/templates/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -1,4 +1,4 @@
-#include "sheets/arch_template.h"
+#include "sheets/templates/arch_template.h"
 
 #include <algorithm>
 #include <set>
@@ -6,9 +6,9 @@
 #include <gtest/gtest.h>
 
 #include "../../support/kit.h"
-#include "sheets/arch_drawing.h"
-#include "sheets/template_tile.h"
-#include "sheets/template_ways.h"
+#include "sheets/templates/arch_drawing.h"
+#include "sheets/templates/template_tile.h"
+#include "sheets/templates/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -1,4 +1,4 @@
-#include "sheets/casing_sheet.h"
+#include "sheets/templates/casing_sheet.h"
 
 #include <algorithm>
 #include <set>
@@ -6,9 +6,9 @@
 #include <gtest/gtest.h>
 
 #include "../../support/kit.h"
-#include "sheets/casing_drawing.h"
-#include "sheets/template_tile.h"
-#include "sheets/template_ways.h"
+#include "sheets/templates/casing_drawing.h"
+#include "sheets/templates/template_tile.h"
+#include "sheets/templates/template_ways.h"
 
 namespace kerfpacket::sheets {
 namespace {

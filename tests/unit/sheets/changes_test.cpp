@@ -15,7 +15,7 @@
 #include "../../support/program.h"
 #include "job/read.h"
 #include "sheets/packet.h"
-#include "sheets/tape.h"
+#include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {
 namespace {

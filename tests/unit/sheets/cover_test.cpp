@@ -1,15 +1,15 @@
 // The cover of jobs with openings of every shape: all drawings on the first page, every board in the table, mitres and
 // leg boards listed, an index however long.
 
-#include "sheets/cover.h"
+#include "sheets/cover/cover.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <set>
 
-#include "sheets/furniture.h"
-#include "sheets/wording.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/words/wording.h"
 #include "support/boxes.h"
 #include "support/shapes.h"
 

@@ -1,4 +1,4 @@
-#include "sheets/field_sheet.h"
+#include "sheets/blanks/field_sheet.h"
 
 #include <gtest/gtest.h>
 

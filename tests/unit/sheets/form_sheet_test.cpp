@@ -1,4 +1,4 @@
-#include "sheets/form_sheet.h"
+#include "sheets/templates/form_sheet.h"
 
 #include <algorithm>
 #include <set>
@@ -7,8 +7,8 @@
 
 #include "../../support/boxes.h"
 #include "../../support/shapes.h"
-#include "sheets/form_drawing.h"
-#include "sheets/furniture.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/templates/form_drawing.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -8,7 +8,7 @@
 #include "../../support/kit.h"
 #include "measure/fraction.h"
 #include "sheets/packet.h"
-#include "sheets/tape.h"
+#include "sheets/words/tape.h"
 
 namespace kerfpacket::tests {
 namespace {

@@ -1,4 +1,4 @@
-#include "sheets/labels.h"
+#include "sheets/layout/labels.h"
 
 #include <gtest/gtest.h>
 

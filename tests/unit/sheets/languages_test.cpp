@@ -9,8 +9,8 @@
 #include "../../support/program.h"
 #include "job/read.h"
 #include "sheets/packet.h"
-#include "sheets/tape.h"
-#include "sheets/wording.h"
+#include "sheets/words/tape.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {

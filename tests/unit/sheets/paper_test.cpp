@@ -1,6 +1,6 @@
 // What a printer's margins and errors do to the pages of a packet.
 
-#include "sheets/paper.h"
+#include "sheets/layout/paper.h"
 
 #include <gtest/gtest.h>
 

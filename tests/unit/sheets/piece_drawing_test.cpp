@@ -1,4 +1,4 @@
-#include "sheets/piece_drawing.h"
+#include "sheets/drawings/piece_drawing.h"
 
 #include <algorithm>
 #include <set>

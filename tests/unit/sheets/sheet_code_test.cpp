@@ -1,4 +1,4 @@
-#include "sheets/sheet_code.h"
+#include "sheets/layout/sheet_code.h"
 
 #include <gtest/gtest.h>
 

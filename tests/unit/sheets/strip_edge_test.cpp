@@ -2,8 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include "sheets/tape.h"
-#include "sheets/wording.h"
+#include "sheets/words/tape.h"
+#include "sheets/words/wording.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
 

@@ -1,16 +1,16 @@
 // What stands on the strips, as drawn: asked of every strip of a wide spread of boards.
 
-#include "sheets/strip_drawing.h"
+#include "sheets/strips/strip_drawing.h"
 
 #include <gtest/gtest.h>
 
 #include <map>
 
-#include "sheets/furniture.h"
+#include "sheets/layout/furniture.h"
 #include "sheets/packet.h"
-#include "sheets/strip_ends.h"
-#include "sheets/strips.h"
-#include "sheets/wording.h"
+#include "sheets/strips/strip_ends.h"
+#include "sheets/strips/strips.h"
+#include "sheets/words/wording.h"
 #include "support/boxes.h"
 #include "support/pieces.h"
 #include "support/shapes.h"

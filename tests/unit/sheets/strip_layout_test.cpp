@@ -1,6 +1,6 @@
 // Where strips begin and end, what sets them, how they are numbered: asked of every strip of a wide spread of boards.
 
-#include "sheets/strip_layout.h"
+#include "sheets/strips/strip_layout.h"
 
 #include <gtest/gtest.h>
 

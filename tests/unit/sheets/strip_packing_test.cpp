@@ -5,7 +5,7 @@
 #include <cmath>
 #include <map>
 
-#include "sheets/strip_layout.h"
+#include "sheets/strips/strip_layout.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
 

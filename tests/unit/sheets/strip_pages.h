@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "sheets/furniture.h"
-#include "sheets/strips.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/strips/strips.h"
 #include "support/boxes.h"
 
 namespace kerfpacket::tests {

@@ -4,8 +4,8 @@
 
 #include <set>
 
-#include "sheets/strip_roll.h"
-#include "sheets/wording.h"
+#include "sheets/strips/strip_roll.h"
+#include "sheets/words/wording.h"
 #include "strip_pages.h"
 #include "support/pieces.h"
 #include "support/shapes.h"

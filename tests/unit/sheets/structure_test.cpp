@@ -7,10 +7,10 @@
 #include "../../support/kit.h"
 #include "../../support/program.h"
 #include "job/read.h"
-#include "sheets/field_sheet.h"
+#include "sheets/blanks/field_sheet.h"
+#include "sheets/blanks/printer_check.h"
+#include "sheets/layout/pen.h"
 #include "sheets/packet.h"
-#include "sheets/pen.h"
-#include "sheets/printer_check.h"
 
 namespace kerfpacket::sheets {
 namespace {

@@ -1,6 +1,6 @@
 // The sheet of a measured curve: every station with its misses, the answers side by side, the point to measure again.
 
-#include "sheets/survey_sheet.h"
+#include "sheets/evidence/survey_sheet.h"
 
 #include <gtest/gtest.h>
 
@@ -8,8 +8,8 @@
 #include <cmath>
 #include <set>
 
-#include "sheets/furniture.h"
-#include "sheets/survey_answers.h"
+#include "sheets/evidence/survey_answers.h"
+#include "sheets/layout/furniture.h"
 #include "support/boxes.h"
 #include "support/shapes.h"
 

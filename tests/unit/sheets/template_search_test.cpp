@@ -1,4 +1,4 @@
-#include "sheets/template_search.h"
+#include "sheets/templates/template_search.h"
 
 #include <algorithm>
 #include <array>
@@ -9,7 +9,7 @@
 
 #include <gtest/gtest.h>
 
-#include "sheets/tiling.h"
+#include "sheets/templates/tiling.h"
 
 // Against exhaustive search: every place of the grid on a fine raster, counted in the plainest way there is.
 namespace kerfpacket::sheets {

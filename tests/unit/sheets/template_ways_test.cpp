@@ -1,6 +1,6 @@
 // Templates in a grid, along the curve, by halves and on rolls.
 
-#include "sheets/template_ways.h"
+#include "sheets/templates/template_ways.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,11 +12,11 @@
 #include <gtest/gtest.h>
 
 #include "../../support/boxes.h"
-#include "sheets/arch_drawing.h"
-#include "sheets/arch_template.h"
-#include "sheets/furniture.h"
-#include "sheets/template_half.h"
-#include "sheets/template_tile.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/templates/arch_drawing.h"
+#include "sheets/templates/arch_template.h"
+#include "sheets/templates/template_half.h"
+#include "sheets/templates/template_tile.h"
 
 namespace kerfpacket::sheets {
 namespace {

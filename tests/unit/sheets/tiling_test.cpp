@@ -1,4 +1,4 @@
-#include "sheets/tiling.h"
+#include "sheets/templates/tiling.h"
 
 #include <gtest/gtest.h>
 

@@ -9,7 +9,7 @@
 #include "../../support/kit.h"
 #include "job/read.h"
 #include "plan/plan.h"
-#include "sheets/flow.h"
+#include "sheets/layout/flow.h"
 #include "sheets/packet.h"
 
 namespace kerfpacket::sheets {

@@ -1,0 +1,15 @@
+#pragma once
+// What stands on each field sheet.
+
+#include "sheets/blanks/field_form.h"
+
+namespace kerfpacket::sheets {
+
+void field_arch(FieldForm& form);
+void field_wall(FieldForm& form);
+void field_ordinates(FieldForm& form, Unit unit);
+
+/// What the figures describe, in the words of a table of the job file.
+void field_surface(FieldForm& form);
+
+}  // namespace kerfpacket::sheets

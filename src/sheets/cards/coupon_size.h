@@ -1,0 +1,21 @@
+#pragma once
+// How a coupon of this board is cut: where its figures come from when spacing or bend vary along the piece.
+
+#include "plan/plan.h"
+#include "sheets/words/tape.h"
+
+namespace kerfpacket::sheets {
+
+struct CouponSize {
+    Length length;   ///< whole inches or centimetres
+    Length rise;     ///< that a coupon must reach to be measured well
+    Length spacing;  ///< at the kerf that governs
+    int kerfs = 0;
+    bool for_radius = false;  ///< longer than usual, so that at the piece's radius it has that rise
+    bend::KerfsOn side = bend::KerfsOn::outside;
+};
+
+/// A foot long, or as long as it takes to have a rise of 1 in (25 mm) at the piece's radius.
+CouponSize coupon_size(const plan::Piece& piece, Unit unit);
+
+}  // namespace kerfpacket::sheets

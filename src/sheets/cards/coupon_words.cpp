@@ -1,0 +1,118 @@
+#include "sheets/cards/coupon_words.h"
+
+#include <array>
+
+#include "job/shapes.h"
+#include "measure/require.h"
+#include "sheets/evidence/strain_words.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// The table's name, and that of the board it belongs to, as the job file writes them.
+std::string board_table(const plan::Piece& piece) {
+    return piece.kind == plan::Kind::arch_liner ? "opening.liner" : "wall.board";
+}
+
+std::string percent(double part, const Kit& kit) { return number(part * 100, 0, kit.words); }
+
+std::string held_word(bend::Held held) {
+    switch (held) {
+        case bend::Held::disc: return std::string(job::word(job::Held::disc));
+        case bend::Held::ends: return std::string(job::word(job::Held::ends));
+        case bend::Held::centre: return std::string(job::word(job::Held::centre));
+    }
+    throw measure::Bug("a way to hold a coupon without a word");
+}
+
+/// "disc, ends, centre".
+std::string listed(const std::vector<std::string>& words) {
+    std::string list = words.front();
+    for (std::size_t i = 1; i < words.size(); ++i) list += ", " + words[i];
+    return list;
+}
+
+template <class Value>
+std::vector<std::string> only_words(const std::vector<std::pair<std::string_view, Value>>& pairs) {
+    std::vector<std::string> words;
+    words.reserve(pairs.size());
+    for (const auto& pair : pairs) words.emplace_back(pair.first);
+    return words;
+}
+
+}  // namespace
+
+std::vector<std::string> ways_to_hold() { return only_words(job::held_words()); }
+std::vector<std::string> ends_of_bending() { return only_words(job::outcome_words()); }
+
+std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
+                                      const Tape& tape) {
+    std::string make = kit.words("coupon.make_length", {{"length", tape.exact(size.length)},
+                                                        {"kerfs", std::to_string(size.kerfs)},
+                                                        {"depth", tape.exact(piece.kerf_depth)},
+                                                        {"spacing", tape.exact(size.spacing)},
+                                                        {"kerf", tape.exact(piece.kerf)}});
+    if (size.for_radius)
+        make += " " + kit.words("coupon.make_radius",
+                                {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.finish_radius)}});
+    std::string bend =
+        kit.words(size.side == bend::KerfsOn::outside ? "coupon.make_bend_outside" : "coupon.make_bend_inside");
+    if (piece.bends_both_ways()) bend += " " + kit.words("coupon.make_both_ways");
+    return {make, bend, kit.words("coupon.make_hold"),
+            kit.words("coupon.make_rise", {{"rise", tape.exact(size.rise)}})};
+}
+
+std::string coupon_reading_error(const Kit& kit, const Tape& tape) {
+    const bool inch = tape.unit() == Unit::inch;
+    const Length chord = inch ? Length::inches(12) : Length::mm(300);
+    const std::array<Length, 3> rises = inch ? std::array{Length::inches(0.5), Length::inches(1), Length::inches(2)}
+                                             : std::array{Length::mm(12), Length::mm(25), Length::mm(50)};
+    std::string percents;
+    for (const Length rise : rises) {
+        const double error = bend::coupon_error({chord, rise}, bend::coupon_reading, bend::coupon_reading);
+        percents += (percents.empty() ? "" : kit.words("coupon.reading_and")) +
+                    kit.words("coupon.reading_part", {{"percent", percent(error, kit)}, {"rise", tape.exact(rise)}});
+    }
+    const std::string reading =
+        inch ? tape.exact(bend::coupon_reading) : tape.number(bend::coupon_reading.mm(), 1) + " " + tape.unit_name();
+    return kit.words("coupon.reading_error",
+                     {{"chord", tape.exact(chord)}, {"error", reading}, {"percents", percents}});
+}
+
+std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape) {
+    const Tape file(tape.unit());
+    const std::string blank = "________";
+    return {"[" + board_table(piece) + ".coupon]",
+            "chord = \"" + blank + " " + file.unit_name() + "\"",
+            "rise = \"" + blank + " " + file.unit_name() + "\"",
+            "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
+            "result = \"" + blank + "\"   # " + listed(ends_of_bending()),
+            "by = \"" + blank + blank + "\"",
+            "kerf_depth = \"" + file.exact(piece.kerf_depth) + "\"",
+            "spacing = \"" + file.exact(size.spacing) + "\""};
+}
+
+std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
+    return {kit.words("coupon.goes_1"),
+            kit.words("coupon.goes_2", {{"table", "[" + board_table(piece) + "]"}, {"piece", measured_id(piece)}})};
+}
+
+std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> lines{
+        kit.words("coupon.record_by", {{"by", coupon.by.empty() ? kit.words("coupon.record_unnamed") : coupon.by},
+                                       {"chord", tape.exact(coupon.coupon.chord)},
+                                       {"rise", tape.exact(coupon.coupon.rise)},
+                                       {"held", held_word(coupon.coupon.held)},
+                                       {"result", std::string(job::word(coupon.outcome))},
+                                       {"depth", tape.exact(coupon.depth)},
+                                       {"spacing", tape.exact(coupon.spacing)}}),
+        kit.words("coupon.record_strain",
+                  {{"strain", strain_percent(coupon.strain, kit)}, {"error", percent(coupon.error, kit)}})};
+    lines.back() += " " + kit.words(coupon.counts ? "coupon.record_counts" : "coupon.record_not",
+                                    {{"limit", strain_percent(coupon.table_limit, kit)}});
+    if (coupon.hinge) lines.push_back(kit.words("coupon.record_hinge", {{"hinge", tape.exact(*coupon.hinge)}}));
+    return lines;
+}
+
+}  // namespace kerfpacket::sheets

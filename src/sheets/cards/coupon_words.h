@@ -1,0 +1,29 @@
+#pragma once
+// What the coupon record says: how to make it, how well it measures, the lines of the job file, the coupon it has.
+
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+#include "sheets/cards/coupon_size.h"
+#include "sheets/layout/kit.h"
+
+namespace kerfpacket::sheets {
+
+/// The job file's words for how a coupon is held, and for what stopped it.
+std::vector<std::string> ways_to_hold();
+std::vector<std::string> ends_of_bending();
+
+/// Things to do, each with its box.
+std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
+                                      const Tape& tape);
+/// What a small mistake of measuring does to the radius, at three rises.
+std::string coupon_reading_error(const Kit& kit, const Tape& tape);
+/// The table of the job file, with blanks for what is measured.
+std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape);
+/// Where those lines go.
+std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit);
+/// What the coupon of the job file says.
+std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, const Kit& kit, const Tape& tape);
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,113 @@
+#include "sheets/cards/install.h"
+
+#include <array>
+
+#include "sheets/layout/flow.h"
+#include "sheets/layout/sign_off.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Of a row of the glue log, for a hand to write in.
+Length log_row(const fonts::Style& style) { return style.text * 2.2; }
+
+/// The columns of the glue log end at these parts of its width; the first holds what was done.
+constexpr std::array log_ends{0.2, 0.34, 0.56, 0.67, 0.78, 0.89, 1.0};
+
+class Card {
+public:
+    Card(Flow& flow, const plan::Piece& piece, const Tape& tape) : flow_(flow), piece_(piece), tape_(tape) {}
+
+    void draw() {
+        flow_.paragraph(Role::caution, words("install.statement"), {Face::bold, style().text});
+        part("before");
+        flow_.blank_item({{words("install.moisture"), 60_pt}});
+        flow_.heading(words("install.log"));
+        log();
+        flow_.paragraph(Role::caution, words("install.log_note"), {Face::regular, style().small});
+        part("fastening");
+        part("finish");
+        sign_off(flow_, {words("install.installed_by"), words("page.checked_by")});
+    }
+
+private:
+    const fonts::Style& style() const { return flow_.style(); }
+    const std::string& words(std::string_view key) const { return flow_.kit().words(key); }
+
+    /// Lines to tick, with the piece's own figures in them.
+    void part(const std::string& name) {
+        flow_.heading(words("install." + name));
+        const fonts::Words::Values figures{{"web", tape_.exact(piece_.web())},
+                                           {"land", tape_.with_unit(piece_.least_spacing - piece_.kerf)},
+                                           {"side", kerf_side(piece_, flow_.kit())}};
+        for (const std::string& line : flow_.kit().words.list("install." + name + "_lines", figures))
+            flow_.item(Role::caution, line, {Face::regular, style().text});
+    }
+
+    /// What is done in the order of the work, then two empty rows for what is done twice.
+    void log() {
+        const std::vector<std::string>& columns = flow_.kit().words.list("install.log_columns");
+        std::vector<std::string> steps = flow_.kit().words.list("install.log_steps");
+        steps.resize(steps.size() + 2);
+        const Length head = leading(style().small);
+        const Rect block = flow_.take(head + log_row(style()) * static_cast<double>(steps.size()) + 8_pt);
+        const Rect room{{block.low.x, block.low.y + 3_pt}, {block.high.x, block.high.y - 5_pt}};
+        Pen pen = flow_.pen();
+        const Scope table = pen.within(Tag::table);
+        log_heads(pen, columns, room);
+        Length top = room.high.y - head;
+        for (const std::string& step : steps) {
+            log_line(pen, step, top);
+            top -= log_row(style());
+        }
+    }
+
+    void log_heads(Pen& pen, const std::vector<std::string>& columns, const Rect& room) {
+        const Scope line = pen.within(Tag::row);
+        Length x = room.low.x;
+        for (std::size_t i = 0; i < log_ends.size(); ++i) {
+            const Scope cell = pen.within(Tag::header_cell);
+            const Length end = room.low.x + room.width() * log_ends.at(i);
+            pen.text(Role::text, {x + 3_pt, room.high.y - style().small}, columns.at(i),
+                     pen.fitting(columns.at(i), {Face::regular, style().small}, end - x - 5_pt));
+            if (i + 1 < log_ends.size()) pen.line(Role::box, {end, room.low.y}, {end, room.high.y}, style().hair);
+            x = end;
+        }
+        pen.box(Role::box, room, style().line);
+    }
+
+    /// What was done, and empty cells to fill in.
+    void log_line(Pen& pen, const std::string& what, Length top) {
+        const Scope line = pen.within(Tag::row);
+        pen.line(Role::box, {flow_.left(), top}, {flow_.right(), top}, style().hair);
+        {
+            const Scope cell = pen.within(Tag::row_header);
+            pen.text(Role::text, {flow_.left() + 3_pt, top - log_row(style()) / 2 - style().text * 0.36}, what,
+                     pen.fitting(what, {Face::regular, style().text}, flow_.width() * log_ends[0] - 6_pt));
+        }
+        pen.empty_cells(static_cast<int>(log_ends.size()) - 1);
+    }
+
+    Flow& flow_;
+    const plan::Piece& piece_;
+    const Tape& tape_;
+};
+
+}  // namespace
+
+void add_install_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    const Tape tape(plan.header.units, kit.words);
+    Flow flow(drafts, kit, [&](bool first) {
+        Draft draft = new_draft(plan, "install", Orientation::portrait);
+        draft.page.piece = piece.id;
+        draft.tag = piece.id;
+        draft.title = kit.words("install.title");
+        draft.subtitle = board_text(piece, kit, tape);
+        if (first) draft.outline = kit.words("install.outline", {{"piece", piece.id}});
+        return draft;
+    });
+    Card(flow, piece, tape).draw();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,192 @@
+#include "sheets/cards/setup_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheets/layout/furniture.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length below_board = 34_pt;  ///< dimension line of the end view
+constexpr Length fence_width = 18_pt;
+constexpr Length dimension_room = 40_pt;
+
+/// Words over the end view: two lines where the saw's rear limit is known, else one.
+Length above_board(const plan::Piece& piece) { return piece.spacer ? 42_pt : 25_pt; }
+
+/// The end view's places along the page.
+struct EndView {
+    Length fence;         ///< face of the fence
+    Length back;          ///< back edge of the board
+    Length front;         ///< front edge as drawn
+    bool broken = false;  ///< the board is wider than the page: a break line stands in it
+    Length table;         ///< under side of the board
+    Length top;           ///< kerf face
+    Length groove;        ///< bottom of the groove
+};
+
+EndView lay_out(const Pen& pen, const plan::Piece& piece, Length top) {
+    EndView view;
+    view.fence = side_margin + 6_pt + fence_width;
+    view.back = view.fence + piece.spacer.value_or(0_mm);
+    const Length limit = pen.page_width() - side_margin - dimension_room;
+    view.broken = view.back + piece.width > limit;
+    view.front = view.broken ? limit : view.back + piece.width;
+    view.top = top - above_board(piece);
+    view.table = view.top - piece.thickness;
+    view.groove = view.top - piece.kerf_depth;
+    return view;
+}
+
+/// The board's outline; where it is cut short, two slanting strokes say so.
+void board_outline(Pen& pen, const EndView& view) {
+    const auto& style = pen.kit().style;
+    pen.box(Role::outline, {{view.back, view.table}, {view.front, view.top}}, style.line);
+    pen.line(Role::outline, {view.back, view.groove}, {view.front, view.groove}, style.heavy);
+    if (!view.broken) return;
+    const Length at = view.front - 60_pt;
+    pen.fill(Role::outline,
+             Path::polyline({{at - 6_pt, view.table - 4_pt},
+                             {at + 2_pt, view.table - 4_pt},
+                             {at + 8_pt, view.top + 4_pt},
+                             {at, view.top + 4_pt}},
+                            true),
+             Ink::white);
+    for (const Length shift : {-6_pt, 2_pt})
+        pen.line(Role::outline, {at + shift, view.table - 4_pt}, {at + shift + 6_pt, view.top + 4_pt}, style.line);
+}
+
+void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Rect fence{{view.fence - fence_width, view.table - 8_pt}, {view.fence, view.top + above_board(piece) - 4_pt}};
+    pen.hatch(fence, 6_pt);
+    pen.box(Role::outline, fence, style.line);
+    pen.line(Role::outline, {view.fence, view.table}, {view.front + 30_pt, view.table}, style.line);
+    if (view.back - view.fence < 1_mm) return;
+    pen.line(Role::outline, {view.fence, view.top}, {view.back, view.top}, style.line);
+    const std::string spacer = words("setup.spacer_drawn");
+    Type type = Type{Face::bold, style.text}.centred();
+    if (pen.width(spacer, type) > view.back - view.fence - 6_pt) type.size = style.tiny;
+    if (pen.width(spacer, type) <= view.back - view.fence - 2_pt && piece.kerf_depth > 14_pt)
+        pen.text(Role::text, {(view.fence + view.back) / 2, view.top - 13_pt}, spacer, type);
+}
+
+/// Where the groove would rise to the fence without the spacer: the blade's own circle.
+void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, const EndView& view) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Length centre = view.fence + *piece.rear_limit;
+    const Length radius = plan.saw.blade_diameter.value / 2;
+    pen.line(Role::centre, {centre, view.groove}, {centre, view.top + 32_pt}, style.hair, Dash::dash_dot);
+    const Length reach = std::min(piece.groove_ramp, centre - view.fence);
+    if (reach > 1_mm) {
+        const Angle sweep = Angle::radians(std::asin(reach / radius));
+        const Point end{centre - reach, view.groove + radius * (1 - std::cos(sweep.radians()))};
+        pen.stroke(Role::outline, Path::arc({centre, view.groove}, end, -sweep), style.line, Dash::dashed);
+    }
+    const auto say = [&](Length up, const std::string& text) {
+        const Length x = centre + 5_pt;
+        pen.text(Role::text, {x, view.top + up}, text,
+                 pen.fitting(text, {Face::regular, style.small}, pen.page_width() - side_margin - x));
+    };
+    say(25_pt, words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
+                     {{"limit", tape.exact(*piece.rear_limit)}}));
+    say(12_pt, words("setup.without_spacer"));
+}
+
+void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const EndView& view) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Type bold{Face::bold, style.small};
+    const Type regular{Face::regular, style.small};
+    const Length x = view.front + 14_pt;
+    const auto upright = [&](Length low, Length high, const std::string& figure, const Type& type) {
+        pen.line(Role::dimension, {x, low}, {x, high}, style.hair);
+        for (const Length y : {low, high})
+            pen.line(Role::dimension, {x - 3_pt, y - 3_pt}, {x + 3_pt, y + 3_pt}, style.line);
+        pen.text(Role::dimension, {x + 5_pt, (low + high) / 2 - 3_pt}, figure, type);
+    };
+    pen.line(Role::dimension, {view.front + 2_pt, view.top}, {x + 4_pt, view.top}, style.hair);
+    pen.line(Role::dimension, {view.front + 2_pt, view.groove}, {x + 4_pt, view.groove}, style.hair);
+    upright(view.groove, view.top, tape.exact_plain(piece.kerf_depth), bold);
+    upright(view.table, view.groove, tape.exact_plain(piece.web()), regular);
+    const Length y = view.table - 20_pt;
+    const auto witness = [&](Length at) {
+        pen.line(Role::dimension, {at, view.table - 3_pt}, {at, y - 4_pt}, style.hair);
+    };
+    witness(view.back);
+    witness(view.front);
+    if (view.back - view.fence > 1_mm) {
+        pen.line(Role::dimension, {view.fence, view.table - 9_pt}, {view.fence, y - 4_pt}, style.hair);
+        pen.dimension({view.fence, y}, {view.back, y}, tape.exact(*piece.spacer), bold);
+    }
+    pen.dimension({view.back, y}, {view.front, y},
+                  words(view.broken ? "setup.board_broken" : "setup.board_width", {{"width", tape.exact(piece.width)}}),
+                  regular);
+}
+
+}  // namespace
+
+Length end_view_height(const plan::Piece& piece) { return above_board(piece) + piece.thickness + below_board; }
+
+void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Scope figure = pen.figure(
+        words("figure.end_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
+    const EndView view = lay_out(pen, piece, top);
+    board_outline(pen, view);
+    fence_and_spacer(pen, piece, view);
+    if (piece.rear_limit) ramp(pen, plan, piece, tape, view);
+    else
+        pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
+                 pen.fitting(words("setup.limit_unknown"), {Face::regular, style.small},
+                             pen.page_width() - side_margin - view.back - 5_pt));
+    const Length right = view.front - (view.broken ? 70_pt : 8_pt);
+    if (piece.kerf_depth > 14_pt)
+        pen.text(Role::text, {right, view.groove + 4_pt}, words("setup.groove_bottom"),
+                 Type{Face::regular, style.small}.at_right());
+    if (piece.web() > 12_pt)
+        pen.text(Role::text, {right, view.table + (piece.web() - 8_pt) / 2}, words("setup.web_drawn"),
+                 Type{Face::regular, style.small}.at_right());
+    end_dimensions(pen, piece, tape, view);
+}
+
+Length edge_view_height(const plan::Piece& piece) { return piece.thickness + 24_pt; }
+
+void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Scope figure = pen.figure(
+        words("figure.edge_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
+    const Length left = side_margin;
+    const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
+    const Length face = top - 14_pt;
+    const Length plain = face - piece.thickness;
+    std::vector<Point> outline{{left, face}};
+    const Length gap = varied_spacing(piece) ? piece.least_spacing : piece.spacing;
+    for (Length at = left + gap; at + piece.kerf < right; at += gap) {
+        const Length a = at - piece.kerf / 2;
+        const Length b = at + piece.kerf / 2;
+        outline.insert(outline.end(),
+                       {{a, face}, {a, face - piece.kerf_depth}, {b, face - piece.kerf_depth}, {b, face}});
+    }
+    outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
+    pen.stroke(Role::outline, Path::polyline(outline, true), style.line);
+    const Length x = right + 12_pt;
+    const Length base = (face + plain) / 2 - 4_pt;
+    const std::string spacing = words(varied_spacing(piece) ? "setup.edge_spacing_least" : "setup.edge_spacing",
+                                      {{"spacing", spacing_text(piece, pen.kit(), tape)}});
+    const auto say = [&](Length up, const std::string& text) {
+        pen.text(Role::text, {x, base + up}, text,
+                 pen.fitting(text, {Face::regular, style.text}, pen.page_width() - side_margin - x));
+    };
+    say(17_pt, spacing);
+    say(0_pt, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}));
+    say(-17_pt, words("setup.edge_web", {{"web", tape.exact(piece.web())}}));
+}
+
+}  // namespace kerfpacket::sheets

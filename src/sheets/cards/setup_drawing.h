@@ -1,0 +1,19 @@
+#pragma once
+// The two full-size drawings of the set-up card.
+
+#include "plan/plan.h"
+#include "sheets/layout/pen.h"
+#include "sheets/words/tape.h"
+
+namespace kerfpacket::sheets {
+
+/// Height that the end view takes below its section's rule.
+Length end_view_height(const plan::Piece& piece);
+/// The board at the fence, end view, full size: spacer, groove, web. `top` is the height under the section's rule.
+void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top);
+
+Length edge_view_height(const plan::Piece& piece);
+/// Some grooves seen on the board's edge, full size.
+void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top);
+
+}  // namespace kerfpacket::sheets

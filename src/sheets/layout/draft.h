@@ -1,0 +1,73 @@
+#pragma once
+// A page on its way: its content and what its header will say once the number of pages is known.
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "page/document.h"
+#include "plan/plan.h"
+#include "sheets/layout/kit.h"
+#include "sheets/layout/paper.h"
+
+namespace kerfpacket::sheets {
+
+/// Whether a page is to scale: then check bars stand on both axes.
+enum class Scale { none, full };
+enum class Orientation { portrait, landscape };
+
+/// Whole numbers from `first` to `last`; none at all when `last` is 0.
+struct Range {
+    int first = 0;
+    int last = 0;
+    bool holds(int n) const { return first <= n && n <= last; }
+    /// Makes room for one more.
+    void take(int n) {
+        first = last == 0 ? n : std::min(first, n);
+        last = std::max(last, n);
+    }
+};
+
+/// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
+struct RollPage {
+    Length edge;                     ///< kept free along both edges of the roll
+    bool bar_below = false;          ///< a row under the content holds the check bar; else it stands at the far end
+    std::vector<std::string> notes;  ///< what the first end says besides, for there is no statement line either
+    // Along the feed, up to where content may stand; see measure_roll_ends.
+    Length head;
+    Length tail;
+};
+
+struct Draft {
+    page::Page page;
+    std::string tag;  ///< piece id in the black square; empty for none
+    std::string title;
+    std::string subtitle;
+    std::string outline;  ///< bookmark of the page; empty for a page that follows its first
+    Scale scale = Scale::none;
+    Use use = Use::cards;
+    Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
+    Range strips{};  ///< numbers of the strips on the page
+    std::optional<RollPage> roll{};
+    bool reprint = false;
+    bool second_language = false;  ///< the page is in the second language, its header and footer too
+};
+
+using Drafts = std::vector<Draft>;
+
+/// An empty page of the paper for this use. On a roll `along` is how long the page is; on sheets it does not count.
+inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation orientation, Use use = Use::cards,
+                       Length along = {}) {
+    Draft draft;
+    const Paper paper = paper_for(plan, use);
+    draft.use = use;
+    draft.page.sheet = std::move(sheet);
+    const bool upright = orientation == Orientation::portrait;
+    draft.page.width = paper.roll ? along : upright ? paper.width : paper.height;
+    draft.page.height = paper.roll || !upright ? paper.width : paper.height;
+    draft.page.structure.push_back({page::Tag::title, 0, {}});  // the header is drawn last and read first
+    return draft;
+}
+
+}  // namespace kerfpacket::sheets

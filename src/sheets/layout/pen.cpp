@@ -1,0 +1,179 @@
+#include "sheets/layout/pen.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Whether words may stand in such a part themselves.
+bool holds_words(Tag tag) {
+    switch (tag) {
+        case Tag::section:
+        case Tag::list:
+        case Tag::table:
+        case Tag::row: return false;
+        default: return true;
+    }
+}
+
+}  // namespace
+
+std::size_t Pen::add(Tag tag, std::string alternative) {
+    page_.structure.push_back({tag, page_.open, std::move(alternative)});
+    return page_.structure.size() - 1;
+}
+
+Scope Pen::going_on(Tag tag) {
+    const auto& parts = page_.structure;
+    for (std::size_t i = parts.size() - 1; i > page_.open; --i) {
+        if (parts[i].parent != page_.open || parts[i].tag == Tag::artifact) continue;
+        if (parts[i].tag != tag) break;
+        return {page_, i};
+    }
+    return within(tag);
+}
+
+void Pen::empty_cells(int count) {
+    for (int i = 0; i < count; ++i) add(Tag::cell, {});
+}
+
+Scope Pen::title() {
+    const auto& parts = page_.structure;
+    const auto is_title = [](const page::Node& node) { return node.tag == Tag::title; };
+    const auto found = std::find_if(parts.begin(), parts.end(), is_title);
+    if (found == parts.end()) return within(Tag::title);
+    return {page_, static_cast<std::size_t>(found - parts.begin())};
+}
+
+void Pen::stroke(Role role, Path path, Length width, Dash dash, Ink ink) {
+    if (path.empty()) return;
+    page_.items.emplace_back(page::PathItem{role, std::move(path), width, dash, false, ink, page_.open});
+}
+
+void Pen::line(Role role, Point a, Point b, Length width, Dash dash) { stroke(role, Path::line(a, b), width, dash); }
+
+void Pen::box(Role role, const Rect& rect, Length width, Dash dash) {
+    stroke(role, Path::rectangle(rect), width, dash);
+}
+
+void Pen::fill(Role role, Path path, Ink ink) {
+    page_.items.emplace_back(page::PathItem{role, std::move(path), {}, Dash::solid, true, ink, page_.open});
+}
+
+Type Pen::fitting(std::string_view text, Type type, Length room) const {
+    const auto too_wide = [&] { return width(text, type) > room; };
+    if (!too_wide()) return type;
+    if (type.face == Face::regular) type.face = Face::condensed;
+    if (type.face == Face::bold) type.face = Face::condensed_bold;
+    const fonts::Style& style = kit_.style;
+    for (const Length size : {style.title, style.strong, style.text, style.small, style.tiny})
+        if (size < type.size && too_wide()) type.size = size;
+    return type;
+}
+
+Length Pen::text(Role role, Point anchor, std::string text, const Type& type) {
+    if (text.empty()) return {};
+    const Length advance = width(text, type);
+    const bool held = holds_words(page_.structure.at(page_.open).tag);
+    const std::size_t node = held ? page_.open : add(Tag::paragraph, {});
+    page_.items.emplace_back(page::TextItem{role, std::move(text), type.face, type.size, anchor, type.align, type.angle,
+                                            advance, type.ink, node});
+    return advance;
+}
+
+Length Pen::text_on_white(Role role, Point anchor, const std::string& text, const Type& type) {
+    const Length advance = width(text, type);
+    Length left = anchor.x;
+    if (type.align == Align::centre) left -= advance / 2;
+    if (type.align == Align::right) left -= advance;
+    const Length descent = type.size * 0.26;
+    const Length ascent = type.size * 0.86;
+    fill(role, Path::rectangle({{left - 2_pt, anchor.y - descent}, {left + advance + 2_pt, anchor.y + ascent}}),
+         Ink::white);
+    return this->text(role, anchor, text, type);
+}
+
+std::string_view Pen::widest_word(std::string_view text, const Type& type) const {
+    std::string_view widest;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::string_view word = text.substr(0, end);
+        if (width(word, type) > width(widest, type)) widest = word;
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return widest;
+}
+
+Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& wanted, Length width,
+                      Length leading) {
+    const Type type = fitting(widest_word(text, wanted), wanted, width);
+    const bool held = holds_words(page_.structure.at(page_.open).tag);
+    const Scope part(page_, held || text.empty() ? page_.open : add(Tag::paragraph, {}));
+    std::string line;
+    Length base = first_base.y;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::string longer =
+            line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
+        if (!line.empty() && this->width(longer, type) > width) {
+            this->text(role, {first_base.x, base}, std::exchange(line, std::string(text.substr(0, end))), type);
+            base -= leading;
+        } else {
+            line = longer;
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    this->text(role, {first_base.x, base}, line, type);
+    return base;
+}
+
+Length Pen::paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const {
+    page::Page scratch;
+    return -Pen(scratch, kit_).paragraph(Role::text, {}, text, type, width, leading);
+}
+
+void Pen::link(const Rect& area, std::size_t to_page) {
+    page_.items.emplace_back(page::LinkItem{area, to_page, page_.open});
+}
+
+void Pen::hatch(const Rect& rect, Length gap, bool crossed) {
+    // Lines rise to the right; each starts where it would meet the left or lower side.
+    const Length reach = rect.width() + rect.height();
+    for (Length at = gap; at < reach; at += gap) {
+        const Point from{rect.low.x + at - rect.height(), rect.low.y};
+        const Point to{rect.low.x + at, rect.high.y};
+        for (Path& piece : geom::clip(Path::line(from, to), rect))
+            stroke(Role::hatch, std::move(piece), kit_.style.hair);
+        if (!crossed) continue;
+        for (Path& piece : geom::clip(Path::line({from.x, rect.high.y}, {to.x, rect.low.y}), rect))
+            stroke(Role::hatch, std::move(piece), kit_.style.hair);
+    }
+}
+
+void Pen::dimension(Point a, Point b, const std::string& figure, const Type& type) {
+    const Direction along = geom::direction(a, b);
+    const Length gap = figure.empty() ? Length() : width(figure, type) + 6_pt;
+    const Point mid = geom::middle(a, b);
+    const Length free = (geom::distance(a, b) - gap) / 2;
+    if (free > 0_pt) {
+        line(Role::dimension, a, a + along * free, kit_.style.hair);
+        line(Role::dimension, b - along * free, b, kit_.style.hair);
+    } else {
+        line(Role::dimension, a, b, kit_.style.hair);
+    }
+    for (const Point end : {a, b}) {
+        const Direction slant = along.turned(Angle::degrees(45));
+        line(Role::dimension, end - slant * 3.5_pt, end + slant * 3.5_pt, kit_.style.line);
+    }
+    // The figure sits on the line's middle; where it does not fit between the ends it stands above the line.
+    const Length lift = free > 0_pt ? -type.size * 0.36 : 4_pt;
+    text(Role::dimension, mid + along.left() * lift, figure, type.centred().turned(along.angle()));
+}
+
+void Pen::arrow_head(Role role, Point tip, Direction toward, Length length, Length width) {
+    const Point back = tip - toward * length;
+    fill(role, Path::polyline({tip, back + toward.left() * (width / 2), back - toward.left() * (width / 2)}, true));
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,50 @@
+#pragma once
+// Ten kerfs of a checklist, a row each, and the foot that counts them.
+
+#include <string>
+
+#include "plan/plan.h"
+#include "sheets/layout/pen.h"
+#include "sheets/words/tape.h"
+
+namespace kerfpacket::sheets {
+
+inline constexpr std::size_t block_size = 10;
+
+/// How high the parts of a block are.
+struct BlockHeights {
+    Length row = 18_pt;
+    Length foot = 29_pt;
+
+    Length block() const { return row * static_cast<double>(block_size) + foot; }
+};
+
+/// Words of the checklist, in a second language behind them where there is one: "10 done / hechas". The values stand
+/// in the first alone.
+std::string in_both(const Kit& kit, std::string_view key, const fonts::Words::Values& values = {});
+
+class ChecklistBlock {
+public:
+    ChecklistBlock(Pen& pen, const plan::Piece& piece, const Tape& tape, const BlockHeights& heights)
+        : pen_(pen), piece_(piece), tape_(tape), heights_(heights) {}
+
+    /// The kerfs from `first` up to `end`, counted from 0.
+    void draw(Point top_left, Length width, std::size_t first, std::size_t end);
+
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    void row(const plan::Kerf& kerf, Length down);
+    void foot(std::size_t done, Length rows);
+    void to_tick(Length base, std::size_t done);
+    void to_tick_in_both(Length base, std::size_t done);
+    std::string tape_words(std::size_t done) const;
+
+    Pen& pen_;
+    const plan::Piece& piece_;
+    const Tape& tape_;
+    BlockHeights heights_;
+    Point top_left_{};
+    Length width_;
+};
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,263 @@
+#include "sheets/strips/strip_drawing.h"
+
+#include <algorithm>
+#include <vector>
+
+#include "sheets/layout/furniture.h"
+#include "sheets/layout/lane.h"
+#include "sheets/strips/strip_ends.h"
+#include "sheets/strips/strip_marks.h"
+#include "sheets/strips/strip_words.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+class StripDrawing {
+public:
+    StripDrawing(Pen& pen, const StripContext& context, const Strip& strip, Point start)
+        : pen_(pen),
+          context_(context),
+          piece_(context.piece),
+          strip_(strip),
+          frame_{start, strip, context.piece},
+          lane_(frame_.left(), frame_.right()) {}
+
+    void draw() {
+        if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
+        draw_strip_ends(pen_, context_, strip_, frame_);
+        outline();
+        // The trim at the zero end has words of its own in the lane.
+        keep_off({}, waste_until(piece_));
+        draw_marks(pen_, context_, strip_, frame_);
+        joints();
+        limits();
+        reverses();
+        tape_marks();
+        // On the flap of a thin board the trim at the far end has its words too.
+        if (lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank_length);
+        set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
+        keep_off(waste_from(piece_), piece_.blank_length);
+        identity();
+        if (context_.caption) caption();
+    }
+
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    const Lanes& lanes() const { return context_.lanes; }
+    std::string words(const char* key, const fonts::Words::Values& values = {}) const {
+        return pen_.kit().words(key, values);
+    }
+    Point at(Length from_zero, Length up) const { return frame_.at(from_zero, up); }
+
+    void outline() {
+        const Length top = lanes().height;
+        pen_.stroke(Role::outline,
+                    Path::rectangle({{frame_.left(), frame_.base()}, {frame_.right(), frame_.base() + top}}),
+                    style().line);
+    }
+
+    /// Keeps further words of the lane off a part of the blank.
+    void keep_off(Length from, Length to) {
+        if (to <= strip_.from || from >= strip_.to) return;
+        const Length clear = 2_pt;
+        const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
+        lane_.force(zone.low.x + clear, zone.high.x - clear);
+    }
+
+    /// The half diamond at an end and the numbers of the two strips that meet there.
+    void joint(bool at_start) {
+        const int before = at_start ? strip_.number - 1 : strip_.number;
+        const std::string name =
+            words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}});
+        const bool on_left = at_start == frame_.runs_right();
+        const Direction inward{on_left ? 1.0 : -1.0, 0};
+        const Point edge{on_left ? frame_.left() : frame_.right(), frame_.base() + lanes().words_middle()};
+        pen_.arrow_head(Role::joint, edge + inward * 6_pt, inward, 6_pt, 11_pt);
+        // On the shortest of strips the names of both ends must find room.
+        Type type = pen_.fitting(name, {Face::bold, style().text}, (frame_.right() - frame_.left()) / 2 - 11_pt);
+        type.align = on_left ? Align::left : Align::right;
+        const Point anchor{edge.x + 9_pt * inward.x, frame_.base() + lanes().words};
+        const Length width = pen_.text(Role::joint, anchor, name, type);
+        const Length reach = width * inward.x;
+        lane_.force(std::min(edge.x, anchor.x + reach) - 4_pt, std::max(edge.x, anchor.x + reach) + 4_pt);
+    }
+
+    void joints() {
+        if (strip_.joined_before) joint(true);
+        if (!strip_.joined_after) return;
+        joint(false);
+        lap();
+    }
+
+    void lap() {
+        const Length height = lanes().height;
+        const Length near = frame_.runs_right() ? frame_.right() : frame_.left() - context_.lap;
+        const Rect area{{near, frame_.base()}, {near + context_.lap, frame_.base() + height}};
+        pen_.box(Role::joint, area, style().hair, Dash::dashed);
+        const Length middle = near + context_.lap / 2;
+        const Length half = frame_.base() + height / 2;
+        pen_.text(Role::joint, {middle, half + 5_pt}, words("strip.lap"), Type{Face::bold, style().small}.centred());
+        pen_.text(Role::joint, {middle, half - 7_pt}, words("strip.lap_1"),
+                  Type{Face::condensed, style().small}.centred());
+        pen_.text(Role::joint, {middle, half - 18_pt}, words("strip.lap_2"),
+                  Type{Face::condensed, style().small}.centred());
+    }
+
+    void words_beside(Role role, Length from_zero, Length gap, const char* key, bool box = false) {
+        const std::string distance = context_.tape.with_unit(from_zero);
+        beside_.push_back({role, at(from_zero, {}).x, gap, words(key, {{"at", distance}}), box});
+    }
+
+    void pointer(Length from_zero) {
+        const Length top = lanes().height;
+        pen_.line(Role::tape_mark, at(from_zero, top - lanes().pointer), at(from_zero, top), style().hair);
+        pen_.arrow_head(Role::tape_mark, at(from_zero, top - 6_pt), {0, -1}, 6_pt, 8_pt);
+    }
+
+    /// The mark that sets this strip; a tape check may serve as one.
+    void tape_marks() {
+        const auto& checks = strip_.tape_checks;
+        for (const Length check : checks) {
+            pointer(check);
+            words_beside(Role::tape_mark, check, 8_pt, "strip.tape_check", true);
+        }
+        if (!strip_.tape_mark || std::find(checks.begin(), checks.end(), *strip_.tape_mark) != checks.end()) return;
+        pointer(*strip_.tape_mark);
+        words_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark");
+    }
+
+    void limit(Length from_zero, const char* key) {
+        if (from_zero < strip_.from || from_zero > strip_.to) return;
+        draw_across(pen_, context_, frame_, Role::limit, from_zero, style().heavy);
+        words_beside(Role::limit, from_zero, 5_pt, key);
+    }
+
+    void limits() {
+        limit(bend_line(piece_, 0), "strip.bend_starts");
+        limit(bend_line(piece_, 1), "strip.bend_ends");
+        const Length centre = piece_.centre();
+        if (centre < strip_.from || centre > strip_.to) return;
+        draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
+        words_beside(Role::centre, centre, 5_pt, "strip.centre");
+    }
+
+    /// Where the bend changes sides; and the cut of an end, where the waste has no room for its words.
+    void reverses() {
+        for (std::size_t i = 1; i < piece_.runs.size(); ++i) {
+            const Length at = piece_.runs[i].from;
+            if (at < strip_.from || at > strip_.to) continue;
+            draw_across(pen_, context_, frame_, Role::limit, at, style().heavy, Dash::dashed);
+            const bool open = opens(piece_.runs[i]);
+            words_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close");
+            beside_.back().shorter = words(open ? "strip.reverse_open_short" : "strip.reverse_close_short");
+        }
+        for (std::size_t i = 0; i < piece_.ends.size(); ++i) {
+            const plan::BoardEnd& end = piece_.ends.at(i);
+            if (end.mitre.radians() == 0) continue;
+            // Over the edge the cut is drawn as it slopes, without a line for the plain face.
+            if (!lanes().edge && end.plain_face >= strip_.from && end.plain_face <= strip_.to)
+                beside_.push_back(
+                    {Role::limit, at(end.plain_face, {}).x, 4_pt, words("strip.plain_face"), false, {}, 60});
+            if (mitre_words_in_waste(pen_, context_, strip_, i)) continue;
+            if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
+            beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
+            beside_.back().shorter = words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}});
+            beside_.back().worth = 5000;  // the board is cut by these
+        }
+    }
+
+    std::string identity_words() const {
+        const bool left = piece_.zero == job::End::left;
+        const char* key = lanes().edge ? (left ? "strip.identity_edge" : "strip.identity_edge_right")
+                                       : (left ? "strip.identity" : "strip.identity_right");
+        const job::Header& header = context_.plan.header;
+        std::string text = words(key, {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
+        if (context_.roll)
+            text += words("strip.identity_roll", {{"title", header.title}, {"fingerprint", context_.plan.fingerprint}});
+        return text;
+    }
+
+    /// Where there is most room, condensed where need be; on a roll again wherever the lane has been free for long.
+    void identity() {
+        const std::string text = identity_words();
+        Type type{Face::regular, style().tiny};
+        if (!lane_.widest_free(pen_.width(text, type) + 16_pt)) type.face = Face::condensed;
+        const Length width = pen_.width(text, type);
+        while (const auto left = lane_.widest_free(width + 16_pt)) {
+            pen_.text(Role::text, {*left + 8_pt, frame_.base() + lanes().words}, text, type);
+            if (!context_.roll) return;
+            lane_.force(*left, *left + width + 16_in);
+        }
+    }
+
+    /// As wide as the strip, or as it must be when the strip is short, in type that its room asks for. On a roll all of
+    /// it stands at the strip's left end.
+    void caption() {
+        const CaptionRoom& room = *context_.caption;
+        const auto [name, how, kerfs] = caption_of(context_, strip_, pen_.kit());
+        const Type bold{Face::bold, style().small};
+        Type type;
+        Length least;
+        for (const Type& way : {Type{Face::regular, style().small}, Type{Face::condensed, style().small},
+                                Type{Face::condensed, style().tiny}}) {
+            type = way;
+            least = caption_width(context_, strip_, pen_.kit(), type);
+            if (least <= room.to - room.from) break;
+        }
+        const Length left = std::min(frame_.left(), room.to - least);
+        const Length base = frame_.base() + lanes().height + 5_pt;
+        const Length how_from = pen_.width(name, bold) + 10_pt;
+        pen_.text(Role::text, {left, base}, name, bold);
+        pen_.text(Role::text, {left + how_from, base}, how, type);
+        pen_.text(Role::text, {context_.roll ? left + least : std::max(frame_.right(), left + least), base}, kerfs,
+                  type.at_right());
+    }
+
+    Pen& pen_;
+    const StripContext& context_;
+    const plan::Piece& piece_;
+    const Strip& strip_;
+    StripFrame frame_;
+    Lane lane_;
+    std::vector<MarkWords> beside_;
+};
+
+/// How a strip is set on the blank.
+std::string how_set(const StripContext& context, const Strip& strip, const Kit& kit) {
+    const plan::Piece& piece = context.piece;
+    std::string how = kit.words("strip.at_zero");
+    if (strip.tape_mark) how = kit.words("strip.set_mark", {{"at", context.tape.with_unit(*strip.tape_mark)}});
+    if (strip.number == 1 && strip.from > 0_mm)
+        how = kit.words("strip.starts_late", {{"from", context.tape.with_unit(strip.from)}}) + "; " + how;
+    if (strip.number == context.strips && strip.to < piece.blank_length)
+        how += "; " + kit.words("strip.ends_early", {{"at", context.tape.with_unit(piece.blank_length)}});
+    if (context.lanes.edge) how = kit.words("strip.fold") + "; " + how;
+    return how;
+}
+
+}  // namespace
+
+Caption caption_of(const StripContext& context, const Strip& strip, const Kit& kit) {
+    const auto& kerfs = context.piece.kerfs;
+    return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}),
+            how_set(context, strip, kit),
+            strip.has_kerfs() ? kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},
+                                                          {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})
+                              : kit.words("strip.no_kerfs")};
+}
+
+Length caption_width(const StripContext& context, const Strip& strip, const Kit& kit, const Type& type) {
+    const auto [name, how, kerfs] = caption_of(context, strip, kit);
+    return kit.faces.width(Face::bold, name, kit.style.small) + 10_pt + kit.faces.width(type.face, how, type.size) +
+           12_pt + kit.faces.width(type.face, kerfs, type.size);
+}
+
+void draw_strip(Pen& pen, const StripContext& context, const Strip& strip, Point start) {
+    const auto [name, how, kerfs] = caption_of(context, strip, pen.kit());
+    const Scope figure = pen.figure(
+        pen.kit().words("figure.strip", {{"piece", context.piece.id}, {"name", name}, {"how", how}, {"kerfs", kerfs}}));
+    StripDrawing(pen, context, strip, start).draw();
+}
+
+}  // namespace kerfpacket::sheets

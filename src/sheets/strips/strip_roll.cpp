@@ -1,0 +1,193 @@
+#include "sheets/strips/strip_roll.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/strip_room.h"
+#include "sheets/layout/roll_furniture.h"
+#include "sheets/strips/strip_layout.h"
+#include "sheets/strips/strip_statement.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// Above a strip: its caption.
+constexpr Length caption_height = 13_pt;
+constexpr Length row_gap = 2_pt;
+constexpr Length wide_margin = 18_pt;
+/// Strips no shorter than this: joints want work. Judgement.
+constexpr Length shortest = 24_in;
+/// What captions at the end of a page may take of its length.
+constexpr Length captions_at_end = 10_in;
+
+Lanes lanes_on(const Paper& roll, const plan::Piece& piece, const Kit& kit) {
+    if (piece.strip == job::StripOn::edge) return edge_lanes(piece);
+    return face_lanes(std::clamp(roll.width - plan::roll_edge * 2, plan::least_face_strip, kit.style.strip_height));
+}
+
+/// How strips lie side by side across the roll.
+struct Across {
+    Length edge;
+    bool bar_below = false;
+    bool captions = false;  ///< above the strips; else at the end of the page
+    std::size_t rows = 1;
+    Length first_base;  ///< lower edge of the uppermost strip
+    Length pitch;
+};
+
+Across across(Length roll, Length height) {
+    Across a;
+    const Length captioned = height + caption_height;
+    a.bar_below = roll >= roll_bar_row + captioned + wide_margin;
+    a.captions = roll >= captioned + plan::roll_edge * 2;
+    const Length free = roll - (a.captions ? captioned : height);
+    a.edge = a.bar_below ? wide_margin : std::clamp(free / 2, plan::roll_edge, wide_margin);
+    a.first_base = a.captions ? roll - a.edge - captioned : (roll - height) / 2;
+    if (!a.bar_below) return a;
+    a.pitch = captioned + row_gap;
+    a.rows = 1 + static_cast<std::size_t>(std::floor((a.first_base - roll_bar_row) / a.pitch));
+    return a;
+}
+
+/// Strips of one piece as they are spread over pages, and what they take.
+struct Spread {
+    std::vector<Strip> strips;
+    std::size_t pages = 0;
+    Length paper;  ///< along the feed, all pages
+
+    bool better_than(const Spread& other) const {
+        if (other.strips.empty()) return true;
+        const Length same = 1_mm;
+        if (measure::abs(paper - other.paper) > same) return paper < other.paper;
+        return strips.size() < other.strips.size();
+    }
+};
+
+/// The longest strip of those on a page, its lap included.
+Length longest_of(const std::vector<Strip>& strips, std::size_t first, std::size_t end, Length lap) {
+    Length longest;
+    for (std::size_t i = first; i < std::min(end, strips.size()); ++i)
+        longest = std::max(longest, strips[i].to - strips[i].from + (strips[i].joined_after ? lap : 0_pt));
+    return longest;
+}
+
+class RollStrips {
+public:
+    RollStrips(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
+        : plan_(plan),
+          piece_(piece),
+          kit_(kit),
+          roll_(paper_for(plan, Use::strips)),
+          tape_(plan.header.units, kit.words),
+          lanes_(lanes_on(roll_, piece, kit)),
+          across_(across(roll_.width, lanes_.height)) {}
+
+    void add(Drafts& drafts) {
+        const Spread spread = least_paper();
+        const StripContext context = context_for(spread.strips.size());
+        for (std::size_t first = 0; first < spread.strips.size(); first += across_.rows) {
+            drafts.push_back(page(context, spread.strips, first));
+            if (first == 0) drafts.back().outline = kit_.words("strip.outline", {{"piece", piece_.id}});
+        }
+    }
+
+private:
+    StripContext context_for(std::size_t strips) const {
+        return {.plan = plan_,
+                .piece = piece_,
+                .tape = tape_,
+                .strips = static_cast<int>(strips),
+                .lap = kit_.style.strip_lap,
+                .lanes = lanes_,
+                .roll = true};
+    }
+
+    Draft named() const {
+        Draft draft = new_draft(plan_, "strips", Orientation::landscape, Use::strips, longest_page);
+        name_strip_page(draft, plan_, piece_, kit_);
+        draft.roll = RollPage{across_.edge, across_.bar_below, strip_statements(plan_, piece_, kit_), {}, {}};
+        draft.roll->notes.back() += "; " + kit_.words("strip.blade_covers");
+        measure_roll_ends(draft, plan_, kit_);
+        return draft;
+    }
+
+    Length ends() const {
+        const Draft draft = named();
+        return draft.roll->head + draft.roll->tail;
+    }
+
+    /// The shortest strips, as many as that or fewer.
+    std::vector<Strip> cut_into(std::size_t count, Length whole, Length longest) const {
+        constexpr Length step = 0.5_in;
+        std::vector<Strip> strips;
+        for (Length length = whole / static_cast<double>(count);; length += step) {
+            strips = cut_strips(piece_, std::min(length, longest), tape_, kit_);
+            if (strips.size() <= count || length >= longest) return strips;
+        }
+    }
+
+    Spread least_paper() const {
+        const Length ends = this->ends();
+        const Length longest = std::min(roll_.height, longest_page) - ends - kit_.style.strip_lap -
+                               (across_.captions ? 0_in : captions_at_end);
+        const std::vector<Strip> whole = cut_strips(piece_, 1e6_mm, tape_, kit_);
+        Length length;
+        for (const Strip& strip : whole) length += strip.to - strip.from;
+        const auto pages = static_cast<std::size_t>(std::ceil(length / (longest * static_cast<double>(across_.rows))));
+        Spread best;
+        // Joints stand in lands: a strip more than arithmetic asks for may be needed.
+        for (std::size_t count = 1; count <= pages * across_.rows + 1; ++count) {
+            const Length each = length / static_cast<double>(count);
+            if (each > longest) continue;
+            if (count > 1 && each < shortest && !best.strips.empty()) break;
+            Spread spread{cut_into(count, length, longest), 0, {}};
+            for (std::size_t i = 0; i < spread.strips.size(); i += across_.rows)
+                spread.paper += ends + longest_of(spread.strips, i, i + across_.rows, kit_.style.strip_lap);
+            if (spread.better_than(best)) best = std::move(spread);
+        }
+        return best;
+    }
+
+    Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first) const {
+        const std::size_t end = std::min(strips.size(), first + across_.rows);
+        Draft draft = named();
+        Length content = longest_of(strips, first, end, context.lap);
+        for (std::size_t i = first; i < end; ++i) {
+            if (across_.captions) {
+                content = std::max(content, caption_width(context, strips[i], kit_, {Face::regular, kit_.style.small}));
+                continue;
+            }
+            const Caption caption = caption_of(context, strips[i], kit_);
+            draft.roll->notes.push_back(std::string(caption.name).append("   ").append(caption.kerfs));
+            draft.roll->notes.push_back(caption.how_set);
+        }
+        measure_roll_ends(draft, plan_, kit_);
+        const Length left = draft.roll->head;
+        draft.page.width = left + content + draft.roll->tail;
+        if (across_.captions) context.caption = CaptionRoom{left, left + content};
+        const Length start = piece_.zero == job::End::left ? left : left + content;
+        Pen pen(draft.page, kit_);
+        for (std::size_t i = first; i < end; ++i) {
+            count_strip(draft, piece_, strips[i]);
+            draw_strip(pen, context, strips[i],
+                       {start, across_.first_base - across_.pitch * static_cast<double>(i - first)});
+        }
+        return draft;
+    }
+
+    const plan::Plan& plan_;
+    const plan::Piece& piece_;
+    const Kit& kit_;
+    Paper roll_;
+    Tape tape_;
+    Lanes lanes_;
+    Across across_;
+};
+
+}  // namespace
+
+void add_roll_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    RollStrips(plan, piece, kit).add(drafts);
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,14 @@
+#pragma once
+// Strips along a roll: as many side by side as it is wide, their pages as long as what stands on them.
+
+#include "sheets/layout/draft.h"
+#include "sheets/strips/strip_drawing.h"
+
+namespace kerfpacket::sheets {
+
+/// Pages are at most this long: the most that a PDF's page may be. Source: ISO 32000-1, annex C.2.
+inline constexpr Length longest_page = Length::points(14400);
+
+void add_roll_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,157 @@
+#include "sheets/strips/strip_statement.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "sheets/layout/furniture.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length between = 16_pt;
+// Where there are two lines, the first is higher up.
+constexpr Length raised = 3_pt;
+constexpr Length leading = 11.5_pt;
+
+std::string where_it_goes(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    const bool edge = piece.strip == job::StripOn::edge;
+    if (plan.printer.adhesive) return kit.words(edge ? "strip.peel_edge" : "strip.peel");
+    return kit.words(edge ? "strip.stick_edge" : "strip.stick");
+}
+
+/// With a tick at a side of the blade: where the middle of the kerf is.
+std::string tick_with_half(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    std::string meaning = tick_meaning(piece, kit);
+    if (piece.tick == job::Tick::centre) return meaning;
+    return kit.words(piece.tick == job::Tick::left ? "strip.half_left" : "strip.half_right",
+                     {{"meaning", meaning}, {"half", Tape(plan.header.units, kit.words).exact(piece.kerf / 2)}});
+}
+
+/// A kerf from above: its foot, the tick where this job has it, and what that shows.
+class Foot {
+public:
+    Foot(const Pen& pen, const plan::Piece& piece) : piece_(piece), words_(pen.kit().words("strip.blade_covers")) {}
+
+    Length width(const Pen& pen, Length size) const {
+        return piece_.kerf + 6_pt + pen.width(words_, {Face::condensed, size});
+    }
+
+    void draw(Pen& pen, Point left, Length size) const {
+        const Length half = piece_.kerf / 2;
+        const Length middle = left.x + half;
+        const Length mark = piece_.tick == job::Tick::centre ? middle
+                            : piece_.tick == job::Tick::left ? middle - half
+                                                             : middle + half;
+        pen.fill(Role::furniture, Path::rectangle({{middle - half, left.y - 2_pt}, {middle + half, left.y + 1_pt}}));
+        pen.line(Role::furniture, {mark, left.y + 1_pt}, {mark, left.y + 10_pt}, pen.kit().style.line);
+        const Length x = middle + half + 6_pt;
+        Type type{Face::regular, size};
+        if (x + pen.width(words_, type) > pen.page_width() - side_margin) type.face = Face::condensed;
+        pen.text(Role::text, {x, left.y}, words_, type);
+    }
+
+private:
+    const plan::Piece& piece_;
+    std::string words_;
+};
+
+}  // namespace
+
+std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    std::vector<std::string> texts{where_it_goes(plan, piece, kit), kerf_side(piece, kit)};
+    if (piece.strip == job::StripOn::edge)
+        texts.push_back(
+            kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.kerf_depth)}}));
+    if (plan.printer.adhesive) texts.push_back(kit.words("strip.low_tack"));
+    texts.push_back(tick_with_half(plan, piece, kit));
+    return texts;
+}
+
+namespace {
+
+/// The statements in a type, one after the other, on as many lines as they take.
+class Statement {
+public:
+    Statement(const Pen& pen, std::vector<std::string> texts, const Foot& foot, Type type)
+        : texts_(std::move(texts)), type_(type) {
+        set(pen, foot, pen.page_width() - side_margin);
+        // The first of two lines is raised, beside the code.
+        if (lines() > 1) set(pen, foot, sheet_code_left(pen.page_width()) - sheet_code_gap);
+    }
+
+    std::size_t lines() const { return lines_; }
+
+    void draw(Pen& pen, const Foot& foot) const {
+        const Length first = pen.from_top(statement_line) + (lines_ > 1 ? raised : 0_pt);
+        const auto on_page = [&](const Place& place) {
+            return Point{place.x, first - leading * static_cast<double>(place.line)};
+        };
+        for (std::size_t i = 0; i < texts_.size(); ++i) pen.text(Role::caution, on_page(places_[i]), texts_[i], type_);
+        foot.draw(pen, on_page(places_.back()), type_.size);
+    }
+
+private:
+    struct Place {
+        Length x;
+        std::size_t line = 0;
+    };
+
+    /// `first_end`: where the first line must end.
+    void set(const Pen& pen, const Foot& foot, Length first_end) {
+        places_.clear();
+        Place at{side_margin};
+        for (const std::string& text : texts_) {
+            const Length width = pen.width(text, type_);
+            // What a tick means stands beside the drawn one.
+            const Length more = &text == &texts_.back() ? between + foot.width(pen, type_.size) : 0_pt;
+            const Length end = at.line == 0 ? first_end : pen.page_width() - side_margin;
+            if (at.x + width + more > end + 0.01_pt && at.x > side_margin) at = {side_margin, at.line + 1};
+            places_.push_back(at);
+            at.x += width + between;
+        }
+        places_.push_back(at);
+        lines_ = at.line + 1;
+    }
+
+    std::vector<std::string> texts_;
+    Type type_;
+    std::vector<Place> places_;  ///< of each text, then of the drawn tick
+    std::size_t lines_ = 1;
+};
+
+}  // namespace
+
+void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece) {
+    const auto& style = pen.kit().style;
+    const Foot foot(pen, piece);
+    const std::vector<std::string> texts = strip_statements(plan, piece, pen.kit());
+    std::vector<Statement> ways;
+    for (const Type type : {Type{Face::bold, style.text}, Type{Face::condensed_bold, style.text},
+                            Type{Face::condensed_bold, style.small}, Type{Face::condensed_bold, style.tiny}})
+        ways.emplace_back(pen, texts, foot, type);
+    // One line, though not in the smallest type; else two. There is no room for more.
+    for (const std::size_t lines : {1U, 2U})
+        for (const Statement& way : ways)
+            if (way.lines() == lines && (lines > 1 || &way != &ways.back())) return way.draw(pen, foot);
+    ways.back().draw(pen, foot);
+}
+
+void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    const Tape tape(plan.header.units, kit.words);
+    draft.page.piece = piece.id;
+    draft.tag = piece.id;
+    draft.title = kit.words(piece.strip == job::StripOn::edge ? "strip.title_edge" : "strip.title");
+    draft.subtitle = kit.words("strip.subtitle", {{"what", piece_name(piece, kit)},
+                                                  {"spacing", spacing_text(piece, kit, tape)},
+                                                  {"count", std::to_string(piece.kerfs.size())},
+                                                  {"depth", tape.exact(piece.kerf_depth)}});
+    draft.scale = Scale::full;
+}
+
+void count_strip(Draft& draft, const plan::Piece& piece, const Strip& strip) {
+    draft.strips.take(strip.number);
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) draft.kerfs.take(piece.kerfs[i].n);
+}
+
+}  // namespace kerfpacket::sheets

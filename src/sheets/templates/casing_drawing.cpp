@@ -1,0 +1,178 @@
+#include "sheets/templates/casing_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "sheets/templates/template_tile.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length longest_mark = 1.3_in;  // of the centre for a spline, into the segment
+constexpr Length letter_off_joint = 22_pt;
+constexpr double letter_across = 0.78;  // of the joint, from the inside edge
+constexpr Length note_width = 190_pt;
+
+/// Turned so that the grain is level, the inside edge runs from left to right and the outside edge is above it.
+geom::Angle levelling(const plan::CasingSegment& segment) {
+    const Point along = segment.inside.end() - segment.inside.start();
+    const bool forward = along.x.mm() * segment.grain.x + along.y.mm() * segment.grain.y > 0;
+    return -(forward ? segment.grain : -segment.grain).angle();
+}
+
+class SegmentDrawing {
+public:
+    SegmentDrawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts, const Tape& tape)
+        : pen_(pen), segment_(segment), facts_(facts), tape_(tape), by_(levelling(segment)) {}
+
+    TemplateDrawing all() {
+        drawing_.lines = segment_lines(segment_, pen_.kit().style);
+        if (segment_.left_joint) joint(segment_.left.turned(by_), segment_.n - 1, true);
+        if (segment_.right_joint) joint(segment_.right.turned(by_), segment_.n, false);
+        mitres();
+        piece();
+        note();
+        return std::move(drawing_);
+    }
+
+private:
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return pen_.kit().words(key, values);
+    }
+    const fonts::Style& style() const { return pen_.kit().style; }
+    Type small() const { return {Face::regular, style().small}; }
+    static Type bold(Length size) { return {Face::bold, size}; }
+
+    /// Halfway from the inside edge to the outside one: for an arrow to stand on, so no parallel is needed, and there
+    /// is none where a measured edge turns sharper than the casing is wide.
+    Path middle_line() const {
+        const Path inside = segment_.inside.turned(by_);
+        const Path outside = segment_.outside.turned(by_);
+        constexpr int steps = 48;
+        std::vector<Point> line;
+        for (int i = 0; i <= steps; ++i) {
+            const double part = static_cast<double>(i) / steps;
+            line.push_back(
+                geom::middle(inside.at(inside.length() * part).point, outside.at(outside.length() * part).point));
+        }
+        return Path::polyline(line);
+    }
+
+    /// A short line square to the joint at its middle, and the joint's letter beside it.
+    void joint(const Path& line, int n, bool at_left) {
+        const Direction up = geom::direction(line.start(), line.end());
+        const Direction into = at_left ? -up.left() : up.left();
+        const Length room = segment_.inside.length() / 3;
+        const Point middle = geom::middle(line.start(), line.end());
+        const Path mark = Path::line(middle, middle + into * std::min(longest_mark, room));
+        drawing_.lines.push_back({mark, Role::joint, style().line, Dash::solid, {}});
+        const Block centre_for(pen_, {{words("casing.centre_for"), small()}, {words("casing.spline"), small()}});
+        const Beside below = at_left ? Beside::right : Beside::left;
+        drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
+        const Point beside = line.start() + (line.end() - line.start()) * letter_across;
+        const auto [letter, off] = letter_block(n);
+        drawing_.figures.push_back({letter, beside + into * off, {1, 0}, Role::joint});
+    }
+
+    /// A joint's letter under its word; in a segment so short that both joints' do not find room, alone and nearer.
+    /// Returns how far off the joint its middle stands, too.
+    std::pair<Block, Length> letter_block(int n) const {
+        const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * letter_across; };
+        const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
+        const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {joint_letter(n), bold(style().huge)}});
+        if (letter_off_joint + whole.width() / 2 < half) return {whole, letter_off_joint};
+        const Block alone(pen_, {{joint_letter(n), bold(style().huge)}});
+        if (alone.width() < half) return {alone, half / 2};
+        return {Block(pen_, {{joint_letter(n), bold(style().strong)}}), half / 2};
+    }
+
+    void mitres() {
+        const Block name(pen_, {{words("template.mitre"), bold(style().small)}});
+        if (!segment_.left_joint)
+            drawing_.names.push_back({{{segment_.left.turned(by_), name, {{Beside::right, 3_pt}}}}});
+        if (!segment_.right_joint)
+            drawing_.names.push_back({{{segment_.right.turned(by_), name, {{Beside::left, 3_pt}}}}});
+    }
+
+    void piece() {
+        const Path outside = segment_.outside.turned(by_);
+        const Block name(pen_, {{title(), bold(style().strong)},
+                                {words("template.casing_width", {{"width", tape_.exact(facts_.width)}}), small()}});
+        std::vector<Stand> stands;
+        for (const double depth : {0.3, 0.4, 0.25, 0.5, 0.6, 0.7})
+            stands.push_back({Beside::right, facts_.width * depth - name.height() / 2});
+        drawing_.names.push_back({{{outside, name, stands}}, std::nullopt});
+        const Block inside(pen_, {{words("casing.inside"), small()}});
+        const Block out(pen_, {{words("casing.outside"), small()}});
+        drawing_.names.push_back(
+            {{{segment_.inside.turned(by_), inside, {{Beside::right, 4_pt}, {Beside::left, 4_pt}}}}});
+        drawing_.names.push_back({{{outside, out, {{Beside::left, 4_pt}, {Beside::right, 4_pt}}}}});
+        drawing_.grain = middle_line();
+    }
+
+    std::string title() const {
+        return words("template.segment", {{"n", std::to_string(segment_.n)}, {"m", std::to_string(facts_.count)}});
+    }
+
+    void note() {
+        const auto sentence = [&](const std::string& text, const Type& type) {
+            drawing_.note.push_back({broken(pen_, text, type, note_width), type});
+        };
+        const int quantity = facts_.quantity;
+        sentence(words(quantity == 1 ? "casing.cut_one" : "casing.cut",
+                       {{"piece", facts_.piece}, {"segment", title()}, {"count", std::to_string(quantity)}}),
+                 bold(style().text));
+        sentence(
+            words("casing.board", {{"length", up_to(segment_.board_length)}, {"width", up_to(segment_.board_width)}}),
+            bold(style().small));
+        const std::size_t tiles = facts_.tiling.printed();
+        if (tiles > 1) {
+            sentence(words("casing.tiles", {{"count", std::to_string(tiles)}}) + " " + words("template.step_2") + " " +
+                         words("template.step_3", {{"first", first_tile(facts_.tiling)}}),
+                     small());
+            drawing_.note.back().first_only = true;
+        }
+        sentence(words("casing.print_side"), small());
+        drawing_.note.back().lesser = true;
+    }
+
+    /// A board may not be smaller than told: the next sixteenth or millimetre up.
+    std::string up_to(Length size) const {
+        const Length step = tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 16) : 1_mm;
+        return tape_.with_unit(step * std::ceil(size / step - 1e-6));
+    }
+
+    const Pen& pen_;
+    const plan::CasingSegment& segment_;
+    const SegmentFacts& facts_;
+    const Tape& tape_;
+    geom::Angle by_;
+    TemplateDrawing drawing_;
+};
+
+}  // namespace
+
+std::vector<DrawnLine> segment_lines(const plan::CasingSegment& segment, const fonts::Style& style) {
+    const geom::Angle by = levelling(segment);
+    std::vector<DrawnLine> lines;
+    for (const Path* edge : {&segment.inside, &segment.outside})
+        lines.push_back({edge->turned(by), Role::outline, style.heavy, Dash::solid, style.line});
+    for (const Path* end : {&segment.left, &segment.right})
+        lines.push_back({end->turned(by), Role::outline, style.heavy, Dash::solid, style.line});
+    return lines;
+}
+
+TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,
+                               const Tape& tape) {
+    return SegmentDrawing(pen, segment, facts, tape).all();
+}
+
+std::string joint_letter(int n) {
+    std::string letters;
+    for (int left = n - 1; left >= 0; left = left / 26 - 1)
+        letters.insert(letters.begin(), static_cast<char>('A' + left % 26));
+    return letters;
+}
+
+}  // namespace kerfpacket::sheets

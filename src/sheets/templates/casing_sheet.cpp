@@ -1,0 +1,38 @@
+#include "sheets/templates/casing_sheet.h"
+
+#include "sheets/templates/arch_drawing.h"
+#include "sheets/templates/casing_drawing.h"
+#include "sheets/templates/template_tile.h"
+#include "sheets/templates/template_ways.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch, const plan::CasingSegment& segment,
+                 const Kit& kit) {
+    const Tape tape(plan.header.units, kit.words);
+    const Tiling tiling = tiling_for(plan, kit, paths_of(segment_lines(segment, kit.style)));
+    page::Page scratch;
+    const int count = static_cast<int>(arch.lines().segments.size());
+    const SegmentFacts facts{count, arch.piece().quantity, arch.piece().casing->width.value, arch.id, tiling};
+    const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
+    const fonts::Words::Values values{{"n", std::to_string(segment.n)}, {"m", std::to_string(count)}};
+    const std::size_t tiles = tiling.printed();
+    const char* title = tiles > 1 ? "casing.title_tile" : "casing.title";
+    const std::string subtitle = tiles > 1 ? kit.words("casing.subtitle_tile", {{"count", std::to_string(tiles)}})
+                                           : kit.words("casing.subtitle");
+    const TemplateTitles titles{"casing", arch.id, title, values, subtitle, {}};
+    add_tiles(drafts, {plan, kit, tape, tiling, drawing, titles});
+}
+
+}  // namespace
+
+void add_casing(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    if (!piece.casing) return;
+    const ArchOpening arch(plan, piece);
+    const std::size_t first = drafts.size();
+    for (const plan::CasingSegment& segment : arch.lines().segments) add_segment(drafts, plan, arch, segment, kit);
+    if (drafts.size() > first) drafts[first].outline = kit.words("casing.outline", {{"piece", arch.id}});
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,282 @@
+#include "sheets/templates/form_table.h"
+
+#include <algorithm>
+
+#include "sheets/drawings/small_drawing.h"
+#include "sheets/layout/furniture.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// "N/2" for "N/1".
+std::string other_board(const plan::Piece& piece) { return piece.id.substr(0, piece.id.size() - 1) + "2"; }
+
+constexpr Length heading_height = Length::points(30);
+constexpr Length row_height = Length::points(15);
+constexpr Length lowest = Length::points(50);
+constexpr Length column_gap = Length::points(24);
+constexpr int columns = 2;
+
+/// The rib made small, with chord, rise and stations.
+class RibDrawing {
+public:
+    RibDrawing(Pen& pen, const plan::FormRib& rib, const Tape& tape, const Rect& space)
+        : pen_(pen),
+          rib_(rib),
+          rise_(pen.kit().words("form.rise_length", {{"length", tape.with_unit(rib_rise(rib))}})),
+          hollow_(rib_hollow(rib) > 1_mm
+                      ? pen.kit().words("form.hollow_length", {{"length", tape.with_unit(rib_hollow(rib))}})
+                      : std::string()),
+          chord_(pen.kit().words("form.chord_length", {{"length", tape.with_unit(rib.curve.end().x)}})),
+          bounds_(united(rib.curve.bounds(), {{}, {rib.curve.end().x, {}}})),
+          small_(fitted(space)) {}
+
+    /// Returns the height below which the page is free.
+    Length draw() {
+        stations();
+        const auto& style = pen_.kit().style;
+        pen_.stroke(Role::outline, small_.at(rib_.curve), style.heavy);
+        pen_.line(Role::dimension, small_.at(Point{}), small_.at(rib_.curve.end()), style.line);
+        runs();
+        return dimensions();
+    }
+
+private:
+    Type figures() const { return {Face::bold, pen_.kit().style.text}; }
+
+    /// As large as the space allows, the rise's figure at the right.
+    SmallDrawing fitted(const Rect& space) const {
+        const Length beside = 24_pt + std::max(pen_.width(rise_, figures()), pen_.width(hollow_, figures()));
+        const double scale = std::min((space.width() - beside) / bounds_.width(),
+                                      (space.height() - 40_pt) / std::max(bounds_.height(), 1_mm));
+        const Length left = space.low.x + (space.width() - beside - bounds_.width() * scale) / 2;
+        return {bounds_.low, {left, space.high.y - 8_pt - bounds_.height() * scale}, scale};
+    }
+
+    void stations() {
+        for (const Point top : rib_.ordinates)
+            if (top.y != Length())
+                pen_.line(Role::dimension, small_.at(Point{top.x, {}}), small_.at(top), pen_.kit().style.hair,
+                          Dash::dashed);
+    }
+
+    /// What the kerfs do along each run of a board that bends both ways, on the rib's hollow side and its humps. The
+    /// longest runs come first; one whose words would meet theirs is told by its side of the chord alone.
+    void runs() {
+        if (rib_.runs.size() < 2) return;
+        std::vector<plan::BendRun> longest_first = rib_.runs;
+        std::stable_sort(longest_first.begin(), longest_first.end(),
+                         [](const auto& a, const auto& b) { return a.to - a.from > b.to - b.from; });
+        const Type type{Face::bold, pen_.kit().style.small};
+        std::vector<Rect> taken;
+        for (const plan::BendRun& run : longest_first) {
+            const auto [point, along] = run_path(rib_, run).at((run.to - run.from) / 2);
+            // Above the edge there is the board, below it the rib.
+            const Point at = small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt};
+            const std::string words = run_words(run, pen_.kit());
+            const Length half = pen_.width(words, type) / 2 + 4_pt;
+            const Rect room{at - Point{half, 4_pt}, at + Point{half, type.size}};
+            const bool met = std::any_of(taken.begin(), taken.end(), [&](const Rect& other) {
+                return room.low.x < other.high.x && other.low.x < room.high.x && room.low.y < other.high.y &&
+                       other.low.y < room.high.y;
+            });
+            if (met) continue;
+            taken.push_back(room);
+            pen_.text_on_white(Role::text, at, words, type.centred());
+        }
+    }
+
+    /// The chord under the rib, the rise at its right.
+    Length dimensions() {
+        const auto& kit = pen_.kit();
+        const Type type = figures();
+        const Rect drawn{small_.at(bounds_.low), small_.at(bounds_.high)};
+        const Length level = drawn.low.y - 16_pt;
+        const Point left{small_.at(Point{}).x, level};
+        const Point right{small_.at(rib_.curve.end()).x, level};
+        for (const Point p : {left, right})
+            pen_.line(Role::dimension, {p.x, level - 5_pt}, {p.x, small_.at(Point{}).y - 3_pt}, kit.style.hair);
+        const bool fits = pen_.width(chord_, type) + 20_pt < right.x - left.x;
+        pen_.dimension(left, right, fits ? chord_ : std::string(), type);
+        if (!fits) pen_.text(Role::dimension, {(left.x + right.x) / 2, level - 16_pt}, chord_, type.centred());
+        rise(drawn);
+        return fits ? level - 8_pt : level - 20_pt;
+    }
+
+    void rise(const Rect& drawn) {
+        const Length x = drawn.high.x + 14_pt;
+        const Length foot = small_.at(Point{}).y;
+        if (rib_rise(rib_) > 1_mm) {
+            pen_.dimension({x, foot}, {x, drawn.high.y}, {}, figures());
+            pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.high.y) / 2 - 4_pt}, rise_, figures());
+        }
+        if (hollow_.empty()) return;
+        pen_.dimension({x, drawn.low.y}, {x, foot}, {}, figures());
+        pen_.text(Role::dimension, {x + 8_pt, (foot + drawn.low.y) / 2 - 4_pt}, hollow_, figures());
+    }
+
+    Pen& pen_;
+    const plan::FormRib& rib_;
+    std::string rise_;
+    std::string hollow_;  ///< empty where the rib is nowhere below its chord
+    std::string chord_;
+    Rect bounds_;
+    SmallDrawing small_;
+};
+
+class FormTable {
+public:
+    FormTable(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece)
+        : drafts_(drafts), context_(context), piece_(piece), rib_(*piece.form) {}
+
+    void draw() {
+        Length y = first_page();
+        std::size_t next = 0;
+        while (true) {
+            next = table(y, next);
+            if (next == rib_.ordinates.size()) return;
+            new_page();
+            y = pen().from_top(statement_line) - 8_pt;
+        }
+    }
+
+private:
+    const Kit& kit() const { return context_.kit; }
+    const fonts::Style& style() const { return context_.kit.style; }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return context_.kit.words(key, values);
+    }
+    Pen pen() { return {drafts_.back().page, kit()}; }
+    Length right() const { return drafts_.back().page.width - side_margin; }
+
+    void new_page() {
+        Draft draft = new_draft(context_.plan, context_.titles.sheet, Orientation::portrait);
+        draft.page.piece = piece_.id;
+        draft.tag = piece_.id;
+        draft.title = words("form.title");
+        draft.subtitle = board_text(piece_, kit(), context_.tape);
+        drafts_.push_back(std::move(draft));
+    }
+
+    Length first_page() {
+        new_page();
+        drafts_.back().outline = words("form.outline", {{"piece", piece_.id}});
+        Pen pen = this->pen();
+        Length y = pen.from_top(statement_line) - 4_pt;
+        for (const std::string& sentence : sentences()) {
+            y = pen.paragraph(Role::text, {side_margin, y}, sentence, {Face::regular, style().text},
+                              right() - side_margin, 15_pt);
+            y -= 19_pt;
+        }
+        y = pen.paragraph(Role::caution, {side_margin, y}, words("form.caution"), {Face::bold, style().text},
+                          right() - side_margin, 15_pt);
+        const Length room = pen.page_height() * 0.24;
+        {
+            const Scope figure = pen.figure(words("figure.rib", {{"piece", piece_.id},
+                                                                 {"chord", context_.tape.with_unit(rib_.curve.end().x)},
+                                                                 {"rise", context_.tape.with_unit(rib_rise(rib_))}}));
+            y = RibDrawing(pen, rib_, context_.tape, {{side_margin, y - 8_pt - room}, {right(), y - 8_pt}}).draw();
+        }
+        return trammels(pen, y - heading_height);
+    }
+
+    std::vector<std::string> sentences() const {
+        const bool both = piece_.bends_both_ways();
+        std::vector<std::string> all{both ? words("form.at_both", {{"side", kerf_side(piece_, kit())}})
+                                          : words(rib_.at_kerf_face ? "form.at_kerf_face" : "form.at_seen_face")};
+        all.push_back(words(piece_.zero == job::End::left ? "form.zero_left" : "form.zero_right"));
+        if (both) all.push_back(words("form.reverse"));
+        all.push_back(words("form.solid"));
+        if (serves_both_boards(piece_))
+            all.push_back(context_.kit.words("form.turned_over", {{"other", other_board(piece_)}}));
+        return all;
+    }
+
+    Length trammels(Pen& pen, Length y) {
+        if (!rib_.trammels.empty())
+            return draw_table(pen, side_margin, right(), y, form_trammels(rib_, kit(), context_.tape)) - heading_height;
+        section(pen, side_margin, right(), y, words("form.trammel"));
+        const std::string none = words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none");
+        pen.text(Role::text, {side_margin, y - 20_pt}, none,
+                 pen.fitting(none, {Face::regular, style().text}, right() - side_margin));
+        return y - 20_pt - heading_height;
+    }
+
+    /// Rows from `next` on, in columns down and across, its heading at `y`; returns the first row that found no room.
+    std::size_t table(Length y, std::size_t next) {
+        Pen pen = this->pen();
+        section(pen, side_margin, right(), y,
+                words(rib_hollow(rib_) > 0.1_mm ? "form.ordinates_hollow" : "form.ordinates"),
+                words(inch() ? "form.units_in" : "form.units_mm"));
+        const Length width = (right() - side_margin - column_gap * (columns - 1)) / columns;
+        const std::size_t room = static_cast<std::size_t>(std::max(1.0, (y - 36_pt - lowest) / row_height));
+        const std::size_t left = rib_.ordinates.size() - next;
+        // A short table stands in even columns.
+        const std::size_t rows = std::min(room, (left + columns - 1) / columns);
+        for (int column = 0; column < columns && next < rib_.ordinates.size(); ++column) {
+            const Length x = side_margin + (width + column_gap) * static_cast<double>(column);
+            Length base = y - 20_pt;
+            const Scope part = pen.within(Tag::table);
+            heads(pen, x, width, base);
+            for (std::size_t i = 0; i < rows && next < rib_.ordinates.size(); ++i, ++next) {
+                base -= row_height;
+                row(pen, x, width, base, rib_.ordinates[next]);
+            }
+        }
+        return next;
+    }
+
+    bool inch() const { return context_.tape.unit() == measure::Unit::inch; }
+
+    void heads(Pen& pen, Length x, Length width, Length base) {
+        const Scope line = pen.within(Tag::row);
+        const Type type = Type{Face::regular, style().small}.at_right();
+        const auto head = [&](double at, const char* key) {
+            const Scope cell = pen.within(Tag::header_cell);
+            pen.text(Role::text, {x + width * at, base}, words(key), type);
+        };
+        head(station_at, "form.station");
+        head(height_at, "form.height");
+        head(exact_at, "form.exact");
+        head(1, inch() ? "form.mm" : "form.in");
+    }
+
+    void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
+        const auto& tape = context_.tape;
+        const std::string exact = inch() ? tape.number(ordinate.y.inches(), 3) : tape.number(ordinate.y.mm(), 1);
+        const Scope line = pen.within(Tag::row);
+        const auto cell = [&](Tag tag, double at, const std::string& text, const Type& type) {
+            const Scope part = pen.within(tag);
+            pen.text(Role::dimension, {x + width * at, base}, text, type.at_right());
+        };
+        cell(Tag::row_header, station_at, tape.plain(ordinate.x), {Face::regular, style().text});
+        cell(Tag::cell, height_at, tape.plain(ordinate.y), {Face::bold, style().text});
+        cell(Tag::cell, exact_at, exact, {Face::regular, style().small});
+        cell(Tag::cell, 1, tape.other(ordinate.y), {Face::regular, style().small});
+        pen.line(Role::box, {x, base - 4_pt}, {x + width, base - 4_pt}, style().hair);
+    }
+
+    // Right edges of the table's figures, as parts of a column's width.
+    static constexpr double station_at = 0.27;
+    static constexpr double height_at = 0.56;
+    static constexpr double exact_at = 0.79;
+
+    Drafts& drafts_;
+    const TemplateContext& context_;
+    const plan::Piece& piece_;
+    const plan::FormRib& rib_;
+};
+
+}  // namespace
+
+bool serves_both_boards(const plan::Piece& piece) {
+    const auto* arch = std::get_if<plan::ArchLines>(&piece.lines);
+    return piece.boards == 2 && arch != nullptr && arch->symmetric;
+}
+
+void add_form_table(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece) {
+    FormTable(drafts, context, piece).draw();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,182 @@
+#include "sheets/templates/template_along.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "sheets/templates/template_guide.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace measure::literals;
+
+using geom::Direction;
+using geom::Segment;
+
+constexpr Length sample_step = 0.2_in;
+constexpr Length sample_rounding = 0.02_in;  // what an arc may bulge between two samples
+constexpr Length shortest_part = 0.5_in;     // of the guide on one sheet
+constexpr Length least_across = 2_in;        // from the guide to a cross
+constexpr Length clear_of_tick = 0.1_in;
+constexpr int halvings = 16;  // of 30 ft, less than a hundredth of an inch
+
+class Layer {
+public:
+    Layer(const Band& band, const CellSize& cell) : guide_(band.guide), cell_(cell), length_(guide_.length()) {
+        for (const Path& path : band.drawing) {
+            add_sample(path.start());
+            for (const Segment& s : path.segments()) {
+                const int steps = std::max(1, static_cast<int>(std::ceil(s.length() / sample_step)));
+                for (int i = 1; i <= steps; ++i) add_sample(s.point(static_cast<double>(i) / steps));
+            }
+        }
+        std::sort(samples_.begin(), samples_.end(), [](const Sample& a, const Sample& b) { return a.at < b.at; });
+        for (const Path& tick : band.ticks) ticks_.push_back(guide_.nearest(geom::middle(tick.start(), tick.end())));
+        std::sort(ticks_.begin(), ticks_.end());
+    }
+
+    SheetsAlong lay() {
+        const std::size_t fewest = ends_in(1).size();
+        double least = 0.4;
+        double most = 1;
+        for (int i = 0; i < 6; ++i) {
+            const double part = (least + most) / 2;
+            (ends_in(part).size() <= fewest ? most : least) = part;
+        }
+        const std::vector<Length> ends = ends_in(most);
+        if (cell_.roll) cell_.width = cut_length(ends);
+        SheetsAlong sheets{{}, {}, cell_};
+        Length from;
+        for (const Length to : ends) {
+            sheets.tiles.push_back(tile(static_cast<int>(sheets.tiles.size()), from, to));
+            from = to;
+        }
+        for (std::size_t i = 0; i + 1 < ends.size(); ++i)
+            sheets.joints.push_back(joint(ends[i], sheets.tiles[i], sheets.tiles[i + 1]));
+        return sheets;
+    }
+
+private:
+    struct Sample {
+        Length at;  ///< along the guide
+        Point point;
+    };
+
+    void add_sample(Point p) {
+        const Length at = guide_.nearest(p);
+        samples_.push_back({at, p});
+        if (at < sample_step || at > length_ - sample_step) return;
+        const geom::Station on = guide_.at(at);
+        const Point from = p - on.point;
+        const Length off = from.y * on.direction.x - from.x * on.direction.y;
+        across_ = {std::min(across_[0], off), std::max(across_[1], off)};
+    }
+
+    Angle turn(Length from, Length to) const {
+        const Point a = guide_.at(from).point;
+        const Point b = guide_.at(to).point;
+        return geom::distance(a, b) > 1e-3_mm ? geom::direction(a, b).angle() : guide_.at(from).direction.angle();
+    }
+
+    /// What a sheet must hold, in the drawing turned back by its turn.
+    Rect room(Length from, Length to) const {
+        const Direction along = Direction::at(turn(from, to));
+        const auto turned_back = [along](Point p) {
+            return Point{p.x * along.x + p.y * along.y, p.y * along.x - p.x * along.y};
+        };
+        const Point start = turned_back(guide_.at(from).point);
+        Rect box{start, start};
+        auto sample = std::lower_bound(samples_.begin(), samples_.end(), from - 1e-6_mm,
+                                       [](const Sample& s, Length at) { return s.at < at; });
+        const auto add = [&](Point p) { box = geom::united(box, {p, p}); };
+        for (const Length joint : {from, to}) {
+            if (joint == Length() || joint == length_) continue;
+            const geom::Station on = guide_.at(joint);
+            for (const Length off : across_) add(turned_back(on.point + on.direction.left() * off));
+        }
+        for (; sample != samples_.end() && sample->at <= to + 1e-6_mm; ++sample) add(turned_back(sample->point));
+        return box.grown(sample_rounding);
+    }
+
+    bool fits(Length from, Length to, double part) const {
+        const Rect box = room(from, to);
+        return box.width() <= cell_.width * part && box.height() <= cell_.height;
+    }
+
+    /// Where each sheet ends, when their cells are so much shorter.
+    std::vector<Length> ends_in(double part) const {
+        std::vector<Length> ends;
+        Length from;
+        while (true) {
+            if (fits(from, length_, part)) break;
+            Length low = std::min(from + shortest_part, length_);
+            Length high = length_;
+            for (int i = 0; i < halvings; ++i) {
+                const Length middle = (low + high) / 2;
+                (fits(from, middle, part) ? low : high) = middle;
+            }
+            if (low >= length_ - 1e-3_mm) break;
+            from = between_ticks(from, low);
+            ends.push_back(from);
+        }
+        ends.push_back(length_);
+        return ends;
+    }
+
+    /// The farthest place that is not beyond `to`, midway between two ticks.
+    Length between_ticks(Length from, Length to) const {
+        auto after = std::lower_bound(ticks_.begin(), ticks_.end(), to);
+        if (after == ticks_.end() && after != ticks_.begin() && to - *(after - 1) < clear_of_tick) --after;
+        if (after == ticks_.end()) return to;
+        for (;; --after) {
+            if (after == ticks_.begin()) return to;
+            const Length middle = (*(after - 1) + *after) / 2;
+            if (middle <= from + shortest_part) return to;
+            if (middle <= to && *after - *(after - 1) > 0.5_mm) return middle;
+        }
+    }
+
+    /// What the longest sheet takes of a roll.
+    Length cut_length(const std::vector<Length>& ends) const {
+        Length most;
+        Length from;
+        for (const Length to : ends) {
+            most = std::max(most, room(from, to).width());
+            from = to;
+        }
+        return whole_inches_over(most);
+    }
+
+    Tile tile(int number, Length from, Length to) const {
+        const Rect box = room(from, to);
+        const Point middle = geom::middle(box.low, box.high);
+        const Point half{cell_.width / 2, cell_.height / 2};
+        return {number, 0, {middle - half, middle + half}, false, false, turn(from, to)};
+    }
+
+    /// As far across as both cells reach.
+    Joint joint(Length at, const Tile& before, const Tile& after) const {
+        const geom::Station on = guide_.at(at);
+        const Point reach = on.direction.left() * (cell_.width + cell_.height);
+        Path line = Path::line(on.point - reach, on.point + reach);
+        for (const Tile* tile : {&before, &after}) {
+            const auto parts = geom::clip(line.turned(-tile->turn), tile->cell);
+            if (!parts.empty()) line = parts.front().turned(tile->turn);
+        }
+        return {line.start(), line.end()};
+    }
+
+    Guide guide_;
+    CellSize cell_;
+    Length length_;
+    std::vector<Sample> samples_;
+    std::vector<Length> ticks_;
+    std::array<Length, 2> across_{-least_across, least_across};  ///< how far the band reaches to both sides
+};
+
+}  // namespace
+
+SheetsAlong lay_along(const Band& band, const CellSize& cell) { return Layer(band, cell).lay(); }
+
+}  // namespace kerfpacket::sheets

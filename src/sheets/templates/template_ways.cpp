@@ -1,0 +1,70 @@
+#include "sheets/templates/template_ways.h"
+
+#include <algorithm>
+
+#include "sheets/layout/paper.h"
+#include "sheets/templates/template_half.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// A page on its side comes first.
+std::vector<CellSize> cells_of(const plan::Plan& plan) {
+    const Paper paper = paper_for(plan, Use::templates);
+    if (paper.roll) return {cell_on_roll(paper.width)};
+    return {cell_on(paper.height, paper.width), cell_on(paper.width, paper.height)};
+}
+
+/// The tiling with the fewest pages that `lay` makes of these cells.
+template <class Lay>
+Tiling fewest(const std::vector<CellSize>& cells, Lay lay) {
+    Tiling best = lay(cells.front());
+    for (std::size_t i = 1; i < cells.size(); ++i)
+        if (Tiling other = lay(cells[i]); other.printed() < best.printed()) best = std::move(other);
+    return best;
+}
+
+Ticks ticks_of(const std::vector<DrawnLine>& lines) {
+    Ticks ticks;
+    for (const DrawnLine& line : lines)
+        if (line.role == Role::tick) ticks.push_back(line.path);
+    return ticks;
+}
+
+}  // namespace
+
+job::Sheets better_way(const Way& grid, const Way& along) {
+    const bool fewer_along = along.tiling.printed() < grid.tiling.printed();
+    const Way& fewer = fewer_along ? along : grid;
+    const Way& other = fewer_along ? grid : along;
+    const Length off = fewer.off.usual.crown;
+    const bool other_is_truer = off > most_at_crown && other.off.usual.crown <= std::max(most_at_crown, off / 2);
+    return (other_is_truer ? other : fewer).tiling.way();
+}
+
+TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,
+                           const std::optional<job::Sheets>& wish) {
+    const std::vector<CellSize> cells = cells_of(plan);
+    const std::vector<Path> drawing = paths_of(shape.lines);
+    const Ticks ticks = ticks_of(shape.lines);
+    const Length overlap = kit.style.tile_overlap;
+    const auto in_grid = [&](const CellSize& cell) {
+        return shape.half ? Tiling::with_edge_at(beyond_flip, drawing, cell, overlap, ticks)
+                          : Tiling(drawing, cell, overlap, ticks);
+    };
+    const auto along = [&](const CellSize& cell) { return Tiling::along(shape.guide, drawing, cell, overlap, ticks); };
+    const auto judged = [&](Tiling tiling) {
+        const Joining off = joining(tiling, shape.places, joint_off);
+        return Way{std::move(tiling), off};
+    };
+    TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(cells, along))};
+    ways.taken = wish ? *wish : better_way(ways.grid, ways.along);
+    return ways;
+}
+
+Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing, const Ticks& ticks) {
+    return fewest(cells_of(plan),
+                  [&](const CellSize& cell) { return Tiling(drawing, cell, kit.style.tile_overlap, ticks); });
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,50 @@
+#pragma once
+// The two ways to spread a template over sheets, and which of them it takes.
+
+#include <optional>
+
+#include "plan/plan.h"
+#include "sheets/layout/kit.h"
+#include "sheets/templates/template_drawing.h"
+#include "sheets/templates/template_joining.h"
+
+namespace kerfpacket::sheets {
+
+/// How far off a joint is taken to be, and how much of that at the crown is too much.
+inline constexpr Length joint_off = Length::inches(1.0 / 32);
+inline constexpr Length most_at_crown = Length::inches(1.0 / 16);
+
+/// What is spread over sheets.
+struct TemplateShape {
+    std::vector<DrawnLine> lines;
+    Path guide;  ///< from left to right
+    Landmarks places;
+    bool half = false;  ///< ends at the upright through the origin, about which it is flipped
+};
+
+struct Way {
+    Tiling tiling;
+    Joining off;  ///< for joints that are `joint_off` off
+};
+
+struct TemplateWays {
+    Way grid;
+    Way along;
+    job::Sheets taken = job::Sheets::grid;
+    const Way& way() const { return taken == job::Sheets::grid ? grid : along; }
+    const Tiling& tiling() const { return way().tiling; }
+};
+
+/// Both ways, each over pages upright or on their side, whichever takes fewer. Taken is what the job wishes; else the
+/// way that takes fewer sheets (the grid where both take as many), unless its crown is usually off by more than
+/// 1/16 in while the other's is not, or is less than half as far off.
+TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,
+                           const std::optional<job::Sheets>& wish);
+
+/// Which of the two, when the job wishes neither.
+job::Sheets better_way(const Way& grid, const Way& along);
+
+/// The grid alone, for pieces of a template.
+Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing, const Ticks& ticks = {});
+
+}  // namespace kerfpacket::sheets

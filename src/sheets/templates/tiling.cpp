@@ -1,0 +1,236 @@
+#include "sheets/templates/tiling.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheets/templates/template_along.h"
+#include "sheets/templates/template_search.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace measure::literals;
+
+constexpr Length beside_a_tick = 0.02_in;  // a line nearer to a tick all along hides it
+
+Length whole_inches(Length room) { return Length::inches(std::max(1.0, std::floor(room.inches() + 1e-9))); }
+
+bool apart(const Rect& a, const Rect& b) {
+    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
+}
+
+bool enters(const Path& path, const Rect& bounds, const Rect& cell) {
+    return !apart(bounds, cell) && !geom::clip(path, cell).empty();
+}
+
+Rect bounds_of(const std::vector<Path>& drawing) {
+    Rect bounds = drawing.front().bounds();
+    for (const Path& path : drawing) bounds = geom::united(bounds, path.bounds());
+    return bounds;
+}
+
+/// Columns or rows over a stretch, when one edge stands at `edge`: the first one's number and how many.
+std::pair<int, int> cells_over(Length low, Length high, Length edge, Length cell) {
+    const int first = static_cast<int>(std::floor((low - edge) / cell + 1e-9));
+    const int beyond = static_cast<int>(std::ceil((high - edge) / cell - 1e-9));
+    return {first, std::max(1, beyond - first)};
+}
+
+/// Of a roll all pages are as long as the drawing shared out among the fewest.
+CellSize cut_to_need(CellSize cell, Length drawing) {
+    if (!cell.roll) return cell;
+    const double pages = std::max(1.0, std::ceil(drawing / cell.width - 1e-9));
+    cell.width = std::min(cell.width, whole_inches_over(drawing / pages));
+    return cell;
+}
+
+/// How far a stretch lies from the nearest line of the grid, at its farther end.
+Length off_grid(Length a, Length b, Length edge, Length cell) {
+    const Length line = edge + cell * std::round(((a + b) / 2 - edge) / cell);
+    return std::max(measure::abs(a - line), measure::abs(b - line));
+}
+
+bool hides_a_tick(const Ticks& ticks, Point corner, const CellSize& cell) {
+    return std::any_of(ticks.begin(), ticks.end(), [&](const Path& tick) {
+        return off_grid(tick.start().x, tick.end().x, corner.x, cell.width) < beside_a_tick ||
+               off_grid(tick.start().y, tick.end().y, corner.y, cell.height) < beside_a_tick;
+    });
+}
+
+/// The place itself, or one a little higher or lower that hides no tick.
+Point clear_corner(const GridPlace& place, const Ticks& ticks, const CellSize& cell) {
+    for (const double part : {0.0, 0.15, -0.15, 0.3, -0.3, 0.45, -0.45, 0.6, -0.6, 0.75, -0.75, 0.9, -0.9}) {
+        const Point corner = place.corner + Point{{}, place.leeway * part};
+        if (!hides_a_tick(ticks, corner, cell)) return corner;
+    }
+    return place.corner;
+}
+
+/// The middle of the drawing in the middle of a cell or between two, whichever takes fewer columns, then the other,
+/// then a little aside of both.
+std::vector<Length> centred_places(const Rect& bounds, Length cell) {
+    const Length middle = (bounds.low.x + bounds.high.x) / 2;
+    const int columns = static_cast<int>(std::ceil(bounds.width() / cell - 1e-9));
+    const Length usual = columns % 2 == 0 ? middle : middle - cell / 2;
+    std::vector<Length> places;
+    for (const Length aside : {0_in, 0.0625_in, 0.125_in, 0.25_in})
+        for (const Length way : {aside, -aside})
+            for (const Length at : {usual, usual + cell / 2}) places.push_back(at + way);
+    return places;
+}
+
+Point best_corner(const std::vector<Path>& drawing, const CellSize& cell, const Ticks& ticks) {
+    const GridSearch search(drawing, cell.width, cell.height);
+    const std::vector<Length> centred = centred_places(bounds_of(drawing), cell.width);
+    const GridPlace best = search.fewest(centred);
+    for (const Length x : centred) {
+        const GridPlace place = search.at(x);
+        if (place.cells != best.cells) continue;
+        const Point corner = clear_corner(place, ticks, cell);
+        if (!hides_a_tick(ticks, corner, cell)) return corner;
+    }
+    return clear_corner(best, ticks, cell);
+}
+
+/// All but the ticks: these lie between lines that are nearer to each other than a cell is wide, so that no cell has
+/// one alone.
+std::vector<Path> without(const Ticks& ticks, const std::vector<Path>& drawing) {
+    std::vector<Path> rest;
+    for (const Path& path : drawing)
+        if (std::find(ticks.begin(), ticks.end(), path) == ticks.end()) rest.push_back(path);
+    return rest;
+}
+
+/// The whole line through both crosses, as far as the window shows it.
+Path across(const Joint& joint, const Rect& window) {
+    const Point far = (joint.outer - joint.inner) * 100;
+    const auto parts = geom::clip(Path::line(joint.inner - far, joint.outer + far), window);
+    return parts.empty() ? Path() : parts.front();
+}
+
+}  // namespace
+
+CellSize cell_on(Length page_width, Length page_height) {
+    return {whole_inches(page_width - beside_cell), whole_inches(page_height - above_and_below_cell),
+            page_height > page_width};
+}
+
+CellSize cell_on_roll(Length roll_width) {
+    return {whole_inches(14400_pt - beside_cell), whole_inches(roll_width - above_and_below_cell), false, true};
+}
+
+Length whole_inches_over(Length size) { return Length::inches(std::max(9.0, std::ceil(size.inches() - 1e-9))); }
+
+std::string Tile::name() const {
+    if (!in_grid) return std::to_string(column + 1);
+    std::string letters;
+    for (int n = column; n >= 0; n = n / 26 - 1) letters.insert(letters.begin(), static_cast<char>('A' + n % 26));
+    return letters + std::to_string(row + 1);
+}
+
+Tiling::Tiling(const std::vector<Path>& drawing, CellSize cell, Length overlap, const Ticks& ticks)
+    : cell_(cut_to_need(cell, bounds_of(drawing).width())), overlap_(overlap) {
+    cut(drawing, best_corner(without(ticks, drawing), cell_, ticks));
+}
+
+Tiling Tiling::with_edge_at(Length x, const std::vector<Path>& drawing, CellSize cell, Length overlap,
+                            const Ticks& ticks) {
+    Tiling tiling;
+    tiling.cell_ = cut_to_need(cell, x - bounds_of(drawing).low.x);
+    tiling.overlap_ = overlap;
+    const GridPlace place = GridSearch(without(ticks, drawing), tiling.cell_.width, cell.height).at(x);
+    tiling.cut(drawing, clear_corner(place, ticks, tiling.cell_));
+    return tiling;
+}
+
+Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,
+                     const Ticks& ticks) {
+    Tiling tiling;
+    tiling.overlap_ = overlap;
+    tiling.rows_ = 1;
+    SheetsAlong sheets = lay_along({guide, drawing, ticks}, cell);
+    tiling.cell_ = sheets.cell;
+    tiling.tiles_ = std::move(sheets.tiles);
+    tiling.joints_ = std::move(sheets.joints);
+    tiling.columns_ = static_cast<int>(tiling.tiles_.size());
+    return tiling;
+}
+
+void Tiling::cut(const std::vector<Path>& drawing, Point corner) {
+    std::vector<Rect> bounds;
+    bounds.reserve(drawing.size());
+    for (const Path& path : drawing) bounds.push_back(path.bounds());
+    const Rect all = bounds_of(drawing);
+    const auto [first_column, columns] = cells_over(all.low.x, all.high.x, corner.x, cell_.width);
+    const auto [first_row, rows] = cells_over(all.low.y, all.high.y, corner.y, cell_.height);
+    columns_ = columns;
+    rows_ = rows;
+    const Point top_left{corner.x + cell_.width * first_column, corner.y + cell_.height * (first_row + rows)};
+    for (int row = 0; row < rows_; ++row) {
+        for (int column = 0; column < columns_; ++column) {
+            const Length left = top_left.x + cell_.width * column;
+            const Length top = top_left.y - cell_.height * row;
+            Tile tile{column, row, {{left, top - cell_.height}, {left + cell_.width, top}}, true};
+            for (std::size_t i = 0; i < drawing.size() && tile.blank; ++i)
+                tile.blank = !enters(drawing[i], bounds[i], tile.cell);
+            tiles_.push_back(tile);
+        }
+    }
+}
+
+std::size_t Tiling::printed() const {
+    return static_cast<std::size_t>(
+        std::count_if(tiles_.begin(), tiles_.end(), [](const Tile& t) { return !t.blank; }));
+}
+
+const Tile* Tiling::printed_at(int column, int row) const {
+    if (column < 0 || column >= columns_ || row < 0 || row >= rows_) return nullptr;
+    const Tile& tile =
+        tiles_[static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_) + static_cast<std::size_t>(column)];
+    return tile.blank ? nullptr : &tile;
+}
+
+Rect Tiling::bounds() const {
+    Rect all = tiles_.front().outline().bounds();
+    for (const Tile& tile : tiles_) all = geom::united(all, tile.outline().bounds());
+    return all;
+}
+
+std::vector<Point> Tiling::crosses(const Tile& tile) const {
+    std::vector<Point> points;
+    if (tile.in_grid) {
+        const Point mid = geom::middle(tile.cell.low, tile.cell.high);
+        for (const Length x : {tile.cell.low.x, mid.x, tile.cell.high.x})
+            for (const Length y : {tile.cell.low.y, mid.y, tile.cell.high.y})
+                if (x != mid.x || y != mid.y) points.push_back({x, y});
+        return points;
+    }
+    for (const int side : {tile.column - 1, tile.column}) {
+        if (side < 0 || side >= columns_ - 1) continue;
+        const Joint& joint = joints_[static_cast<std::size_t>(side)];
+        for (const Point p : {joint.inner, joint.outer}) points.push_back(geom::turned(p, -tile.turn));
+    }
+    return points;
+}
+
+std::vector<Path> Tiling::joint_lines(const Tile& tile) const {
+    const Rect w = window(tile);
+    const Rect& cell = tile.cell;
+    std::vector<Path> lines;
+    if (tile.in_grid) {
+        const auto line = [&](int right, int down, Point from, Point to) {
+            if (printed_at(tile.column + right, tile.row + down) != nullptr) lines.push_back(Path::line(from, to));
+        };
+        line(-1, 0, {cell.low.x, w.low.y}, {cell.low.x, w.high.y});
+        line(1, 0, {cell.high.x, w.low.y}, {cell.high.x, w.high.y});
+        line(0, -1, {w.low.x, cell.high.y}, {w.high.x, cell.high.y});
+        line(0, 1, {w.low.x, cell.low.y}, {w.high.x, cell.low.y});
+        return lines;
+    }
+    const std::vector<Point> points = crosses(tile);
+    for (std::size_t i = 0; i + 1 < points.size(); i += 2)
+        if (Path line = across({points[i], points[i + 1]}, w); !line.empty()) lines.push_back(std::move(line));
+    return lines;
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,184 @@
+#include "sheets/words/wording.h"
+
+#include <algorithm>
+
+#include "measure/fraction.h"
+#include "measure/require.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace measure::literals;
+
+std::string value_text(const std::variant<plan::Length, double, int, std::string>& value, const Tape& tape) {
+    if (const auto* length = std::get_if<plan::Length>(&value))
+        return measure::abs(*length) < Length::inches(1) ? tape.exact(*length) : tape.with_unit(*length);
+    if (const auto* number = std::get_if<double>(&value)) return tape.number(*number, 2);
+    if (const auto* count = std::get_if<int>(&value)) return std::to_string(*count);
+    return std::get<std::string>(value);
+}
+
+/// By the radius of its sides against its span, as near as a tape tells them apart.
+const char* pointed_key(const plan::Piece& piece) {
+    const auto& arch = std::get<plan::ArchLines>(piece.lines);
+    if (arch.arcs.empty() || !arch.springs_level()) return "piece.shape_pointed";
+    const Length more = arch.arcs.front().radius - piece.measured_span;
+    if (measure::abs(more) < Length::inches(1.0 / 32)) return "piece.shape_pointed_equilateral";
+    return more > 0_mm ? "piece.shape_pointed_lancet" : "piece.shape_pointed_drop";
+}
+
+const char* shape_key(const plan::Piece& piece) {
+    switch (piece.shape) {
+        case job::Shape::segmental: return "piece.shape_segmental";
+        case job::Shape::semicircular: return "piece.shape_semicircular";
+        case job::Shape::elliptical: return "piece.shape_elliptical";
+        case job::Shape::three_centred: return "piece.shape_three_centred";
+        case job::Shape::pointed: return pointed_key(piece);
+        case job::Shape::tudor: return "piece.shape_tudor";
+        case job::Shape::parabolic: return "piece.shape_parabolic";
+        case job::Shape::catenary: return "piece.shape_catenary";
+        case job::Shape::horseshoe: return "piece.shape_horseshoe";
+        case job::Shape::eyebrow: return "piece.shape_eyebrow";
+        case job::Shape::ordinates: return "piece.shape_ordinates";
+    }
+    throw measure::Bug("a shape without a name");
+}
+
+/// "OPEN, then CLOSE": what the kerfs do from zero on.
+std::string by_turns(const plan::Piece& piece, const Kit& kit) {
+    const auto word = [&](const plan::BendRun& run) { return kit.words(opens(run) ? "piece.open" : "piece.close"); };
+    std::string sides = word(piece.runs.front());
+    if (piece.runs.size() > 3) return kit.words("piece.kerfs_reverse_often", {{"first", sides}});
+    for (std::size_t i = 1; i < piece.runs.size(); ++i) sides += kit.words("piece.then") + word(piece.runs[i]);
+    return kit.words("piece.kerfs_reverse", {{"sides", sides}});
+}
+
+/// A figure of a range: to a sixteenth or a millimetre, finer where both ends would read alike.
+std::pair<std::string, std::string> range_texts(Length least, Length most, const Tape& tape) {
+    if (tape.plain(least) != tape.plain(most)) return {tape.plain(least), tape.plain(most)};
+    const bool inch = tape.unit() == Unit::inch;
+    const auto fine = [&](Length value) { return tape.number(inch ? value.inches() : value.mm(), inch ? 3 : 2); };
+    return {fine(least), fine(most)};
+}
+
+/// A spacing that the job gives as it is; one that is worked out to a thousandth of an inch, a hundredth of a
+/// millimetre.
+std::string even_text(const plan::Piece& piece, const Tape& tape) {
+    if (piece.spacing_given) return tape.exact_plain(piece.spacing);
+    const bool inch = tape.unit() == Unit::inch;
+    return tape.number(inch ? piece.spacing.inches() : piece.spacing.mm(), inch ? 3 : 2);
+}
+
+}  // namespace
+
+std::string piece_name(const plan::Piece& piece, const Kit& kit) {
+    return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner" : "piece.wall_board");
+}
+
+std::string shape_name(const plan::Piece& piece, const Kit& kit) {
+    return piece.kind == plan::Kind::arch_liner ? kit.words(shape_key(piece)) : std::string();
+}
+
+std::string measured_id(const plan::Piece& piece) {
+    return piece.boards > 1 ? piece.id.substr(0, piece.id.rfind('/')) : piece.id;
+}
+
+bool opens(const plan::BendRun& run) { return run.on == bend::KerfsOn::outside; }
+
+std::string kerf_side(const plan::Piece& piece, const Kit& kit) {
+    if (piece.bends_both_ways()) return by_turns(piece, kit);
+    return kit.words(opens(piece.runs.front()) ? "piece.kerfs_outside" : "piece.kerfs_inside");
+}
+
+std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {
+    switch (piece.tick) {
+        case job::Tick::centre: return kit.words("piece.tick_centre");
+        case job::Tick::left: return kit.words("piece.tick_left");
+        case job::Tick::right: return kit.words("piece.tick_right");
+    }
+    throw measure::Bug("a tick without a meaning");
+}
+
+std::string zero_end(const plan::Piece& piece, const Kit& kit) {
+    const std::string edge = kit.words(piece.kind == plan::Kind::arch_liner ? "piece.front_room" : "piece.front_top");
+    return kit.words(piece.zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
+}
+
+std::string verdict_word(bend::Verdict verdict, const Kit& kit) {
+    switch (verdict) {
+        case bend::Verdict::ok: return kit.words("piece.verdict_ok");
+        case bend::Verdict::caution: return kit.words("piece.verdict_caution");
+        case bend::Verdict::break_likely: return kit.words("piece.verdict_break");
+    }
+    throw measure::Bug("a verdict without a word");
+}
+
+std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tape& tape) {
+    fonts::Words::Values values;
+    for (const auto& [name, value] : caution.values) values.emplace_back(name, value_text(value, tape));
+    return kit.words("cautions." + caution.key, values);
+}
+
+std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    return kit.words("piece.board",
+                     {{"thickness", tape.exact_plain(piece.thickness)},
+                      {"width", tape.exact(piece.width)},
+                      {"material", piece.own_material ? piece.material : kit.words("materials." + piece.material)}});
+}
+
+bool varied_spacing(const plan::Piece& piece) { return piece.spacing - piece.least_spacing > 1e-6_mm; }
+
+std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    if (!varied_spacing(piece)) return even_text(piece, tape);
+    const auto [least, most] = range_texts(piece.least_spacing, piece.spacing, tape);
+    return kit.words("piece.range", {{"least", least}, {"most", most}});
+}
+
+std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    return spacing_plain(piece, kit, tape) + " " + tape.unit_name();
+}
+
+const plan::Kerf& governing_kerf(const plan::Piece& piece) {
+    measure::require(!piece.kerfs.empty(), "a piece that is bent has kerfs");
+    return *std::max_element(piece.kerfs.begin(), piece.kerfs.end(),
+                             [](const plan::Kerf& a, const plan::Kerf& b) { return a.utilisation < b.utilisation; });
+}
+
+std::string media_text(const job::Media& media, const Kit& kit) {
+    const Tape tape(media.unit, kit.words);
+    const std::string size = with_decimal(media.figures, kit.words("numbers.decimal")) + " " + tape.unit_name();
+    if (media.roll) return kit.words("media.roll", {{"width", size}});
+    const bool named = !media.name.starts_with("custom_");
+    const std::string name = kit.words(named ? "media." + media.name.substr(0, media.name.rfind('_')) : "media.custom");
+    return kit.words("media.sheet", {{"name", name}, {"size", size}});
+}
+
+std::string degrees_text(measure::Angle angle, const Kit& kit) {
+    return number(std::abs(angle.degrees()), 1, kit.words);
+}
+
+std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
+    std::vector<std::string> texts;
+    for (std::size_t i = 0; i < piece.ends.size(); ++i) {
+        const plan::BoardEnd& end = piece.ends.at(i);
+        if (end.mitre.radians() == 0) continue;
+        const bool left = (piece.zero == job::End::left) == (i == 0);
+        const std::string angle = degrees_text(end.mitre, kit);
+        if (end.meets == plan::BoardEnd::Meets::board) {
+            const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (left ? -1 : 1));
+            texts.push_back(kit.words("piece.mitre_board", {{"angle", angle}, {"other", other}}));
+        } else {
+            texts.push_back(kit.words(left ? "piece.mitre_left_leg" : "piece.mitre_right_leg", {{"angle", angle}}));
+        }
+    }
+    return texts;
+}
+
+std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
+    return kit.words(board.side == job::End::left ? "piece.left_leg_board" : "piece.right_leg_board",
+                     {{"back", tape.with_unit(board.back)},
+                      {"face", tape.with_unit(board.face)},
+                      {"angle", degrees_text(board.mitre, kit)}});
+}
+
+}  // namespace kerfpacket::sheets

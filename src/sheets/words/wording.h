@@ -1,0 +1,52 @@
+#pragma once
+// Sentences that more than one sheet, or the command line, says about a piece.
+
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+#include "sheets/layout/kit.h"
+#include "sheets/words/tape.h"
+
+namespace kerfpacket::sheets {
+
+/// "Arch liner", "Wall board".
+std::string piece_name(const plan::Piece& piece, const Kit& kit);
+/// "segmental", "pointed, lancet": the head of an opening; empty for a wall.
+std::string shape_name(const plan::Piece& piece, const Kit& kit);
+/// What the job calls the opening or wall: the piece's name without the number of its board.
+std::string measured_id(const plan::Piece& piece);
+/// "Kerfs OUTSIDE the bend: they OPEN"; for a board that bends both ways "Kerfs OPEN, then CLOSE where marked".
+std::string kerf_side(const plan::Piece& piece, const Kit& kit);
+/// Whether the kerfs of a run open; else they close.
+bool opens(const plan::BendRun& run);
+/// "Tick = blade CENTRE".
+std::string tick_meaning(const plan::Piece& piece, const Kit& kit);
+/// Which end is zero and which edge is the front, in words.
+std::string zero_end(const plan::Piece& piece, const Kit& kit);
+/// "ok", "CAUTION", "WILL LIKELY BREAK".
+std::string verdict_word(bend::Verdict verdict, const Kit& kit);
+/// A caution as a sentence, lengths as a hand tape reads them.
+std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tape& tape);
+/// "3/4 x 7-1/4 in MDF".
+std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
+
+/// "1/2 in", "1/4 to 1/2 in".
+std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
+std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape);
+/// Whether the gaps between kerfs differ by more than arithmetic does.
+bool varied_spacing(const plan::Piece& piece);
+/// The kerf with the least to spare.
+const plan::Kerf& governing_kerf(const plan::Piece& piece);
+
+/// "Letter 8-1/2 x 11 in", "Roll 62 mm wide".
+std::string media_text(const job::Media& media, const Kit& kit);
+
+/// "35.6".
+std::string degrees_text(measure::Angle angle, const Kit& kit);
+/// One for each end of a piece that is cut on a mitre: "35.6 degrees where it meets A/2".
+std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
+/// "left leg: 81-3/4 in along the back, 80-15/16 in along the face, mitre 35.6 degrees at the top".
+std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape);
+
+}  // namespace kerfpacket::sheets
