@@ -84,7 +84,8 @@ const std::string shop_title = "the shop file";
 
 Keys known_keys(const Sample& sample) {
     Keys known = keys_of(job::read_job({"job.toml", probed(sample.job)}).diagnostics, job_title);
-    for (const auto& [title, keys] : keys_of(job::read_shop({"shop.toml", probed(sample.shop)}).diagnostics, shop_title))
+    for (const auto& [title, keys] :
+         keys_of(job::read_shop({"shop.toml", probed(sample.shop)}).diagnostics, shop_title))
         known[title].insert(keys.begin(), keys.end());
     return known;
 }
