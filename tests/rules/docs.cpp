@@ -143,6 +143,25 @@ TEST(Docs, TheFirstPageIsReadInThreeMinutes) {
     EXPECT_LE(words, 750U);
 }
 
+TEST(Docs, TheFirstArchIsReportedAsTheReadmeSays) {
+    const std::string readme = slurp(top / "README.md");
+    const std::size_t job = readme.find("```toml\n") + 8, job_end = readme.find("```\n", job);
+    const std::size_t report = readme.find("\n    ", job_end), report_end = readme.find("\n\n1. ", report);
+    ASSERT_TRUE(job_end < report && report < report_end && report_end != std::string::npos);
+    const Folder folder;
+    spill(folder / "arch.toml", readme.substr(job, job_end - job));
+    const Outcome checked = run_program({KERFPACKET_PROGRAM, "check", (folder / "arch.toml").string()});
+    EXPECT_EQ(checked.status, 0) << checked.err;
+    std::istringstream lines(readme.substr(report, report_end - report));
+    int compared = 0;
+    for (std::string line; std::getline(lines, line);) {
+        if (line.empty()) continue;
+        ++compared;
+        EXPECT_NE(("\n" + checked.out).find(line.substr(4) + "\n"), std::string::npos) << line << "\n" << checked.out;
+    }
+    EXPECT_GE(compared, 5);
+}
+
 TEST(Docs, LinksLeadSomewhere) {
     const fs::path readme = top / "README.md";
     EXPECT_TRUE(leads_somewhere({readme, "src/cli/README.md"}));
