@@ -179,7 +179,7 @@ std::string no_command(const CLI::App& app, const std::vector<std::string>& argu
     if (word == "help")
         hint = "\"kerfpacket --help\" and, of one command, \"kerfpacket build --help\" tell the options";
     else if (word == "new" || word == "init" || word == "create" || word == "start")
-        hint = "a new job is a text file: begin with one of README, or measure with \"kerfpacket field-sheet\"";
+        hint = "a new job is a text file: begin with the one of README.md, or measure with \"kerfpacket field-sheet\"";
     else if (word == "print") hint = "\"kerfpacket build JOB\" writes the PDF that is printed";
     else if (word.ends_with(".toml")) hint = "a command comes first: did you mean \"kerfpacket build JOB\"?";
     else if (!near.empty()) hint = fmt::format("did you mean {}?", near);

@@ -33,9 +33,9 @@ TEST(FieldSheets, WordsKeepApartOnEveryPaperAndInEveryLanguage) {
             }
 }
 
-// The README's list of keys is what the office types from: no sheet may name another.
-TEST(FieldSheets, NameNoKeyThatTheReadmeDoesNotList) {
-    const std::string readme = tests::slurp(std::filesystem::path(KERFPACKET_SOURCE_DIR) / "README.md");
+// The description of the keys is what the office types from: no sheet may name another.
+TEST(FieldSheets, NameNoKeyThatIsNotDescribed) {
+    const std::string described = tests::slurp(std::filesystem::path(KERFPACKET_SOURCE_DIR) / "src/job/README.md");
     const std::regex key(R"([a-z]+([_-][a-z]+)*)");
     std::set<std::string> seen;
     for (const char* language : {"en", "es"})
@@ -45,9 +45,9 @@ TEST(FieldSheets, NameNoKeyThatTheReadmeDoesNotList) {
                 std::string keys = std::regex_replace(text.text, std::regex(R"(\[\[?[a-z.]+\]\]?|left|right)"), "");
                 for (std::sregex_iterator it(keys.begin(), keys.end(), key), end; it != end; ++it) {
                     seen.insert(it->str());
-                    const std::regex listed("(^|\\n)(# )?" + it->str() + " = |and " + it->str() + " .degrees|`" +
-                                            it->str() + "`|\"" + it->str() + "\"");
-                    EXPECT_TRUE(std::regex_search(readme, listed)) << text.text;
+                    const bool listed = described.find("`" + it->str() + "`") != std::string::npos ||
+                                        described.find("`\"" + it->str() + "\"`") != std::string::npos;
+                    EXPECT_TRUE(listed) << it->str() << " of " << text.text;
                 }
             }
     for (const char* needed : {"number", "title", "date", "span", "rise", "legs", "depth", "measured_to", "chord",
