@@ -23,21 +23,26 @@ double offset_curvature(double curvature, double offset) { return curvature / (1
 Curve::Curve(std::vector<Stretch> stretches) {
     measure::require(!stretches.empty(), "a curve has stretches");
     Node node;
-    for (Stretch& stretch : stretches) add(std::move(stretch), node);
+    Runs runs;
+    for (Stretch& stretch : stretches) add(runs, std::move(stretch), node);
+    runs_ = std::make_shared<const Runs>(std::move(runs));
 }
 
-void Curve::add(Stretch stretch, Node& node) {
-    Run run{std::move(stretch), {}};
+void Curve::add(Runs& runs, Stretch stretch, Node& node) {
+    Run run{std::move(stretch), {}, {}};
+    const bool parametric = std::holds_alternative<Parametric>(run.stretch);
     const std::vector<double> parameters = node_parameters(run.stretch);
     for (std::size_t i = 0; i < parameters.size(); ++i) {
         if (i > 0) {
-            node.length += length_between(run.stretch, parameters[i - 1], parameters[i]);
-            node.turned += turn_between(run.stretch, parameters[i - 1], parameters[i]);
+            const double from = parameters[i - 1], to = parameters[i];
+            if (parametric) run.lengths.emplace_back(run.stretch, from, to);
+            node.length += parametric ? run.lengths.back()(to) : length_between(run.stretch, from, to);
+            node.turned += turn_between(run.stretch, from, to);
         }
         node.u = parameters[i];
         run.nodes.push_back(node);
     }
-    runs_.push_back(std::move(run));
+    runs.push_back(std::move(run));
 }
 
 Curve Curve::of(const Path& path) {
@@ -66,23 +71,24 @@ double Curve::beyond(double along) const {
 
 /// A line of the base, whose parallel at the offset is as long.
 geom::Segment Curve::straight_on(const Place& from, double by) const {
-    const Jet j = jet(runs_[from.run].stretch, from.node.u);
+    const Jet j = jet(runs()[from.run].stretch, from.node.u);
     return {j.point, j.point + direction(j) * Length::mm(by), {}};
 }
 
 double Curve::distance(const Node& node) const { return node.length - offset_.mm() * node.turned; }
 
-Length Curve::length() const { return Length::mm(distance(runs_.back().nodes.back())); }
+Length Curve::length() const { return Length::mm(distance(runs().back().nodes.back())); }
 
-Angle Curve::turn() const { return Angle::radians(runs_.back().nodes.back().turned); }
+Angle Curve::turn() const { return Angle::radians(runs().back().nodes.back().turned); }
 
 Curve::Place Curve::locate(double along) const {
-    if (const double by = beyond(along); by < 0) return {0, runs_.front().nodes.front(), by};
-    else if (by > 0) return {runs_.size() - 1, runs_.back().nodes.back(), by};
+    const Runs& runs = this->runs();
+    if (const double by = beyond(along); by < 0) return {0, runs.front().nodes.front(), by};
+    else if (by > 0) return {runs.size() - 1, runs.back().nodes.back(), by};
     const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
-    const auto at = std::partition_point(runs_.begin(), std::prev(runs_.end()), passed);
+    const auto at = std::partition_point(runs.begin(), std::prev(runs.end()), passed);
     const Run& run = *at;
-    const auto r = static_cast<std::size_t>(at - runs_.begin());
+    const auto r = static_cast<std::size_t>(at - runs.begin());
     const auto end = std::partition_point(std::next(run.nodes.begin()), std::prev(run.nodes.end()),
                                           [&](const Node& n) { return distance(n) <= along; });
     const Node& from = *std::prev(end);
@@ -90,30 +96,35 @@ Curve::Place Curve::locate(double along) const {
     // The end of the last stretch is exactly its last node.
     if (along == distance(to)) return {r, to};
     if (along == distance(from)) return {r, from};
-    const auto node = [&](double u) {
-        return Node{u, from.length + length_between(run.stretch, from.u, u),
-                    from.turned + turn_between(run.stretch, from.u, u)};
+    const double guess = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
+    if (std::holds_alternative<geom::Segment>(run.stretch))
+        return {r,
+                {guess, from.length + length_between(run.stretch, from.u, guess),
+                 from.turned + turn_between(run.stretch, from.u, guess)}};
+    const LengthTable& lengths = run.lengths[static_cast<std::size_t>(std::prev(end) - run.nodes.begin())];
+    const Jet start = jet(run.stretch, from.u);
+    const auto node = [&](const Jet& j, double u) {
+        const bool tabled = from.u <= u && u <= to.u;
+        const double length = tabled ? lengths(u) - lengths(from.u) : length_between(run.stretch, from.u, u);
+        return Node{u, from.length + length, from.turned + turn_between(start, j)};
     };
-    double u = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
-    if (std::holds_alternative<geom::Segment>(run.stretch)) return {r, node(u)};
-    Node there = node(u);
+    Node there{guess, 0, 0};
     constexpr int most_steps = 20;
-    for (int step = 0; step < most_steps; ++step) {
-        const Jet j = jet(run.stretch, u);
+    for (int step = 0; step <= most_steps; ++step) {
+        const Jet j = jet(run.stretch, there.u);
+        there = node(j, there.u);
         const double rate = speed(j) * (1 - offset_.mm() * curvature(j));
         const double by = (along - distance(there)) / rate;
-        if (!std::isfinite(by)) break;
+        if (!std::isfinite(by) || std::abs(by) <= 1e-14 * std::max(1.0, std::abs(there.u))) break;
         // Far beyond an end the law of the stretch may run out: not more than the interval at a time.
         const double most = std::abs(to.u - from.u);
-        u += std::clamp(by, -most, most);
-        there = node(u);
-        if (std::abs(by) <= 1e-14 * std::max(1.0, std::abs(u))) break;
+        if (step < most_steps) there.u += std::clamp(by, -most, most);
     }
     return {r, there};
 }
 
 Spot Curve::spot(const Place& place) const {
-    const Jet j = jet(runs_[place.run].stretch, place.node.u);
+    const Jet j = jet(runs()[place.run].stretch, place.node.u);
     const Direction along = direction(j);
     const double bend = place.beyond == 0 ? offset_curvature(curvature(j), offset_.mm()) : 0;
     return {j.point + along * Length::mm(place.beyond) + along.left() * offset_, along, bend,
@@ -124,7 +135,7 @@ Spot Curve::at(Length distance) const { return spot(locate(distance.mm())); }
 
 std::vector<Length> Curve::joints() const {
     std::vector<Length> found{Length()};
-    for (const Run& run : runs_) found.push_back(Length::mm(distance(run.nodes.back())));
+    for (const Run& run : runs()) found.push_back(Length::mm(distance(run.nodes.back())));
     return found;
 }
 
@@ -138,10 +149,10 @@ Curve::Sharpest Curve::sharpest(Length from, Length to, double sign) const {
         if (value > best.curvature + straight) best = {value, at};
     };
     const Length tiny = (to - from) * 1e-9;
-    for (const Run& run : runs_) {
+    for (const Run& run : runs()) {
         for (std::size_t i = 1; i < run.nodes.size(); ++i) {
-            const bool first = &run == &runs_.front() && i == 1;
-            const bool last = &run == &runs_.back() && i + 1 == run.nodes.size();
+            const bool first = &run == &runs().front() && i == 1;
+            const bool last = &run == &runs().back() && i + 1 == run.nodes.size();
             const Length low = first ? from : std::max(from, Length::mm(distance(run.nodes[i - 1])));
             const Length high = last ? to : std::min(to, Length::mm(distance(run.nodes[i])));
             if (high - low <= tiny) continue;
@@ -191,7 +202,7 @@ std::vector<Length> Curve::inflections() const {
         before = bend;
         last = at;
     };
-    for (const Run& run : runs_) {
+    for (const Run& run : runs()) {
         const bool parametric = std::holds_alternative<Parametric>(run.stretch);
         for (std::size_t i = 1; i < run.nodes.size(); ++i) {
             const Length low = Length::mm(distance(run.nodes[i - 1]));
@@ -225,6 +236,7 @@ Curve Curve::part(Length from, Length to) const {
     const Place first = locate(from.mm());
     const Place last = locate(to.mm());
     Curve part;
+    Runs parts;
     part.offset_ = offset_;
     // Where it is cut it goes on by its own law.
     part.straight_on_ = {straight_on_[0] && from <= Length(), straight_on_[1] && to >= length()};
@@ -232,41 +244,46 @@ Curve Curve::part(Length from, Length to) const {
     if (first.beyond < 0) {
         geom::Segment line = straight_on(first, first.beyond).reversed();
         if (last.beyond < 0) line = {line.from, straight_on(last, last.beyond).to, {}};
-        part.add(line, node);
+        add(parts, line, node);
     }
     for (std::size_t r = first.run; r <= last.run; ++r) {
-        const Run& whole = runs_[r];
+        const Run& whole = runs()[r];
         const Node& low = r == first.run ? first.node : whole.nodes.front();
         const Node& high = r == last.run ? last.node : whole.nodes.back();
         if (high.u <= low.u) continue;
         const bool beyond = low.u < whole.nodes.front().u || high.u > whole.nodes.back().u;
         Stretch stretch = part_of(whole.stretch, low.u, high.u);
         if (beyond || std::holds_alternative<geom::Segment>(stretch)) {
-            part.add(std::move(stretch), node);
+            add(parts, std::move(stretch), node);
             continue;
         }
         // The nodes within are known already.
-        Run run{std::move(stretch), {}};
+        Run run{std::move(stretch), {}, {}};
         const auto rebased = [&](const Node& n) {
             return Node{n.u, node.length + n.length - low.length, node.turned + n.turned - low.turned};
         };
         run.nodes.push_back(rebased(low));
-        for (const Node& n : whole.nodes)
-            if (n.u > low.u && n.u < high.u) run.nodes.push_back(rebased(n));
+        for (std::size_t i = 1; i < whole.nodes.size(); ++i) {
+            if (whole.nodes[i].u <= low.u) continue;
+            run.lengths.push_back(whole.lengths[i - 1]);
+            if (whole.nodes[i].u >= high.u) break;
+            run.nodes.push_back(rebased(whole.nodes[i]));
+        }
         run.nodes.push_back(rebased(high));
         node = run.nodes.back();
-        part.runs_.push_back(std::move(run));
+        parts.push_back(std::move(run));
     }
     if (last.beyond > 0) {
         const double from_end = std::max(0.0, first.beyond);
-        part.add(geom::Segment{straight_on(last, from_end).to, straight_on(last, last.beyond).to, {}}, node);
+        add(parts, geom::Segment{straight_on(last, from_end).to, straight_on(last, last.beyond).to, {}}, node);
     }
+    part.runs_ = std::make_shared<const Runs>(std::move(parts));
     return part;
 }
 
 Curve Curve::reversed() const {
     std::vector<Stretch> stretches;
-    for (const Run& run : runs_) stretches.insert(stretches.begin(), curve::reversed(run.stretch));
+    for (const Run& run : runs()) stretches.insert(stretches.begin(), curve::reversed(run.stretch));
     Curve other(std::move(stretches));
     other.offset_ = -offset_;
     other.straight_on_ = {straight_on_[1], straight_on_[0]};
@@ -275,18 +292,18 @@ Curve Curve::reversed() const {
 
 Curve Curve::moved(Point by) const {
     std::vector<Stretch> stretches;
-    for (const Run& run : runs_) stretches.push_back(curve::moved(run.stretch, by));
+    for (const Run& run : runs()) stretches.push_back(curve::moved(run.stretch, by));
     return with(std::move(stretches));
 }
 
 Curve Curve::turned(Angle by) const {
     std::vector<Stretch> stretches;
-    for (const Run& run : runs_) stretches.push_back(curve::turned(run.stretch, by));
+    for (const Run& run : runs()) stretches.push_back(curve::turned(run.stretch, by));
     return with(std::move(stretches));
 }
 
 bool Curve::is_exact_path() const {
-    return std::all_of(runs_.begin(), runs_.end(),
+    return std::all_of(runs().begin(), runs().end(),
                        [](const Run& run) { return std::holds_alternative<geom::Segment>(run.stretch); });
 }
 

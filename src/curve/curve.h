@@ -3,6 +3,7 @@
 
 #include <array>
 #include <functional>
+#include <memory>
 #include <variant>
 #include <vector>
 
@@ -33,6 +34,8 @@ struct Parametric {
 
 /// An exact line or arc, or a parametric stretch.
 using Stretch = std::variant<geom::Segment, Parametric>;
+
+class LengthTable;
 
 /// What is known at a place on a curve.
 struct Spot {
@@ -102,6 +105,7 @@ private:
     struct Run {
         Stretch stretch;
         std::vector<Node> nodes;
+        std::vector<LengthTable> lengths;  ///< of a parametric stretch: from each node to the next
     };
     /// A parameter of a run, with length and turn of the base there.
     struct Place {
@@ -111,8 +115,10 @@ private:
     };
 
     Curve() = default;
+    using Runs = std::vector<Run>;
     /// Adds a stretch that begins where `node` says, and moves the node to its end.
-    void add(Stretch stretch, Node& node);
+    static void add(Runs& runs, Stretch stretch, Node& node);
+    const Runs& runs() const { return *runs_; }
     double distance(const Node& node) const;
     double distance(const Place& place) const { return distance(place.node) + place.beyond; }
     /// How far a distance lies past the end (positive) or before the start where the curve goes on straight there.
@@ -123,7 +129,8 @@ private:
     Curve with(std::vector<Stretch> stretches) const;
     Sharpest sharpest(Length from, Length to, double sign) const;
 
-    std::vector<Run> runs_;
+    /// Parallels share them.
+    std::shared_ptr<const Runs> runs_;
     /// The curve is the parallel of its stretches at this distance to the left.
     Length offset_;
     /// Whether it goes on straight before its start and past its end.

@@ -80,7 +80,7 @@ Path Curve::path() const {
         self(self, stretch, from, middle, halvings + 1);
         self(self, stretch, middle, to, halvings + 1);
     };
-    for (const Run& run : runs_) {
+    for (const Run& run : runs()) {
         if (const auto* segment = std::get_if<Segment>(&run.stretch)) {
             const Path parallel = Path({*segment}).offset_left(offset_);
             add(parallel.segments().front());

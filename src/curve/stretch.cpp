@@ -75,11 +75,44 @@ double length_between(const Stretch& stretch, double from, double to) {
     return Plain::integrate([&](double u) { return speed(jet(stretch, u)); }, from, to);
 }
 
+LengthTable::LengthTable(const Stretch& stretch, double from, double to)
+    : middle_((from + to) / 2), half_((to - from) / 2) {
+    std::array<double, terms> speeds{};
+    const auto angle = [](std::size_t k) { return Angle::pi * (static_cast<double>(k) + 0.5) / terms; };
+    for (std::size_t k = 0; k < terms; ++k) speeds.at(k) = speed(jet(stretch, middle_ + half_ * std::cos(angle(k))));
+    // The series of the speed, from its values at the zeros of the first polynomial left out.
+    std::array<double, terms + 2> rate{};
+    for (std::size_t j = 0; j < terms; ++j)
+        for (std::size_t k = 0; k < terms; ++k)
+            rate.at(j) += 2.0 / terms * speeds.at(k) * std::cos(static_cast<double>(j) * angle(k));
+    // Its integral, nothing at the start of the interval.
+    double at_start = 0;
+    for (std::size_t j = 1; j <= terms; ++j) {
+        series_.at(j) = half_ * (rate.at(j - 1) - rate.at(j + 1)) / (2 * static_cast<double>(j));
+        at_start += j % 2 == 0 ? series_.at(j) : -series_.at(j);
+    }
+    series_[0] = -at_start;
+}
+
+/// By Clenshaw's recurrence.
+double LengthTable::operator()(double u) const {
+    const double x = (u - middle_) / half_;
+    double above = 0, next = 0;
+    for (std::size_t j = terms; j > 0; --j) {
+        const double here = 2 * x * next - above + series_.at(j);
+        above = next;
+        next = here;
+    }
+    return x * next - above + series_[0];
+}
+
 double turn_between(const Stretch& stretch, double from, double to) {
     if (const auto* segment = std::get_if<Segment>(&stretch)) return segment->turn.radians() * (to - from);
-    const Point a = jet(stretch, from).first;
-    const Point b = jet(stretch, to).first;
-    return std::atan2(cross(a, b), dot(a, b));
+    return turn_between(jet(stretch, from), jet(stretch, to));
+}
+
+double turn_between(const Jet& from, const Jet& to) {
+    return std::atan2(cross(from.first, to.first), dot(from.first, to.first));
 }
 
 std::vector<double> node_parameters(const Stretch& stretch) {
