@@ -47,7 +47,7 @@ void require_unchanged(const Found& found, const fs::path& packet, const Planned
             fmt::format("{} is revision {} of this job, whose job file this version of kerfpacket cannot read; {}, or "
                         "choose another place with --out",
                         found.file.string(), revision, advice(packet, revision)));
-    if (before->job_text == now.job_text) return;
+    if (before->canonical.text == now.canonical.text) return;
     refuse(fmt::format(
         "{} is revision {} of this job, and the job has changed since:\n    {}\n{}, or choose another "
         "place with --out",

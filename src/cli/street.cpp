@@ -35,7 +35,7 @@ std::optional<Planned> planned(const Inputs& inputs, Console& console, bool stri
     console.doing("");
     if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.diagnostics)) return {};
     const bool cautions = plan->cautions() || !reading.diagnostics.empty();
-    return Planned{inputs, job::normalised(reading.job), std::move(*plan), cautions ? Status::cautions : Status::done};
+    return Planned{inputs, job::canonical(reading.job), std::move(*plan), cautions ? Status::cautions : Status::done};
 }
 
 std::optional<Planned> planned(const JobChoice& choice, Console& console) {
@@ -48,7 +48,8 @@ std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit
     console.doing("laying out the sheets");
     try {
         if (before == nullptr) return sheets::make_packet(planned.plan, kit, part);
-        return sheets::make_packet({planned.plan, planned.job_text}, {before->plan, before->job_text}, kit, part);
+        return sheets::make_packet({planned.plan, planned.canonical.values}, {before->plan, before->canonical.values},
+                                   kit, part);
     } catch (const fonts::MissingCharacter& missing) {
         console.message(job::render(unprintable(missing, kit.faces, planned.inputs.job), planned.inputs.job));
         return {};
@@ -62,7 +63,7 @@ std::optional<Planned> planned_quietly(const Inputs& inputs) {
 }
 
 std::vector<std::string> differences(const Planned& before, const Planned& now, const std::filesystem::path& home) {
-    return sheets::change_sentences({before.plan, before.job_text}, {now.plan, now.job_text},
+    return sheets::change_sentences({before.plan, before.canonical.values}, {now.plan, now.canonical.values},
                                     Resources(home, "en").kit());
 }
 

@@ -8,6 +8,7 @@
 #include "cli/console.h"
 #include "cli/inputs.h"
 #include "cli/resources.h"
+#include "job/values.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::cli {
@@ -15,7 +16,7 @@ namespace kerfpacket::cli {
 /// A job that can be printed, and the texts it came from.
 struct Planned {
     Inputs inputs;
-    std::string job_text;  ///< what the job and the shop file come to: `job::normalised`
+    job::Canonical canonical;  ///< what the job and the shop file come to
     plan::Plan plan;
     Status status = Status::done;  ///< done, or cautions
 };

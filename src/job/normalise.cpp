@@ -1,6 +1,7 @@
 #include "job/read.h"
 
 #include <string>
+#include <utility>
 
 #include "job/shapes.h"
 #include "job/writer.h"
@@ -24,7 +25,7 @@ void write(Writer& writer, const Header& header, Length tape) {
     writer.words("number", header.number);
     writer.words("title", header.title);
     writer.words("revision", header.revision);
-    writer.bare("date", header.date);
+    writer.value("date", Day{header.date});
     writer.words("units", header.units == Unit::inch ? "in" : "mm");
     writer.words("language", header.language);
     if (!header.also_in.empty()) writer.words("also_in", header.also_in);
@@ -43,17 +44,15 @@ void write(Writer& writer, const Saw& saw) {
     else writer.length("trial_at_fence", saw.trial->at_fence.value);
 }
 
-std::string degrees(Angle angle) { return measure::fixed(angle.degrees(), 9); }
-
 void write(Writer& writer, const Ordinates& ordinates) {
-    std::vector<std::string> pairs;
+    std::vector<Element> pairs;
     pairs.reserve(ordinates.points.size());
-    for (const auto& [station, height] : ordinates.points) pairs.push_back(Writer::list({station.value, height.value}));
-    writer.rows("ordinates", pairs);
+    for (const auto& [station, height] : ordinates.points) pairs.push_back({station.value, height.value});
+    writer.rows("ordinates", std::move(pairs));
     writer.words("fit", word(ordinates.fit ? ordinates.fit->value : Fit::fair));
     if (!ordinates.end_angles) return;
     const auto& [left, right] = *ordinates.end_angles;
-    writer.bare("end_angles", "[" + degrees(left.value) + ", " + degrees(right.value) + "]");
+    writer.row("end_angles", {{left.value}, {right.value}});
 }
 
 /// What follows from other figures is left out: the span of measured points, the rise of a half circle.
@@ -71,33 +70,32 @@ void write_shape(Writer& writer, const Opening& opening) {
 void write_legs(Writer& writer, const Opening& opening) {
     if (!opening.legs) return;
     const auto& [left, right] = *opening.legs;
-    const std::string one = Writer::quoted(left.value);
-    if (one == Writer::quoted(right.value)) writer.bare("legs", one);
+    if (canonical(Scalar(left.value)) == canonical(Scalar(right.value))) writer.length("legs", left.value);
     else writer.lengths("legs", {left.value, right.value});
-    if (opening.through_legs) writer.bare("through_legs", "true");
+    if (opening.through_legs) writer.flag("through_legs");
 }
 
 void write(Writer& writer, const Casing& casing) {
     writer.header("[opening.casing]");
     writer.length("width", casing.width.value);
     writer.length("reveal", casing.reveal.value);
-    if (casing.segments) writer.bare("segments", std::to_string(casing.segments->value));
+    if (casing.segments) writer.count("segments", casing.segments->value);
     writer.length("board", casing.board);
 }
 
 void write(Writer& writer, std::string_view title, const Form& form) {
     writer.header(title);
     writer.length("step", form.step);
-    std::vector<std::string> stations;
-    for (const auto& station : form.stations) stations.push_back(Writer::quoted(station.value));
-    if (!stations.empty()) writer.rows("stations", stations);
+    std::vector<Element> stations;
+    for (const auto& station : form.stations) stations.push_back({station.value});
+    if (!stations.empty()) writer.rows("stations", std::move(stations));
 }
 
 void write(Writer& writer, const TemplateWish& wish) {
     if (!wish.sheets && !wish.half) return;
     writer.header("[opening.template]");
     if (wish.sheets) writer.words("sheets", *wish.sheets == Sheets::grid ? "grid" : "along");
-    if (wish.half) writer.bare("half", "true");
+    if (wish.half) writer.flag("half");
 }
 
 void write(Writer& writer, const Opening& opening) {
@@ -108,7 +106,7 @@ void write(Writer& writer, const Opening& opening) {
     writer.words("measured_to", word(opening.measured_to));
     write_legs(writer, opening);
     writer.length("depth", opening.liner.width.value);
-    writer.bare("quantity", std::to_string(opening.quantity));
+    writer.count("quantity", opening.quantity);
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
     if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
@@ -123,20 +121,19 @@ void write(Writer& writer, const Wall& wall) {
     writer.length("chord", wall.chord);
     writer.length("rise", wall.rise);
     writer.length("radius", wall.radius);
-    if (wall.angle) writer.bare("angle", degrees(wall.angle->value));
+    if (wall.angle) writer.value("angle", wall.angle->value);
     if (wall.ordinates) write(writer, *wall.ordinates);
     writer.words("measured_to", word(wall.measured_to));
     writer.words("side", wall.side.value == Side::concave ? "concave" : "convex");
     writer.lengths("tails", {wall.tails[0].value, wall.tails[1].value});
-    writer.bare("quantity", std::to_string(wall.quantity));
+    writer.count("quantity", wall.quantity);
     writer.header("[wall.board]");
     write_board(writer, wall.board);
     writer.length("width", wall.board.width.value);
     writer.length("scarf", wall.board.scarf.value);
-    std::string pairs;
-    for (const auto& [from, to] : wall.board.no_splice)
-        pairs += (pairs.empty() ? "" : ", ") + Writer::list({from.value, to.value});
-    writer.bare("no_splice", "[" + pairs + "]");
+    std::vector<Element> spans;
+    for (const auto& [from, to] : wall.board.no_splice) spans.push_back({from.value, to.value});
+    writer.row("no_splice", std::move(spans));
     if (wall.board.coupon) write_coupon(writer, "[wall.board.coupon]", *wall.board.coupon);
     if (wall.form) write(writer, "[wall.form]", *wall.form);
 }
@@ -156,7 +153,7 @@ void write(Writer& writer, const Printer& printer) {
     writer.words("media", printer.media.name);
     if (printer.strip_media().name != printer.media.name) writer.words("strip_media", printer.strips->name);
     if (printer.template_media().name != printer.media.name) writer.words("template_media", printer.templates->name);
-    if (printer.adhesive) writer.bare("adhesive", "true");
+    if (printer.adhesive) writer.flag("adhesive");
     writer.length("margin", printer.margin);
     if (printer.profile) writer.words("profile", printer.profile->name.value);
     if (printer.strip_profile) writer.words("strip_profile", printer.strip_profile->name.value);
@@ -165,7 +162,7 @@ void write(Writer& writer, const Printer& printer) {
 
 }  // namespace
 
-std::string normalised(const Job& job) {
+Canonical canonical(const Job& job) {
     Writer writer;
     write(writer, job.header, tape_of(job));
     write(writer, job.saw);
@@ -176,5 +173,7 @@ std::string normalised(const Job& job) {
     write_materials(writer, job);
     return writer.take();
 }
+
+std::string normalised(const Job& job) { return canonical(job).text; }
 
 }  // namespace kerfpacket::job

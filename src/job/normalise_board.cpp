@@ -1,6 +1,7 @@
 // The board, its kerfs, its coupon and its material, as canonical text.
 #include <algorithm>
 #include <set>
+#include <utility>
 
 #include "job/shapes.h"
 #include "job/writer.h"
@@ -21,33 +22,32 @@ void write(Writer& writer, std::string_view key, const Setting& setting) {
 
 void write_too_deep(Writer& writer, std::vector<TooDeep> kerfs) {
     std::sort(kerfs.begin(), kerfs.end(), [](const auto& a, const auto& b) { return a.n.value < b.n.value; });
-    std::vector<std::string> pairs;
+    std::vector<Element> pairs;
     pairs.reserve(kerfs.size());
-    for (const auto& [n, depth] : kerfs)
-        pairs.push_back("[" + std::to_string(n.value) + ", " + Writer::quoted(depth.value) + "]");
-    if (!pairs.empty()) writer.rows("too_deep", pairs);
+    for (const auto& [n, depth] : kerfs) pairs.push_back({Figure{static_cast<double>(n.value), true}, depth.value});
+    if (!pairs.empty()) writer.rows("too_deep", std::move(pairs));
 }
 
-std::string percent(double fraction) { return measure::fixed(fraction * 100, 9) + " %"; }
+bool same(double a, double b) { return canonical(Scalar(Percent{a})) == canonical(Scalar(Percent{b})); }
 
 void write(Writer& writer, const Material& material) {
     writer.header("[[material]]");
     writer.words("name", material.name.value);
-    writer.words("break_strain", percent(material.break_strain_inside));
-    const std::string outside = percent(material.break_strain_outside);
-    if (outside != percent(outside_strain(material))) writer.words("break_strain_outside", outside);
-    if (material.softness != 1) writer.bare("softness", measure::fixed(material.softness, 9));
+    writer.value("break_strain", Percent{material.break_strain_inside});
+    if (!same(material.break_strain_outside, outside_strain(material)))
+        writer.value("break_strain_outside", Percent{material.break_strain_outside});
+    if (material.softness != 1) writer.figure("softness", material.softness);
     if (material.peel) {
-        writer.bare("peel_energy", measure::fixed(material.peel->front(), 9));
-        writer.bare("modulus", measure::fixed(material.peel->back(), 9));
+        writer.figure("peel_energy", material.peel->front());
+        writer.figure("modulus", material.peel->back());
     }
-    if (material.grain) writer.bare("grain", "true");
+    if (material.grain) writer.flag("grain");
 }
 
 }  // namespace
 
 void write_board(Writer& writer, const Board& board) {
-    writer.words("material", board.material.value);
+    writer.value("material", MaterialName{board.material.value});
     writer.length("thickness", board.thickness.value);
     write(writer, "kerf_depth", board.kerf_depth);
     if (board.kerfs.empty()) write(writer, "spacing", board.spacing);
@@ -55,10 +55,10 @@ void write_board(Writer& writer, const Board& board) {
     writer.words("zero", board.zero == End::left ? "left" : "right");
     writer.words("tick", word(board.tick));
     if (board.strip.value == StripOn::edge) writer.words("strip", "edge");
-    std::vector<std::string> kerfs;
+    std::vector<Element> kerfs;
     kerfs.reserve(board.kerfs.size());
-    for (const auto& kerf : board.kerfs) kerfs.push_back(Writer::quoted(kerf.value));
-    if (!kerfs.empty()) writer.rows("kerfs", kerfs);
+    for (const auto& kerf : board.kerfs) kerfs.push_back({kerf.value});
+    if (!kerfs.empty()) writer.rows("kerfs", std::move(kerfs));
     write_too_deep(writer, board.too_deep);
 }
 
@@ -71,7 +71,7 @@ void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon)
     writer.words("by", coupon.by);
     writer.length("kerf_depth", coupon.kerf_depth);
     writer.length("spacing", coupon.spacing);
-    if (coupon.believed) writer.bare("believed", "true");
+    if (coupon.believed) writer.flag("believed");
 }
 
 void write_materials(Writer& writer, const Job& job) {

@@ -9,6 +9,7 @@
 
 #include "job/job.h"
 #include "job/shop.h"
+#include "job/values.h"
 
 namespace kerfpacket::job {
 
@@ -43,8 +44,10 @@ tl::expected<Source, Diagnostic> checked(std::string name, std::string text, con
 /// name. A job that names another blade gives the kerf of that blade as well.
 Reading read_job(const Source& source, const Shop& shop = {});
 
-/// The job as canonical text: fixed key order, lengths in millimetres, defaults written out, no comments, no
-/// positions. Two files with the same meaning have the same text.
+/// The job in canonical form: fixed key order, lengths in millimetres, defaults written out, no comments, no positions.
+/// Two files with the same meaning have the same text and the same values.
+Canonical canonical(const Job& job);
+/// Its text alone.
 std::string normalised(const Job& job);
 
 /// First 8 hex digits of the SHA-256 of `normalised`.

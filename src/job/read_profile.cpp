@@ -5,7 +5,7 @@
 #include "job/parse.h"
 #include "job/tables.h"
 #include "job/text.h"
-#include "job/writer.h"
+#include "job/values.h"
 
 namespace kerfpacket::job {
 namespace {
@@ -91,18 +91,20 @@ ProfileReading read_profile(const Source& source, std::string_view name) {
 }
 
 std::string profile_text(const Profile& profile) {
-    Writer writer;
-    writer.header("# A printer as it was measured with the page of \"kerfpacket printer-check\".");
-    writer.words("name", profile.name);
-    writer.words("feed", profile.feed == Feed::short_edge ? "short edge" : "long edge");
-    writer.bare("across", measure::fixed(profile.across, 5));
-    writer.bare("along", measure::fixed(profile.along, 5));
-    writer.header("[margins]");
-    writer.length("left", profile.margins.left);
-    writer.length("right", profile.margins.right);
-    writer.length("leading", profile.margins.leading);
-    writer.length("trailing", profile.margins.trailing);
-    return writer.take();
+    std::string text = "\n# A printer as it was measured with the page of \"kerfpacket printer-check\".\n";
+    const auto line = [&](std::string_view key, const std::string& value) {
+        text.append(key).append(" = ").append(value).append("\n");
+    };
+    line("name", canonical(Words{profile.name}));
+    line("feed", canonical(Words{profile.feed == Feed::short_edge ? "short edge" : "long edge"}));
+    line("across", measure::fixed(profile.across, 5));
+    line("along", measure::fixed(profile.along, 5));
+    text += "\n[margins]\n";
+    line("left", canonical(profile.margins.left));
+    line("right", canonical(profile.margins.right));
+    line("leading", canonical(profile.margins.leading));
+    line("trailing", canonical(profile.margins.trailing));
+    return text;
 }
 
 std::string printer_error(double factor) {

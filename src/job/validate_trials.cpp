@@ -10,8 +10,7 @@ using namespace measure::literals;
 constexpr Length slack = 0.001_mm;
 /// Less than this cannot be told from a board that lies flat.
 constexpr Length least_rise = 0.125_in;
-/// Up to here it is known how a board bends whose ends are pushed together. Source: the design notes, as in
-/// src/bend/coupon.h.
+/// Up to here it is known how a board bends whose ends are pushed together. Source: src/bend/NOTES.md.
 constexpr double most_rise_of_ends = 0.84;
 
 }  // namespace

@@ -1,85 +1,51 @@
 #include "job/values.h"
 
-#include <charconv>
-#include <sstream>
-#include <string_view>
+#include <algorithm>
+
+#include "measure/fraction.h"
 
 namespace kerfpacket::job {
 namespace {
 
-/// The words or figures of a value from `at` on, without quotes; `at` is behind them afterwards.
-std::string scalar(std::string_view text, std::size_t& at) {
-    std::string out;
-    if (text[at] != '"') {
-        while (at < text.size() && text[at] != ',' && text[at] != ']') out += text[at++];
-        return out;
+std::string quoted(std::string_view words) {
+    std::string out = "\"";
+    for (const char c : words) {
+        if (c == '"' || c == '\\') out += '\\';
+        out += c;
     }
-    for (++at; at < text.size() && text[at] != '"'; ++at) {
-        if (text[at] == '\\' && at + 1 < text.size()) ++at;
-        out += text[at];
-    }
-    ++at;
-    return out;
+    return out + "\"";
 }
 
-std::vector<std::string> parts_of(std::string_view text) {
-    std::vector<std::string> parts;
-    int depth = 0;
-    bool first_of_pair = true;
-    for (std::size_t at = 0; at < text.size();) {
-        const char c = text[at];
-        if (c == '[' || c == ']') {
-            depth += c == '[' ? 1 : -1;
-            first_of_pair = true;
-            ++at;
-        } else if (c == ',' || c == ' ') {
-            ++at;
-        } else {
-            std::string one = scalar(text, at);
-            if (depth < 2 || first_of_pair) parts.push_back(std::move(one));
-            else parts.back() += " / " + one;
-            first_of_pair = false;
-        }
-    }
-    return parts;
-}
+constexpr int places = 9;
 
-bool of_a_piece(std::string_view table) { return table.starts_with("opening.") || table.starts_with("wall."); }
+struct Write {
+    /// Tenths of a nanometre are noise of the arithmetic; a millionth of a millimetre is far below any tape.
+    std::string operator()(Length value) const { return quoted(measure::mm_text(value, 6) + " mm"); }
+    std::string operator()(Angle value) const { return measure::fixed(value.degrees(), places); }
+    std::string operator()(Figure figure) const { return measure::fixed(figure.value, figure.whole ? 0 : places); }
+    std::string operator()(Percent percent) const {
+        return quoted(measure::fixed(percent.fraction * 100, places) + " %");
+    }
+    std::string operator()(const Words& words) const { return quoted(words.text); }
+    std::string operator()(const MaterialName& material) const { return quoted(material.name); }
+    std::string operator()(const Day& day) const { return day.text; }
+    std::string operator()(Flag /*true*/) const { return "true"; }
+};
 
 }  // namespace
 
-std::vector<Value> values_of(const std::string& normalised) {
-    std::vector<Value> values;
-    std::string table, piece;
-    std::istringstream lines(normalised);
-    for (std::string line; std::getline(lines, line);) {
-        const std::size_t equals = line.find(" = ");
-        if (line.starts_with("[")) {
-            const std::size_t from = line.find_first_not_of('[');
-            table = line.substr(from, line.find(']') - from);
-            if (!of_a_piece(table)) piece.clear();
-        } else if (equals != std::string::npos) {
-            const std::string key = line.substr(0, equals);
-            std::string text = line.substr(equals + 3);
-            // A long list stands one element on a line, up to its bracket.
-            if (text == "[")
-                for (std::string more; text.back() != ']' && std::getline(lines, more);) text += more;
-            // A material or a piece is called what its first value says.
-            std::vector<std::string> parts = parts_of(text);
-            if ((key == "id" || key == "name") && !parts.empty()) piece = parts.front();
-            values.push_back({table, piece, key, std::move(parts)});
-        }
-    }
-    return values;
+std::string canonical(const Scalar& scalar) { return std::visit(Write{}, scalar); }
+
+std::string canonical(const Element& element) {
+    if (element.size() == 1) return canonical(element.front());
+    std::string list = "[";
+    for (const Scalar& scalar : element) list += (list.size() > 1 ? ", " : "") + canonical(scalar);
+    return list + "]";
 }
 
-std::optional<measure::Length> canonical_length(const std::string& text) {
-    if (!text.ends_with(" mm")) return {};
-    const char* end = text.data() + text.size() - 3;
-    double mm = 0;
-    const auto read = std::from_chars(text.data(), end, mm);
-    if (read.ec != std::errc() || read.ptr != end) return {};
-    return measure::Length::mm(mm);
+bool Value::same_value(const Value& other) const {
+    return std::equal(elements.begin(), elements.end(), other.elements.begin(), other.elements.end(),
+                      [](const Element& a, const Element& b) { return canonical(a) == canonical(b); });
 }
 
 }  // namespace kerfpacket::job

@@ -1,34 +1,45 @@
 #include "job/writer.h"
 
+#include <utility>
+
 namespace kerfpacket::job {
 
-void Writer::header(std::string_view line) { text_.append("\n").append(line).append("\n"); }
-
-void Writer::bare(std::string_view key, std::string_view value) {
-    text_.append(key).append(" = ").append(value).append("\n");
+void Writer::header(std::string_view line) {
+    written_.text.append("\n").append(line).append("\n");
+    const std::size_t from = line.find_first_not_of('[');
+    table_ = line.substr(from, line.find(']') - from);
+    const bool of_a_piece = table_.starts_with("opening.") || table_.starts_with("wall.");
+    if (!of_a_piece) piece_.clear();
 }
 
-void Writer::words(std::string_view key, std::string_view value) { bare(key, quoted(value)); }
+void Writer::put(std::string_view key, const std::string& text, std::vector<Element> elements) {
+    written_.text.append(key).append(" = ").append(text).append("\n");
+    if (key == "id" || key == "name") piece_ = std::get<Words>(elements.at(0).at(0)).text;
+    written_.values.push_back({table_, piece_, std::string(key), std::move(elements)});
+}
 
-void Writer::rows(std::string_view key, const std::vector<std::string>& values) {
+void Writer::value(std::string_view key, Scalar scalar) {
+    const std::string text = canonical(scalar);
+    put(key, text, {{std::move(scalar)}});
+}
+
+void Writer::row(std::string_view key, std::vector<Element> elements) {
+    std::string list = "[";
+    for (const Element& element : elements) list += (list.size() > 1 ? ", " : "") + canonical(element);
+    put(key, list + "]", std::move(elements));
+}
+
+void Writer::lengths(std::string_view key, const std::vector<Length>& lengths) {
+    std::vector<Element> elements;
+    elements.reserve(lengths.size());
+    for (const Length length : lengths) elements.push_back({length});
+    row(key, std::move(elements));
+}
+
+void Writer::rows(std::string_view key, std::vector<Element> elements) {
     std::string list = "[\n";
-    for (const auto& value : values) list.append("    ").append(value).append(",\n");
-    bare(key, list + "]");
-}
-
-std::string Writer::quoted(std::string_view words) {
-    std::string out = "\"";
-    for (const char c : words) {
-        if (c == '"' || c == '\\') out += '\\';
-        out += c;
-    }
-    return out + "\"";
-}
-
-std::string Writer::list(const std::vector<Length>& values) {
-    std::string row = "[";
-    for (const Length value : values) row += (row.size() > 1 ? ", " : "") + quoted(value);
-    return row + "]";
+    for (const Element& element : elements) list.append("    ").append(canonical(element)).append(",\n");
+    put(key, list + "]", std::move(elements));
 }
 
 }  // namespace kerfpacket::job

@@ -1,38 +1,47 @@
 #pragma once
 // Keys and values of the normalised job, inside this room only.
 
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "job/job.h"
+#include "job/values.h"
 
 namespace kerfpacket::job {
 
-/// Writes keys in a fixed order. The text is itself a job file, so that it can be read back.
+/// Writes keys in a fixed order, as text and as values. The text is itself a job file, so that it can be read back.
 class Writer {
 public:
+    /// A table, "[opening.liner]" or "[[opening]]"; what follows is of it. Its piece is what "id" or "name" says in it
+    /// or in the table that it belongs to.
     void header(std::string_view line);
-    void bare(std::string_view key, std::string_view value);
-    void words(std::string_view key, std::string_view value);
-    void length(std::string_view key, Length value) { bare(key, quoted(value)); }
-    void length(std::string_view key, const std::optional<Sourced<Length>>& value) {
-        if (value) length(key, value->value);
+
+    void value(std::string_view key, Scalar scalar);
+    void words(std::string_view key, std::string_view text) { value(key, Words{std::string(text)}); }
+    void count(std::string_view key, int n) { value(key, Figure{static_cast<double>(n), true}); }
+    void figure(std::string_view key, double number) { value(key, Figure{number, false}); }
+    void flag(std::string_view key) { value(key, Flag{}); }
+    void length(std::string_view key, Length length) { value(key, length); }
+    void length(std::string_view key, const std::optional<Sourced<Length>>& length) {
+        if (length) value(key, length->value);
     }
-    void lengths(std::string_view key, const std::vector<Length>& values) { bare(key, list(values)); }
-    /// A list with one value on a line: a long one in a row would make a line that the reader refuses.
-    void rows(std::string_view key, const std::vector<std::string>& values);
+    /// A short list in a row.
+    void row(std::string_view key, std::vector<Element> elements);
+    void lengths(std::string_view key, const std::vector<Length>& lengths);
+    /// A list with one element on a line: a long one in a row would make a line that the reader refuses.
+    void rows(std::string_view key, std::vector<Element> elements);
 
-    /// Tenths of a nanometre are noise of the arithmetic; a millionth of a millimetre is far below any tape.
-    static std::string quoted(Length value) { return "\"" + measure::mm_text(value, 6) + " mm\""; }
-    static std::string quoted(std::string_view words);
-    static std::string list(const std::vector<Length>& values);
-
-    std::string take() { return std::move(text_); }
+    Canonical take() { return std::move(written_); }
 
 private:
-    std::string text_;
+    void put(std::string_view key, const std::string& text, std::vector<Element> elements);
+
+    Canonical written_;
+    std::string table_;
+    std::string piece_;
 };
 
 /// What a liner and a wall board have in common, without the coupon, which is a table of its own.

@@ -271,9 +271,9 @@ job::Diagnostics too_many_kerfs(const Plan& plan, const job::Job& job) {
     return {};
 }
 
-/// What the job file says of the refused ones: read off its canonical text, as a change page does.
+/// What the job file says of the refused ones.
 void add_what_was_asked(std::vector<Refused>& refused, const job::Job& job) {
-    const std::vector<job::Value> values = job::values_of(job::normalised(job));
+    const std::vector<job::Value> values = job::canonical(job).values;
     for (Refused& one : refused)
         std::copy_if(values.begin(), values.end(), std::back_inserter(one.asked),
                      [&](const job::Value& value) { return value.piece == one.id && value.table != "material"; });

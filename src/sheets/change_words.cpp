@@ -41,11 +41,11 @@ public:
 
     /// Both, each as short as it can be: of long lists only what is not the same in both.
     std::pair<std::string, std::string> texts(const job::Value& was, const job::Value& now) const {
-        if (was.parts.size() <= short_list && now.parts.size() <= short_list) return {text(was), text(now)};
-        if (was.parts.size() != now.parts.size()) return {brief(was), brief(now)};
+        if (was.elements.size() <= short_list && now.elements.size() <= short_list) return {text(was), text(now)};
+        if (was.elements.size() != now.elements.size()) return {brief(was), brief(now)};
         std::vector<std::string> before, after;
-        for (std::size_t i = 0; i < was.parts.size(); ++i) {
-            if (was.parts[i] == now.parts[i]) continue;
+        for (std::size_t i = 0; i < was.elements.size(); ++i) {
+            if (job::canonical(was.elements[i]) == job::canonical(now.elements[i])) continue;
             before.push_back(element(was, i));
             after.push_back(element(now, i));
         }
@@ -60,47 +60,43 @@ public:
 
     /// Of one that is new or was dropped: a long list only by its length.
     std::string brief(const job::Value& value) const {
-        return value.parts.size() <= short_list
+        return value.elements.size() <= short_list
                    ? text(value)
-                   : kit_.words("changes.count", {{"n", std::to_string(value.parts.size())}});
+                   : kit_.words("changes.count", {{"n", std::to_string(value.elements.size())}});
     }
 
 private:
     std::string text(const job::Value& value) const {
-        std::vector<std::string> parts;
-        for (const std::string& part : value.parts) parts.push_back(part_text(value.key, part));
-        if (parts.empty()) return kit_.words("changes.nothing");
-        return fmt::format("{}", fmt::join(parts, ", "));
+        std::vector<std::string> texts;
+        for (const job::Element& one : value.elements) texts.push_back(element_text(one));
+        if (texts.empty()) return kit_.words("changes.nothing");
+        return fmt::format("{}", fmt::join(texts, ", "));
     }
 
     std::string element(const job::Value& value, std::size_t i) const {
         return kit_.words("changes.element",
-                          {{"n", std::to_string(i + 1)}, {"value", part_text(value.key, value.parts[i])}});
+                          {{"n", std::to_string(i + 1)}, {"value", element_text(value.elements[i])}});
     }
 
     /// Pairs keep their slash.
-    std::string part_text(const std::string& key, const std::string& part) const {
-        const std::size_t slash = part.find(" / ");
-        if (slash != std::string::npos && key != "title" && key != "number" && key != "by")
-            return part_text(key, part.substr(0, slash)) + " / " + part_text(key, part.substr(slash + 3));
-        if (const std::optional<Length> length = job::canonical_length(part)) return tape_.exact(*length);
-        if (key == "date") return date_text(part, kit_.words);
-        if (key == "material" && bend::find_material(part) != nullptr) return kit_.words("materials." + part);
-        if (part == "true") return kit_.words("changes.yes");
-        return without_zeros(part);
+    std::string element_text(const job::Element& element) const {
+        std::vector<std::string> texts;
+        for (const job::Scalar& scalar : element)
+            texts.push_back(std::visit([&](const auto& one) { return scalar_text(one); }, scalar));
+        return fmt::format("{}", fmt::join(texts, " / "));
     }
 
-    /// "35.500000000" as "35.5", "0.60 %" as "0.6 %": canonical figures have more places than anybody gave.
-    std::string without_zeros(std::string part) const {
-        const std::size_t point = part.find('.');
-        if (point == std::string::npos || part.find_first_not_of("-0123456789. %") != std::string::npos) return part;
-        std::size_t end = part.find_first_of(" %", point);
-        if (end == std::string::npos) end = part.size();
-        std::size_t keep = part.find_last_not_of('0', end - 1) + 1;
-        if (keep == point + 1) keep = point;
-        part.erase(keep, end - keep);
-        return with_decimal(part, kit_.words("numbers.decimal"));
+    std::string scalar_text(Length length) const { return tape_.exact(length); }
+    std::string scalar_text(measure::Angle angle) const { return shortest(angle.degrees(), kit_.words); }
+    std::string scalar_text(job::Figure figure) const { return shortest(figure.value, kit_.words); }
+    std::string scalar_text(job::Percent percent) const { return shortest(percent.fraction * 100, kit_.words) + " %"; }
+    std::string scalar_text(const job::Words& words) const { return words.text; }
+    std::string scalar_text(const job::MaterialName& material) const {
+        const bool ours = bend::find_material(material.name) != nullptr;
+        return ours ? kit_.words("materials." + material.name) : material.name;
     }
+    std::string scalar_text(const job::Day& day) const { return date_text(day.text, kit_.words); }
+    std::string scalar_text(job::Flag /*true*/) const { return kit_.words("changes.yes"); }
 
     const Kit& kit_;
     const Tape& tape_;
@@ -164,7 +160,7 @@ std::pair<std::string, std::string> value_words(const job::Value& value, const K
 Changes changes_between(const Revision& before, const Revision& now, const Kit& kit) {
     const Tape tape(now.plan.header.units, kit.words);
     const Teller tell(kit, tape);
-    const std::vector<job::Value> old_values = job::values_of(before.job_text), values = job::values_of(now.job_text);
+    const std::vector<job::Value>&old_values = before.values, &values = now.values;
     const std::set<std::string> old_pieces = pieces_of(old_values), pieces = pieces_of(values);
     const auto piece_of = [](const job::Value& value) { return value.table == "material" ? "" : value.piece; };
     // A piece that came or went is told as a whole.
@@ -179,7 +175,7 @@ Changes changes_between(const Revision& before, const Revision& now, const Kit& 
         const job::Value* old = find(old_values, value);
         if (old == nullptr) {
             changes.values.push_back({piece_of(value), tell.what(value), "", tell.brief(value)});
-        } else if (old->parts != value.parts) {
+        } else if (!old->same_value(value)) {
             auto [was, is] = tell.texts(*old, value);
             changes.values.push_back({piece_of(value), tell.what(value), std::move(was), std::move(is)});
         }

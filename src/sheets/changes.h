@@ -12,10 +12,10 @@
 
 namespace kerfpacket::sheets {
 
-/// A job as it was planned, with its canonical text.
+/// A job as it was planned, with what its file said: job::canonical.
 struct Revision {
     const plan::Plan& plan;
-    const std::string& job_text;  ///< job::normalised
+    const std::vector<job::Value>& values;
 };
 
 /// One value of the job that is not what it was, in words; what it was is empty where it is new, what it is where it

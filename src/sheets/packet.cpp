@@ -265,8 +265,8 @@ page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, 
 }  // namespace
 
 page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part) {
-    const std::string no_text;  // only compared, and here with nothing
-    return packet_of(in_order({plan, no_text}, nullptr, kit), plan, kit, part);
+    const std::vector<job::Value> nothing;  // only compared, and here with nothing
+    return packet_of(in_order({plan, nothing}, nullptr, kit), plan, kit, part);
 }
 
 page::Document make_packet(const Revision& now, const Revision& before, const Kit& kit, const Part& part) {

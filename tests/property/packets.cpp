@@ -24,6 +24,7 @@
 #include "output/dump.h"
 #include "plan/plan.h"
 #include "sheets/packet.h"
+#include "support/languages.h"
 
 namespace kerfpacket {
 namespace {
@@ -149,7 +150,7 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
     int mitres = 0;
     for (const char* name : {"mitre-behind-a-long-trim", "trim-beyond-a-long-tail", "horseshoe-plain-face-longer"})
         for (const char* media : {"na_letter_8.5x11in", "custom_roll_24in"})
-            for (const char* language : {"en", "es"})
+            for (const std::string& language : tests::languages())
                 for (const job::End zero : {job::End::left, job::End::right})
                     for (const job::StripOn on : {job::StripOn::face, job::StripOn::edge}) {
                         const std::string file =
@@ -217,7 +218,7 @@ TEST(FoundJobs, have_words_that_keep_apart) {
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
     int laid_out = 0, compared = 0, mitres = 0, crosses = 0;
-    std::optional<std::pair<std::string, plan::Plan>> last;  // the revision before, a wholly other job
+    std::optional<std::pair<std::vector<job::Value>, plan::Plan>> last;  // the revision before, a wholly other job
     for (int i = 0; i < packets(); ++i) {
         const job::Source source{"by chance", random.next()};
         const job::Reading reading = job::read_job(source);
@@ -234,10 +235,10 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
             ADD_FAILURE() << bug.what() << '\n' << source.text;
             continue;
         }
-        const std::string text = job::normalised(reading.job);
+        const std::vector<job::Value> values = job::canonical(reading.job).values;
         if (last && laid_out % 5 == 0) {
             const page::Document revised =
-                sheets::make_packet({*plan, text}, {last->second, last->first}, tests::kit(language));
+                sheets::make_packet({*plan, values}, {last->second, last->first}, tests::kit(language));
             // A change page and its line on the cover, which may go on to a further page for it.
             const auto others = [](const page::Document& document) {
                 return std::count_if(document.pages.begin(), document.pages.end(), [](const page::Page& page) {
@@ -264,7 +265,7 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         mitres += cuts_are_on_strips(packet, *plan, language, source.text);
         crosses += crosses_have_names(packet, source.text);
         ++laid_out;
-        last.emplace(text, *plan);
+        last.emplace(values, *plan);
     }
     EXPECT_GT(compared, packets() / 20);
     EXPECT_GT(mitres, packets() / 10);

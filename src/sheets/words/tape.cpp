@@ -28,6 +28,13 @@ std::string number(double value, int places, const fonts::Words& words) {
     return with_decimal(measure::fixed(value, places), words("numbers.decimal"));
 }
 
+std::string shortest(double value, const fonts::Words& words) {
+    std::string text = measure::fixed(value, 9);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+    return with_decimal(text, words("numbers.decimal"));
+}
+
 std::string date_text(const std::string& day, const fonts::Words& words) {
     if (day.empty()) return day;
     measure::require(day.size() == 10 && day[4] == '-' && day[7] == '-', "a job's date is YYYY-MM-DD");

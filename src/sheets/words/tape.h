@@ -16,6 +16,8 @@ using measure::Unit;
 
 /// A number with a fixed count of decimals: "0.62", "0,62".
 std::string number(double value, int places, const fonts::Words& words);
+/// A number with as few decimals as tell it, nine at most: "35.5".
+std::string shortest(double value, const fonts::Words& words);
 /// Figures that have a point as their decimal mark, as a language writes them: "8.27 x 11.69".
 std::string with_decimal(std::string figures, std::string_view mark);
 /// A day given as YYYY-MM-DD: "October 19, 2026", "19 de octubre de 2026"; nothing for none.

@@ -2,46 +2,109 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "job/read.h"
+#include "jobs.h"
 
 namespace kerfpacket::job {
 namespace {
 
-std::vector<std::string> told(const std::string& text) {
+using tests::read_well;
+
+std::string told(const Value& value) {
+    std::string one = value.table + "|" + value.piece + "|" + value.key + "|";
+    for (const Element& element : value.elements) one += "<" + canonical(element) + ">";
+    return one;
+}
+
+std::vector<std::string> told(const Job& job) {
     std::vector<std::string> all;
-    for (const Value& value : values_of(text)) {
-        std::string one = value.table + "|" + value.piece + "|" + value.key + "|";
-        for (const std::string& part : value.parts) one += "<" + part + ">";
-        all.push_back(one);
-    }
+    for (const Value& value : canonical(job).values) all.push_back(told(value));
     return all;
 }
 
+bool holds(const std::vector<std::string>& all, const std::string& one) {
+    return std::find(all.begin(), all.end(), one) != all.end();
+}
+
+constexpr const char* house = R"(
+[job]
+number = "K-7"
+title = "35.500"
+revision = "A"
+date = 2026-05-04
+units = "mm"
+[saw]
+blade_diameter = 250
+kerf = 3
+[[opening]]
+id = "A"
+shape = "segmental"
+span = 1200
+rise = 300
+depth = 110
+legs = [2000, 1990]
+[opening.liner]
+material = "ash-wet"
+thickness = 12
+too_deep = [[3, "8 mm"], [2, "9 mm"]]
+[opening.form]
+stations = [100, 200]
+[[wall]]
+id = "B"
+chord = 2000
+rise = 200
+side = "convex"
+tails = [100, 50]
+[wall.board]
+material = "mdf"
+thickness = 12
+width = 90
+no_splice = [[100, 200], [300, 400]]
+[[material]]
+name = "ash-wet"
+break_strain = "0.6 %"
+softness = 1.5
+grain = true
+)";
+
 TEST(Values, BelongToTheirTableAndPiece) {
-    EXPECT_EQ(told("\n[job]\nnumber = \"K-7\"\ndate = 2026-05-04\n\n[[opening]]\nid = \"A\"\nspan = \"3.000000 mm\"\n\n"
-                   "[opening.liner]\ntrim = \"4.000000 mm\"\n\n[[wall]]\nid = \"B\"\n\n[stock]\nlengths = []\n\n"
-                   "[[material]]\nname = \"ash, \\\"wet\\\"\"\nsoftness = 2.000000000\n"),
-              (std::vector<std::string>{"job||number|<K-7>", "job||date|<2026-05-04>", "opening|A|id|<A>",
-                                        "opening|A|span|<3.000000 mm>", "opening.liner|A|trim|<4.000000 mm>",
-                                        "wall|B|id|<B>", "stock||lengths|", "material|ash, \"wet\"|name|<ash, \"wet\">",
-                                        "material|ash, \"wet\"|softness|<2.000000000>"}));
+    const std::vector<std::string> all = told(read_well(house));
+    for (const char* one :
+         {"job||number|<\"K-7\">", "job||date|<2026-05-04>", "saw||kerf|<\"3.000000 mm\">", "opening|A|id|<\"A\">",
+          "opening.liner|A|material|<\"ash-wet\">", "opening.form|A|stations|<\"100.000000 mm\"><\"200.000000 mm\">",
+          "wall|B|side|<\"convex\">", "material|ash-wet|softness|<1.500000000>", "material|ash-wet|grain|<true>",
+          "material|ash-wet|break_strain|<\"0.600000000 %\">"})
+        EXPECT_TRUE(holds(all, one)) << one;
 }
 
 TEST(Values, AreTheElementsOfLists) {
-    EXPECT_EQ(
-        told("[wall]\ntails = [\"1.000000 mm\", \"2.000000 mm\"]\nkerfs = [\n    \"1 mm\",\n    \"2 mm\",\n]\n"
-             "ordinates = [\n    [\"0 mm\", \"1 mm\"],\n    [\"5 mm\", \"-2 mm\"],\n]\ntoo_deep = [\n    [3, \"4 mm\"],"
-             "\n]\nno_splice = [[\"1 mm\", \"2 mm\"], [\"3 mm\", \"4 mm\"]]\nside = \"convex\"\n"),
-        (std::vector<std::string>{"wall||tails|<1.000000 mm><2.000000 mm>", "wall||kerfs|<1 mm><2 mm>",
-                                  "wall||ordinates|<0 mm / 1 mm><5 mm / -2 mm>", "wall||too_deep|<3 / 4 mm>",
-                                  "wall||no_splice|<1 mm / 2 mm><3 mm / 4 mm>", "wall||side|<convex>"}));
+    const std::vector<std::string> all = told(read_well(house));
+    for (const char* one :
+         {"opening|A|legs|<\"2000.000000 mm\"><\"1990.000000 mm\">",
+          "opening.liner|A|too_deep|<[2, \"9.000000 mm\"]><[3, \"8.000000 mm\"]>",
+          "wall|B|tails|<\"100.000000 mm\"><\"50.000000 mm\">",
+          "wall.board|B|no_splice|<[\"100.000000 mm\", \"200.000000 mm\"]><[\"300.000000 mm\", \"400.000000 mm\"]>"})
+        EXPECT_TRUE(holds(all, one)) << one;
 }
 
-TEST(Values, LengthsAreReadBack) {
-    EXPECT_DOUBLE_EQ(canonical_length("19.050000 mm")->mm(), 19.05);
-    EXPECT_DOUBLE_EQ(canonical_length("-2.500000 mm")->mm(), -2.5);
-    for (const char* other : {"", "mm", " mm", "wide mm", "19.05", "1 2 mm", "3 in"})
-        EXPECT_FALSE(canonical_length(other)) << other;
+// The text is written from the values, so each stands in it.
+TEST(Values, StandInTheText) {
+    const Canonical both = canonical(read_well(house));
+    EXPECT_GT(both.values.size(), 40U);
+    for (const Value& value : both.values) {
+        EXPECT_NE(both.text.find("\n" + value.key + " = "), std::string::npos) << value.key;
+        for (const Element& element : value.elements)
+            EXPECT_NE(both.text.find(canonical(element)), std::string::npos) << told(value);
+    }
+}
+
+TEST(Values, AreTheSameWhereTheirTextIs) {
+    const Value inch{"saw", "", "kerf", {{Length::inches(0.125)}}};
+    EXPECT_TRUE(inch.same_value({"saw", "", "kerf", {{Length::mm(3.175)}}}));
+    EXPECT_FALSE(inch.same_value({"saw", "", "kerf", {{Length::mm(3.18)}}}));
+    EXPECT_FALSE(inch.same_value({"saw", "", "kerf", {{Length::mm(3.175)}, {Length::mm(3.175)}}}));
 }
 
 }  // namespace

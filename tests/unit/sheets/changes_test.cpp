@@ -12,6 +12,7 @@
 
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
+#include "../../support/languages.h"
 #include "../../support/program.h"
 #include "job/read.h"
 #include "sheets/packet.h"
@@ -23,9 +24,9 @@ namespace {
 using namespace tests;
 
 struct Job {
-    explicit Job(const job::Job& job) : text(job::normalised(job)), plan(plan::make_plan(job).value()) {}
-    Revision revision() const { return {plan, text}; }
-    std::string text;
+    explicit Job(const job::Job& job) : values(job::canonical(job).values), plan(plan::make_plan(job).value()) {}
+    Revision revision() const { return {plan, values}; }
+    std::vector<job::Value> values;
     plan::Plan plan;
 };
 
@@ -150,7 +151,7 @@ TEST(ChangeSentences, HaveALabelForEveryKeyOfAJob) {
     for (const char* plain : {"job", "opening", "wall", "liner", "board", "material"})
         EXPECT_EQ(tables.erase(plain), 1U) << plain;
     EXPECT_GE(tables.size(), 7U);
-    for (const char* language : {"en", "es"}) {
+    for (const std::string& language : tests::languages()) {
         const auto& entries = kit(language).words.entries();
         for (const std::string& key : keys) EXPECT_TRUE(entries.contains("changes.value_" + key)) << language << key;
         for (const std::string& table : tables)
@@ -231,7 +232,7 @@ TEST(ChangePage, OfManyChangesGoesOnOnFurtherPages) {
             for (job::Opening& opening : job.openings) opening.span.value += by;
         });
     };
-    for (const char* language : {"en", "es"}) {
+    for (const std::string& language : tests::languages()) {
         const page::Document document = revised(many(0_in), many(0.5_in), language);
         const auto pages = pages_of(document, "changes");
         ASSERT_GE(pages.size(), 2U);
