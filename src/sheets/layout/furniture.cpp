@@ -45,12 +45,19 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 
+/// White on black over the title, as wide as the header.
+void band(Pen& pen, const std::string& words) {
+    const Rect room{{side_margin, pen.from_top(28.5_pt)},
+                    {sheet_code_left(pen.page_width()) - sheet_code_gap, pen.from_top(18_pt)}};
+    const Type type = pen.fitting(words, Type{Face::bold, 9_pt}.white(), room.width() - 8_pt);
+    pen.fill(Role::caution, Path::rectangle(room));
+    pen.text(Role::caution, {room.low.x + 4_pt, room.low.y + 2.2_pt}, words, type);
+}
+
 /// Over the title: the page was printed again.
-void reprint_stamp(Pen& pen, const plan::Plan& plan, std::size_t number) {
+void reprint_stamp(Pen& pen, const std::string& words) {
     const Kit& kit = pen.kit();
     const Type type{Face::bold, kit.style.small, Align::centre};
-    const std::string words =
-        kit.words("page.reprint", {{"n", std::to_string(number)}, {"revision", plan.header.revision}});
     // Left of a template's small map.
     const Point anchor{pen.page_width() / 2, pen.from_top(29_pt)};
     const Length half = pen.width(words, type) / 2 + 4_pt;
@@ -146,6 +153,17 @@ Length millimetres(int n) { return Length::mm(n); }
 
 }  // namespace
 
+std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& kit) {
+    for (const plan::Piece& piece : plan.pieces) {
+        const bool of_it = draft.page.piece == piece.id || draft.tag == piece.id || draft.tag == measured_id(piece);
+        if (!of_it || piece.bend.verdict != bend::Verdict::break_likely) continue;
+        const bool scrap = std::any_of(piece.deep_kerfs.begin(), piece.deep_kerfs.end(),
+                                       [](const auto& kerf) { return kerf.answer.mend == bend::Mend::scrap; });
+        return kit.words(scrap ? "page.band_scrap" : "page.band_break", {{"piece", piece.id}});
+    }
+    return {};
+}
+
 std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit) {
     const job::Profile* profile = profile_for(plan, use);
     return profile != nullptr ? profile->name : kit.words("page.no_profile");
@@ -177,7 +195,12 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
         draw_check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
         draw_check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
     }
-    if (draft.reprint) reprint_stamp(pen, plan, number);
+    const std::string reprint =
+        draft.reprint ? kit.words("page.reprint", {{"n", std::to_string(number)}, {"revision", plan.header.revision}})
+                      : std::string();
+    if (const std::string stop = forbidding(draft, plan, kit); !stop.empty())
+        band(pen, reprint.empty() ? stop : stop + "   " + reprint);
+    else if (!reprint.empty()) reprint_stamp(pen, reprint);
 }
 
 void section(Pen& pen, Length left, Length right, Length baseline, const std::string& heading,

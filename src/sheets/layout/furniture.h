@@ -25,6 +25,10 @@ inline constexpr Length statement_line = Length::points(77);
 /// page that is printed again is stamped with its number and the revision.
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
 
+/// What every sheet of a board says that is not to be cut as it stands, or that is scrap; nothing for others. A sheet
+/// of a whole opening says it for any of its boards.
+std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& kit);
+
 /// The name of the measured printer that this is printed on, or a word for none.
 std::string profile_name(const plan::Plan& plan, Use use, const Kit& kit);
 

@@ -85,13 +85,16 @@ private:
                 ? words("page.reprint", {{"n", std::to_string(number_)}, {"revision", plan_.header.revision}})
                 : draft_.title + "    " +
                       words("page.number", {{"n", std::to_string(number_)}, {"m", std::to_string(count_)}});
-        return {{draft_.tag + "  " + page, {Face::bold, style().strong}},
-                {words("page.identity", {{"number", plan_.header.number},
-                                         {"title", plan_.header.title},
-                                         {"revision", plan_.header.revision}}),
-                 bold},
-                {print_words(plan_, draft_.use, pen_.kit()), small},
-                {words("page.fingerprint", {{"fingerprint", plan_.fingerprint}}), small}};
+        std::vector<Line> lines{{draft_.tag + "  " + page, {Face::bold, style().strong}},
+                                {words("page.identity", {{"number", plan_.header.number},
+                                                         {"title", plan_.header.title},
+                                                         {"revision", plan_.header.revision}}),
+                                 bold},
+                                {print_words(plan_, draft_.use, pen_.kit()), small},
+                                {words("page.fingerprint", {{"fingerprint", plan_.fingerprint}}), small}};
+        if (const std::string stop = forbidding(draft_, plan_, pen_.kit()); !stop.empty())
+            lines.insert(lines.begin(), {stop, {Face::bold, style().strong}});
+        return lines;
     }
 
     std::vector<Line> head_lines() const {
