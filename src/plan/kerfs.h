@@ -63,7 +63,7 @@ ArcKerfs arc_kerfs(const Piece& piece, const Unrolled& board);
 void set_arc_kerfs(Piece& piece, const Unrolled& board, int count);
 
 /// Kerfs on a varying curve: n(l) is the integral of dl over the spacing that the radius at l allows, and kerf i stands
-/// where n is i - 1/2; neighbouring gaps differ by at most 1.25. Source: design notes, "varying curvature".
+/// where n is i - 1/2; neighbouring gaps differ by at most 1.25. Source: src/bend/NOTES.md.
 void set_solved_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material, const Cut& cut);
 
 /// Spacing by the radius at evenly spaced places between two distances along the line, the first and the last included,

@@ -31,7 +31,7 @@ using geom::Rect;
 
 enum class Kind { arch_liner, wall_board };
 
-/// Gaps beside a kerf that differ by more are a weak link. Source: design notes.
+/// Gaps beside a kerf that differ by more are a weak link. Judgement: src/bend/NOTES.md, "Kerfs along a bend".
 inline constexpr double most_gap_ratio = 1.25;
 
 /// A sentence to print: a key of templates/<language>/cautions.toml and the values that go into it.

@@ -9,7 +9,7 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Shallower kerfs are outside the range for which the bend was checked. Source: design notes.
+/// Shallower kerfs are outside the range for which the bend was checked. Source: src/bend/NOTES.md.
 constexpr double least_depth_ratio = 0.3;
 /// Kerfs leave at least this part of the spacing as land. Source: the same.
 constexpr double most_kerf_ratio = 0.85;

@@ -43,8 +43,8 @@ job::Diagnostics refused(job::Position at, std::string message, std::string hint
     return {{job::Severity::error, at, std::move(message), std::move(hint)}};
 }
 
-/// A coupon this much stronger or weaker than the table's board is more likely a slip than a board. Judgement, from the
-/// design notes: two boards of a kind differ by about a third at most.
+/// A coupon this much stronger or weaker than the table's board is more likely a slip than a board. Judgement:
+/// two boards of a kind differ by about a third at most (src/bend/NOTES.md).
 constexpr double strongest_coupon = 1.5;
 constexpr double weakest_coupon = 0.5;
 

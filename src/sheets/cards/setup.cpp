@@ -1,153 +1,129 @@
 #include "sheets/cards/setup.h"
 
 #include <array>
-#include <vector>
+#include <optional>
+#include <utility>
 
 #include "bend/saw.h"
 #include "sheets/cards/coupon_size.h"
 #include "sheets/cards/setup_drawing.h"
 #include "sheets/cards/setup_errors.h"
-#include "sheets/layout/furniture.h"
+#include "sheets/layout/flow.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-/// Nothing of the card's text stands below this: the check bar is there.
-constexpr Length lowest = 72_pt;
-constexpr Length row = 21_pt;
-constexpr Length remark_height = 13_pt;
-
-/// Fills the card from the top; starts a second page where a section no longer fits.
 class Card {
 public:
-    Card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : drafts_(drafts), plan_(plan), piece_(piece), kit_(kit), tape_(plan.header.units, kit.words) {}
+    Card(Flow& flow, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape)
+        : flow_(flow), plan_(plan), piece_(piece), tape_(tape) {}
 
     void draw() {
-        start_page();
-        drafts_.back().outline = words("setup.outline", {{"piece", piece_.id}});
         figures();
-        heading("setup.end_view", words("setup.hold_against"), end_view_height(piece_));
         {
-            Pen pen = this->pen();
-            draw_end_view(pen, plan_, piece_, tape_, y_);
+            flow_.heading(words("setup.end_view"), words("setup.hold_against"));
+            const Rect room = flow_.take(end_view_height(piece_, style()));
+            Pen pen = flow_.pen();
+            draw_end_view(pen, plan_, piece_, tape_, room.high.y);
         }
-        y_ -= end_view_height(piece_);
-        heading("setup.edge_view", words("setup.must_match"), edge_view_height(piece_));
         {
-            Pen pen = this->pen();
-            draw_edge_view(pen, piece_, tape_, y_);
+            flow_.heading(words("setup.edge_view"), words("setup.must_match"));
+            const Rect room = flow_.take(edge_view_height(piece_, style()));
+            Pen pen = flow_.pen();
+            draw_edge_view(pen, piece_, tape_, room.high.y);
         }
-        y_ -= edge_view_height(piece_);
         steps();
         if (!piece_.rear_limit) trial_table();
         coupon();
-        table(small_errors(piece_, kit_, tape_));
+        pour(flow_, small_errors(piece_, flow_.kit(), tape_));
         too_deep();
         shop_rules();
     }
 
 private:
     std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
-        return kit_.words(key, values);
+        return flow_.kit().words(key, values);
     }
-    Pen pen() { return {drafts_.back().page, kit_}; }
-    Length right() { return drafts_.back().page.width - side_margin; }
-    const fonts::Style& style() const { return kit_.style; }
-
-    void start_page() {
-        Draft draft = new_draft(plan_, "setup", Orientation::portrait);
-        draft.page.piece = piece_.id;
-        draft.tag = piece_.id;
-        draft.title = words("setup.title");
-        draft.subtitle =
-            words("setup.subtitle", {{"what", piece_name(piece_, kit_)}, {"board", board_text(piece_, kit_, tape_)}});
-        draft.scale = Scale::full;
-        drafts_.push_back(std::move(draft));
-        y_ = drafts_.back().page.height - 76_pt;
-    }
-
-    /// A section's heading; starts a new page first when the section would not fit.
-    void heading(const char* key, const std::string& aside, Length content) {
-        const Length above = 25_pt;
-        if (y_ - above - content < lowest) start_page();
-        Pen pen = this->pen();
-        y_ -= above;
-        section(pen, side_margin, right(), y_, words(key), aside);
-        y_ -= 6.5_pt;
-    }
+    const fonts::Style& style() const { return flow_.style(); }
 
     std::string spacer_text() const {
         if (!piece_.spacer) return words("setup.by_trial");
         return *piece_.spacer > Length() ? tape_.exact(*piece_.spacer) : words("setup.none");
     }
 
+    /// What the saw is set to, side by side.
     void figures() {
-        Pen pen = this->pen();
         const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.kerf_depth)},
                                                                         {"setup.web", tape_.exact(piece_.web())},
                                                                         {"setup.kerf", tape_.exact(piece_.kerf)},
                                                                         {"setup.spacer", spacer_text()}}};
-        const Length step = (right() - side_margin) / 4;
-        Length x = side_margin;
+        const Rect room = flow_.take(style().small + style().huge * 1.2);
+        Pen pen = flow_.pen();
+        const Length step = room.width() / 4;
+        Length x = room.low.x;
         for (const auto& [key, value] : cells) {
             const Scope pair = pen.within(Tag::paragraph);
-            if (x > side_margin) pen.line(Role::furniture, {x - 10_pt, y_ - 36_pt}, {x - 10_pt, y_}, style().line);
-            pen.text(Role::text, {x, y_ - 8_pt}, words(key),
+            if (x > room.low.x)
+                pen.line(Role::furniture, {x - 10_pt, room.low.y}, {x - 10_pt, room.high.y}, style().line);
+            pen.text(Role::text, {x, first_base(room, style().small)}, words(key),
                      pen.fitting(words(key), {Face::regular, style().small}, step - 14_pt));
             Type type{Face::bold, style().huge};
             if (pen.width(value, type) > step - 14_pt) type = {Face::condensed_bold, style().huge};
             if (pen.width(value, type) > step - 14_pt) type.size = style().title;
-            pen.text(Role::text, {x, y_ - 32_pt}, value, type);
+            pen.text(Role::text, {x, room.low.y + style().huge * 0.2}, value, type);
             x += step;
         }
-        const Length base = y_ - 55_pt;
-        const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
-        // A board that bends both ways has more to say of its kerfs.
-        const std::array texts{kerf_side(piece_, kit_), tick_meaning(piece_, kit_), blade};
-        const Length gap = 16_pt;
-        Type type{piece_.bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
-        type = pen.fitting(texts[0] + texts[1] + texts[2], type, right() - side_margin - gap * 2);
-        Length at = side_margin;
-        for (const std::string& text : texts) at += pen.text(Role::caution, {at, base}, text, type) + gap;
-        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, kit_)},
-                                                            {"coupon", coupon_state(piece_, kit_)}});
-        const Type verdict_type = Type{Face::bold, style().small}.at_right();
-        const std::string zero = zero_end(piece_, kit_);
-        y_ = base - 14_pt;
-        const Length room = right() - side_margin - pen.width(verdict, verdict_type) - 8_pt;
-        const Type zero_type = pen.fitting(zero, {Face::regular, style().small}, room);
-        pen.text(Role::text, {side_margin, y_}, zero, zero_type);
-        if (pen.width(zero, zero_type) > room) y_ -= 11_pt;
-        pen.text(Role::caution, {right(), y_}, verdict, verdict_type);
-        y_ -= 4_pt;
+        sides();
+        verdict();
     }
 
-    /// One thing to do, with a blank to write what was measured where one is wanted; `beside` is taken at the right.
-    void step(const std::string& text, bool blank, Length beside = {}) {
-        Pen pen = this->pen();
-        const Scope list = pen.going_on(Tag::list);
-        const Scope item = pen.within(Tag::list_item);
-        y_ -= row;
-        tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
-        const Length room = right() - side_margin - 20_pt - (blank ? 92_pt : beside);
-        pen.text(Role::text, {side_margin + 20_pt, y_}, text, pen.fitting(text, {Face::regular, style().text}, room));
-        if (!blank) return;
-        pen.line(Role::box, {right() - 86_pt, y_ - 2_pt}, {right() - 22_pt, y_ - 2_pt}, style().line);
-        pen.text(Role::box, {right(), y_}, tape_.unit_name(), Type{Face::regular, style().small}.at_right());
+    /// On which side the kerfs are, what a tick marks, which blade.
+    void sides() {
+        const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
+        const std::array texts{kerf_side(piece_, flow_.kit()), tick_meaning(piece_, flow_.kit()), blade};
+        flow_.skip(style().small * 0.7);
+        const Rect room = flow_.take(leading(style().text));
+        Pen pen = flow_.pen();
+        const Length gap = 16_pt;
+        // A board that bends both ways has more to say of its kerfs.
+        const Type usual{piece_.bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
+        const Type type = pen.fitting(texts[0] + texts[1] + texts[2], usual, room.width() - gap * 2);
+        Length x = room.low.x;
+        for (const std::string& text : texts)
+            x += pen.text(Role::caution, {x, first_base(room, style().text)}, text, type) + gap;
+    }
+
+    /// Where zero is, and what the bend is judged to be; beside each other where they fit.
+    void verdict() {
+        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, flow_.kit())},
+                                                            {"coupon", coupon_state(piece_, flow_.kit())}});
+        const std::string zero = zero_end(piece_, flow_.kit());
+        const Type small{Face::regular, style().small};
+        const Type bold{Face::bold, style().small};
+        const Length width = flow_.pen().width(verdict, bold) + 8_pt;
+        const Type narrow = flow_.pen().fitting(zero, small, flow_.width() - width);
+        const bool beside = flow_.pen().width(zero, narrow) <= flow_.width() - width;
+        const Rect room = flow_.take(leading(style().small) * (beside ? 1 : 2));
+        Pen pen = flow_.pen();
+        const Length base = first_base(room, style().small);
+        const Type alone = pen.fitting(zero, small, room.width());
+        pen.text(Role::text, {room.low.x, base}, zero, beside ? narrow : alone);
+        pen.text(Role::caution, {room.high.x, beside ? base : base - leading(style().small)}, verdict, bold.at_right());
+    }
+
+    /// One thing to do, with a blank to write what was measured where one is wanted.
+    void step(const std::string& text, bool blank) {
+        std::optional<Blank> beside;
+        if (blank) beside = Blank{"", 64_pt, tape_.unit_name()};
+        flow_.item(Role::text, text, {Face::regular, style().text}, beside);
     }
 
     /// Said of the step above it.
     void remark(const std::string& text, bool strong) {
-        Pen pen = this->pen();
-        const Scope list = pen.going_on(Tag::list);
-        const Scope item = pen.going_on(Tag::list_item);
-        y_ -= remark_height;
-        pen.text(
-            strong ? Role::caution : Role::text, {side_margin + 20_pt, y_}, text,
-            pen.fitting(text, {strong ? Face::bold : Face::regular, style().small}, right() - side_margin - 20_pt));
+        flow_.listed(strong ? Role::caution : Role::text, {.box = false, .words = {}, .indent = style().text * 1.8},
+                     text, {strong ? Face::bold : Face::regular, style().small});
     }
 
     /// What a shorter spacer costs; nothing where none is needed.
@@ -162,9 +138,7 @@ private:
     void steps() {
         const std::string shorter = shorter_spacer();
         const bool short_travel = piece_.width_reached && *piece_.width_reached < piece_.width;
-        const int remarks = (shorter.empty() ? 0 : 1) + (short_travel ? 1 : 0);
-        heading("setup.order", words("setup.tick_or_write"), row * 7 + remark_height * remarks);
-        y_ += 3_pt;
+        flow_.heading(words("setup.order"), words("setup.tick_or_write"));
         const std::string depth = tape_.exact(piece_.kerf_depth);
         step(words("setup.manual"), false);
         step(piece_.spacer && *piece_.spacer > Length()
@@ -189,107 +163,76 @@ private:
 
     /// The spacer for each depth at which a trial groove may meet the fence.
     void trial_table() {
-        heading("setup.trial", words("setup.trial_aside"), row * 2 + remark_height);
-        Pen pen = this->pen();
-        const int columns = 6;
-        const Length label = 130_pt;
-        const Length step = (right() - side_margin - label) / columns;
-        const auto at_fence = [&](int i) { return piece_.kerf_depth * (static_cast<double>(i) / columns); };
-        const auto table_row = [&](Length down, const char* key, Face face, auto figure) {
-            const Scope line = pen.within(Tag::row);
-            {
-                const Scope cell = pen.within(Tag::row_header);
-                pen.text(Role::text, {side_margin, y_ - down}, words(key),
-                         pen.fitting(words(key), {face, style().small}, label));
-            }
-            for (int i = 0; i < columns; ++i) {
-                const Scope cell = pen.within(Tag::cell);
-                pen.text(Role::text, {side_margin + label + step * (i + 1), y_ - down}, figure(i),
-                         Type{face, style().small}.at_right());
-            }
-        };
-        {
-            const Scope table = pen.within(Tag::table);
-            table_row(16_pt, "setup.trial_depth", Face::regular, [&](int i) { return tape_.exact_plain(at_fence(i)); });
-            table_row(33_pt, "setup.trial_spacer", Face::bold, [&](int i) {
-                const Length limit =
-                    bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence(i));
-                return tape_.plain(bend::spacer(limit, tape_.unit()));
-            });
+        constexpr int columns = 6;
+        FigureTable table;
+        table.heading = words("setup.trial");
+        table.aside = words("setup.trial_aside");
+        table.shares = {0.28};
+        table.heads = {words("setup.trial_depth")};
+        table.rows = {{words("setup.trial_spacer")}};
+        for (int i = 0; i < columns; ++i) {
+            const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
+            const Length limit =
+                bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
+            table.shares.push_back(0.72 / columns);
+            table.heads.push_back(tape_.exact_plain(at_fence));
+            table.rows.front().emplace_back(tape_.plain(bend::spacer(limit, tape_.unit())));
         }
-        const std::string enter = words("setup.trial_enter");
-        pen.text(Role::text, {side_margin, y_ - 47_pt}, enter,
-                 pen.fitting(enter, {Face::regular, style().small}, right() - side_margin));
-        y_ -= 50_pt;
+        pour(flow_, table);
+        flow_.paragraph(Role::text, words("setup.trial_enter"), {Face::regular, style().small});
     }
 
     void coupon() {
         // Where spacing or bend vary, the coupon is made and bent as at the kerf with the least to spare.
         const CouponSize size = coupon_size(piece_, tape_.unit());
         const fonts::Words::Values sheet{{"sheet", words("coupon.title")}, {"spacing", tape_.with_unit(size.spacing)}};
-        heading("setup.coupon",
-                words(varied_spacing(piece_) ? "setup.coupon_aside_spacing" : "setup.coupon_aside", sheet), row * 2);
-        y_ += 3_pt;
-        const std::array<std::string, 2> lines{
-            words("setup.coupon_make", {{"length", tape_.exact(size.length)}}),
-            words(size.side == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
-                  {{"radius", tape_.with_unit(piece_.finish_radius)}})};
-        const std::array<const char*, 2> signs{"setup.set_by", "setup.date"};
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            const Length signature = 170_pt;
-            step(lines.at(i), false, signature + 8_pt);
-            Pen pen = this->pen();
-            const Scope list = pen.going_on(Tag::list);
-            const Scope item = pen.going_on(Tag::list_item);
-            const Length x = right() - signature;
-            const Length used = pen.text(Role::text, {x, y_}, words(signs.at(i)), {Face::regular, style().text});
-            pen.line(Role::box, {x + used + 6_pt, y_ - 2_pt}, {right(), y_ - 2_pt}, style().line);
-        }
-    }
-
-    /// A section that is a table, moved to the next page as a whole.
-    void table(const FigureTable& table) {
-        const Length above = 25_pt;
-        if (y_ - above - height_of(table) < lowest) start_page();
-        Pen pen = this->pen();
-        y_ = draw_table(pen, side_margin, right(), y_ - above, table) - 4_pt;
+        flow_.heading(words("setup.coupon"),
+                      words(varied_spacing(piece_) ? "setup.coupon_aside_spacing" : "setup.coupon_aside", sheet));
+        const Type type{Face::regular, style().text};
+        flow_.item(Role::text, words("setup.coupon_make", {{"length", tape_.exact(size.length)}}), type,
+                   Blank{words("setup.set_by"), 110_pt});
+        flow_.item(Role::text,
+                   words(size.side == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
+                         {{"radius", tape_.with_unit(piece_.finish_radius)}}),
+                   type, Blank{words("setup.date"), 110_pt});
     }
 
     void shop_rules() {
-        const std::vector<std::string>& rules = kit_.words.list("shop.setup_rules");
-        if (rules.empty()) return;
-        heading("shop.heading", "", row * static_cast<double>(rules.size()));
-        y_ += 3_pt;
-        for (const std::string& rule : rules) step(rule, false);
+        flow_.heading(words("shop.heading"));
+        for (const std::string& rule : flow_.kit().words.list("shop.setup_rules")) step(rule, false);
     }
 
     void too_deep() {
-        table(deep_kerf_table(piece_, kit_, tape_));
-        const Type type{Face::bold, style().text};
-        for (const plan::DeepKerf& kerf : piece_.deep_kerfs) {
-            if (y_ - 60_pt < lowest) start_page();
-            Pen pen = this->pen();
-            const Scope list = pen.going_on(Tag::list);
-            const Scope item = pen.within(Tag::list_item);
-            y_ -= row;
-            tick_box(pen, {side_margin, y_ - 2_pt}, 11_pt);
-            y_ = pen.paragraph(Role::caution, {side_margin + 20_pt, y_}, deep_kerf_text(kerf, kit_, tape_), type,
-                               right() - side_margin - 20_pt, 15_pt);
-        }
+        pour(flow_, deep_kerf_table(piece_, flow_.kit(), tape_));
+        flow_.skip(style().text * 0.4);
+        for (const plan::DeepKerf& kerf : piece_.deep_kerfs)
+            flow_.item(Role::caution, deep_kerf_text(kerf, flow_.kit(), tape_), {Face::bold, style().text});
     }
 
-    Drafts& drafts_;
+    Flow& flow_;
     const plan::Plan& plan_;
     const plan::Piece& piece_;
-    const Kit& kit_;
-    Tape tape_;
-    Length y_;  ///< how far the page is filled, from the bottom edge
+    const Tape& tape_;
 };
 
 }  // namespace
 
 void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    Card(drafts, plan, piece, kit).draw();
+    const Tape tape(plan.header.units, kit.words);
+    const auto new_page = [&](bool first) {
+        Draft draft = new_draft(plan, "setup", Orientation::portrait);
+        draft.page.piece = piece.id;
+        draft.tag = piece.id;
+        draft.title = kit.words("setup.title");
+        draft.subtitle =
+            kit.words("setup.subtitle", {{"what", piece_name(piece, kit)}, {"board", board_text(piece, kit, tape)}});
+        draft.outline = first ? kit.words("setup.outline", {{"piece", piece.id}}) : std::string();
+        draft.scale = Scale::full;
+        return draft;
+    };
+    // The check bar stands at the foot.
+    Flow flow(drafts, kit, new_page, {76_pt, 72_pt});
+    Card(flow, plan, piece, tape).draw();
 }
 
 }  // namespace kerfpacket::sheets

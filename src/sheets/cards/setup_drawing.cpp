@@ -9,12 +9,16 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length below_board = 34_pt;  ///< dimension line of the end view
 constexpr Length fence_width = 18_pt;
-constexpr Length dimension_room = 40_pt;
 
+/// Dimension line of the end view.
+Length below_board(const fonts::Style& style) { return style.small * 2.2 + 14_pt; }
+/// Depth and web at its right.
+Length dimension_room(const fonts::Style& style) { return style.small * 2.9 + 14_pt; }
 /// Words over the end view: two lines where the saw's rear limit is known, else one.
-Length above_board(const plan::Piece& piece) { return piece.spacer ? 42_pt : 25_pt; }
+Length above_board(const plan::Piece& piece, const fonts::Style& style) {
+    return style.small * (piece.spacer ? 2.8 : 1.4) + 16_pt;
+}
 
 /// The end view's places along the page.
 struct EndView {
@@ -31,10 +35,11 @@ EndView lay_out(const Pen& pen, const plan::Piece& piece, Length top) {
     EndView view;
     view.fence = side_margin + 6_pt + fence_width;
     view.back = view.fence + piece.spacer.value_or(0_mm);
-    const Length limit = pen.page_width() - side_margin - dimension_room;
+    const fonts::Style& style = pen.kit().style;
+    const Length limit = pen.page_width() - side_margin - dimension_room(style);
     view.broken = view.back + piece.width > limit;
     view.front = view.broken ? limit : view.back + piece.width;
-    view.top = top - above_board(piece);
+    view.top = top - above_board(piece, style);
     view.table = view.top - piece.thickness;
     view.groove = view.top - piece.kerf_depth;
     return view;
@@ -61,7 +66,8 @@ void board_outline(Pen& pen, const EndView& view) {
 void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
-    const Rect fence{{view.fence - fence_width, view.table - 8_pt}, {view.fence, view.top + above_board(piece) - 4_pt}};
+    const Rect fence{{view.fence - fence_width, view.table - 8_pt},
+                     {view.fence, view.top + above_board(piece, style) - 4_pt}};
     pen.hatch(fence, 6_pt);
     pen.box(Role::outline, fence, style.line);
     pen.line(Role::outline, {view.fence, view.table}, {view.front + 30_pt, view.table}, style.line);
@@ -80,7 +86,8 @@ void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape
     const auto& words = pen.kit().words;
     const Length centre = view.fence + *piece.rear_limit;
     const Length radius = plan.saw.blade_diameter.value / 2;
-    pen.line(Role::centre, {centre, view.groove}, {centre, view.top + 32_pt}, style.hair, Dash::dash_dot);
+    pen.line(Role::centre, {centre, view.groove}, {centre, view.top + style.small * 2.4 + 10_pt}, style.hair,
+             Dash::dash_dot);
     const Length reach = std::min(piece.groove_ramp, centre - view.fence);
     if (reach > 1_mm) {
         const Angle sweep = Angle::radians(std::asin(reach / radius));
@@ -92,8 +99,8 @@ void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape
         pen.text(Role::text, {x, view.top + up}, text,
                  pen.fitting(text, {Face::regular, style.small}, pen.page_width() - side_margin - x));
     };
-    say(25_pt, words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
-                     {{"limit", tape.exact(*piece.rear_limit)}}));
+    say(style.small * 1.45 + 12_pt, words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
+                                          {{"limit", tape.exact(*piece.rear_limit)}}));
     say(12_pt, words("setup.without_spacer"));
 }
 
@@ -113,7 +120,7 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
     pen.line(Role::dimension, {view.front + 2_pt, view.groove}, {x + 4_pt, view.groove}, style.hair);
     upright(view.groove, view.top, tape.exact_plain(piece.kerf_depth), bold);
     upright(view.table, view.groove, tape.exact_plain(piece.web()), regular);
-    const Length y = view.table - 20_pt;
+    const Length y = view.table - style.small * 1.1 - 10_pt;
     const auto witness = [&](Length at) {
         pen.line(Role::dimension, {at, view.table - 3_pt}, {at, y - 4_pt}, style.hair);
     };
@@ -130,7 +137,9 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
 
 }  // namespace
 
-Length end_view_height(const plan::Piece& piece) { return above_board(piece) + piece.thickness + below_board; }
+Length end_view_height(const plan::Piece& piece, const fonts::Style& style) {
+    return above_board(piece, style) + piece.thickness + below_board(style);
+}
 
 void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
@@ -146,16 +155,18 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
                  pen.fitting(words("setup.limit_unknown"), {Face::regular, style.small},
                              pen.page_width() - side_margin - view.back - 5_pt));
     const Length right = view.front - (view.broken ? 70_pt : 8_pt);
-    if (piece.kerf_depth > 14_pt)
-        pen.text(Role::text, {right, view.groove + 4_pt}, words("setup.groove_bottom"),
-                 Type{Face::regular, style.small}.at_right());
-    if (piece.web() > 12_pt)
-        pen.text(Role::text, {right, view.table + (piece.web() - 8_pt) / 2}, words("setup.web_drawn"),
-                 Type{Face::regular, style.small}.at_right());
+    const auto say = [&](Length height, const char* key) {
+        const Type type = pen.fitting(words(key), {Face::regular, style.small}, right - view.back - 6_pt);
+        pen.text(Role::text, {right, height}, words(key), type.at_right());
+    };
+    if (piece.kerf_depth > style.small * 1.5) say(view.groove + 4_pt, "setup.groove_bottom");
+    if (piece.web() > style.small * 1.3) say(view.table + (piece.web() - style.small * 0.9) / 2, "setup.web_drawn");
     end_dimensions(pen, piece, tape, view);
 }
 
-Length edge_view_height(const plan::Piece& piece) { return piece.thickness + 24_pt; }
+Length edge_view_height(const plan::Piece& piece, const fonts::Style& style) {
+    return std::max(piece.thickness + 24_pt, style.text * 4.2);
+}
 
 void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
@@ -164,7 +175,7 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
         words("figure.edge_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
     const Length left = side_margin;
     const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
-    const Length face = top - 14_pt;
+    const Length face = top - std::max(14_pt, (edge_view_height(piece, style) - piece.thickness) / 2 - 4_pt);
     const Length plain = face - piece.thickness;
     std::vector<Point> outline{{left, face}};
     const Length gap = varied_spacing(piece) ? piece.least_spacing : piece.spacing;
@@ -184,9 +195,9 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
         pen.text(Role::text, {x, base + up}, text,
                  pen.fitting(text, {Face::regular, style.text}, pen.page_width() - side_margin - x));
     };
-    say(17_pt, spacing);
+    say(style.text * 1.5, spacing);
     say(0_pt, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}));
-    say(-17_pt, words("setup.edge_web", {{"web", tape.exact(piece.web())}}));
+    say(-style.text * 1.5, words("setup.edge_web", {{"web", tape.exact(piece.web())}}));
 }
 
 }  // namespace kerfpacket::sheets

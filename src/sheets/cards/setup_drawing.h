@@ -7,12 +7,12 @@
 
 namespace kerfpacket::sheets {
 
-/// Height that the end view takes below its section's rule.
-Length end_view_height(const plan::Piece& piece);
-/// The board at the fence, end view, full size: spacer, groove, web. `top` is the height under the section's rule.
+/// Height that the end view takes.
+Length end_view_height(const plan::Piece& piece, const fonts::Style& style);
+/// The board at the fence, end view, full size: spacer, groove, web. `top` is the height it hangs from.
 void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top);
 
-Length edge_view_height(const plan::Piece& piece);
+Length edge_view_height(const plan::Piece& piece, const fonts::Style& style);
 /// Some grooves seen on the board's edge, full size.
 void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top);
 

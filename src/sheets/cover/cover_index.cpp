@@ -3,106 +3,138 @@
 #include <cmath>
 #include <utility>
 
-#include "sheets/cover/cover_flow.h"
+#include "sheets/cover/cover_parts.h"
+#include "sheets/layout/furniture.h"
 #include "sheets/layout/sign_off.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length index_row = 14.5_pt;
-constexpr Length long_index_row = 13_pt;
-constexpr Length totals_height = 140_pt;
 constexpr Length column_gap = 24_pt;
 
-void index_line(CoverFlow& flow, const IndexEntry& entry, Length left, Length right, Length base) {
-    Pen pen = flow.pen();
+Length index_row(const fonts::Style& style) { return style.small * 1.61; }
+Length first_index_line(const fonts::Style& style) { return style.strong + style.small * 2.2; }
+/// From over its heading down.
+Length list_height(const fonts::Style& style, std::size_t lines) {
+    return first_index_line(style) + index_row(style) * static_cast<double>(lines);
+}
+Length long_index_row(const fonts::Style& style) { return style.small * 1.44; }
+
+void index_line(Cover& cover, const IndexEntry& entry, Length left, Length right, Length base) {
+    Pen pen = cover.flow.pen();
     const Scope list = pen.going_on(Tag::list);
     const Scope item = pen.within(Tag::list_item);
     const std::string pages = entry.first == entry.last
                                   ? std::to_string(entry.first + 1)
                                   : std::to_string(entry.first + 1) + "-" + std::to_string(entry.last + 1);
-    const Type type = CoverFlow::regular(flow.style().small);
-    pen.text(Role::text, {left, base}, entry.title, type);
+    const Type type = Cover::regular(cover.style().small);
+    const Length room = right - left - pen.width(pages, type) - 8_pt;
+    pen.text(Role::text, {left, base}, entry.title, pen.fitting(entry.title, type, room));
     pen.text(Role::text, {right, base}, pages, type.at_right());
-    pen.link({{left, base - 4_pt}, {right, base + 10_pt}}, entry.first);
+    pen.link({{left, base - type.size * 0.44}, {right, base + type.size * 1.1}}, entry.first);
 }
 
-void totals(CoverFlow& flow, Length left, Length top, std::size_t pages) {
-    Pen pen = flow.pen();
-    const fonts::Style& style = flow.style();
-    const Length right = flow.right();
-    const auto regular = CoverFlow::regular(style.small);
-    section(pen, left, right, top, flow.words("cover.totals"));
+/// From its first line down: a section is a heading and what stands under it.
+Length totals_height(const fonts::Style& style) { return style.strong * 3.1 + style.small * 10.2 + 6_pt; }
+
+void counts(Cover& cover, Length left, Length right, Length base, std::size_t pages) {
+    Pen pen = cover.flow.pen();
+    const fonts::Style& style = cover.style();
+    const std::array<std::pair<std::string, std::string>, 3> figures{
+        {{cover.words("cover.blanks"), std::to_string(cover.plan.blanks())},
+         {cover.words("cover.cuts"), std::to_string(cover.plan.cuts())},
+         {cover.words("cover.page_count"), std::to_string(pages)}}};
+    std::string all;
+    Length room = right - left - 54_pt;  // less the white between them
+    for (const auto& [name, value] : figures) {
+        all += name;
+        room -= pen.width(value, Cover::bold(style.strong));
+    }
+    const Type type = pen.fitting(all, Cover::regular(style.small), room);
     Length x = left;
-    const std::array<std::pair<const char*, std::size_t>, 3> figures{
-        {{"cover.blanks", static_cast<std::size_t>(flow.plan().blanks())},
-         {"cover.cuts", static_cast<std::size_t>(flow.plan().cuts())},
-         {"cover.page_count", pages}}};
-    for (const auto& [key, value] : figures) {
+    for (const auto& [name, value] : figures) {
         const Scope pair = pen.within(Tag::paragraph);
-        x += pen.text(Role::text, {x, top - 23_pt}, flow.words(key), regular) + 6_pt;
-        x += pen.text(Role::text, {x, top - 23_pt}, std::to_string(value), CoverFlow::bold(style.strong)) + 18_pt;
+        x += pen.text(Role::text, {x, base}, name, type) + 6_pt;
+        x += pen.text(Role::text, {x, base}, value, Cover::bold(style.strong)) + 18_pt;
     }
-    const Length revision = top - 50_pt;
-    section(pen, left, right, revision, flow.words("cover.revision"));
-    {
-        const Scope line = pen.within(Tag::paragraph);
-        pen.text(Role::text, {left, revision - 20_pt}, flow.plan().header.revision, CoverFlow::bold(style.text));
-        pen.text(Role::text, {left + 40_pt, revision - 20_pt}, date_text(flow.plan().header.date, flow.kit().words),
-                 regular);
-        pen.text(Role::text, {right, revision - 20_pt},
-                 flow.words("page.fingerprint", {{"fingerprint", flow.plan().fingerprint}}), regular.at_right());
-    }
-    Length sign = revision - 24_pt;
+}
+
+void revision(Cover& cover, Length left, Length right, Length base) {
+    Pen pen = cover.flow.pen();
+    const fonts::Style& style = cover.style();
+    const Scope line = pen.within(Tag::paragraph);
+    const Length letter =
+        std::max(40_pt, pen.text(Role::text, {left, base}, cover.plan.header.revision, Cover::bold(style.text)) + 8_pt);
+    const std::string date = date_text(cover.plan.header.date, cover.kit().words);
+    const std::string fingerprint = cover.words("page.fingerprint", {{"fingerprint", cover.plan.fingerprint}});
+    const Type type = pen.fitting(date + fingerprint, Cover::regular(style.small), right - left - letter - 8_pt);
+    pen.text(Role::text, {left + letter, base}, date, type);
+    pen.text(Role::text, {right, base}, fingerprint, type.at_right());
+}
+
+/// Counts and revision, and who answers for the job; `top` is over the first heading.
+void totals(Cover& cover, Length left, Length right, Length top, std::size_t pages) {
+    Pen pen = cover.flow.pen();
+    const fonts::Style& style = cover.style();
+    Length y = top - style.strong;
+    section(pen, left, right, y, cover.words("cover.totals"));
+    y -= style.small * 2.55;
+    counts(cover, left, right, y, pages);
+    y -= style.strong * 2.1;
+    section(pen, left, right, y, cover.words("cover.revision"));
+    y -= style.small * 2.2;
+    revision(cover, left, right, y);
     for (const char* who : {"page.cut_by", "page.checked_by"})
-        sign_off(pen, left, right, sign -= 22_pt, {flow.words(who)}, flow.words("page.date"));
+        sign_off(pen, left, right, y -= style.small * 2.6, {cover.words(who)}, cover.words("page.date"));
 }
 
 /// Index and totals side by side.
-void short_index(CoverFlow& flow, const std::vector<IndexEntry>& index, std::size_t pages) {
-    flow.need(std::max(index_row * static_cast<double>(index.size()), totals_height) + 30_pt);
-    flow.y -= 20_pt;
-    const Length split = (flow.right() + side_margin) / 2;
-    Pen pen = flow.pen();
-    section(pen, side_margin, split - 12_pt, flow.y, flow.words("cover.pages"));
-    Length base = flow.y - 20_pt;
+void short_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
+    const fonts::Style& style = cover.style();
+    const Length row = index_row(style);
+    cover.flow.skip(style.strong * 0.7);
+    const Rect block = cover.flow.take(std::max(list_height(style, index.size()), totals_height(style)));
+    const Length middle = (block.low.x + block.high.x) / 2;
+    Pen pen = cover.flow.pen();
+    section(pen, block.low.x, middle - 12_pt, block.high.y - style.strong, cover.words("cover.pages"));
+    Length base = block.high.y - first_index_line(style);
     for (const IndexEntry& entry : index) {
-        index_line(flow, entry, side_margin, split - 12_pt, base);
-        base -= index_row;
+        index_line(cover, entry, block.low.x, middle - 12_pt, base);
+        base -= row;
     }
-    totals(flow, split + 6_pt, flow.y, pages);
+    totals(cover, middle + 6_pt, block.high.x, block.high.y, pages);
 }
 
 /// An index of many pieces runs down two columns, over as many pages as it takes; the totals stand below it.
-void long_index(CoverFlow& flow, const std::vector<IndexEntry>& index, std::size_t pages) {
+void long_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
     constexpr std::size_t columns = 2;
+    const Length row = long_index_row(cover.style());
     for (std::size_t first = 0; first < index.size();) {
-        flow.heading("cover.pages", long_index_row * 6);
-        const auto fits = static_cast<std::size_t>(std::floor((flow.y - CoverFlow::lowest) / long_index_row));
+        cover.flow.heading(cover.words("cover.pages"));
+        if (cover.flow.room() < row * 6) cover.flow.next_page();
+        const auto fits = static_cast<std::size_t>(std::floor(cover.flow.room() / row));
         const std::size_t left = (index.size() - first + columns - 1) / columns;
         const std::size_t rows = std::min(fits, left);
-        const Length width = (flow.width() - column_gap) / static_cast<double>(columns);
+        const Rect block = cover.flow.take(row * static_cast<double>(rows));
+        const Length width = (block.width() - column_gap) / static_cast<double>(columns);
         for (std::size_t i = 0; i < rows * columns && first + i < index.size(); ++i) {
-            const std::size_t column = i / rows;
-            const Length x = side_margin + (width + column_gap) * static_cast<double>(column);
-            index_line(flow, index[first + i], x, x + width,
-                       flow.y - 12_pt - long_index_row * static_cast<double>(i % rows));
+            const Length x = block.low.x + (width + column_gap) * static_cast<double>(i / rows);
+            const Length base = block.high.y - row * (0.92 + static_cast<double>(i % rows));
+            index_line(cover, index[first + i], x, x + width, base);
         }
         first += rows * columns;
-        flow.y -= long_index_row * static_cast<double>(rows);
-        if (first < index.size()) flow.start_page(false);
+        if (first < index.size()) cover.flow.next_page();
     }
-    flow.need(totals_height + 20_pt);
-    flow.y -= 24_pt;
-    totals(flow, side_margin, flow.y, pages);
+    cover.flow.skip(cover.style().strong);
+    const Rect block = cover.flow.take(totals_height(cover.style()));
+    totals(cover, block.low.x, block.high.x, block.high.y, pages);
 }
 
 }  // namespace
 
-void cover_index(CoverFlow& flow, const std::vector<IndexEntry>& index, std::size_t pages) {
-    const bool fits_a_page = index_row * static_cast<double>(index.size()) + 30_pt <= flow.page_room();
-    if (fits_a_page) short_index(flow, index, pages);
-    else long_index(flow, index, pages);
+void cover_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
+    if (list_height(cover.style(), index.size()) <= cover.flow.page_room()) short_index(cover, index, pages);
+    else long_index(cover, index, pages);
 }
 
 }  // namespace kerfpacket::sheets

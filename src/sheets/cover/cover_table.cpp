@@ -3,15 +3,13 @@
 #include <utility>
 
 #include "sheets/cards/refused.h"
-#include "sheets/cover/cover_flow.h"
+#include "sheets/cover/cover_parts.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length table_row = 20_pt;
-constexpr Length note_leading = 11.5_pt;
 constexpr std::size_t board_column = 2;
 constexpr std::size_t verdict_column = 8;
 
@@ -45,81 +43,89 @@ constexpr Columns wide_spacing{{{"cover.column_piece", 0, Align::left},
 
 class Table {
 public:
-    explicit Table(CoverFlow& flow) : flow_(flow) {
-        const auto& pieces = flow.plan().pieces;
+    explicit Table(Cover& cover) : cover_(cover), flow_(cover.flow) {
+        const auto& pieces = cover.plan.pieces;
         columns_ = std::any_of(pieces.begin(), pieces.end(), varied_spacing) ? wide_spacing : even_columns;
     }
 
     void draw() {
-        const auto& pieces = flow_.plan().pieces;
-        flow_.need(table_row * std::min(3.0, static_cast<double>(pieces.size())) + 60_pt);
-        head();
+        const auto& pieces = cover_.plan.pieces;
+        head(std::min<std::size_t>(3, pieces.size()));
         for (const plan::Piece& piece : pieces) {
-            if (flow_.y - table_row < CoverFlow::lowest) {
-                flow_.start_page(false);
-                head();
-            }
+            next_row();
             row(piece);
         }
-        for (const plan::Refused& refused : flow_.plan().refused) {
-            if (flow_.y - table_row < CoverFlow::lowest) {
-                flow_.start_page(false);
-                head();
-            }
+        for (const plan::Refused& refused : cover_.plan.refused) {
+            next_row();
             refused_row(refused);
         }
     }
 
 private:
-    const fonts::Style& style() const { return flow_.style(); }
+    const fonts::Style& style() const { return cover_.style(); }
+    Length row_height() const { return style().text * 1.82; }
+    Length head_height() const { return style().small * 1.11 + 5_pt; }
 
-    void rule(Length width) {
+    /// Heading and heads, on a page with room for so many rows.
+    void head(std::size_t rows) {
+        flow_.heading(cover_.words("cover.pieces"));
+        if (flow_.room() < head_height() + row_height() * static_cast<double>(rows)) flow_.next_page();
+        room_ = flow_.take(head_height());
+        base_ = room_.low.y + 5_pt;
         Pen pen = flow_.pen();
-        pen.line(Role::box, {side_margin, flow_.y}, {flow_.right(), flow_.y}, width);
+        const Scope table = pen.going_on(Tag::table);
+        const Scope line = pen.within(Tag::row);
+        for (std::size_t i = 0; i < columns_.size(); ++i) {
+            const std::string text = cover_.words(columns_.at(i).key);
+            cell(Tag::header_cell, columns_.at(i), text, pen.fitting(text, Cover::regular(style().small), room_of(i)));
+        }
+        pen.line(Role::box, room_.low, {room_.high.x, room_.low.y}, style().line);
     }
 
-    void head() {
-        Pen pen = flow_.pen();
-        flow_.y -= 20_pt;
-        section(pen, side_margin, flow_.right(), flow_.y, flow_.words("cover.pieces"));
-        flow_.y -= 20_pt;
-        {
-            const Scope table = pen.going_on(Tag::table);
-            const Scope line = pen.within(Tag::row);
-            for (const Column& column : columns_)
-                cell(Tag::header_cell, column, flow_.words(column.key), CoverFlow::regular(style().small));
+    /// The room of a further row, with heads over it where it begins a page.
+    void next_row() {
+        if (flow_.room() < row_height()) {
+            flow_.next_page();
+            head(1);
         }
-        flow_.y -= 5_pt;
-        rule(style().line);
+        room_ = flow_.take(row_height());
+        base_ = room_.low.y + style().text * 0.55;
+        Pen pen = flow_.pen();
+        pen.line(Role::box, room_.low, {room_.high.x, room_.low.y}, style().hair);
+    }
+
+    /// From a column's edge to the next one's; the board's figures stand at the end of what the piece is.
+    Length room_of(std::size_t column) const {
+        const std::size_t before = column == 0 ? 0 : columns_.at(column).align == Align::left ? column : column - 1;
+        if (column == verdict_column) return room_.width() * (1 - columns_.at(column).at);
+        const std::size_t after = columns_.at(column).align == Align::left ? column + 1 : column;
+        return room_.width() * (columns_.at(after).at - columns_.at(before).at) - 6_pt;
     }
 
     void cell(Tag tag, const Column& column, const std::string& text, Type type) {
         type.align = column.align;
         Pen pen = flow_.pen();
         const Scope part = pen.within(tag);
-        pen.text(Role::text, {side_margin + flow_.width() * column.at, flow_.y}, text, type);
+        pen.text(Role::text, {room_.low.x + room_.width() * column.at, base_}, text, type);
     }
 
     void row(const plan::Piece& piece) {
         Pen pen = flow_.pen();
         const Scope table = pen.going_on(Tag::table);
         const Scope line = pen.within(Tag::row);
-        flow_.y -= table_row - 6_pt;
-        const Tape& tape = flow_.tape;
+        const Tape& tape = cover_.tape;
         const std::array<std::string, 9> texts{
             piece.quantity > 1 ? piece.id + " x" + std::to_string(piece.quantity) : piece.id,
-            piece_name(piece, flow_.kit()),
+            piece_name(piece, cover_.kit()),
             tape.exact_plain(piece.thickness) + " x " + tape.exact_plain(piece.width),
             std::to_string(piece.kerfs.size()),
             tape.exact_plain(piece.kerf_depth),
-            spacing_plain(piece, flow_.kit(), tape),
+            spacing_plain(piece, cover_.kit(), tape),
             tape.plain(piece.blank_length),
             tape.number(piece.bend.utilisation, 2),
-            verdict_word(piece.bend.verdict, flow_.kit())};
+            verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
-            cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts.at(i)));
-        flow_.y -= 6_pt;
-        rule(style().hair);
+            cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts));
     }
 
     /// One that cannot be made has no figures to show.
@@ -127,82 +133,74 @@ private:
         Pen pen = flow_.pen();
         const Scope table = pen.going_on(Tag::table);
         const Scope line = pen.within(Tag::row);
-        flow_.y -= table_row - 6_pt;
-        const fonts::Style& style = flow_.style();
-        cell(Tag::row_header, columns_[0], refused.id, CoverFlow::bold(style.text));
-        cell(Tag::cell, columns_[1], refused_name(refused, flow_.kit()), CoverFlow::regular(style.text));
-        pen.empty_cells(static_cast<int>(verdict_column) - 3);
+        const fonts::Style& style = cover_.style();
+        const std::string name = refused_name(refused, cover_.kit());
+        const std::string cannot = cover_.words("cover.refused_row");
+        const std::string verdict = cover_.words("cover.refused_verdict");
         // Right of its middle the row has no figures: the words end where the last column begins.
         const Column wide{"", columns_.at(verdict_column).at - 0.02, Align::right};
-        cell(Tag::cell, wide, flow_.words("cover.refused_row"), CoverFlow::regular(style.small));
-        cell(Tag::cell, columns_.at(verdict_column), flow_.words("cover.refused_verdict"),
-             {Face::condensed_bold, style.text});
-        flow_.y -= 6_pt;
-        rule(style.hair);
+        const Length both = room_.width() * (wide.at - columns_[1].at) - 12_pt;
+        const Type name_type = pen.fitting(name, Cover::regular(style.text), both / 2);
+        cell(Tag::row_header, columns_[0], refused.id, pen.fitting(refused.id, Cover::bold(style.text), room_of(0)));
+        cell(Tag::cell, columns_[1], name, name_type);
+        pen.empty_cells(static_cast<int>(verdict_column) - 3);
+        cell(Tag::cell, wide, cannot,
+             pen.fitting(cannot, Cover::regular(style.small), both - pen.width(name, name_type)));
+        cell(Tag::cell, columns_.at(verdict_column), verdict,
+             pen.fitting(verdict, {Face::condensed_bold, style.text}, room_of(verdict_column)));
     }
 
-    Type type_of(const plan::Piece& piece, std::size_t column, const std::string& text) {
+    Type type_of(const plan::Piece& piece, std::size_t column, const std::array<std::string, 9>& texts) {
         const bool strong = column == 0 || (column == verdict_column && piece.bend.verdict != bend::Verdict::ok);
-        if (column == verdict_column && piece.bend.verdict == bend::Verdict::break_likely)
-            return {Face::condensed_bold, style().small};
-        Type type{strong ? Face::bold : Face::regular, style().text};
-        if (column > 0 && columns_.at(column).align == Align::left) return type;
-        const std::size_t before = column == 0 ? 0 : column - 1;
-        const std::size_t after = column == 0 ? 1 : column;
-        Length room = flow_.width() * (columns_.at(after).at - columns_.at(before).at) - 6_pt;
-        if (column == board_column)
-            room -= flow_.pen().width(piece_name(piece, flow_.kit()), CoverFlow::regular(style().text));
-        const auto too_wide = [&] { return flow_.pen().width(text, type) > room; };
-        if (too_wide()) type.face = strong ? Face::condensed_bold : Face::condensed;
-        if (too_wide()) type.size = style().small;
-        return type;
+        const Type type{strong ? Face::bold : Face::regular, style().text};
+        Pen pen = flow_.pen();
+        const auto fitted = [&](std::size_t i, Length room) { return pen.fitting(texts.at(i), type, room); };
+        // What the piece is and its board share their room: the board's figures are narrowed first.
+        const Length shared = room_.width() * (columns_[board_column].at - columns_[1].at) - 6_pt;
+        const Length board = std::max(shared - pen.width(texts[1], type), shared * 0.4);
+        if (column == board_column) return fitted(column, board);
+        if (column + 1 == board_column)
+            return fitted(column, shared - pen.width(texts[board_column], fitted(board_column, board)));
+        return fitted(column, room_of(column));
     }
 
-    CoverFlow& flow_;
+    Cover& cover_;
+    Flow& flow_;
     Columns columns_{};
+    Rect room_;    ///< of the row that is drawn
+    Length base_;  ///< its baseline
 };
 
-/// Small lines under the table, each whole on its page.
-void note(CoverFlow& flow, const std::string& text, Length indent = {}) {
-    const Type type = CoverFlow::regular(flow.style().small);
-    const Length width = flow.width() - indent;
-    flow.need(note_leading + flow.pen().paragraph_height(text, type, width, note_leading));
-    Pen pen = flow.pen();
-    const Scope list = pen.going_on(Tag::list);
-    const Scope item = pen.within(Tag::list_item);
-    flow.y = pen.paragraph(Role::text, {side_margin + indent, flow.y - note_leading}, text, type, width, note_leading);
-}
-
 /// The same sentence about several pieces is said once: "A, B: Kerfs OUTSIDE ...".
-void notes(CoverFlow& flow) {
-    const auto& pieces = flow.plan().pieces;
-    flow.y -= 0.5_pt;
-    note(flow, flow.words("cover.table_note"));
+void notes(Cover& cover) {
+    const auto& pieces = cover.plan.pieces;
+    const Type type = Cover::regular(cover.style().small);
+    cover.flow.skip(2_pt);
+    cover.flow.listed(Role::text, {}, cover.words("cover.table_note"), type);
     std::vector<std::pair<std::string, std::string>> said;  // pieces, sentence
     for (const plan::Piece& piece : pieces) {
-        const std::string sentence = kerf_side(piece, flow.kit()) + ". " + zero_end(piece, flow.kit()) + ".";
+        const std::string sentence = kerf_side(piece, cover.kit()) + ". " + zero_end(piece, cover.kit()) + ".";
         const auto same = std::find_if(said.begin(), said.end(), [&](const auto& s) { return s.second == sentence; });
         if (same == said.end()) said.emplace_back(piece.id, sentence);
         else same->first.append(", ").append(piece.id);
     }
-    for (const auto& [ids, sentence] : said) note(flow, std::string(ids).append(": ").append(sentence));
-    flow.y -= 4_pt;
+    for (const auto& [ids, sentence] : said)
+        cover.flow.listed(Role::text, {}, std::string(ids).append(": ").append(sentence), type);
 }
 
 /// A short list under a heading; nothing when it is empty.
-void list(CoverFlow& flow, const char* heading, const std::vector<std::string>& lines) {
+void list(Cover& cover, const char* heading, const std::vector<std::string>& lines) {
     if (lines.empty()) return;
-    flow.heading(heading, note_leading * 2);
-    for (const std::string& line : lines) note(flow, line);
-    flow.y -= 2_pt;
+    cover.flow.heading(cover.words(heading));
+    for (const std::string& line : lines) cover.flow.listed(Role::text, {}, line, Cover::regular(cover.style().small));
 }
 
 /// What was left to the program; pieces that came out alike are said once.
-std::vector<std::string> settings(const CoverFlow& flow) {
+std::vector<std::string> settings(const Cover& cover) {
     std::vector<std::pair<std::string, std::string>> said;  // pieces, sentences
-    for (const plan::Piece& piece : flow.plan().pieces) {
+    for (const plan::Piece& piece : cover.plan.pieces) {
         std::string text;
-        for (const std::string& sentence : settings_sentences(piece, flow.kit(), flow.tape)) text += " " + sentence;
+        for (const std::string& sentence : settings_sentences(piece, cover.kit(), cover.tape)) text += " " + sentence;
         if (text.empty()) continue;
         const auto same = std::find_if(said.begin(), said.end(), [&](const auto& s) { return s.second == text; });
         if (same == said.end()) said.emplace_back(piece.id, text);
@@ -214,20 +212,20 @@ std::vector<std::string> settings(const CoverFlow& flow) {
     return lines;
 }
 
-std::vector<std::string> mitres(const CoverFlow& flow) {
+std::vector<std::string> mitres(const Cover& cover) {
     std::vector<std::string> lines;
-    for (const plan::Piece& piece : flow.plan().pieces)
-        if (const std::vector<std::string> texts = mitre_texts(piece, flow.kit()); !texts.empty())
+    for (const plan::Piece& piece : cover.plan.pieces)
+        if (const std::vector<std::string> texts = mitre_texts(piece, cover.kit()); !texts.empty())
             lines.push_back(piece.id + ": " + texts.front() + (texts.size() > 1 ? "; " + texts.back() : ""));
     return lines;
 }
 
 /// Each leg of an opening once, whichever of its boards has it.
-std::vector<std::string> leg_boards(const CoverFlow& flow) {
+std::vector<std::string> leg_boards(const Cover& cover) {
     std::vector<std::string> lines;
-    for (const plan::Piece& piece : flow.plan().pieces)
+    for (const plan::Piece& piece : cover.plan.pieces)
         for (const plan::LegBoard& board : piece.leg_boards) {
-            std::string line = measured_id(piece) + ", " + leg_board_text(board, flow.kit(), flow.tape);
+            std::string line = measured_id(piece) + ", " + leg_board_text(board, cover.kit(), cover.tape);
             if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
         }
     return lines;
@@ -235,12 +233,12 @@ std::vector<std::string> leg_boards(const CoverFlow& flow) {
 
 }  // namespace
 
-void cover_table(CoverFlow& flow) {
-    Table(flow).draw();
-    notes(flow);
-    list(flow, "cover.settings", settings(flow));
-    list(flow, "cover.mitres", mitres(flow));
-    list(flow, "cover.leg_boards", leg_boards(flow));
+void cover_table(Cover& cover) {
+    Table(cover).draw();
+    notes(cover);
+    list(cover, "cover.settings", settings(cover));
+    list(cover, "cover.mitres", mitres(cover));
+    list(cover, "cover.leg_boards", leg_boards(cover));
 }
 
 }  // namespace kerfpacket::sheets

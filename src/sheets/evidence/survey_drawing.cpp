@@ -26,9 +26,9 @@ const Path& measured_line(const plan::Piece& piece) {
     return wall ? lines.wall : lines.finish;
 }
 
-/// How many times larger a miss is drawn: a round figure.
+/// How many times larger a miss is drawn: a round figure. What is drawn larger than that is no miss.
 double enlargement(Length worst, double scale) {
-    const double most = longest_miss / (worst * scale);
+    const double most = std::min(longest_miss / (worst * scale), 100.0);
     const double ten = std::pow(10, std::floor(std::log10(most)));
     for (const double step : {5.0, 2.0})
         if (step * ten <= most) return step * ten;
@@ -145,13 +145,13 @@ private:
 Length draw_survey(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
     const auto& style = pen.kit().style;
     Rect below = space;
-    below.high.y -= 14_pt;
+    below.high.y -= style.small * 1.55;
     SurveyDrawing drawing(pen, below, piece, tape);
-    pen.text(
-        Role::text, {space.low.x, space.high.y - 9_pt},
+    const std::string what =
         pen.kit().words("survey.drawing", {{"fit", fit_name(piece.survey->used, pen.kit())},
-                                           {"times", tape.number(drawing.larger(), drawing.larger() < 1 ? 1 : 0)}}),
-        {Face::regular, style.small});
+                                           {"times", tape.number(drawing.larger(), drawing.larger() < 1 ? 1 : 0)}});
+    pen.text(Role::text, {space.low.x, space.high.y - style.small}, what,
+             pen.fitting(what, {Face::regular, style.small}, space.width()));
     const Scope figure = pen.figure(pen.kit().words("figure.survey", {{"piece", measured_id(piece)}}));
     return drawing.draw();
 }

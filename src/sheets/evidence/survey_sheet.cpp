@@ -6,37 +6,28 @@
 
 #include "sheets/evidence/survey_answers.h"
 #include "sheets/evidence/survey_drawing.h"
-#include "sheets/layout/furniture.h"
-#include "sheets/layout/pen.h"
+#include "sheets/layout/flow.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length lowest = 46_pt;
-constexpr Length row_height = 12.5_pt;
-constexpr Length head_height = 28_pt;  ///< of the table: its words and a rule
 constexpr Length group_gap = 22_pt;
-constexpr Length narrowest_group = 240_pt;
+
+Length row_height(const fonts::Style& style) { return style.small * 1.39; }
+/// Of the table of stations: its words and a rule.
+Length head_height(const fonts::Style& style) { return style.small * 1.5 + 6_pt; }
+/// Of a row of the table of answers: room for its words, and a rule.
+Length answer_height(const fonts::Style& style) { return style.small * 1.55 + 5_pt; }
+Length narrowest_group(const fonts::Style& style) { return style.small * 26; }
 
 class Survey {
 public:
-    Survey(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : drafts_(drafts),
-          plan_(plan),
-          piece_(piece),
-          survey_(*piece.survey),
-          answers_(answers(survey_)),
-          kit_(kit),
-          tape_(plan.header.units, kit.words) {}
+    Survey(Flow& flow, const plan::Piece& piece, const Tape& tape)
+        : flow_(flow), piece_(piece), survey_(*piece.survey), answers_(answers(survey_)), tape_(tape) {}
 
     void draw() {
-        start_page();
-        drafts_.back().outline = words("survey.outline", {{"piece", measured_id(piece_)}});
-        {
-            Pen pen = this->pen();
-            y_ = draw_survey(pen, {{side_margin, y_ - 190_pt}, {right(), y_}}, piece_, tape_);
-        }
+        flow_.picture(190_pt, [&](Pen& pen, const Rect& room) { return draw_survey(pen, room, piece_, tape_); });
         answer_table();
         why();
         stations();
@@ -44,24 +35,11 @@ public:
 
 private:
     std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
-        return kit_.words(key, values);
+        return flow_.kit().words(key, values);
     }
-    Pen pen() { return {drafts_.back().page, kit_}; }
-    Length right() { return drafts_.back().page.width - side_margin; }
-    const fonts::Style& style() const { return kit_.style; }
+    const Kit& kit() const { return flow_.kit(); }
+    const fonts::Style& style() const { return flow_.style(); }
     Type small(bool strong = false) const { return {strong ? Face::bold : Face::regular, style().small}; }
-
-    void start_page() {
-        Draft draft = new_draft(plan_, "survey", Orientation::portrait);
-        draft.page.piece = piece_.id;
-        draft.tag = measured_id(piece_);
-        draft.title = words("survey.title");
-        const bool wall = piece_.measured_to == job::Surface::wall;
-        draft.subtitle = words(wall ? "survey.subtitle_wall" : "survey.subtitle_finish",
-                               {{"count", std::to_string(survey_.points.size())}});
-        drafts_.push_back(std::move(draft));
-        y_ = drafts_.back().page.height - 70_pt;
-    }
 
     struct Column {
         const char* key;
@@ -76,7 +54,9 @@ private:
                                                            {"", 0.9, Align::left}}};
 
     void cells(const std::array<std::string, 6>& texts, bool strong, Tag tag = Tag::cell) {
-        Pen pen = this->pen();
+        const Rect row = flow_.take(answer_height(style()));
+        const Length base = row.low.y + 5_pt;
+        Pen pen = flow_.pen();
         const Scope table = pen.going_on(Tag::table);
         const Scope line = pen.within(Tag::row);
         for (std::size_t i = 0; i < texts.size(); ++i) {
@@ -84,39 +64,26 @@ private:
             const Scope cell = pen.within(i == 0 && tag == Tag::cell ? Tag::row_header : tag);
             Type type = small(strong);
             type.align = column.align;
-            const Length x = side_margin + (right() - side_margin) * column.at;
+            const Length x = row.low.x + row.width() * column.at;
             // The figures of a curve may be many, the last column is narrow.
-            const Length width = right() - side_margin;
             constexpr double figures = 0.48;  // of the width
             const double before = i == 2 ? answer_columns[1].at + figures : answer_columns.at(i == 0 ? 0 : i - 1).at;
-            const Length room = i == 0   ? width * answer_columns[1].at - 6_pt
-                                : i == 1 ? width * figures
-                                : i == 5 ? right() - x
-                                         : width * (column.at - before) - 4_pt;
-            pen.text(Role::text, {x, y_}, texts.at(i), pen.fitting(texts.at(i), type, room));
+            const Length room = i == 0   ? row.width() * answer_columns[1].at - 6_pt
+                                : i == 1 ? row.width() * figures
+                                : i == 5 ? row.high.x - x
+                                         : row.width() * (column.at - before) - 4_pt;
+            pen.text(Role::text, {x, base}, texts.at(i), pen.fitting(texts.at(i), type, room));
         }
-    }
-
-    void rule(Length width) {
-        Pen pen = this->pen();
-        pen.line(Role::box, {side_margin, y_}, {right(), y_}, width);
+        pen.line(Role::box, row.low, {row.high.x, row.low.y}, tag == Tag::cell ? style().hair : style().line);
     }
 
     void answer_table() {
-        {
-            Pen pen = this->pen();
-            y_ -= 16_pt;
-            section(pen, side_margin, right(), y_, words("survey.answers"),
-                    words(tape_.unit() == Unit::inch ? "survey.misses_inch" : "survey.misses_mm"));
-        }
-        y_ -= 20_pt;
+        flow_.heading(words("survey.answers"),
+                      words(tape_.unit() == Unit::inch ? "survey.misses_inch" : "survey.misses_mm"));
         std::array<std::string, 6> heads;
         for (std::size_t i = 0; i + 1 < heads.size(); ++i) heads.at(i) = words(answer_columns.at(i).key);
         cells(heads, false, Tag::header_cell);
-        y_ -= 5_pt;
-        rule(style().line);
         for (const Answer& answer : answers_) {
-            y_ -= 14_pt;
             const bool used = answer.fit == survey_.used;
             const bool recommended = answer.fit == survey_.recommended;
             const std::string marks = used && recommended ? words("survey.used_recommended")
@@ -124,61 +91,47 @@ private:
                                       : recommended       ? words("survey.only_recommended")
                                                           : std::string();
             const std::size_t worst = answer.misses->worst_point();
-            cells({fit_name(answer.fit, kit_), answer_text(piece_, answer.fit, kit_, tape_),
+            cells({fit_name(answer.fit, kit()), answer_text(piece_, answer.fit, kit(), tape_),
                    miss_text(answer.misses->at.at(worst), tape_), tape_.exact_plain(reading(piece_, worst).station),
                    rms_text(answer, tape_), marks},
                   used);
-            y_ -= 5_pt;
-            rule(style().hair);
         }
-        for (const job::Fit fit : unanswered(survey_)) {
-            y_ -= 14_pt;
-            cells({fit_name(fit, kit_), words("survey.none"), "", "", "", ""}, false);
-            y_ -= 5_pt;
-            rule(style().hair);
-        }
+        for (const job::Fit fit : unanswered(survey_))
+            cells({fit_name(fit, kit()), words("survey.none"), "", "", "", ""}, false);
     }
 
     void why() {
-        Pen pen = this->pen();
-        y_ = pen.paragraph(Role::text, {side_margin, y_ - 16_pt},
-                           recommendation(piece_, kit_, tape_) + " " + left_out_text(piece_, kit_, tape_),
-                           {Face::regular, style().text}, right() - side_margin, 14_pt);
-        const std::string suspect = suspect_text(piece_, kit_, tape_);
-        if (suspect.empty()) return;
-        const Length top = y_ - 8_pt;
-        y_ = pen.paragraph(Role::caution, {side_margin + 10_pt, top - 15_pt}, suspect, {Face::bold, style().text},
-                           right() - side_margin - 20_pt, 14_pt) -
-             8_pt;
-        pen.box(Role::caution, {{side_margin, y_}, {right(), top}}, style().heavy);
+        flow_.skip(4_pt);
+        flow_.paragraph(Role::text, recommendation(piece_, kit(), tape_) + " " + left_out_text(piece_, kit(), tape_),
+                        {Face::regular, style().text});
+        const std::string suspect = suspect_text(piece_, kit(), tape_);
+        if (!suspect.empty()) flow_.boxed(Role::caution, suspect, {Face::bold, style().text}, style().heavy);
     }
 
     /// Groups of columns side by side; the table runs down one, then the next, then on to the next page.
     void stations() {
-        const auto live = right() - side_margin;
         const auto groups = std::max<std::size_t>(
-            1, static_cast<std::size_t>(std::floor((live + group_gap) / (narrowest_group + group_gap))));
+            1,
+            static_cast<std::size_t>(std::floor((flow_.width() + group_gap) / (narrowest_group(style()) + group_gap))));
         const auto count = static_cast<double>(groups);
-        const Length width = (live - group_gap * (count - 1)) / count;
+        const Length width = (flow_.width() - group_gap * (count - 1)) / count;
         const std::size_t points = survey_.points.size();
         for (std::size_t first = 0; first < points;) {
-            if (first > 0 || y_ - 30_pt - head_height - row_height * 4 < lowest) start_page();
-            table_heading();
-            const auto fits = static_cast<std::size_t>(std::floor((y_ - head_height - lowest) / row_height));
+            if (first > 0) flow_.next_page();
+            flow_.heading(words("survey.stations"),
+                          words(piece_.kind == plan::Kind::arch_liner ? "survey.signs_arch" : "survey.signs_wall"));
+            if (flow_.room() < head_height(style()) + row_height(style()) * 4) flow_.next_page();
+            const auto fits =
+                static_cast<std::size_t>(std::floor((flow_.room() - head_height(style())) / row_height(style())));
             const std::size_t rows = std::min(fits, (points - first + groups - 1) / groups);
+            const Rect block = flow_.take(head_height(style()) + row_height(style()) * static_cast<double>(rows));
             for (std::size_t group = 0; group < groups && first < points; ++group) {
                 const std::size_t end = std::min(first + rows, points);
-                rows_of(first, end, side_margin + (width + group_gap) * static_cast<double>(group), width);
+                const Length left = block.low.x + (width + group_gap) * static_cast<double>(group);
+                rows_of(first, end, {left, block.high.y}, width);
                 first = end;
             }
         }
-    }
-
-    void table_heading() {
-        Pen pen = this->pen();
-        y_ -= 22_pt;
-        section(pen, side_margin, right(), y_, words("survey.stations"),
-                words(piece_.kind == plan::Kind::arch_liner ? "survey.signs_arch" : "survey.signs_wall"));
     }
 
     /// Right edges of the columns: number, station, height, misses, and the fair curve's without the point.
@@ -190,10 +143,11 @@ private:
         return at;
     }
 
-    void rows_of(std::size_t first, std::size_t end, Length left, Length width) {
-        Pen pen = this->pen();
+    void rows_of(std::size_t first, std::size_t end, Point top, Length width) {
+        const Length left = top.x;
+        Pen pen = flow_.pen();
         const Edges edge = edges(left, width);
-        Length base = y_ - 20_pt;
+        Length base = top.y - head_height(style()) + 4.5_pt;
         const Type head = Type{Face::condensed, style().small}.at_right();
         const Scope table = pen.within(Tag::table);
         {
@@ -209,15 +163,15 @@ private:
             named(edge.at(answers_.size() + 3), words("survey.head_left_out"));
         }
         pen.line(Role::box, {left, base - 4.5_pt}, {left + width, base - 4.5_pt}, style().line);
-        base -= 3.5_pt;
+        base -= 1.3_pt;
         for (std::size_t i = first; i < end; ++i) {
-            base -= row_height;
+            base -= row_height(style());
             row(pen, i, base, left, width);
         }
     }
 
     std::string head_of(job::Fit fit) const {
-        return fit == job::Fit::fair ? words("survey.head_fair") : fit_name(fit, kit_);
+        return fit == job::Fit::fair ? words("survey.head_fair") : fit_name(fit, kit());
     }
 
     void row(Pen& pen, std::size_t i, Length base, Length left, Length width) {
@@ -244,9 +198,10 @@ private:
             const Type miss =
                 pen.fitting(text, small(worst || suspect).at_right(), edge.at(a + 3) - edge.at(a + 2) - 5_pt);
             pen.text(Role::running, {edge.at(a + 3), base}, text, miss);
-            if (!worst) continue;
+            if (!worst || text == "0") continue;
             const Length from = edge.at(a + 3) - pen.width(text, miss) - 1.5_pt;
-            pen.box(Role::box, {{from, base - 2_pt}, {edge.at(a + 3) + 1.5_pt, base + 8.3_pt}}, style().line);
+            pen.box(Role::box, {{from, base - 2_pt}, {edge.at(a + 3) + 1.5_pt, base + style().small * 0.92}},
+                    style().line);
         }
         {
             const Scope cell = pen.within(Tag::cell);
@@ -257,24 +212,36 @@ private:
                      pen.fitting(text, small(suspect).at_right(), edge.at(column) - edge.at(column - 1) - 5_pt));
         }
         if (suspect)
-            pen.box(Role::caution, {{left, base - 3.2_pt}, {left + width + 3_pt, base + 9.2_pt}}, style().heavy);
+            pen.box(Role::caution, {{left, base - 3.2_pt}, {left + width + 3_pt, base + style().small * 1.02}},
+                    style().heavy);
         else pen.line(Role::box, {left, base - 3.2_pt}, {left + width, base - 3.2_pt}, style().hair);
     }
 
-    Drafts& drafts_;
-    const plan::Plan& plan_;
+    Flow& flow_;
     const plan::Piece& piece_;
     const curve::Survey& survey_;
     std::vector<Answer> answers_;
-    const Kit& kit_;
-    Tape tape_;
-    Length y_;  ///< how far the page is filled, from the bottom edge
+    const Tape& tape_;
 };
 
 }  // namespace
 
 void add_survey(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    if (piece.survey && piece.board == 1) Survey(drafts, plan, piece, kit).draw();
+    if (!piece.survey || piece.board != 1) return;
+    const Tape tape(plan.header.units, kit.words);
+    const auto new_page = [&](bool first) {
+        Draft draft = new_draft(plan, "survey", Orientation::portrait);
+        draft.page.piece = piece.id;
+        draft.tag = measured_id(piece);
+        draft.title = kit.words("survey.title");
+        const bool wall = piece.measured_to == job::Surface::wall;
+        draft.subtitle = kit.words(wall ? "survey.subtitle_wall" : "survey.subtitle_finish",
+                                   {{"count", std::to_string(piece.survey->points.size())}});
+        draft.outline = first ? kit.words("survey.outline", {{"piece", measured_id(piece)}}) : std::string();
+        return draft;
+    };
+    Flow flow(drafts, kit, new_page, {70_pt, 46_pt});
+    Survey(flow, piece, tape).draw();
 }
 
 }  // namespace kerfpacket::sheets

@@ -5,17 +5,20 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length heads_below = Length::points(18);  // the first row of figures follows as far below its heads
-constexpr Length row_height = Length::points(15);
+/// From the heading down to the heads.
+Length heads_below(const fonts::Style& style) { return style.small * 2; }
+Length row_height(const fonts::Style& style) { return style.text * 1.36; }
 
 }  // namespace
 
-Length height_of(const FigureTable& table) { return heads_below + row_height * static_cast<double>(table.rows.size()); }
+Length height_of(const FigureTable& table, const fonts::Style& style) {
+    return heads_below(style) + row_height(style) * static_cast<double>(table.rows.size());
+}
 
 Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTable& table) {
     const auto& style = pen.kit().style;
     section(pen, left, right, y, table.heading, table.aside);
-    y -= heads_below;
+    y -= heads_below(style);
     const Scope whole = pen.within(Tag::table);
     const auto row = [&](const std::vector<FigureTable::Cell>& cells, Tag tag, Role role, Length size) {
         const Scope line = pen.within(Tag::row);
@@ -33,10 +36,18 @@ Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTab
     for (const std::string& head : table.heads) heads.emplace_back(head, false);
     row(heads, Tag::header_cell, Role::text, style.small);
     for (const auto& cells : table.rows) {
-        y -= row_height;
+        y -= row_height(style);
         row(cells, Tag::cell, Role::dimension, style.text);
     }
     return y;
+}
+
+void pour(Flow& flow, const FigureTable& table) {
+    const fonts::Style& style = flow.style();
+    flow.skip(style.strong * 0.7);
+    const Rect room = flow.take(style.strong + height_of(table, style) + style.text * 0.4);
+    Pen pen = flow.pen();
+    draw_table(pen, room.low.x, room.high.x, room.high.y - style.strong, table);
 }
 
 }  // namespace kerfpacket::sheets

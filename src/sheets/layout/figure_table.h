@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "sheets/layout/flow.h"
 #include "sheets/layout/pen.h"
 
 namespace kerfpacket::sheets {
@@ -24,9 +25,12 @@ struct FigureTable {
 };
 
 /// Height from the heading's baseline down to the last row's.
-Length height_of(const FigureTable& table);
+Length height_of(const FigureTable& table, const fonts::Style& style);
 
 /// Draws the table with its heading's baseline at `y`; returns the last row's.
 Length draw_table(Pen& pen, Length left, Length right, Length y, const FigureTable& table);
+
+/// The whole table on one page of a flow.
+void pour(Flow& flow, const FigureTable& table);
 
 }  // namespace kerfpacket::sheets

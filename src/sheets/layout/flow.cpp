@@ -9,9 +9,10 @@
 namespace kerfpacket::sheets {
 namespace {
 
-/// Of a type's size: from the top of a line down to its baseline, and what stays white below a block of lines.
-constexpr double ascent = 0.95;
+/// Of a type's size: what stays white below a block of lines, and below a line of a list without squares.
 constexpr double item_gap = 0.5;
+constexpr double list_gap = 0.15;
+constexpr Length beside_gap = 6_pt;
 constexpr Length column_gap = 6_pt;
 
 Length above_heading(const fonts::Style& style) { return style.strong * 0.7; }
@@ -74,14 +75,10 @@ Rect Flow::take_foot(Length height) {
     return {{top.low.x, y_}, {top.high.x, y_ + height}};
 }
 
-void Flow::together(const std::function<void(Flow&)>& blocks) {
-    Drafts scratch;
-    Flow trial(scratch, kit_, new_page_, region_);
-    const Length top = trial.y_;
-    blocks(trial);
-    // What is higher than a page goes on from where it is, and is broken where it must be.
-    if (scratch.size() == 1 && top - trial.y_ > room()) next_page();
-    blocks(*this);
+void Flow::picture(Length most, const std::function<Length(Pen&, const Rect&)>& draw) {
+    const Rect room = take(most);
+    Pen pen = this->pen();
+    y_ = draw(pen, room);
 }
 
 void Flow::heading(std::string text, std::string aside) { waiting_ = Waiting{std::move(text), std::move(aside)}; }
@@ -89,33 +86,53 @@ void Flow::heading(std::string text, std::string aside) { waiting_ = Waiting{std
 void Flow::paragraph(Role role, const std::string& text, const Type& type) {
     const Length step = leading(type.size);
     const Rect room = take(pen().paragraph_height(text, type, width(), step) + step);
-    pen().paragraph(role, {room.low.x, room.high.y - type.size * ascent}, text, type, room.width(), step);
+    pen().paragraph(role, {room.low.x, first_base(room, type.size)}, text, type, room.width(), step);
     skip(type.size * item_gap);
 }
 
-void Flow::boxed(Role role, const std::string& text, const Type& type) {
+Rect Flow::boxed(Role role, const std::string& text, const Type& type, Length line) {
     const Length step = leading(type.size);
     const Length white = type.size * 0.8;
     const Length inside = width() - white * 2;
-    skip(white);
+    skip(white / 2);
     const Rect room = take(pen().paragraph_height(text, type, inside, step) + step + white);
     Pen pen = this->pen();
-    pen.paragraph(role, {room.low.x + white, room.high.y - white / 2 - type.size * ascent}, text, type, inside, step);
-    pen.box(role, room, style().heavy);
+    pen.paragraph(role, {room.low.x + white, first_base(room, type.size) - white / 2}, text, type, inside, step);
+    pen.box(role, room, line);
     skip(white / 2);
+    return room;
 }
 
-void Flow::item(Role role, const std::string& text, const Type& type) {
+void Flow::listed(Role role, const Lead& lead, const std::string& text, const Type& type,
+                  const std::optional<Blank>& beside) {
     const Length step = leading(type.size);
-    const Length indent = item_indent(type);
-    const Rect room = take(pen().paragraph_height(text, type, width() - indent, step) + step);
+    const Type small{Face::regular, style().small};
+    Length width = this->width() - lead.indent;
+    Length words, behind;
+    if (beside) {
+        words = pen().width(beside->words, type) + (beside->words.empty() ? Length() : beside_gap);
+        behind = pen().width(beside->behind, small) + (beside->behind.empty() ? Length() : beside_gap);
+        width -= words + beside->least + behind + beside_gap;
+    }
+    const Rect room = take(pen().paragraph_height(text, type, width, step) + step);
     Pen pen = this->pen();
     const Scope list = pen.going_on(Tag::list);
     const Scope item = pen.within(Tag::list_item);
-    const Point base{room.low.x, room.high.y - type.size * ascent};
-    tick_box(pen, {base.x, base.y - type.size * 0.18}, type.size);
-    pen.paragraph(role, {base.x + indent, base.y}, text, type, room.width() - indent, step);
-    skip(type.size * item_gap);
+    const Point base{room.low.x, first_base(room, type.size)};
+    if (lead.box) tick_box(pen, {base.x, base.y - type.size * 0.18}, type.size);
+    pen.text(role, base, lead.words, {Face::bold, type.size});
+    const Length last = pen.paragraph(role, {base.x + lead.indent, base.y}, text, type, width, step);
+    if (beside) {
+        const Length from = room.high.x - behind - beside->least;
+        pen.text(Role::text, {from - words, last}, beside->words, type);
+        pen.line(Role::box, {from, last - 2_pt}, {from + beside->least, last - 2_pt}, style().line);
+        pen.text(Role::box, {room.high.x, last}, beside->behind, small.at_right());
+    }
+    skip(type.size * (lead.box ? item_gap : list_gap));
+}
+
+void Flow::item(Role role, const std::string& text, const Type& type, const std::optional<Blank>& beside) {
+    listed(role, {.box = true, .words = {}, .indent = item_indent(type)}, text, type, beside);
 }
 
 std::vector<std::vector<Blank>> Flow::in_lines(const std::vector<Blank>& blanks, Length width) {
@@ -138,7 +155,7 @@ std::vector<std::vector<Blank>> Flow::in_lines(const std::vector<Blank>& blanks,
 void Flow::blank_lines(const std::vector<Blank>& blanks, Length indent, const Rect& room) {
     const Type type{Face::regular, style().text};
     Pen pen = this->pen();
-    Length base = room.high.y - type.size * ascent;
+    Length base = first_base(room, type.size);
     for (const std::vector<Blank>& line : in_lines(blanks, room.width() - indent)) {
         // What room the words leave is shared by the blanks as their least lengths are.
         Length words, least;
@@ -168,13 +185,9 @@ void Flow::blank_item(const std::vector<Blank>& blanks) {
     Pen pen = this->pen();
     const Scope list = pen.going_on(Tag::list);
     const Scope item = pen.within(Tag::list_item);
-    tick_box(pen, {room.low.x, room.high.y - type.size * (ascent + 0.18)}, type.size);
+    tick_box(pen, {room.low.x, first_base(room, type.size) - type.size * 0.18}, type.size);
     blank_lines(blanks, indent, room);
     skip(type.size * item_gap);
-}
-
-void Flow::blanks(const std::vector<Blank>& blanks) {
-    blank_lines(blanks, {}, take(blank_leading() * static_cast<double>(in_lines(blanks, width()).size())));
 }
 
 FlowTable::FlowTable(Flow& flow, std::vector<Column> columns) : flow_(flow), columns_(std::move(columns)) {
@@ -195,7 +208,7 @@ void FlowTable::draw(const Rect& room, const std::vector<std::string>& cells, co
     Pen pen = flow_.pen();
     const Scope table = pen.going_on(Tag::table);
     const Scope line = pen.within(Tag::row);
-    Point base{room.low.x, room.high.y - type.size * ascent};
+    Point base{room.low.x, first_base(room, type.size)};
     for (std::size_t i = 0; i < cells.size(); ++i) {
         const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
         pen.paragraph(Role::text, base, cells[i], type, column_width(i), leading(type.size));

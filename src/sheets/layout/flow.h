@@ -20,11 +20,21 @@ struct DoesNotFit : std::runtime_error {
 /// From one baseline to the next in a paragraph of this type size.
 inline Length leading(Length type_size) { return type_size * (14.0 / 11); }
 
+/// Baseline of the first line of words in a block.
+inline Length first_base(const Rect& block, Length type_size) { return block.high.y - type_size * 0.95; }
+
 /// Some words and, behind them, a line to write on at least as long as `least`.
 struct Blank {
     std::string words;
     Length least = 60_pt;
     std::string behind{};  ///< what stands after the line: a unit
+};
+
+/// What stands before a line of a list: a square to tick, or words in bold, or white.
+struct Lead {
+    bool box = false;
+    std::string words{};
+    Length indent{};  ///< of the line's text
 };
 
 /// Fills the pages of one sheet from the top. Blocks are never cut in two; a heading stays with the block after it.
@@ -51,6 +61,8 @@ public:
     Length width() const { return right() - left(); }
     /// How far the page is filled, from its lower edge.
     Length y() const { return y_; }
+    /// Of an empty page.
+    Length page_room() const { return drafts_.back().page.height - region_.below_top - region_.lowest; }
     /// What is left of the page under a heading that waits for its block.
     Length room() const { return y_ - waiting_height() - region_.lowest; }
 
@@ -62,19 +74,20 @@ public:
     Rect take(Length height);
     /// The lowest strip of this page, or of the next where this one has no room for it; closes the page.
     Rect take_foot(Length height);
-    /// Blocks that stay on one page: poured once to learn their height, then where they go.
-    void together(const std::function<void(Flow&)>& blocks);
+    /// A picture at most so high; `draw` tells how far down it came.
+    void picture(Length most, const std::function<Length(Pen&, const Rect&)>& draw);
 
     void heading(std::string text, std::string aside = {});
     void paragraph(Role role, const std::string& text, const Type& type);
-    /// Words in a box.
-    void boxed(Role role, const std::string& text, const Type& type);
-    /// One line of a list: a square to tick and its words.
-    void item(Role role, const std::string& text, const Type& type);
-    /// The same with blanks to write in; goes on to further lines where they do not fit beside each other.
+    /// Words in a box of this line; returns the box.
+    Rect boxed(Role role, const std::string& text, const Type& type, Length line);
+    /// One line of a list; `beside` stands at the right end of its last line.
+    void listed(Role role, const Lead& lead, const std::string& text, const Type& type,
+                const std::optional<Blank>& beside = std::nullopt);
+    /// The same with a square to tick.
+    void item(Role role, const std::string& text, const Type& type, const std::optional<Blank>& beside = std::nullopt);
+    /// A square to tick and blanks to write in; goes on to further lines where they do not fit beside each other.
     void blank_item(const std::vector<Blank>& blanks);
-    /// Blanks without a square.
-    void blanks(const std::vector<Blank>& blanks);
 
 private:
     struct Waiting {

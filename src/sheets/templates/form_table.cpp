@@ -1,9 +1,10 @@
 #include "sheets/templates/form_table.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "sheets/drawings/small_drawing.h"
-#include "sheets/layout/furniture.h"
+#include "sheets/layout/flow.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -12,9 +13,6 @@ namespace {
 /// "N/2" for "N/1".
 std::string other_board(const plan::Piece& piece) { return piece.id.substr(0, piece.id.size() - 1) + "2"; }
 
-constexpr Length heading_height = Length::points(30);
-constexpr Length row_height = Length::points(15);
-constexpr Length lowest = Length::points(50);
 constexpr Length column_gap = Length::points(24);
 constexpr int columns = 2;
 
@@ -125,116 +123,91 @@ private:
     SmallDrawing small_;
 };
 
+Length row_height(const fonts::Style& style) { return style.text * 1.36; }
+Length head_height(const fonts::Style& style) { return style.small * 1.4; }
+
 class FormTable {
 public:
-    FormTable(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece)
-        : drafts_(drafts), context_(context), piece_(piece), rib_(*piece.form) {}
+    FormTable(Flow& flow, const plan::Piece& piece, const Tape& tape)
+        : flow_(flow), piece_(piece), rib_(*piece.form), tape_(tape) {}
 
     void draw() {
-        Length y = first_page();
-        std::size_t next = 0;
-        while (true) {
-            next = table(y, next);
-            if (next == rib_.ordinates.size()) return;
-            new_page();
-            y = pen().from_top(statement_line) - 8_pt;
-        }
+        for (const std::string& sentence : sentences())
+            flow_.paragraph(Role::text, sentence, {Face::regular, style().text});
+        flow_.paragraph(Role::caution, words("form.caution"), {Face::bold, style().text});
+        flow_.picture(flow_.page_room() * 0.28, [&](Pen& pen, const Rect& room) {
+            const Scope figure = pen.figure(words("figure.rib", {{"piece", piece_.id},
+                                                                 {"chord", tape_.with_unit(rib_.curve.end().x)},
+                                                                 {"rise", tape_.with_unit(rib_rise(rib_))}}));
+            return RibDrawing(pen, rib_, tape_, room).draw();
+        });
+        trammels();
+        ordinates();
     }
 
 private:
-    const Kit& kit() const { return context_.kit; }
-    const fonts::Style& style() const { return context_.kit.style; }
+    const fonts::Style& style() const { return flow_.style(); }
     std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
-        return context_.kit.words(key, values);
-    }
-    Pen pen() { return {drafts_.back().page, kit()}; }
-    Length right() const { return drafts_.back().page.width - side_margin; }
-
-    void new_page() {
-        Draft draft = new_draft(context_.plan, context_.titles.sheet, Orientation::portrait);
-        draft.page.piece = piece_.id;
-        draft.tag = piece_.id;
-        draft.title = words("form.title");
-        draft.subtitle = board_text(piece_, kit(), context_.tape);
-        drafts_.push_back(std::move(draft));
-    }
-
-    Length first_page() {
-        new_page();
-        drafts_.back().outline = words("form.outline", {{"piece", piece_.id}});
-        Pen pen = this->pen();
-        Length y = pen.from_top(statement_line) - 4_pt;
-        for (const std::string& sentence : sentences()) {
-            y = pen.paragraph(Role::text, {side_margin, y}, sentence, {Face::regular, style().text},
-                              right() - side_margin, 15_pt);
-            y -= 19_pt;
-        }
-        y = pen.paragraph(Role::caution, {side_margin, y}, words("form.caution"), {Face::bold, style().text},
-                          right() - side_margin, 15_pt);
-        const Length room = pen.page_height() * 0.24;
-        {
-            const Scope figure = pen.figure(words("figure.rib", {{"piece", piece_.id},
-                                                                 {"chord", context_.tape.with_unit(rib_.curve.end().x)},
-                                                                 {"rise", context_.tape.with_unit(rib_rise(rib_))}}));
-            y = RibDrawing(pen, rib_, context_.tape, {{side_margin, y - 8_pt - room}, {right(), y - 8_pt}}).draw();
-        }
-        return trammels(pen, y - heading_height);
+        return flow_.kit().words(key, values);
     }
 
     std::vector<std::string> sentences() const {
         const bool both = piece_.bends_both_ways();
-        std::vector<std::string> all{both ? words("form.at_both", {{"side", kerf_side(piece_, kit())}})
+        std::vector<std::string> all{both ? words("form.at_both", {{"side", kerf_side(piece_, flow_.kit())}})
                                           : words(rib_.at_kerf_face ? "form.at_kerf_face" : "form.at_seen_face")};
         all.push_back(words(piece_.zero == job::End::left ? "form.zero_left" : "form.zero_right"));
         if (both) all.push_back(words("form.reverse"));
         all.push_back(words("form.solid"));
-        if (serves_both_boards(piece_))
-            all.push_back(context_.kit.words("form.turned_over", {{"other", other_board(piece_)}}));
+        if (serves_both_boards(piece_)) all.push_back(words("form.turned_over", {{"other", other_board(piece_)}}));
         return all;
     }
 
-    Length trammels(Pen& pen, Length y) {
-        if (!rib_.trammels.empty())
-            return draw_table(pen, side_margin, right(), y, form_trammels(rib_, kit(), context_.tape)) - heading_height;
-        section(pen, side_margin, right(), y, words("form.trammel"));
-        const std::string none = words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none");
-        pen.text(Role::text, {side_margin, y - 20_pt}, none,
-                 pen.fitting(none, {Face::regular, style().text}, right() - side_margin));
-        return y - 20_pt - heading_height;
+    void trammels() {
+        if (!rib_.trammels.empty()) return pour(flow_, form_trammels(rib_, flow_.kit(), tape_));
+        flow_.heading(words("form.trammel"));
+        flow_.paragraph(Role::text, words(rib_.arcs_alone ? "form.trammel_too_long" : "form.trammel_none"),
+                        {Face::regular, style().text});
     }
 
-    /// Rows from `next` on, in columns down and across, its heading at `y`; returns the first row that found no room.
-    std::size_t table(Length y, std::size_t next) {
-        Pen pen = this->pen();
-        section(pen, side_margin, right(), y,
-                words(rib_hollow(rib_) > 0.1_mm ? "form.ordinates_hollow" : "form.ordinates"),
-                words(inch() ? "form.units_in" : "form.units_mm"));
-        const Length width = (right() - side_margin - column_gap * (columns - 1)) / columns;
-        const std::size_t room = static_cast<std::size_t>(std::max(1.0, (y - 36_pt - lowest) / row_height));
-        const std::size_t left = rib_.ordinates.size() - next;
-        // A short table stands in even columns.
-        const std::size_t rows = std::min(room, (left + columns - 1) / columns);
-        for (int column = 0; column < columns && next < rib_.ordinates.size(); ++column) {
-            const Length x = side_margin + (width + column_gap) * static_cast<double>(column);
-            Length base = y - 20_pt;
-            const Scope part = pen.within(Tag::table);
-            heads(pen, x, width, base);
-            for (std::size_t i = 0; i < rows && next < rib_.ordinates.size(); ++i, ++next) {
-                base -= row_height;
-                row(pen, x, width, base, rib_.ordinates[next]);
+    /// In columns down and across, over as many pages as it takes.
+    void ordinates() {
+        const Length width = (flow_.width() - column_gap * (columns - 1)) / columns;
+        for (std::size_t next = 0; next < rib_.ordinates.size();) {
+            flow_.heading(words(rib_hollow(rib_) > 0.1_mm ? "form.ordinates_hollow" : "form.ordinates"),
+                          words(inch() ? "form.units_in" : "form.units_mm"));
+            if (flow_.room() < head_height(style()) + row_height(style()) * 3) flow_.next_page();
+            const auto fits =
+                static_cast<std::size_t>(std::floor((flow_.room() - head_height(style())) / row_height(style())));
+            // A short table stands in even columns.
+            const std::size_t rows = std::min(fits, (rib_.ordinates.size() - next + columns - 1) / columns);
+            const Rect block = flow_.take(head_height(style()) + row_height(style()) * static_cast<double>(rows));
+            Pen pen = flow_.pen();
+            for (int column = 0; column < columns && next < rib_.ordinates.size(); ++column) {
+                const Length x = block.low.x + (width + column_gap) * static_cast<double>(column);
+                Length base = block.high.y - style().small;
+                const Scope part = pen.within(Tag::table);
+                heads(pen, x, width, base);
+                base = block.high.y - head_height(style()) + style().text * 0.36;
+                for (std::size_t i = 0; i < rows && next < rib_.ordinates.size(); ++i, ++next) {
+                    base -= row_height(style());
+                    row(pen, x, width, base, rib_.ordinates[next]);
+                }
             }
+            if (next < rib_.ordinates.size()) flow_.next_page();
         }
-        return next;
     }
 
-    bool inch() const { return context_.tape.unit() == measure::Unit::inch; }
+    bool inch() const { return tape_.unit() == measure::Unit::inch; }
 
     void heads(Pen& pen, Length x, Length width, Length base) {
         const Scope line = pen.within(Tag::row);
         const Type type = Type{Face::regular, style().small}.at_right();
+        double from = 0;
         const auto head = [&](double at, const char* key) {
             const Scope cell = pen.within(Tag::header_cell);
-            pen.text(Role::text, {x + width * at, base}, words(key), type);
+            pen.text(Role::text, {x + width * at, base}, words(key),
+                     pen.fitting(words(key), type, width * (at - from) - 4_pt));
+            from = at;
         };
         head(station_at, "form.station");
         head(height_at, "form.height");
@@ -243,17 +216,19 @@ private:
     }
 
     void row(Pen& pen, Length x, Length width, Length base, Point ordinate) {
-        const auto& tape = context_.tape;
-        const std::string exact = inch() ? tape.number(ordinate.y.inches(), 3) : tape.number(ordinate.y.mm(), 1);
+        const std::string exact = inch() ? tape_.number(ordinate.y.inches(), 3) : tape_.number(ordinate.y.mm(), 1);
         const Scope line = pen.within(Tag::row);
+        double from = 0;
         const auto cell = [&](Tag tag, double at, const std::string& text, const Type& type) {
             const Scope part = pen.within(tag);
-            pen.text(Role::dimension, {x + width * at, base}, text, type.at_right());
+            const Type fitted = pen.fitting(text, type, width * (at - from) - 4_pt);
+            pen.text(Role::dimension, {x + width * at, base}, text, fitted.at_right());
+            from = at;
         };
-        cell(Tag::row_header, station_at, tape.plain(ordinate.x), {Face::regular, style().text});
-        cell(Tag::cell, height_at, tape.plain(ordinate.y), {Face::bold, style().text});
+        cell(Tag::row_header, station_at, tape_.plain(ordinate.x), {Face::regular, style().text});
+        cell(Tag::cell, height_at, tape_.plain(ordinate.y), {Face::bold, style().text});
         cell(Tag::cell, exact_at, exact, {Face::regular, style().small});
-        cell(Tag::cell, 1, tape.other(ordinate.y), {Face::regular, style().small});
+        cell(Tag::cell, 1, tape_.other(ordinate.y), {Face::regular, style().small});
         pen.line(Role::box, {x, base - 4_pt}, {x + width, base - 4_pt}, style().hair);
     }
 
@@ -262,10 +237,10 @@ private:
     static constexpr double height_at = 0.56;
     static constexpr double exact_at = 0.79;
 
-    Drafts& drafts_;
-    const TemplateContext& context_;
+    Flow& flow_;
     const plan::Piece& piece_;
     const plan::FormRib& rib_;
+    const Tape& tape_;
 };
 
 }  // namespace
@@ -276,7 +251,18 @@ bool serves_both_boards(const plan::Piece& piece) {
 }
 
 void add_form_table(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece) {
-    FormTable(drafts, context, piece).draw();
+    const Kit& kit = context.kit;
+    const auto new_page = [&](bool first) {
+        Draft draft = new_draft(context.plan, context.titles.sheet, Orientation::portrait);
+        draft.page.piece = piece.id;
+        draft.tag = piece.id;
+        draft.title = kit.words("form.title");
+        draft.subtitle = board_text(piece, kit, context.tape);
+        draft.outline = first ? kit.words("form.outline", {{"piece", piece.id}}) : std::string();
+        return draft;
+    };
+    Flow flow(drafts, kit, new_page, {72_pt, 50_pt});
+    FormTable(flow, piece, context.tape).draw();
 }
 
 }  // namespace kerfpacket::sheets

@@ -59,7 +59,7 @@ private:
     /// Height of what follows the map.
     Length below() const {
         const auto rows = [](const auto& list, Length height) { return height * static_cast<double>(list.size()); };
-        const Length table = map_.table ? heading_height + height_of(*map_.table) : Length();
+        const Length table = map_.table ? heading_height + height_of(*map_.table, pen_.kit().style) : Length();
         return heading_height * 2 + rows(map_.steps, step_height) + table + rows(map_.checks, row_height) + lowest;
     }
 
