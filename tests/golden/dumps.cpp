@@ -6,7 +6,8 @@
 //     KERFPACKET_RENEW_GOLDEN=1 build/tests/golden/golden_dumps
 //
 // Of the pages of one sheet that follow each other the first and the last stand in full; those between are of the same
-// make and are told by their heading and the number of their lines. Units and property tests see all of them.
+// make and are told by their heading and the number of their lines. Headers, footers, check bars and hatches stand
+// once, where they first come, then only their number. Units and property tests see all of them.
 
 #include <gtest/gtest.h>
 
@@ -52,6 +53,16 @@ std::string text_of(const Lines& lines) {
     return text;
 }
 
+std::string first_word(const std::string& line) { return line.substr(0, line.find(' ')); }
+
+/// Where a line of words ends follows from its words and its type.
+std::string without_width(const std::string& line) {
+    const std::size_t at = line.rfind(" wide ");
+    return line.starts_with("page ") || at == std::string::npos || line.find('"', at) != std::string::npos
+               ? line
+               : line.substr(0, at);
+}
+
 /// The dump of a document, pages between the first and the last of a sheet cut down to their heading.
 Lines abridged(const page::Document& document) {
     const auto same_sheet = [&](std::size_t a, std::size_t b) {
@@ -64,16 +75,35 @@ Lines abridged(const page::Document& document) {
     Lines kept;
     std::size_t pages = 0;
     bool cut = false;
+    // What is on every sheet stands in full on the first that has it, then only how much of it there is.
+    std::map<std::string, std::size_t> everywhere{{"furniture", 0}, {"check-bar", 0}, {"hatch", 0}};
+    std::map<std::string, int> more;
     for (const std::string& line : lines_of(output::dump(document))) {
         if (line.starts_with("page ")) {
             cut = between(pages);
             kept.push_back(line);
             const std::size_t items = document.pages.at(pages++).items.size();
             if (cut) kept.back().append(": ").append(std::to_string(items)).append(" lines");
-        } else if (!cut || line.empty()) {
-            kept.push_back(line);
+            continue;
         }
+        if (line.empty()) {
+            for (const auto& [role, count] : more) kept.push_back(fmt::format("{} of {}", count, role));
+            more.clear();
+            kept.push_back(line);
+            continue;
+        }
+        if (cut) continue;
+        const auto known = everywhere.find(first_word(line));
+        if (known != everywhere.end()) {
+            if (known->second == 0) known->second = pages;
+            if (known->second != pages) {
+                ++more[known->first];
+                continue;
+            }
+        }
+        kept.push_back(without_width(line));
     }
+    for (const auto& [role, count] : more) kept.push_back(fmt::format("{} of {}", count, role));
     return kept;
 }
 

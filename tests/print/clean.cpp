@@ -12,7 +12,7 @@ namespace {
 
 class Clean : public testing::TestWithParam<fs::path> {
 protected:
-    static std::string pdf() { return (GetParam() / "packet.pdf").string(); }
+    static std::string pdf() { return built_sample(GetParam()); }
     /// Runs a reader that must end well and have nothing to complain of.
     static std::string silent(const std::vector<std::string>& words) {
         const Outcome outcome = run_program(words);

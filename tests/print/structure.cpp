@@ -58,7 +58,7 @@ std::vector<std::vector<Told>> sections(const std::vector<Told>& all) {
 
 class Structure : public testing::TestWithParam<fs::path> {
 protected:
-    static std::string pdf() { return (GetParam() / "packet.pdf").string(); }
+    static std::string pdf() { return built_sample(GetParam()); }
 };
 
 TEST_P(Structure, IsADocumentOfOneSectionAPageEachWithItsHeadingFirst) {
@@ -209,7 +209,7 @@ TEST_F(Archive, WithoutAttachmentsItIsPdfA1b) {
 /// Part 3 allows what part 1 does not: another part in the metadata, embedded files.
 TEST_F(Archive, WithAttachmentsOnlyWhatPart3AllowsIsFound) {
     for (const fs::path& sample : sample_folders()) {
-        std::istringstream lines(findings((sample / "packet.pdf").string()));
+        std::istringstream lines(findings(built_sample(sample)));
         int found = 0;
         for (std::string line; std::getline(lines, line);) {
             const std::size_t colon = line.find(" : ");

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "../support/kit.h"
+#include "../support/languages.h"
 #include "arbitrary.h"
 #include "job/read.h"
 #include "sheets/strips/checklist_block.h"
@@ -103,7 +104,7 @@ rc::Gen<Length> mark(Unit unit) {
 
 RC_GTEST_PROP(Columns, read_back_as_the_true_place, ()) {
     const Unit unit = *rc::gen::element(Unit::inch, Unit::millimetre);
-    const auto language = *rc::gen::element<std::string>("en", "es");
+    const auto language = *rc::gen::elementOf(tests::languages());
     std::vector<Length> marks;
     for (int i = 0; i < 10; ++i) marks.push_back(*mark(unit));
     // From a right zero the same marks are what is left of the board.

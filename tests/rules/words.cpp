@@ -21,6 +21,16 @@ TEST(Words, PromisesAreFound) {
     EXPECT_EQ(promise_in("Safety card; ask your safety office; it will likely break; bend it"), "");
 }
 
+TEST(Words, EveryLanguageHasWordsThatItMustNotSay) {
+    int languages = 0;
+    for (const fs::directory_entry& entry : fs::directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "templates")) {
+        if (!entry.is_directory()) continue;
+        ++languages;
+        EXPECT_TRUE(promises().contains(entry.path().filename().string())) << entry.path();
+    }
+    EXPECT_GE(languages, 2);
+}
+
 TEST(Words, TemplatesPromiseNothing) {
     int files = 0;
     for (const fs::directory_entry& entry :

@@ -82,4 +82,15 @@ inline std::vector<fs::path> sample_folders() {
     return folders;
 }
 
+/// The packet that the program makes of a sample today; those beside some samples are of the last version.
+inline std::string built_sample(const fs::path& sample) {
+    static const Folder folder;
+    const fs::path packet = folder / (sample.filename().string() + ".pdf");
+    if (fs::exists(packet)) return packet.string();
+    const Outcome built =
+        run_program({KERFPACKET_PROGRAM, "build", (sample / "job.toml").string(), "--out", packet.string()});
+    if (built.status != 0 && built.status != 3) throw std::runtime_error(sample.string() + "\n" + built.err);
+    return packet.string();
+}
+
 }  // namespace kerfpacket::tests

@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "../../support/languages.h"
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
 #include "job/read_profile.h"
@@ -122,7 +123,7 @@ TEST(CheckPage, HasItsBarsTrueAndItsWordsInTheirPlaces) {
 TEST(CheckPage, OfANarrowRollIsAStripWithOneBarAlongTheFeed) {
     for (const char* roll : {"custom_roll_1in", "custom_roll_62mm", "custom_roll_4in", "custom_roll_8.4in"})
         for (const Unit unit : {Unit::inch, Unit::millimetre})
-            for (const char* language : {"en", "es"}) {
+            for (const std::string& language : tests::languages()) {
                 SCOPED_TRACE(std::string(roll) + " " + language);
                 const job::Media media = *job::find_media(roll);
                 const page::Page page = sheets::make_printer_check(media, unit, kit(language)).pages.at(0);

@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <set>
 
+#include "../../support/languages.h"
 #include "fonts/words.h"
 
 namespace kerfpacket::fonts {
@@ -65,7 +66,7 @@ TEST(Languages, LeaveNothingUntranslatedOrEmpty) {
 }
 
 TEST(Languages, HaveTheYearsMonths) {
-    for (const char* language : {"en", "es"}) {
+    for (const std::string& language : tests::languages()) {
         const std::vector<std::string> months = Words(templates, language).list("numbers.months");
         EXPECT_EQ(months.size(), 12U);
         EXPECT_EQ(std::set<std::string>(months.begin(), months.end()).size(), 12U);

@@ -7,6 +7,7 @@
 
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
+#include "../../support/languages.h"
 #include "../../support/program.h"
 
 namespace kerfpacket::sheets {
@@ -23,7 +24,7 @@ page::Document sheets_on(const char* media, measure::Unit unit, const std::strin
 
 TEST(FieldSheets, WordsKeepApartOnEveryPaperAndInEveryLanguage) {
     for (const job::Media& media : job::all_media())
-        for (const char* language : {"en", "es"})
+        for (const std::string& language : tests::languages())
             for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre}) {
                 const page::Document document = make_field_sheets(all, media, unit, kit(language));
                 ASSERT_EQ(document.pages.size(), 3U);
@@ -38,7 +39,7 @@ TEST(FieldSheets, NameNoKeyThatIsNotDescribed) {
     const std::string described = tests::slurp(std::filesystem::path(KERFPACKET_SOURCE_DIR) / "src/job/README.md");
     const std::regex key(R"([a-z]+([_-][a-z]+)*)");
     std::set<std::string> seen;
-    for (const char* language : {"en", "es"})
+    for (const std::string& language : tests::languages())
         for (const page::Page& page : sheets_on("na_letter_8.5x11in", measure::Unit::inch, language).pages)
             for (const page::TextItem& text : tests::texts(page)) {
                 if (text.size != kit().style.tiny || text.face != page::Face::condensed) continue;
@@ -57,7 +58,7 @@ TEST(FieldSheets, NameNoKeyThatIsNotDescribed) {
 
 TEST(FieldSheets, BlanksAreLongEnoughForAHand) {
     // A figure such as 108-15/16 in ordinary handwriting, 3/4 in. Judgement, no source.
-    for (const char* language : {"en", "es"})
+    for (const std::string& language : tests::languages())
         for (const page::Page& page : sheets_on("na_letter_8.5x11in", measure::Unit::inch, language).pages)
             for (const page::PathItem& path : tests::paths(page, page::Role::box)) {
                 const geom::Rect box = path.path.bounds();

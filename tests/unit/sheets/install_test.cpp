@@ -6,6 +6,7 @@
 
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
+#include "../../support/languages.h"
 #include "measure/fraction.h"
 #include "sheets/packet.h"
 #include "sheets/words/tape.h"
@@ -76,7 +77,7 @@ TEST(InstallCard, TheGlueLogHasARowForEachStepAndTwoMore) {
 }
 
 TEST(SignOff, StandsOnCoverChecklistAndInstallCard) {
-    for (const char* language : {"en", "es"}) {
+    for (const std::string& language : tests::languages()) {
         const fonts::Words& words = kit(language).words;
         const page::Document document = packet(language);
         const auto expect_blanks = [&](const page::Page& page, const std::vector<std::string>& who, int dates) {

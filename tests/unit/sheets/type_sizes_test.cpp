@@ -7,6 +7,7 @@
 
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
+#include "../../support/languages.h"
 #include "job/read.h"
 #include "plan/plan.h"
 #include "sheets/layout/flow.h"
@@ -18,7 +19,7 @@ namespace {
 using namespace measure::literals;
 
 /// The kinds of sheet that are words and tables.
-const std::vector<std::string> poured{"changes", "safety", "install"};
+const std::vector<std::string> poured{"changes", "safety", "install", "cover", "setup", "survey"};
 
 fonts::Style with_text(measure::Length text) {
     fonts::Style style = tests::kit().style;
@@ -34,7 +35,7 @@ plan::Plan sample(const char* name) {
     return plan::make_plan(job::read_job(job::load(file).value()).job).value();
 }
 
-class TypeSizes : public testing::TestWithParam<std::tuple<const char*, int>> {};
+class TypeSizes : public testing::TestWithParam<std::tuple<std::string, int>> {};
 
 TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
     const auto [language, points] = GetParam();
@@ -47,8 +48,8 @@ TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
         plan::Plan before = plan;
         before.header.revision = "0";
         for (plan::Piece& piece : before.pieces) piece.blank_length += 1_mm;
-        const std::string text;
-        for (const page::Page& page : make_packet({plan, text}, {before, text}, kit, {}).pages) {
+        const std::vector<job::Value> nothing;
+        for (const page::Page& page : make_packet({plan, nothing}, {before, nothing}, kit, {}).pages) {
             if (std::find(poured.begin(), poured.end(), page.sheet) == poured.end()) continue;
             ++pages;
             for (const std::string& fault : tests::text_faults(page, 18_pt, 18_pt))
@@ -58,17 +59,21 @@ TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
     EXPECT_GE(pages, points > 12 ? 10 : 9);
 }
 
-INSTANTIATE_TEST_SUITE_P(Both, TypeSizes, testing::Combine(testing::Values("en", "es"), testing::Values(9, 12, 16)));
+INSTANTIATE_TEST_SUITE_P(Both, TypeSizes,
+                         testing::Combine(testing::ValuesIn(tests::languages()), testing::Values(9, 12, 16)));
+
+/// An empty page of Letter.
+Draft letter(bool first) {
+    Draft draft;
+    draft.page.width = 8.5_in;
+    draft.page.height = 11_in;
+    draft.outline = first ? "first" : "";
+    return draft;
+}
 
 TEST(Flow, goes_on_to_a_further_page_and_keeps_a_heading_with_what_follows) {
     Drafts drafts;
-    Flow flow(drafts, tests::kit(), [](bool first) {
-        Draft draft;
-        draft.page.width = 8.5_in;
-        draft.page.height = 11_in;
-        draft.outline = first ? "first" : "";
-        return draft;
-    });
+    Flow flow(drafts, tests::kit(), letter);
     flow.take(flow.room() - 30_pt);
     flow.heading("Heading");
     flow.paragraph(Role::text, "What follows it.", {Face::regular, tests::kit().style.text});
@@ -79,34 +84,46 @@ TEST(Flow, goes_on_to_a_further_page_and_keeps_a_heading_with_what_follows) {
     EXPECT_THROW(flow.take(11_in), DoesNotFit);
 }
 
-TEST(Flow, keeps_blocks_together_and_leaves_white_only_between_them) {
+TEST(Flow, leaves_white_only_between_blocks) {
     Drafts drafts;
-    Flow flow(drafts, tests::kit(), [](bool) {
-        Draft draft;
-        draft.page.width = 8.5_in;
-        draft.page.height = 11_in;
-        return draft;
-    });
+    Flow flow(drafts, tests::kit(), letter);
     const Length top = flow.y();
     flow.skip(10_pt);
     EXPECT_EQ(flow.y(), top);
-    flow.take(flow.room() - 50_pt);
-    flow.together([](Flow& part) {
-        part.take(30_pt);
-        part.take(30_pt);
-    });
-    EXPECT_EQ(drafts.size(), 2U);
-    EXPECT_NEAR((top - flow.y()).points(), 60, 1e-9);
+    flow.take(30_pt);
+    flow.skip(10_pt);
+    flow.take(30_pt);
+    EXPECT_NEAR((top - flow.y()).points(), 70, 1e-9);
+}
+
+TEST(Flow, goes_on_from_where_a_picture_ended) {
+    Drafts drafts;
+    Flow flow(drafts, tests::kit(), letter);
+    flow.take(flow.room() - 100_pt);
+    flow.picture(120_pt, [](Pen&, const Rect& room) { return room.high.y - 50_pt; });
+    ASSERT_EQ(drafts.size(), 2U) << "it might have come down so far";
+    EXPECT_NEAR((flow.room() + 50_pt).points(), Flow(drafts, tests::kit(), letter).room().points(), 1e-9);
+}
+
+TEST(Flow, a_blank_stands_at_the_end_of_the_last_line) {
+    Drafts drafts;
+    Flow flow(drafts, tests::kit(), letter);
+    std::string words;
+    for (int i = 0; i < 40; ++i) words += "measure ";
+    flow.item(Role::text, words, {Face::regular, tests::kit().style.text}, Blank{"at", 60_pt, "mm"});
+    const std::vector<page::TextItem> texts = tests::texts(drafts[0].page);
+    ASSERT_GE(texts.size(), 4U);
+    const page::TextItem& unit = texts.back();
+    const page::TextItem& line = texts[texts.size() - 3];
+    EXPECT_EQ(unit.text, "mm");
+    EXPECT_EQ(unit.anchor.y, line.anchor.y);
+    EXPECT_LT(line.anchor.y, texts.front().anchor.y);
+    EXPECT_TRUE(tests::text_faults(drafts[0].page, 18_pt, 18_pt).empty());
 }
 
 TEST(FlowTable, says_its_heads_again_on_a_further_page) {
     Drafts drafts;
-    Flow flow(drafts, tests::kit(), [](bool) {
-        Draft draft;
-        draft.page.width = 8.5_in;
-        draft.page.height = 11_in;
-        return draft;
-    });
+    Flow flow(drafts, tests::kit(), letter);
     FlowTable table(flow, {{"what", 0.5}, {"how", 0.5}});
     for (int i = 0; i < 60; ++i) table.row({std::to_string(i), "a value"});
     ASSERT_GE(drafts.size(), 2U);
