@@ -5,9 +5,9 @@
 
 namespace kerfpacket::plan {
 
-/// An edge strip's numerals stand in the web, 13 pt high, with the distances below them. Source: layout system.
+/// An edge strip's numerals stand in the web, 13 pt high, with the distances below them. Judgement, from proofs.
 inline constexpr Length least_edge_web = Length::inches(5.0 / 16);
-/// The part of an edge strip that is folded over the arris. Source: layout system.
+/// The part of an edge strip that is folded over the arris. Judgement.
 inline constexpr Length edge_flap = Length::points(19);
 /// Nothing of a strip is nearer than this to the edges of a roll along the feed.
 inline constexpr Length roll_edge = Length::points(4);
