@@ -220,9 +220,11 @@ def origin(f, strip, name, metric):
         for text, box, real in strip.words:
             m = MARK.match(text.strip())
             if m and box[1] < 14:
-                right_of = 22 if re.match("TAPE|CINTA", text) else 7  # a box to tick stands between
-                near.append((min(abs(real[0] - t - right_of), abs(t - real[2] - 7.5)), m.group(1)))
-        if near and min(near)[0] < 12:
+                left = min([b[0] for b in strip.tick_boxes if 0 < real[0] - b[2] < 6], default=real[0])
+                away = min(abs(left - t - 7.5), abs(t - real[2] - 7.5), *(
+                    min(abs(left - end), abs(real[2] - end)) for end in strip.arrow_ends(t, real)))
+                near.append((away, m.group(1)))
+        if near and min(near)[0] < 5:
             strip.tape.append((t, inches(min(near)[1], metric)))
     said = [m.group(1) for m in (SET_AT.search(c) for c in strip.captions) if m]
     bare = [t for t in strip.triangles if all(abs(t - known) > 0.01 for known, _ in strip.tape)]
