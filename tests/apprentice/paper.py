@@ -130,6 +130,9 @@ class Packet:
     def pieces(self):
         return [p for p, kind in self.parts if kind == "strips"]
 
+    def all_text(self):
+        return "\n".join(page.get_text() for page in self.doc)
+
     def not_to_cut(self, piece):
         """Whether the packet says in large words of this piece alone that it is not to be cut."""
         return any(re.search(rf"^(DO NOT CUT|NO CORTE) {re.escape(piece)}$", page.get_text(), re.M)
