@@ -52,6 +52,7 @@ def read(text):
         if isinstance(legs, list):
             legs = [length(v, units) for v in legs]
             piece["uneven"] = abs(legs[0] - legs[1]) > 1e-6
+            piece["leg_pair"] = legs
             legs = legs[0]
         elif legs is not None:
             legs = length(legs, units)
@@ -83,6 +84,7 @@ SHAPES = ["semicircular", "segmental", "elliptical", "three-centred", "pointed",
 WALLS = ["chord", "radius", "ordinates", "reversing"]
 PAPERS = ["na_letter_8.5x11in", "iso_a4_210x297mm", "na_ledger_11x17in"]
 STRIP_ROLLS = ["custom_roll_62mm", "custom_roll_24in", "custom_roll_36in"]
+NARROW_ROLLS = ["custom_roll_29mm", "custom_roll_2in"]
 
 
 class Maker:
@@ -91,6 +93,7 @@ class Maker:
     def __init__(self, seed):
         import random
         self.r = random.Random(seed)
+        self.rare = random.Random(f"rare {seed}")  # what few jobs have, apart, so that all else stays as it is
         self.seed = seed
         self.metric = self.r.random() < 0.35
         self.rows, self.notes = [], []
@@ -130,11 +133,15 @@ class Maker:
         head += ["[printer]", f'media = "{r.choice(PAPERS)}"']
         if r.random() < 0.25:
             head.append(f'strip_media = "{r.choice(STRIP_ROLLS)}"')
+        elif self.rare.random() < 0.1:
+            head.append(f'strip_media = "{self.rare.choice(NARROW_ROLLS)}"')
         if r.random() < 0.25:
             head.append(f'template_media = "{r.choice(["custom_roll_24in", "custom_roll_36in"])}"')
         pieces = [self.opening("A") if r.random() < 0.62 else self.wall("A")]
         if r.random() < 0.12:
             pieces.append(self.wall("B"))
+        if self.rare.random() < 0.08:
+            pieces.append(self.opening("C"))
         return "\n".join(self.notes + head + sum(pieces, [])) + "\n"
 
     def measured(self, piece, step):
@@ -167,12 +174,17 @@ class Maker:
             self.figures(shape, span)
         self.rows.append(f'measured_to = "{r.choice(["wall", "finish"])}"')
         if r.random() < 0.6:
-            self.say("legs", self.any(60, 84))
+            leg = self.any(60, 84)
+            if self.rare.random() < 0.2:
+                other = leg + self.round(self.rare.choice([-1, 1]) * self.rare.uniform(0.4, 2.5))
+                self.rows.append(f"legs = [{self.typed(leg)}, {self.typed(other)}]")
+            else:
+                self.say("legs", leg)
             if r.random() < 0.25:
                 self.rows.append("through_legs = true")
         self.say("depth", self.any(3.5, 7))
         self.rows.append("[opening.liner]")
-        self.board()
+        self.board("opening.liner")
         if r.random() < 0.5:
             self.rows.append("[opening.casing]")
             self.say("width", self.any(2, 3.5))
@@ -182,7 +194,7 @@ class Maker:
         self.rows.append("[opening.template]")
         if r.random() < 0.5:
             self.rows.append(f'sheets = "{r.choice(["grid", "along"])}"')
-        if r.random() < 0.25 and shape != "ordinates":
+        if r.random() < 0.25 and shape != "ordinates" and not any(row.startswith("legs = [") for row in self.rows):
             self.rows.append("half = true")
         return self.rows
 
@@ -222,7 +234,8 @@ class Maker:
             self.rows.append(f"tails = [{self.typed(self.any(4, 20))}, {self.typed(self.any(4, 20))}]")
         self.rows.append("[wall.board]")
         self.say("width", self.any(3.5, 7))
-        self.board()
+        listed = kind in ("chord", "radius") and "tails" not in self.rows[-3] and self.rare.random() < 0.15
+        self.board("wall.board", listed)
         if r.random() < 0.4:
             self.rows.append("[wall.form]")
         return self.rows
@@ -240,17 +253,50 @@ class Maker:
         pairs = [(self.round(float(a)), self.round(float(b))) for a, b in zip(at, y)]
         self.rows.append("ordinates = [" + ", ".join(f"[{self.typed(a)}, {self.typed(b)}]" for a, b in pairs) + "]")
 
-    def board(self):
+    def bend_length(self):
+        """About as long as the wall's rows say."""
+        import walls
+        said = tomllib.loads("\n".join(self.rows))["wall"][0]
+        units = "mm" if self.metric else "in"
+        return walls.courses_of({k: v if k == "angle" else length(v, units) for k, v in said.items()
+                                 if k in ("chord", "rise", "radius", "angle")})[0].s[-1]
+
+    def board(self, table, listed=False):
         r = self.r
         thickness = self.round(r.choice([0.375, 0.5, 0.5, 0.625, 0.75]))
         self.rows.append(f'material = "{r.choice(["mdf", "mdf", "mdf", "yellow-poplar", "plywood"])}"')
         self.say("thickness", thickness)
-        if r.random() < 0.3:
-            self.say("spacing", self.round(r.choice([0.25, 0.375, 0.5])))
-        if r.random() < 0.7:
-            self.say("trim", self.any(1, 6))
+        spacing = self.round(r.choice([0.25, 0.375, 0.5])) if r.random() < 0.3 else None
+        if spacing and not listed:
+            self.say("spacing", spacing)
+        trim = self.any(1, 6) if r.random() < 0.7 else None
+        if trim:
+            self.say("trim", trim)
+        if listed:
+            step, places = self.rare.uniform(0.35, 0.6), [self.round(trim or 3)]
+            while places[-1] < (trim or 3) + self.bend_length() * 1.01:
+                places.append(self.round(places[-1] + step * self.rare.uniform(0.85, 1.15)))
+            self.rows.append("kerfs = [" + ", ".join(self.typed(p) for p in places) + "]")
         self.rows.append(f'zero = "{r.choice(["left", "right"])}"')
         self.rows.append(f'tick = "{r.choice(["centre", "centre", "left", "right"])}"')
         if thickness > 0.7 and r.random() < 0.5:  # over the edge the web must hold the numbers
             self.say("kerf_depth", self.round(0.375))
             self.rows.append('strip = "edge"')
+        elif listed:
+            self.say("kerf_depth", self.round(thickness * 0.7))
+        if self.rare.random() < 0.12:
+            self.coupon(table, thickness)
+
+    def coupon(self, table, thickness):
+        self.rows.append(f"[{table}.coupon]")
+        self.say("chord", self.round(16))
+        self.say("rise", self.round(self.rare.uniform(0.8, 2.2)))
+        self.rows.append(f'held = "{self.rare.choice(["disc", "ends", "centre"])}"')
+        closes = 'side = "convex"' in self.rows  # kerfs that open do not close
+        self.rows.append(f'result = "{self.rare.choice(["cracked", "held"] + ["closed"] * closes)}"')
+        self.rows.append('by = "R. Vale"')
+        self.say("kerf_depth", self.round(thickness * 0.65))
+        self.say("spacing", self.round(0.5))
+        if self.rare.random() < 0.8:  # else a coupon that says much more or less than the table is asked about
+            self.rows.append("believed = true")
+

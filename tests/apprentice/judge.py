@@ -45,9 +45,11 @@ class Bend:
     def __init__(self, piece, half=0):
         self.piece, self.half = piece, half
         self.opening = "side" not in piece
-        self.course = walls.courses_of(piece)[0]
+        courses = walls.courses_of(piece)
+        self.course = courses[0]
         if half == 2:
-            self.course = mirrored(self.course)
+            self.course = courses[1] if len(courses) > 1 else mirrored(self.course)
+        self.other_half = courses[2 - half] if half and len(courses) > 1 else None
         self.thickness = piece["board"]["thickness"]
         self.outward = self.opening or piece["side"] == "concave"
         to_wall = piece["measured_to"] == "wall"
@@ -84,7 +86,7 @@ class Bend:
             return None
         t = self.course.th[0 if left else -1]
         if self.half == 1 and not left or self.half == 2 and left:
-            return -t
+            return -t if self.other_half is None else self.other_half.th[0 if self.half == 1 else -1]
         if not lines and self.piece.get("legs") is None:
             return None
         leg = math.pi / 2 if left else -math.pi / 2
@@ -149,6 +151,8 @@ def judge(job, path):
             continue
         if not halves:
             f.add("no strips", piece["id"])
+        if piece["board"].get("coupon") and piece["board"]["coupon"]["by"] not in packet.all_text():
+            f.add("coupon", f"{piece['id']}: nobody is told who bent it")
         for name in halves:
             half = int(name.split("/")[1]) if "/" in name and piece.get("shape") in ("pointed", "tudor") else 0
             judge_board(f, job, packet, piece, name, Bend(piece, half))
@@ -182,8 +186,8 @@ def judge_board(f, job, packet, piece, name, bend):
     y = board.line_that_keeps_its_length(bend.thickness, depth, kerf, spacing, piece["board"]["material"])
     d = bend.plain + bend.kerf_sign * y
     words(f, packet, name, piece, bend, right)
-    if piece.get("uneven"):
-        f.count("not laid: uneven legs")
+    if bend.piece.get("uneven") and piece["shape"] == "ordinates":
+        f.count("not laid: measured points over uneven legs")
         return
     place_and_fold(f, packet, name, piece, bend, d, cuts, strips, right, metric)
 
@@ -220,9 +224,11 @@ def origin(f, strip, name, metric):
         for text, box, real in strip.words:
             m = MARK.match(text.strip())
             if m and box[1] < 14:
-                right_of = 22 if re.match("TAPE|CINTA", text) else 7  # a box to tick stands between
-                near.append((min(abs(real[0] - t - right_of), abs(t - real[2] - 7.5)), m.group(1)))
-        if near and min(near)[0] < 12:
+                left = min([b[0] for b in strip.tick_boxes if 0 < real[0] - b[2] < 6], default=real[0])
+                away = min(abs(left - t - 7.5), abs(t - real[2] - 7.5), *(
+                    min(abs(left - end), abs(real[2] - end)) for end in strip.arrow_ends(t, real)))
+                near.append((away, m.group(1)))
+        if near and min(near)[0] < 5:
             strip.tape.append((t, inches(min(near)[1], metric)))
     said = [m.group(1) for m in (SET_AT.search(c) for c in strip.captions) if m]
     bare = [t for t in strip.triangles if all(abs(t - known) > 0.01 for known, _ in strip.tape)]
@@ -383,7 +389,7 @@ def place_and_fold(f, packet, name, piece, bend, d, cuts, strips, right, metric)
     ends, angles = bend.ends(d)
     extra = list(piece.get("tails") or (0, 0))
     if piece.get("through_legs"):
-        extra = [piece["legs"] if a == 0 else 0 for a in angles]
+        extra = [leg if a == 0 else 0 for leg, a in zip(piece.get("leg_pair") or [piece["legs"]] * 2, angles)]
     first = min(ends[0]) - extra[0]
     last = max(ends[1]) + extra[1]
     trim = piece["board"].get("trim", 3.0)
@@ -514,7 +520,9 @@ def judge_reprint(f, job, path, build, folder):
     kerf = inches(whole.text(name, "setup").split("\n")[5], metric)
     before = collect(Findings(), read_strips(Findings(), whole, name, kerf, metric), name, right)
     middle = sorted(before)[len(before) // 2]
+    first = whole.parts[(name, "strips")][0] + 1
     for options, least in ((("--only", "strips"), len(before)),
+                           (("--pages", f"{first},1"), 2),
                            (("--from-cut", str(middle)), len(before) - middle + 1)):
         part = f"{folder}/part.pdf"
         said = build(*options, "--out", part, "--force")

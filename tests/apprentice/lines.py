@@ -18,9 +18,12 @@ def judge_lines(f, job, packet, piece):
         half = int(name.split("/")[1]) if "/" in name and piece.get("shape") in ("pointed", "tudor") else 0
         if kind == "form":
             form(f, job, packet, piece, name, pages, judge.Bend(piece, half or (1 if pointed(piece) else 0)))
-        elif kind == "template" and not piece.get("uneven"):
+        elif kind in ("template", "casing") and piece.get("uneven") and (pointed(piece)
+                                                                        or piece["shape"] == "ordinates"):
+            f.count(f"not checked: {kind} of halves over uneven legs")
+        elif kind == "template":
             template(f, job, packet, piece, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
-        elif kind == "casing" and not piece.get("uneven"):
+        elif kind == "casing":
             casing(f, packet, piece, name, pages, judge.Bend(piece, 1 if pointed(piece) else 0))
 
 
@@ -238,7 +241,7 @@ def template(f, job, packet, piece, pages, bend):
     if piece.get("casing"):
         inner = d_wall - thickness + piece["casing"]["reveal"]
         lines["casing inside"], lines["casing outside"] = inner, inner + piece["casing"]["width"]
-    half = bool(piece.get("template", {}).get("half")) and "ordinates" not in piece
+    half = bool(piece.get("template", {}).get("half")) and "ordinates" not in piece and not piece.get("uneven")
     want = {k: expected(bend, d, pointed(piece)) for k, d in lines.items()}
     if half:
         middle = piece["span"] / 2
@@ -300,16 +303,18 @@ def casing(f, packet, piece, name, pages, bend):
         if not curves:
             f.count("not checked: segments without a curve")
             continue
-        f.gap("casing segments", fitted(np.concatenate(curves)[::3], a, b, halves))
+        ends = np.concatenate([c[[0, -1]] for c in curves])  # they hold an arc from sliding along itself
+        f.gap("casing segments", fitted(np.concatenate([np.concatenate(curves)[::3], ends]), a, b, halves, ends))
         f.count("casing segments")
 
 
-def fitted(points, a, b, courses):
+def fitted(points, a, b, courses, ends):
     best = None
     middle = (a.min(axis=0) + a.max(axis=0)) / 2
     for angle in range(0, 360, 45):  # a segment that is most of the casing
         p = points @ turned(math.radians(angle)).T
-        tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True)
+        tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True,
+                       ends)
         if best is None or tried[2] < best[2]:
             best = tried
     for course, i in itertools.product(courses, np.linspace(0.08, 0.92, 9)):
@@ -317,7 +322,7 @@ def fitted(points, a, b, courses):
         for angle in (course.th[j], course.th[j] - 0.17, course.th[j] + 0.17, course.th[j] + math.pi, 0.0):
             turn = turned(angle)
             shift = np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)
-            tried = settle(points, a, b, turn, shift, True)
+            tried = settle(points, a, b, turn, shift, True, ends)
             if best is None or tried[2] < best[2]:
                 best = tried
         if best[2] < 0.004:

@@ -130,6 +130,9 @@ class Packet:
     def pieces(self):
         return [p for p, kind in self.parts if kind == "strips"]
 
+    def all_text(self):
+        return "\n".join(page.get_text() for page in self.doc)
+
     def not_to_cut(self, piece):
         """Whether the packet says in large words of this piece alone that it is not to be cut."""
         return any(re.search(rf"^(DO NOT CUT|NO CORTE) {re.escape(piece)}$", page.get_text(), re.M)
@@ -156,6 +159,13 @@ class Strip:
     def __init__(self, sheet, frame, style):
         self.sheet, self.frame, self.style = sheet, frame, style
         self.ticks, self.marks, self.words, self.heavy, self.number = [], [], [], [], None
+
+    def arrow_ends(self, u, words):
+        """Where the level lines end that lead from a mark toward words off it."""
+        for a0, b0, a1, b1, width, dashes in self.sheet.lines:
+            if abs(b0 - b1) < 0.01 and words[1] < b0 < words[3] and width < 1 and not dashes and abs(a0 - a1) < 300:
+                if min(abs(a0 - u), abs(a1 - u)) < 0.3:
+                    yield a1 if abs(a0 - u) < 0.3 else a0
 
 
 def strips_on(sheet, kerf):
@@ -192,6 +202,8 @@ def _fill(strip):
                       and -16 < b[3] - v0 < 4]
     strip.triangles = [(a[0][0] + a[0][2]) / 2 for a in sheet.areas if a[1] == 3 and abs(a[0][1] - v0) < 0.6
                        and 7 < a[0][2] - a[0][0] < 9 and u0 - 1 < (a[0][0] + a[0][2]) / 2 < u1 + 1]
+    strip.tick_boxes = [b for b, _ in sheet.frames if within(b) and b[2] - b[0] < 12 and b[1] < v0 + 14
+                        and abs(b[2] - b[0] - b[3] + b[1]) < 0.1]
     strip.upright = [(l[0], abs(l[3] - l[1]), l[4], l[5], max(l[1], l[3])) for l in sheet.lines
                      if abs(l[0] - l[2]) < 0.02 and u0 - 9 <= l[0] <= u1 + 9 and min(l[1], l[3]) > v0 - 1
                      and max(l[1], l[3]) < v1 + 1]

@@ -157,12 +157,47 @@ def spline(points):
     return of_function(q[:, 0], q[:, 1], d[:, 0], d[:, 1], dd[:, 0], dd[:, 1])
 
 
+TILTED = ("segmental", "horseshoe", "eyebrow")
+
+
+def tilted(c, angle):
+    s, k = math.sin(angle), math.cos(angle)
+    return Course(c.s, c.x * k - c.y * s, c.x * s + c.y * k, c.th + angle, c.k)
+
+
+def over_uneven_legs(piece):
+    """Over springs at two heights: what is one arc, or arcs both ways, tilts with the string between them; of any other
+    shape each half goes from its own spring up to the crown, which rises over the middle of their heights."""
+    lower = piece["leg_pair"][0] - piece["leg_pair"][1]  # of the right spring under the left
+    even = {key: value for key, value in piece.items() if key not in ("uneven", "leg_pair")}
+    if piece["shape"] in TILTED:
+        even["span"] = math.hypot(piece["span"], lower)
+        return [tilted(courses_of(even)[0], math.atan2(-lower, piece["span"]))]
+    rise = piece.get("rise", piece["span"] / 2)
+    if piece["shape"] == "semicircular":
+        even["shape"] = "elliptical"
+    halves = [courses_of(even | {"rise": rise + by})[0] for by in (-lower / 2, lower / 2)]
+    if piece["shape"] in ("pointed", "tudor"):
+        right = halves[1]
+        span = 2 * right.x[-1]
+        return [halves[0], Course(right.s[-1] - right.s[::-1], span - right.x[::-1], right.y[::-1] - lower,
+                                  -right.th[::-1], right.k[::-1])]
+    left, right = halves[0].x < piece["span"] / 2, halves[1].x >= piece["span"] / 2
+    parts = [(h, on) for h, on in zip(halves, (left, right))]
+    x, th, k = (np.concatenate([getattr(h, name)[on] for h, on in parts]) for name in ("x", "th", "k"))
+    y = np.concatenate([halves[0].y[left], halves[1].y[right] - lower])
+    step = np.hypot(np.diff(x), np.diff(y))
+    return [Course(np.concatenate([[0], np.cumsum(step)]), x, y, th, k)]
+
+
 def courses_of(piece):
     """The courses of an opening or wall of the job: one, or the two halves of a head that comes to a point (the left
     half alone: the right is its mirror image). `piece` has lengths in inches and may have `truth`, the shape that
     its ordinates were sampled from."""
     if "truth" in piece:
         return courses_of(piece["truth"])
+    if piece.get("uneven") and piece["shape"] != "ordinates":
+        return over_uneven_legs(piece)
     if "ordinates" in piece:
         return [spline(piece["ordinates"])]
     shape = piece.get("shape")

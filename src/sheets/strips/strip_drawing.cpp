@@ -25,17 +25,18 @@ public:
 
     void draw() {
         if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
-        draw_strip_ends(pen_, context_, strip_, frame_);
+        const std::array<WasteWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
         // The trim at the zero end has words of its own in the lane.
-        keep_off({}, waste_until(piece_));
+        if (said[0].trim) keep_off({}, waste_until(piece_));
         draw_marks(pen_, context_, strip_, frame_);
         joints();
         limits();
         reverses();
+        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) cut(end, said.at(end));
         tape_marks();
         // On the flap of a thin board the trim at the far end has its words too.
-        if (lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank_length);
+        if (said[1].trim && lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank_length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
         keep_off(waste_from(piece_), piece_.blank_length);
         identity();
@@ -104,9 +105,11 @@ private:
                   Type{Face::condensed, style().small}.centred());
     }
 
-    void words_beside(Role role, Length from_zero, Length gap, const char* key, bool box = false) {
-        const std::string distance = context_.tape.with_unit(from_zero);
-        beside_.push_back({role, at(from_zero, {}).x, gap, words(key, {{"at", distance}}), box});
+    MarkWords& words_beside(Role role, Length from_zero, Length gap, std::string text, Worth worth) {
+        return beside_.emplace_back(MarkWords{role, at(from_zero, {}).x, gap, std::move(text), worth});
+    }
+    MarkWords& place_beside(Role role, Length from_zero, Length gap, const char* key, Worth worth) {
+        return words_beside(role, from_zero, gap, words(key, {{"at", context_.tape.with_unit(from_zero)}}), worth);
     }
 
     void pointer(Length from_zero) {
@@ -120,17 +123,19 @@ private:
         const auto& checks = strip_.tape_checks;
         for (const Length check : checks) {
             pointer(check);
-            words_beside(Role::tape_mark, check, 8_pt, "strip.tape_check", true);
+            MarkWords& beside = place_beside(Role::tape_mark, check, 8_pt, "strip.tape_check", Worth::tape);
+            beside.box = true;
+            beside.shorter = {words("strip.tape_mark", {{"at", context_.tape.with_unit(check)}})};
         }
         if (!strip_.tape_mark || std::find(checks.begin(), checks.end(), *strip_.tape_mark) != checks.end()) return;
         pointer(*strip_.tape_mark);
-        words_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark");
+        place_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark", Worth::tape);
     }
 
     void limit(Length from_zero, const char* key) {
         if (from_zero < strip_.from || from_zero > strip_.to) return;
         draw_across(pen_, context_, frame_, Role::limit, from_zero, style().heavy);
-        words_beside(Role::limit, from_zero, 5_pt, key);
+        place_beside(Role::limit, from_zero, 5_pt, key, Worth::bend);
     }
 
     void limits() {
@@ -139,32 +144,39 @@ private:
         const Length centre = piece_.centre();
         if (centre < strip_.from || centre > strip_.to) return;
         draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
-        words_beside(Role::centre, centre, 5_pt, "strip.centre");
+        place_beside(Role::centre, centre, 5_pt, "strip.centre", Worth::centre);
     }
 
-    /// Where the bend changes sides; and the cut of an end, where the waste has no room for its words.
+    /// Where the bend changes sides.
     void reverses() {
         for (std::size_t i = 1; i < piece_.runs.size(); ++i) {
             const Length at = piece_.runs[i].from;
             if (at < strip_.from || at > strip_.to) continue;
             draw_across(pen_, context_, frame_, Role::limit, at, style().heavy, Dash::dashed);
             const bool open = opens(piece_.runs[i]);
-            words_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close");
-            beside_.back().shorter = words(open ? "strip.reverse_open_short" : "strip.reverse_close_short");
+            place_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close", Worth::reverse)
+                .shorter = {words(open ? "strip.reverse_open_short" : "strip.reverse_close_short")};
         }
-        for (std::size_t i = 0; i < piece_.ends.size(); ++i) {
-            const plan::BoardEnd& end = piece_.ends.at(i);
-            if (end.mitre.radians() == 0) continue;
-            // Over the edge the cut is drawn as it slopes, without a line for the plain face.
-            if (!lanes().edge && end.plain_face >= strip_.from && end.plain_face <= strip_.to)
-                beside_.push_back(
-                    {Role::limit, at(end.plain_face, {}).x, 4_pt, words("strip.plain_face"), false, {}, 60});
-            if (mitre_words_in_waste(pen_, context_, strip_, i)) continue;
-            if (end.kerf_face < strip_.from || end.kerf_face > strip_.to) continue;
-            beside_.push_back({Role::limit, at(end.kerf_face, {}).x, 5_pt, mitre_words(piece_, i, pen_.kit())});
-            beside_.back().shorter = words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}});
-            beside_.back().worth = 5000;  // the board is cut by these
+    }
+
+    /// What the cut of an end is, where the waste has no room for its words.
+    void cut(std::size_t i, WasteWords said) {
+        const plan::BoardEnd& end = piece_.ends.at(i);
+        const auto on_strip = [&](Length at) { return at >= strip_.from && at <= strip_.to; };
+        const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
+        if (piece_.trim > 0_mm && !said.trim && on_strip(waste)) {
+            const fonts::Words::Values trim{{"trim", context_.tape.exact(piece_.trim)}};
+            MarkWords& beside = words_beside(Role::limit, waste, 5_pt, words("strip.trim", trim), Worth::cut);
+            beside.shorter = {words("strip.trim_short", trim)};
+            beside.side = (i == 0) == frame_.runs_right() ? MarkWords::Side::left : MarkWords::Side::right;
         }
+        if (end.mitre.radians() == 0) return;
+        // Over the edge the cut is drawn as it slopes, without a line for the plain face.
+        if (!lanes().edge && on_strip(end.plain_face))
+            words_beside(Role::limit, end.plain_face, 4_pt, words("strip.plain_face"), Worth::plain_face);
+        if (said.mitre || !on_strip(end.kerf_face)) return;
+        words_beside(Role::limit, end.kerf_face, 5_pt, mitre_words(piece_, i, pen_.kit()), Worth::cut).shorter = {
+            words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}})};
     }
 
     std::string identity_words() const {

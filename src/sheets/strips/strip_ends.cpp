@@ -30,17 +30,22 @@ struct Line {
 };
 
 /// Sets the lines that fit into a zone, from its outer end, condensed or shortened where need be; a line that is still
-/// too long is left out, never clipped.
-void lines_in_zone(Pen& pen, const Zone& words, bool from_left, std::vector<Line> lines) {
+/// too long is left out, never clipped. Whether all were set.
+bool lines_in_zone(Pen& pen, const Zone& words, bool from_left, std::vector<Line> lines) {
+    bool all = true;
     for (Line& line : lines) {
         const Rect& zone = words.at(line.up);
         const auto too_long = [&] { return pen.width(line.text, line.type) + zone_inset * 2 > zone.width(); };
         if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
         if (too_long()) line.text = line.shorter;
-        if (too_long()) continue;
+        if (line.text.empty() || too_long()) {
+            all = false;
+            continue;
+        }
         const Point anchor{from_left ? zone.low.x + zone_inset : zone.high.x - zone_inset, zone.low.y + line.up};
         pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
     }
+    return all;
 }
 
 /// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
@@ -76,8 +81,8 @@ void zero_words(Pen& pen, const StripContext& context, const Zone& words_zone, b
 }
 
 /// `whole`: the strip goes on to the end of the blank, so that there is a zero, or an end, to name.
-void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool whole,
-               bool outer_is_left) {
+WasteWords trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool whole,
+                     bool outer_is_left) {
     const Rect& zone = words_zone.whole;
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
@@ -85,28 +90,34 @@ void trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bo
     const bool edge = context.lanes.edge;
     pen.hatch(zone, 9_pt);
     const Type bold{Face::bold, style.small};
+    const std::size_t end = zero_end ? 0 : 1;
+    const bool mitred = has_mitre(context.piece, end);
+    WasteWords said;
     const auto trim = [&](Length up) {
-        const auto [long_words, short_words] = trim_words(context, zero_end ? 0 : 1, pen.kit());
-        return Line{up, long_words, bold, short_words};
+        const auto [long_words, short_words] = trim_words(context, end, pen.kit());
+        said.trim = lines_in_zone(pen, words_zone, outer_is_left, {{up, long_words, bold, short_words}});
+        if (edge) said.mitre = said.trim && mitred;
     };
     const Type regular{Face::regular, style.small};
-    const auto mitre = [&](std::size_t end, Length up) {
-        if (!edge && has_mitre(context.piece, end))
-            lines_in_zone(pen, words_zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
+    const auto mitre = [&](Length up) {
+        if (!edge && mitred)
+            said.mitre =
+                lines_in_zone(pen, words_zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
     };
     if (zero_end) {
-        lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.trim)});
+        trim(lanes.trim);
         if (whole) zero_words(pen, context, words_zone, outer_is_left);
-        mitre(0, lanes.zero_mitre);  // last: its own white ground is the one that may cover
-        return;
+        mitre(lanes.zero_mitre);  // last: its own white ground is the one that may cover
+        return said;
     }
-    mitre(1, 4_pt);
-    lines_in_zone(pen, words_zone, outer_is_left, {trim(lanes.far_trim)});
-    if (!whole) return;
+    mitre(4_pt);
+    trim(lanes.far_trim);
+    if (!whole) return said;
     lines_in_zone(pen, words_zone, outer_is_left,
                   {{lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
                    {lanes.from_zero,
                     words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
+    return said;
 }
 
 /// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
@@ -165,15 +176,6 @@ Length bend_line(const plan::Piece& piece, std::size_t end) {
     return end == 0 ? piece.bend_start : piece.bend_end;
 }
 
-bool mitre_words_in_waste(const Pen& pen, const StripContext& context, const Strip& strip, std::size_t end) {
-    const plan::Piece& piece = context.piece;
-    const Length room = end == 0 ? std::min(waste_until(piece), piece.kerfs.front().mark - beside_kerf) - strip.from
-                                 : strip.to - std::max(waste_from(piece), piece.kerfs.back().mark + beside_kerf);
-    const std::string words =
-        context.lanes.edge ? trim_words(context, end, pen.kit()).second : mitre_words(piece, end, pen.kit());
-    return pen.width(words, {Face::condensed_bold, pen.kit().style.small}) + zone_inset * 2 <= room;
-}
-
 void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
                  Length width, Dash dash) {
     const Lanes& lanes = context.lanes;
@@ -181,7 +183,8 @@ void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame,
              frame.at(from_zero, lanes.height), width, dash);
 }
 
-void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
+                                          const StripFrame& frame) {
     const plan::Piece& piece = context.piece;
     const auto& style = pen.kit().style;
     const Length height = context.lanes.height;
@@ -220,17 +223,20 @@ void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, 
     if (strip.to > piece.bend_end)
         tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
+    std::array<WasteWords, 2> said;
     if (strip.from < hatch_end)
-        trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true, at_zero,
-                  frame.runs_right());
+        said[0] = trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true,
+                            at_zero, frame.runs_right());
     if (strip.to > hatch_start)
-        trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)), false,
-                  at_end, !frame.runs_right());
+        said[1] =
+            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)),
+                      false, at_end, !frame.runs_right());
     if (trim_start > 0_mm && !has_mitre(piece, 0) && on_strip(trim_start)) trim_edge(trim_start);
     if (trim_end < piece.blank_length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
     mitre_lines(pen, context, strip, frame);
     if (at_zero) edge(0_mm, style.end);
     if (at_end) edge(piece.blank_length, style.end);
+    return said;
 }
 
 }  // namespace kerfpacket::sheets

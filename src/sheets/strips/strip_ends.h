@@ -2,6 +2,7 @@
 // The parts of a strip outside the bend: trim, tails, the two ends of the blank.
 
 #include <algorithm>
+#include <array>
 
 #include "sheets/strips/strip_drawing.h"
 
@@ -46,15 +47,17 @@ Length waste_from(const plan::Piece& piece);
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
 /// Where the heavy line stands that the bend starts or ends at: at a mitre the cut on the kerf face.
 Length bend_line(const plan::Piece& piece, std::size_t end);
-/// Whether these words, or over the edge the angle alone, stand in the hatch of that end on this strip; where it is too
-/// narrow they stand beside the cut's line.
-bool mitre_words_in_waste(const Pen& pen, const StripContext& context, const Strip& strip, std::size_t end);
-
 /// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
 void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
                  Length width, Dash dash = Dash::solid);
 
+/// What stands in the hatch of an end on a strip: where it is too narrow for them, words stand beside the cut's line.
+struct WasteWords {
+    bool trim = false;
+    bool mitre = false;
+};
 /// Trim hatched with its words, the heavy line at either end of the blank, and how long a tail is.
-void draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);
+std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
+                                          const StripFrame& frame);
 
 }  // namespace kerfpacket::sheets

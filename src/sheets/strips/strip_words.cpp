@@ -1,6 +1,8 @@
 #include "sheets/strips/strip_words.h"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 
 #include "sheets/layout/furniture.h"
 
@@ -10,7 +12,18 @@ namespace {
 constexpr Length clear = 3_pt;
 /// Between the words of two marks, which nobody may read as one.
 constexpr Length apart = 9_pt;
+/// How unwelcome words are that are shorter, that stand off their mark, and an arrow that crosses another mark.
 constexpr int cost_of_shortening = 25;
+constexpr int cost_of_arrow = 40;
+constexpr int cost_of_crossing = 12;
+/// How far off words may stand, and in which steps they are tried.
+constexpr Length furthest = 240_pt;
+constexpr Length step_off = 12_pt;
+/// From a mark to words that an arrow joins to it, at least.
+constexpr Length arrow = 13_pt;
+constexpr Length arrow_head = 4_pt;
+/// Arrangements that are looked at: on all but the most crowded strips that is all there are.
+constexpr int most_tries = 400'000;
 
 /// A way to set words: type, baseline, which halves of the lane it takes (1 upper, 2 lower), how unwelcome it is.
 struct Manner {
@@ -30,15 +43,22 @@ std::vector<Manner> manners(const fonts::Style& style, const Lanes& lanes) {
     return all;
 }
 
+struct Span {
+    Length from;
+    Length to;
+};
+
 struct Place {
     const std::string* text;
     const Manner* manner;
-    Length from;
-    Length to;
+    Span words;
+    Span taken;  ///< with the arrow to the mark
+    bool arrow;
     int cost;
 
     bool meets(const Place& other) const {
-        return (manner->halves & other.manner->halves) != 0 && from < other.to + apart && other.from < to + apart;
+        return (manner->halves & other.manner->halves) != 0 && taken.from < other.taken.to + apart &&
+               other.taken.from < taken.to + apart;
     }
 };
 
@@ -47,8 +67,14 @@ class Arrangement {
 public:
     Arrangement(Pen& pen, const Lanes& lanes, const std::vector<MarkWords>& all, const Lane& lane)
         : pen_(pen), all_(all), lane_(lane), manners_(manners(pen.kit().style, lanes)), chosen_(all.size()) {
-        for (const MarkWords& words : all) places_.push_back(places(words));
-        choose(0, 0);
+        for (std::vector<std::vector<Place>>& places : places_) {
+            arrange(places, &places != &places_.front());
+            const auto missing = [&](const MarkWords& words) {
+                return best_[static_cast<std::size_t>(&words - all_.data())] == nullptr &&
+                       words.worth > Worth::plain_face;
+            };
+            if (std::none_of(all_.begin(), all_.end(), missing)) return;
+        }
     }
 
     const std::vector<const Place*>& best() const { return best_; }
@@ -63,54 +89,93 @@ private:
         return pen_.width(text, type) + (box ? box_side(type) + 4_pt : 0_pt);
     }
 
-    bool covers_a_mark(Length from, Length to) const {
-        return std::any_of(all_.begin(), all_.end(), [&](const MarkWords& other) {
+    int marks_within(Length from, Length to) const {
+        return static_cast<int>(std::count_if(all_.begin(), all_.end(), [&](const MarkWords& other) {
             return from - clear < other.mark && other.mark < to + clear;
-        });
+        }));
     }
 
-    std::vector<Place> places(const MarkWords& words) const {
+    void arrange(std::vector<std::vector<Place>>& all_places, bool arrows) {
+        for (const MarkWords& words : all_) all_places.push_back(places(words, arrows));
+        least_of_rest_.assign(all_.size() + 1, 0);
+        for (std::size_t i = all_.size(); i-- > 0;) {
+            int least = static_cast<int>(all_[i].worth);
+            for (const Place& place : all_places[i]) least = std::min(least, place.cost);
+            least_of_rest_[i] = least_of_rest_[i + 1] + least;
+        }
+        tries_ = 0;
+        choose(all_places, 0, 0);
+    }
+
+    std::vector<Place> places(const MarkWords& words, bool arrows) const {
         std::vector<Place> free;
-        add_places(words, words.text, 0, free);
-        if (!words.shorter.empty()) add_places(words, words.shorter, cost_of_shortening, free);
+        add_places(words, words.text, arrows, 0, free);
+        for (std::size_t i = 0; i < words.shorter.size(); ++i)
+            add_places(words, words.shorter[i], arrows, cost_of_shortening * static_cast<int>(i + 1), free);
+        if (arrows)
+            std::stable_sort(free.begin(), free.end(), [](const Place& a, const Place& b) { return a.cost < b.cost; });
         return free;
     }
 
-    void add_places(const MarkWords& words, const std::string& text, int cost, std::vector<Place>& free) const {
+    void add_places(const MarkWords& words, const std::string& text, bool arrows, int cost,
+                    std::vector<Place>& free) const {
+        using Side = MarkWords::Side;
         for (const Manner& manner : manners_) {
             const Length wide = width(text, words.box, manner.type);
-            for (const Length from : {words.mark + words.gap, words.mark - words.gap - wide}) {
-                const Length to = from + wide;
-                if (!lane_.is_free(from - clear, to + clear)) continue;
-                if (!covers_a_mark(from, to)) free.push_back({&text, &manner, from, to, cost + manner.cost});
-                // Half the lane leaves the other half of a line to be seen, the lower half a tape mark's arrow too.
-                else if (manner.halves < 3)
-                    free.push_back({&text, &manner, from, to, cost + manner.cost + 10 * (3 - manner.halves)});
+            for (const bool right : {true, false}) {
+                const auto away = [&](Length gap) { return right ? words.mark + gap : words.mark - gap - wide; };
+                if (words.side == Side::both || right == (words.side == Side::right))
+                    add_place(words, {&text, &manner, {away(words.gap), {}}, {}, false, cost + manner.cost}, wide,
+                              free);
+                if (!arrows) continue;
+                const int with_arrow = cost + manner.cost + cost_of_arrow;
+                for (int i = 0; step_off * i < furthest; ++i)
+                    add_place(words, {&text, &manner, {away(arrow + step_off * i), {}}, {}, true, with_arrow + i}, wide,
+                              free);
             }
         }
     }
 
-    void choose(std::size_t i, int cost) {
-        if (cost >= least_cost_) return;
+    void add_place(const MarkWords& words, Place place, Length wide, std::vector<Place>& free) const {
+        place.words.to = place.words.from + wide;
+        place.taken = place.words;
+        if (place.arrow) {
+            place.taken = {std::min(place.words.from, words.mark), std::max(place.words.to, words.mark)};
+            const int crossed =
+                marks_within(place.taken.from, place.taken.to) - marks_within(place.words.from, place.words.to) - 1;
+            place.cost += std::max(0, crossed) * cost_of_crossing;
+        }
+        if (!lane_.is_free(place.taken.from - (place.arrow ? 0_pt : clear), place.taken.to + clear)) return;
+        if (marks_within(place.words.from, place.words.to) > 0) {
+            // Half the lane leaves the other half of a line to be seen, the lower half a tape mark's arrow too.
+            if (place.manner->halves == 3) return;
+            place.cost += 10 * (3 - place.manner->halves);
+        }
+        free.push_back(place);
+    }
+
+    void choose(const std::vector<std::vector<Place>>& places, std::size_t i, int cost) {
+        if (cost + least_of_rest_[i] >= least_cost_ || ++tries_ > most_tries) return;
         if (i == all_.size()) {
             least_cost_ = cost;
             best_ = chosen_;
             return;
         }
-        for (const Place& place : places_[i]) {
+        for (const Place& place : places[i]) {
             if (std::any_of(chosen_.begin(), chosen_.begin() + static_cast<std::ptrdiff_t>(i),
                             [&](const Place* other) { return other != nullptr && place.meets(*other); }))
                 continue;
             chosen_[i] = &place;
-            choose(i + 1, cost + place.cost);
+            choose(places, i + 1, cost + place.cost);
         }
         chosen_[i] = nullptr;
-        choose(i + 1, cost + all_[i].worth);
+        choose(places, i + 1, cost + static_cast<int>(all_[i].worth));
     }
 
     void set(const MarkWords& words, const Place& place, Length base) const {
-        Point start{place.from, base + place.manner->up};
+        Point start{place.words.from, base + place.manner->up};
         const Type& type = place.manner->type;
+        if (place.arrow) draw_arrow(words, place, start.y + type.size * 0.36);
         if (words.box) {
             tick_box(pen_, {start.x, start.y - 1.5_pt}, box_side(type));
             start.x += box_side(type) + 4_pt;
@@ -118,14 +183,23 @@ private:
         pen_.text_on_white(words.role, start, *place.text, type);
     }
 
+    void draw_arrow(const MarkWords& words, const Place& place, Length up) const {
+        const bool from_right = place.words.from > words.mark;
+        const Length end = from_right ? place.words.from - 2_pt : place.words.to + 2_pt;
+        pen_.line(words.role, {words.mark, up}, {end, up}, pen_.kit().style.line);
+        pen_.arrow_head(words.role, {words.mark, up}, {from_right ? -1.0 : 1.0, 0}, arrow_head, arrow_head);
+    }
+
     Pen& pen_;
     const std::vector<MarkWords>& all_;
     const Lane& lane_;
     std::vector<Manner> manners_;
-    std::vector<std::vector<Place>> places_;
+    std::array<std::vector<std::vector<Place>>, 2> places_;  ///< without arrows, and with them
+    std::vector<int> least_of_rest_;                         ///< what the words from here on cost at least
     std::vector<const Place*> chosen_;
     std::vector<const Place*> best_;
-    int least_cost_ = 1'000'000;
+    int least_cost_ = std::numeric_limits<int>::max();
+    int tries_ = 0;
 };
 
 /// Marks so far apart that their words cannot meet are set apart: a long strip has many.
@@ -154,7 +228,7 @@ void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector
         const Arrangement arrangement(pen, lanes, group, lane);
         arrangement.draw(base);
         for (const Place* place : arrangement.best())
-            if (place != nullptr) lane.force(place->from - clear, place->to + clear);
+            if (place != nullptr) lane.force(place->taken.from - clear, place->taken.to + clear);
     }
     for (const MarkWords& words : all) lane.force(words.mark - clear, words.mark + clear);
 }
