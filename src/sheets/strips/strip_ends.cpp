@@ -101,8 +101,8 @@ WasteWords trim_zone(Pen& pen, const StripContext& context, const Zone& words_zo
     const Type regular{Face::regular, style.small};
     const auto mitre = [&](Length up) {
         if (!edge && mitred)
-            said.mitre = lines_in_zone(pen, words_zone, outer_is_left,
-                                       {{up, mitre_words(context.piece, end, pen.kit()), bold}});
+            said.mitre =
+                lines_in_zone(pen, words_zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
     };
     if (zero_end) {
         trim(lanes.trim);
@@ -225,11 +225,12 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
     std::array<WasteWords, 2> said;
     if (strip.from < hatch_end)
-        said[0] = trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true, at_zero,
-                  frame.runs_right());
+        said[0] = trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true,
+                            at_zero, frame.runs_right());
     if (strip.to > hatch_start)
-        said[1] = trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)), false,
-                  at_end, !frame.runs_right());
+        said[1] =
+            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)),
+                      false, at_end, !frame.runs_right());
     if (trim_start > 0_mm && !has_mitre(piece, 0) && on_strip(trim_start)) trim_edge(trim_start);
     if (trim_end < piece.blank_length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
     mitre_lines(pen, context, strip, frame);

@@ -125,7 +125,8 @@ private:
             for (const bool right : {true, false}) {
                 const auto away = [&](Length gap) { return right ? words.mark + gap : words.mark - gap - wide; };
                 if (words.side == Side::both || right == (words.side == Side::right))
-                    add_place(words, {&text, &manner, {away(words.gap), {}}, {}, false, cost + manner.cost}, wide, free);
+                    add_place(words, {&text, &manner, {away(words.gap), {}}, {}, false, cost + manner.cost}, wide,
+                              free);
                 if (!arrows) continue;
                 const int with_arrow = cost + manner.cost + cost_of_arrow;
                 for (int i = 0; step_off * i < furthest; ++i)
@@ -140,8 +141,8 @@ private:
         place.taken = place.words;
         if (place.arrow) {
             place.taken = {std::min(place.words.from, words.mark), std::max(place.words.to, words.mark)};
-            const int crossed = marks_within(place.taken.from, place.taken.to) -
-                                marks_within(place.words.from, place.words.to) - 1;
+            const int crossed =
+                marks_within(place.taken.from, place.taken.to) - marks_within(place.words.from, place.words.to) - 1;
             place.cost += std::max(0, crossed) * cost_of_crossing;
         }
         if (!lane_.is_free(place.taken.from - (place.arrow ? 0_pt : clear), place.taken.to + clear)) return;
@@ -194,7 +195,7 @@ private:
     const Lane& lane_;
     std::vector<Manner> manners_;
     std::array<std::vector<std::vector<Place>>, 2> places_;  ///< without arrows, and with them
-    std::vector<int> least_of_rest_;  ///< what the words from here on cost at least
+    std::vector<int> least_of_rest_;                         ///< what the words from here on cost at least
     std::vector<const Place*> chosen_;
     std::vector<const Place*> best_;
     int least_cost_ = std::numeric_limits<int>::max();
