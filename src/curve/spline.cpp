@@ -3,6 +3,7 @@
 #include <Eigen/QR>
 #include <Eigen/SparseCore>
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "curve/band.h"
@@ -20,7 +21,9 @@ std::size_t index(Eigen::Index i) { return static_cast<std::size_t>(i); }
 Eigen::RowVector2d row(Point p) { return {p.x.mm(), p.y.mm()}; }
 Point point(const Rows& rows, Eigen::Index i) { return {Length::mm(rows(i, 0)), Length::mm(rows(i, 1))}; }
 
-/// Least squares in powers of the parameter, scaled to -1 .. 1.
+constexpr std::size_t most_powers = 4;
+
+/// Least squares in powers of the parameter, at most `most_powers`, scaled to -1 .. 1.
 Law polynomial(const std::vector<double>& knots, const std::vector<Point>& points, Eigen::Index powers) {
     const auto n = static_cast<Eigen::Index>(knots.size());
     const double middle = (knots.front() + knots.back()) / 2;
@@ -32,16 +35,21 @@ Law polynomial(const std::vector<double>& knots, const std::vector<Point>& point
         for (Eigen::Index j = 0; j < powers; ++j)
             values(i, j) = std::pow((knots[index(i)] - middle) / half, static_cast<double>(j));
     }
-    const Rows c = values.householderQr().solve(measured);
+    const Rows solved = values.householderQr().solve(measured);
+    // Asked for at every place of a curve: nothing is allocated there.
+    std::array<Point, most_powers> c{};
+    for (Eigen::Index j = 0; j < powers; ++j) c.at(index(j)) = point(solved, j);
     return [c, middle, half](double u) {
         const double v = (u - middle) / half;
-        Rows sums = Rows::Zero(3, 2);
-        for (Eigen::Index j = c.rows() - 1; j >= 0; --j) {
-            sums.row(2) = sums.row(2) * v + 2 * sums.row(1);
-            sums.row(1) = sums.row(1) * v + sums.row(0);
-            sums.row(0) = sums.row(0) * v + c.row(j);
+        Jet jet;
+        for (auto power = c.rbegin(); power != c.rend(); ++power) {
+            jet.second = jet.second * v + jet.first * 2;
+            jet.first = jet.first * v + jet.point;
+            jet.point = jet.point * v + *power;
         }
-        return Jet{point(sums, 0), point(sums, 1) * (1 / half), point(sums, 2) * (1 / (half * half))};
+        jet.first = jet.first * (1 / half);
+        jet.second = jet.second * (1 / (half * half));
+        return jet;
     };
 }
 
@@ -210,7 +218,7 @@ Eigen::MatrixXd Smoother::Equations::pull(const Band::Sides& unknowns) const {
 
 Smoother::Smoother(std::vector<double> knots, const std::vector<Point>& points, Trend trend, const Ends& ends)
     : equations_(std::make_unique<Equations>()) {
-    const auto most = static_cast<Eigen::Index>(std::min<std::size_t>(4, knots.size()));
+    const auto most = static_cast<Eigen::Index>(std::min(most_powers, knots.size()));
     equations_->straight = trend == Trend::straight;
     equations_->trend = polynomial(knots, points, equations_->straight ? 2 : most);
     equations_->knots = std::move(knots);

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <map>
 
 #include "sheets/layout/furniture.h"
@@ -145,31 +146,49 @@ TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {
             EXPECT_EQ(found[name][words], 1) << words << ", " << name;
 }
 
-TEST(FaceStrip, TapeMarksHaveTheirWordsAndTapeChecksTheirBox) {
+bool upright(const page::PathItem& item) { return !item.filled && item.path.bounds().width() < 0.01_mm; }
+
+TEST(FaceStrip, EveryTapeMarkHasItsFigureAndEveryTapeCheckItsBox) {
     std::size_t marks = 0;
-    std::size_t without_words = 0;
     for (const Sheet& sheet : strip_sheets()) {
         SCOPED_TRACE(sheet.name);
-        std::size_t checks = 0;
-        std::size_t words = 0;
-        for (const page::TextItem& text : texts(sheet.page)) {
-            if (text.role != Role::tape_mark) continue;
-            ++words;
-            if (text.text.starts_with("TAPE CHECK")) ++checks;
-        }
-        // Where marks crowd a tape check comes down to its box and its figure.
-        EXPECT_GE(paths(sheet.page, Role::box).size(), checks);
-        EXPECT_LE(paths(sheet.page, Role::box).size(), words);
-        if (!has_room(sheet.piece)) continue;
-        std::vector<page::PathItem> pointers = paths(sheet.page, Role::tape_mark);
-        std::erase_if(pointers, [](const page::PathItem& item) { return item.filled; });
-        ASSERT_GE(pointers.size(), words);
-        marks += pointers.size();
-        without_words += pointers.size() - words;
+        std::vector<page::TextItem> figures = texts(sheet.page);
+        std::erase_if(figures, [](const page::TextItem& text) { return text.role != Role::tape_mark; });
+        const std::vector<page::PathItem> boxes = paths(sheet.page, Role::box);
+        const auto beside_box = [&](const page::TextItem& text) {
+            return std::any_of(boxes.begin(), boxes.end(), [&](const page::PathItem& box) {
+                const Length gap = box_of(text).low.x - box.path.bounds().high.x;
+                return gap > 0_pt && gap < 6_pt && overlap(box.path.bounds().grown(6_pt), box_of(text));
+            });
+        };
+        EXPECT_EQ(std::count_if(figures.begin(), figures.end(), beside_box), static_cast<std::ptrdiff_t>(boxes.size()));
+        for (const page::TextItem& text : figures)
+            EXPECT_TRUE(!text.text.starts_with("TAPE CHECK") || beside_box(text)) << placed(text);
+        const std::vector<page::PathItem> lines = paths(sheet.page, Role::tape_mark);
+        EXPECT_EQ(std::count_if(lines.begin(), lines.end(), upright), static_cast<std::ptrdiff_t>(figures.size()));
+        marks += figures.size();
     }
-    // A strip before the last may be left so short that a tape check keeps its arrow alone; the caption tells the mark.
     EXPECT_GT(marks, 1000U);
-    EXPECT_LE(without_words, marks / 1000);
+}
+
+TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
+    std::map<std::string, std::array<std::size_t, 2>> said;
+    std::map<std::string, std::array<std::size_t, 2>> wanted;
+    for (const Sheet& sheet : strip_sheets()) {
+        for (const page::TextItem& text : texts(sheet.page)) {
+            if (text.role != Role::limit) continue;
+            said[sheet.name][0] += text.text.starts_with("TRIM ") ? 1U : 0U;
+            said[sheet.name][1] += text.text.starts_with("MITRE ") ? 1U : 0U;
+        }
+        const auto& ends = sheet.piece.ends;
+        const auto mitred = [](const plan::BoardEnd& end) { return end.mitre.radians() != 0; };
+        wanted[sheet.name] = {sheet.piece.trim > 0_mm ? 2U : 0U,
+                              static_cast<std::size_t>(std::count_if(ends.begin(), ends.end(), mitred))};
+    }
+    for (const auto& [name, count] : wanted) {
+        EXPECT_GE(said[name][0], count[0]) << "TRIM, " << name;
+        EXPECT_GE(said[name][1], count[1]) << "MITRE, " << name;
+    }
 }
 
 TEST(FaceStrip, NumeralsAreLargeAndCentredOrNudgedInside) {
