@@ -30,7 +30,7 @@ std::vector<Hostile> hostile_texts() {
     const std::string dots = repeat(".a", 20'000);
     std::string keys, tables, lists = "a = [\n", strings;
     for (int i = 0; i < 60'000; ++i) keys += fmt::format("k{}=1\n", i);
-    for (int i = 0; i < 40'000; ++i) tables += fmt::format("[t{}.a.b.c]\n", i);
+    for (int i = 0; i < 30'000; ++i) tables += fmt::format("[t{}.a.b.c]\nd=1\n", i);
     for (int i = 0; i < 300; ++i) lists += repeat("[1],", 800) + "\n";
     for (int i = 0; i < 20'000; ++i) strings += fmt::format("\"\\u001b[2J{}\" = \"\\u202e{}\"\n", i, i);
     return {{"dots of a key", "a" + dots + " = 1\n"},
