@@ -98,13 +98,18 @@ std::string in_child(const std::function<std::string()>& work, const Limits& lim
     std::array<int, 2> ends{};
     if (called(Operation::pipe, "", [&] { return ::pipe2(ends.data(), O_CLOEXEC); }) != 0) fail(file, errno);
     Descriptor out(ends[0]), in(ends[1]);
+    const pid_t parent = ::getpid();
     const pid_t pid = called(Operation::fork, "", [] { return ::fork(); });
     if (pid < 0) fail(file, errno);
     if (pid == 0) {
-        // It holds the locks of its parent too, and must not outlive it.
+        // It must not outlive its parent, which may be gone already.
         ::prctl(PR_SET_PDEATHSIG, SIGKILL);  // NOLINT(*-vararg)
-        // Or nobody would be told that the parent reads no more.
-        out = Descriptor();
+        if (::getppid() != parent) _exit(1);
+        // Nothing of the parent's stays open but the pipe: neither its other end, or nobody would be told that the
+        // parent reads no more; nor a lock, which would be held a moment longer than the parent lives.
+        const auto pipe = static_cast<unsigned>(in.get());
+        ::close_range(STDERR_FILENO + 1, pipe - 1, 0);
+        ::close_range(pipe + 1, ~0U, 0);
         child(work, limits, in.get());
     }
     Started started(pid);
