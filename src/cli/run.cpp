@@ -251,7 +251,7 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
         console.message(fmt::format(
             "kerfpacket: {}out of memory: no more than {} MB are used for a job; split it, print it on larger "
             "paper or on a roll, or close other programs\n",
-            where(console), disk::most_memory >> 20U));
+            where(console), disk::most_to_build >> 20U));
     } catch (const std::exception& failure) {
         console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
     }

@@ -46,7 +46,7 @@ bool set_limit(__rlimit_resource resource, std::size_t most) {
 void settle_process() {
     hold_standard_streams();
     open_many_files();
-    set_limit(RLIMIT_AS, memory_in_use() + most_memory / 8 * 7);
+    set_limit(RLIMIT_AS, memory_in_use() + most_to_build);
     tidy_up_on_signals();
 }
 
