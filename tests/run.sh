@@ -6,6 +6,7 @@ top=$(cd "$(dirname "$0")/.." && pwd)
 
 # shellcheck disable=SC2086 # one word a package
 install_missing $build_packages $test_packages
-cmake -S "$top" -B "$top/build-tests" -G Ninja -DCMAKE_BUILD_TYPE=Release -DKERFPACKET_TESTS=ON
-cmake --build "$top/build-tests"
-ctest --test-dir "$top/build-tests" --parallel "$(nproc)" --output-on-failure
+cd "$top"
+cmake --preset tests
+cmake --build --preset tests
+ctest --preset tests --parallel "$(nproc)"

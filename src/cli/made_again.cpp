@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "disk/child.h"
+#include "disk/process.h"
 #include "output/dump.h"
 #include "output/seal.h"
 
@@ -13,7 +14,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr disk::Limits limits{1U << 30U, 60, 16U << 20U};
+constexpr disk::Limits limits{disk::most_memory, 60, 16U << 20U};
 
 std::string in_limits(const std::function<std::string()>& work, const std::string& packet) {
     return disk::in_child(work, limits, packet,

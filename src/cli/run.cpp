@@ -17,6 +17,7 @@
 #include "cli/preview.h"
 #include "cli/printer_check.h"
 #include "cli/verify.h"
+#include "disk/process.h"
 #include "job/media.h"
 #include "job/text.h"
 #include "measure/near_miss.h"
@@ -187,7 +188,21 @@ std::string no_command(const CLI::App& app, const std::vector<std::string>& argu
                        hint.empty() ? "" : "; ", hint, fmt::join(names, ", "));
 }
 
+/// What to say of an argument with a line break in it; empty where there is none. A message that names such a file
+/// would fall apart, and its second half could pass for another message.
+std::string broken_line(const std::vector<std::string>& arguments) {
+    const auto found = std::find_if(arguments.begin(), arguments.end(),
+                                    [](const std::string& one) { return one.find('\n') != std::string::npos; });
+    if (found == arguments.end()) return "";
+    return fmt::format("kerfpacket: a line break stands in {}; give the file a name of one line\n",
+                       job::in_quotes(*found));
+}
+
 Status parse_and_run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) {
+    if (const std::string told = broken_line(arguments); !told.empty()) {
+        console.message(told);
+        return Status::errors;
+    }
     CLI::App app("kerfpacket: from a job file to the packet that a kerf-bent board is cut by", "kerfpacket");
     app.set_version_flag("--version", "kerfpacket " KERFPACKET_VERSION);
     app.require_subcommand(1);
@@ -233,8 +248,10 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
                         "it, with the job file.\n",
                         where(console), bug.what()));
     } catch (const std::bad_alloc&) {
-        console.message(
-            fmt::format("kerfpacket: {}out of memory; close other programs or split the job\n", where(console)));
+        console.message(fmt::format(
+            "kerfpacket: {}out of memory: no more than {} MB are used for a job; split it, print it on larger "
+            "paper or on a roll, or close other programs\n",
+            where(console), disk::most_to_build >> 20U));
     } catch (const std::exception& failure) {
         console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
     }

@@ -8,6 +8,7 @@
 #include <fmt/ranges.h>
 
 #include "disk/read.h"
+#include "job/text.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -25,7 +26,7 @@ void require_languages(const fs::path& folder, const std::string& shop_file) {
         const bool language = std::find(job::languages.begin(), job::languages.end(), name) != job::languages.end();
         if (!language && (entry.extension() == ".toml" || disk::look(entry).kind == disk::Kind::folder))
             throw std::runtime_error(fmt::format("{}: words stand in a folder of their language, {}: {}",
-                                                 entry.string(), fmt::join(job::languages, " or "),
+                                                 job::printable(entry.string()), fmt::join(job::languages, " or "),
                                                  (folder / "en" / "cover.toml").string()));
     }
 }

@@ -13,7 +13,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include "disk/read.h"
+#include "disk/process.h"
 #include "measure/require.h"
 
 namespace kerfpacket::disk {
@@ -26,19 +26,8 @@ constexpr char done = 'd', refused = 'r', failed = 'f', mistaken = 'm';
     throw Failure(file + " cannot be read: no process can be had for it: " + why(error));
 }
 
-/// Bytes of address space that this process has now; 0 when the system does not tell.
-std::size_t memory_now() {
-    const std::string pages = read("/proc/self/statm", 1000).value_or("");
-    std::size_t count = 0;
-    std::from_chars(pages.data(), pages.data() + pages.size(), count);
-    return count * static_cast<std::size_t>(sysconf(_SC_PAGESIZE));
-}
-
 void limit(__rlimit_resource resource, std::size_t most) {
-    rlimit now{};
-    getrlimit(resource, &now);
-    now.rlim_cur = std::min<rlim_t>(most, now.rlim_max);
-    if (setrlimit(resource, &now) != 0) _exit(1);
+    if (!set_limit(resource, most)) _exit(1);
 }
 
 void write_all(int pipe, const std::string& bytes) {
@@ -52,7 +41,7 @@ void write_all(int pipe, const std::string& bytes) {
 [[noreturn]] void child(const std::function<std::string()>& work, const Limits& limits, int pipe) {
     // The parent's files are none of its business, and the shell asks the parent.
     for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGXCPU}) std::signal(signal, SIG_DFL);
-    limit(RLIMIT_AS, memory_now() + limits.memory);
+    limit(RLIMIT_AS, memory_in_use() + limits.memory);
     limit(RLIMIT_CPU, limits.seconds);
     limit(RLIMIT_CORE, 0);
     try {
@@ -109,13 +98,18 @@ std::string in_child(const std::function<std::string()>& work, const Limits& lim
     std::array<int, 2> ends{};
     if (called(Operation::pipe, "", [&] { return ::pipe2(ends.data(), O_CLOEXEC); }) != 0) fail(file, errno);
     Descriptor out(ends[0]), in(ends[1]);
+    const pid_t parent = ::getpid();
     const pid_t pid = called(Operation::fork, "", [] { return ::fork(); });
     if (pid < 0) fail(file, errno);
     if (pid == 0) {
-        // It holds the locks of its parent too, and must not outlive it.
+        // It must not outlive its parent, which may be gone already.
         ::prctl(PR_SET_PDEATHSIG, SIGKILL);  // NOLINT(*-vararg)
-        // Or nobody would be told that the parent reads no more.
-        out = Descriptor();
+        if (::getppid() != parent) _exit(1);
+        // Nothing of the parent's stays open but the pipe: neither its other end, or nobody would be told that the
+        // parent reads no more; nor a lock, which would be held a moment longer than the parent lives.
+        const auto pipe = static_cast<unsigned>(in.get());
+        ::close_range(STDERR_FILENO + 1, pipe - 1, 0);
+        ::close_range(pipe + 1, ~0U, 0);
         child(work, limits, in.get());
     }
     Started started(pid);

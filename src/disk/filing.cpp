@@ -35,7 +35,7 @@ std::vector<std::string> Filing::commit() {
     // The new names themselves. Some disks cannot (EINVAL); they keep no name less safely for it.
     std::vector<std::string> doubts;
     for (const auto& [name, folder] : folders)
-        if (folder.open() && called(Operation::flush, name, [&] { return ::fsync(folder.get()); }) != 0 &&
+        if (folder.open() && called(Operation::flush, name, [file = folder.get()] { return ::fsync(file); }) != 0 &&
             errno != EINVAL && errno != ENOTSUP)
             doubts.push_back("the folder " + name.string() + " could not be flushed to the disk: " + why(errno));
     files_.clear();

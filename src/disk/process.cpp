@@ -1,12 +1,14 @@
 #include "disk/process.h"
 
 #include <algorithm>
+#include <charconv>
+#include <string>
 
 #include <fcntl.h>
-#include <sys/resource.h>
 #include <unistd.h>
 
 #include "disk/leftovers.h"
+#include "disk/read.h"
 
 namespace kerfpacket::disk {
 namespace {
@@ -27,9 +29,24 @@ void open_many_files() {
 
 }  // namespace
 
+std::size_t memory_in_use() {
+    const std::string pages = read("/proc/self/statm", 1000).value_or("");
+    std::size_t count = 0;
+    std::from_chars(pages.data(), pages.data() + pages.size(), count);
+    return count * static_cast<std::size_t>(::sysconf(_SC_PAGESIZE));
+}
+
+bool set_limit(__rlimit_resource resource, std::size_t most) {
+    rlimit now{};
+    if (::getrlimit(resource, &now) != 0) return false;
+    now.rlim_cur = std::min<rlim_t>(most, now.rlim_max);
+    return ::setrlimit(resource, &now) == 0;
+}
+
 void settle_process() {
     hold_standard_streams();
     open_many_files();
+    set_limit(RLIMIT_AS, memory_in_use() + most_to_build);
     tidy_up_on_signals();
 }
 

@@ -1,5 +1,7 @@
 #include "fonts/style.h"
 
+#include "disk/read.h"
+#include "fonts/parse_style.h"
 #include "fonts/toml_file.h"
 
 namespace kerfpacket::fonts {
@@ -36,9 +38,8 @@ struct Reader {
 
 }  // namespace
 
-Style read_style(const std::filesystem::path& templates) {
-    const std::filesystem::path file = templates / "layout.toml";
-    const Reader read{file, read_toml(file)};
+Style parse_style(std::string_view text, const std::filesystem::path& file) {
+    const Reader read{file, parse_toml(text, file.string())};
     return {
         .order = read.names("order"),
         .tiny = read.points("type", "tiny"),
@@ -55,6 +56,11 @@ Style read_style(const std::filesystem::path& templates) {
         .strip_lap = read.points("strip", "lap"),
         .tile_overlap = read.points("tile", "overlap"),
     };
+}
+
+Style read_style(const std::filesystem::path& templates) {
+    const std::filesystem::path file = templates / "layout.toml";
+    return parse_style(disk::must_read(file, text::most_bytes), file);
 }
 
 }  // namespace kerfpacket::fonts

@@ -8,16 +8,15 @@
 
 #include "disk/read.h"
 #include "fonts/toml_file.h"
+#include "text/characters.h"
 
 namespace kerfpacket::fonts {
 namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t most_bytes = 1'000'000;
-
 std::string read_text(const fs::path& path) {
-    auto text = disk::read(path, most_bytes);
+    auto text = disk::read(path, text::most_bytes);
     if (text) return *std::move(text);
     if (text.error().kind == disk::Unread::Kind::too_large)
         throw std::runtime_error(
@@ -96,11 +95,10 @@ std::vector<WordFile> read_word_files(const fs::path& folder, const std::string&
     std::vector<std::string> mistakes;
     for (WordFile& file : files) try {
             file.text = read_text(file.path);
+            file.path = text::printable(file.path);
         } catch (const disk::Failure&) {
             throw;  // nothing is known of what the words say
-        } catch (const std::runtime_error& unreadable) {
-            mistakes.emplace_back(unreadable.what());
-        }
+        } catch (const std::runtime_error& unreadable) { mistakes.emplace_back(unreadable.what()); }
     if (!mistakes.empty()) throw std::runtime_error(all_lines(mistakes));
     return files;
 }

@@ -10,6 +10,9 @@ namespace {
 
 constexpr std::string_view how_to_write = R"(lengths look like "4 ft 2-1/2 in", "0.118 in" or "1880 mm")";
 
+/// What may follow a value without quotes on its line.
+constexpr std::string_view behind_a_value = " \t,]}#";
+
 Position begin_of(const toml::source_region& region) {
     return {static_cast<int>(region.begin.line), static_cast<int>(region.begin.column)};
 }
@@ -62,9 +65,20 @@ std::string Context::as_written(const Sourced<Length>& value) const {
     raw.remove_prefix(byte_of_character(raw, static_cast<std::size_t>(value.at.column - 1)));
     if (raw.empty() || raw.starts_with(R"(""")") || raw.starts_with("'''")) return shown(value.value);
     const bool quoted = raw[0] == '"' || raw[0] == '\'';
-    if (!quoted) return printable(raw.substr(0, raw.find_first_of(" \t,]}#")));
+    if (!quoted) return printable(raw.substr(0, raw.find_first_of(behind_a_value)));
     const std::size_t end = raw.find(raw[0], 1);
     return end == std::string_view::npos ? shown(value.value) : in_quotes(raw.substr(1, end - 1));
+}
+
+std::string_view Context::figures(const toml::node& node) const {
+    const Position at = position(node);
+    const auto index = static_cast<std::size_t>(at.line - 1);
+    if (at.line < 1 || index >= lines_.size()) return {};
+    auto raw = lines_[index];
+    raw.remove_prefix(byte_of_character(raw, static_cast<std::size_t>(at.column - 1)));
+    raw = raw.substr(0, raw.find_first_of(behind_a_value));
+    if (raw.starts_with('+')) raw.remove_prefix(1);
+    return raw.find_first_not_of("-.0123456789") == std::string_view::npos ? raw : std::string_view{};
 }
 
 /// Where in the file the words of a string go wrong. Only a string of one line without escapes before that point can
@@ -83,13 +97,14 @@ Position Context::within(const toml::node& node, std::string_view words, std::si
 
 std::optional<Length> Context::length_in(const toml::node& node, const LengthKey& key) {
     const std::string name(key.name);
+    const auto doubted = [&](const measure::LengthError& doubt, Position at) -> std::optional<Length> {
+        error(at, name + ": " + doubt.message, doubt.hint.empty() ? std::string(how_to_write) : doubt.hint);
+        return std::nullopt;
+    };
     if (const auto* words = node.as_string()) {
         const auto read = measure::parse_length(words->get(), unit.value_or(Unit::inch));
         if (read) return *read;
-        const std::string& hint = read.error().hint;
-        error(within(node, words->get(), read.error().offset), name + ": " + read.error().message,
-              hint.empty() ? std::string(how_to_write) : hint);
-        return std::nullopt;
+        return doubted(read.error(), within(node, words->get(), read.error().offset));
     }
     const auto number = bare_number(node);
     if (!number) {
@@ -106,6 +121,11 @@ std::optional<Length> Context::length_in(const toml::node& node, const LengthKey
         if (!without_unit_) without_unit_ = position(node);
         return std::nullopt;
     }
+    // What is a question in quotes is one without them; more digits than anybody types are a machine's.
+    constexpr std::size_t most_typed = 15;
+    const std::string_view typed = figures(node);
+    if (!typed.empty() && typed.size() <= most_typed)
+        if (const auto read = measure::parse_length(typed, *unit); !read) return doubted(read.error(), position(node));
     return *unit == Unit::inch ? Length::inches(*number) : Length::mm(*number);
 }
 

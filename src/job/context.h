@@ -8,9 +8,8 @@
 #include <string_view>
 #include <vector>
 
-#include <toml++/toml.h>
-
 #include "job/job.h"
+#include "text/toml.h"
 
 namespace kerfpacket::job {
 
@@ -78,6 +77,8 @@ private:
     std::optional<Length> length_in(const toml::node& node, const LengthKey& key);
     void judge_without_unit(const toml::node& node, const LengthKey& key);
     std::optional<double> degrees_in(const toml::node& node, std::string_view name, std::string_view expected);
+    /// A bare number as its figures stand in the file; empty where they are none (inf, nan).
+    std::string_view figures(const toml::node& node) const;
     Position within(const toml::node& node, std::string_view words, std::size_t offset) const;
 
     std::vector<std::string_view> lines_;

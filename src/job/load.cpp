@@ -4,13 +4,12 @@
 
 #include "disk/read.h"
 #include "job/text.h"
+#include "text/toml.h"
 
 namespace kerfpacket::job {
 namespace {
 
 namespace fs = std::filesystem;
-
-constexpr std::size_t most_bytes = 1'000'000;
 
 Diagnostic whole_file(std::string message, std::string hint) {
     return {Severity::error, {}, std::move(message), std::move(hint)};
@@ -46,7 +45,7 @@ Position position_of_byte(std::string_view text, std::size_t byte) {
 
 std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
     const std::string name(kind.name);
-    if (text.size() > most_bytes) return too_large(name);
+    if (text.size() > text::most_bytes) return too_large(name);
     if (begins_with_utf16_mark(text))
         return whole_file("the file is UTF-16 text", "save it as UTF-8 in the editor and try again");
     if (text.find('\0') != std::string_view::npos)
@@ -63,7 +62,7 @@ std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
 
 tl::expected<Source, Diagnostic> load(const fs::path& file, const FileKind& kind) {
     // A mark of byte order does not count.
-    tl::expected<std::string, disk::Unread> text = disk::read(file, most_bytes + 3);
+    tl::expected<std::string, disk::Unread> text = disk::read(file, text::most_bytes + 3);
     if (!text) return tl::unexpected(unreadable(text.error(), std::string(kind.name)));
     return checked(file.string(), *std::move(text), kind);
 }

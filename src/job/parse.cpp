@@ -1,52 +1,33 @@
 #include "job/parse.h"
 
 #include <algorithm>
-#include <array>
 #include <cctype>
+#include <cmath>
+#include <vector>
 
+#include "job/context.h"
 #include "job/text.h"
+#include "measure/doubt.h"
 
 namespace kerfpacket::job {
 namespace {
 
 constexpr int most_repairs = 50;
 
-/// What toml++ says, and how a carpenter would be told. The first that fits counts.
-struct Wording {
-    std::string_view heard;
-    std::string_view said;
-};
-constexpr std::array<Wording, 8> wordings{{
-    {"expected a comment or whitespace", "this does not belong to the value before it"},
-    {"control characters other than TAB", "the quotes are not closed, or a control character stands here"},
-    {"expected '='", "a key stands alone: expected key = value"},
-    {"table header: expected ']'", "the table's name is not closed"},
-    {"expected comma or closing ']'", "this does not belong in the list: expected a comma or ]"},
-    {"could not determine value type", "this is neither a number nor words in quotes"},
-    {"parsing date: expected day", "the month has no such day"},
-    {"encountered end-of-file", "the file ends too early: a quote or a bracket is not closed"},
-}};
-
-std::string plain_words(std::string_view description) {
-    for (const auto& [heard, said] : wordings)
-        if (description.find(heard) != std::string_view::npos) return std::string(said);
-    constexpr std::array<std::string_view, 6> values{"integer", "floating-point", "date", "time", "boolean", "value"};
-    for (const auto value : values)
-        if (description.starts_with("Error while parsing " + std::string(value)) ||
-            description.starts_with("Error while parsing decimal " + std::string(value)))
-            return "this is neither a number nor words in quotes";
-    return "this is not TOML: " + printable(description.substr(0, 160));
-}
-
-bool is_repeated(std::string_view description) { return description.find("redefine") != std::string_view::npos; }
-
-std::string hint_for(std::string_view line, std::string_view description) {
+/// How to write what stands behind the = of a line.
+std::string hint_for(std::string_view line, const text::Mistake& mistake) {
     const std::size_t equals = line.find('=');
     if (equals == std::string_view::npos) return "expected lines like [saw] and lines like kerf = \"0.118 in\"";
-    if (description.find("expected day") != std::string_view::npos) return "expected a day of the calendar";
+    if (mistake.description.find("no such day") != std::string::npos) return "expected a day of the calendar";
+    if (mistake.description.find("true nor false") != std::string::npos) return "write true or false, without quotes";
     const std::string_view key = line.substr(0, line.find_last_not_of(" \t", equals == 0 ? 0 : equals - 1) + 1);
     if (key.ends_with("date")) return "a date is year-month-day, for example 2026-04-02";
     const auto value = line.substr(std::min(line.find_first_not_of(" \t", equals + 1), line.size()));
+    if (value.find('\\') != std::string_view::npos)
+        return R"(write / in the name of a folder, or \\ for one backslash)";
+    // "6' 2"" closes its quotes with the mark of the inches.
+    if (value.starts_with('"') && std::count(value.begin(), value.end(), '"') == 3)
+        return R"(inside quotes inches are written in: "6 ft 2 in")";
     const bool bare = !value.empty() && (std::isdigit(static_cast<unsigned char>(value[0])) != 0 || value[0] == '.');
     if (bare && value.find('%') != std::string_view::npos)
         return R"(a strain stands in quotes with its percent sign, for example "0.62 %")";
@@ -54,23 +35,12 @@ std::string hint_for(std::string_view line, std::string_view description) {
     return R"(words and lengths stand in straight quotes on one line: "...")";
 }
 
-Diagnostic diagnostic_of(const text::Mistake& error, std::string_view line) {
-    const std::string_view description = error.description;
-    Diagnostic found{Severity::error, {error.line, error.column}, "", ""};
-    if (error.unreasonable) {
-        found.message = description;
-        found.hint = "a job file has short lines and few brackets";
-    } else if (is_repeated(description)) {
-        const std::size_t quote = description.find('\'');
-        const std::size_t end = description.find('\'', quote + 1);
-        const bool named = quote != std::string_view::npos && end != std::string_view::npos;
-        const std::string name = named ? in_quotes(description.substr(quote + 1, end - quote - 1)) : "this name";
-        found.message = name + " is given twice";
+Diagnostic diagnostic_of(const text::Mistake& mistake, std::string_view line) {
+    Diagnostic found{Severity::error, {mistake.line, mistake.column}, mistake.description, ""};
+    if (mistake.unreasonable) found.hint = "a job file has short lines and few brackets";
+    else if (mistake.repeated)
         found.hint = "each key and table may stand once; only [[opening]], [[wall]] and [[material]] may be repeated";
-    } else {
-        found.message = plain_words(description);
-        found.hint = hint_for(line, description);
-    }
+    else found.hint = hint_for(line, mistake);
     return found;
 }
 
@@ -95,10 +65,8 @@ std::string repaired(std::string_view text, std::string_view line, bool drop) {
 }
 
 /// True for a mistake within brackets that were opened on an earlier line.
-bool goes_on_from_above(std::string_view description, std::string_view line) {
-    const bool bracketed = description.find("array") != std::string_view::npos ||
-                           description.find("inline table") != std::string_view::npos;
-    return bracketed && line.find_first_of("[{") == std::string_view::npos;
+bool goes_on_from_above(const text::Mistake& mistake, std::string_view line) {
+    return mistake.bracketed && line.find_first_of("[{") == std::string_view::npos;
 }
 
 /// Notes a mistake and gives the text in which it no longer stands in the way, or none when the rest cannot be read.
@@ -108,13 +76,35 @@ std::string repair(std::string_view text, const text::Mistake& error, Parsed& pa
     const auto index = static_cast<std::size_t>(number - 1);
     const std::string_view line = index < lines.size() ? lines[index] : std::string_view();
     const bool again = parsed.broken_lines.contains(number);
-    std::string fixed = repaired(text, line, again || is_repeated(error.description));
-    if (goes_on_from_above(error.description, line)) fixed.clear();
+    std::string fixed = repaired(text, line, again || error.repeated);
+    if (goes_on_from_above(error, line)) fixed.clear();
     // What follows a repaired line and is no line of its own belongs to the mistake already told.
     const bool told = again || (fixed.empty() && parsed.broken_lines.contains(number - 1));
     if (!told) parsed.diagnostics.push_back(diagnostic_of(error, line));
     parsed.broken_lines.insert(number);
     return fixed;
+}
+
+/// Numbers as a programmer writes them, 0x10, 1_000 or 1e3: on a site they are slips of the keyboard.
+void judge_figures(const toml::node& node, const std::vector<std::string_view>& lines, Parsed& parsed) {
+    if (const auto* table = node.as_table())
+        for (const auto& [key, inner] : *table) judge_figures(inner, lines, parsed);
+    if (const auto* list = node.as_array())
+        for (const auto& inner : *list) judge_figures(inner, lines, parsed);
+    const auto number = node.is_number() ? bare_number(node) : std::nullopt;
+    const Position at = position(node);
+    const auto index = static_cast<std::size_t>(at.line - 1);
+    if (!number || at.line < 1 || index >= lines.size() || parsed.broken_lines.contains(at.line)) return;
+    auto figures = lines[index];
+    figures.remove_prefix(byte_of_character(figures, static_cast<std::size_t>(at.column - 1)));
+    figures = figures.substr(0, figures.find_first_of(" \t,]}#"));
+    if (figures.find_first_of("xobeE_") == std::string_view::npos) return;
+    // Only what comes to a few decimals is written out: advice must not round.
+    const bool usual = std::abs(*number) < 1e9 && std::abs(*number * 1e4 - std::round(*number * 1e4)) < 1e-6;
+    parsed.diagnostics.push_back(
+        {Severity::error, at, std::string(figures.substr(0, 40)) + ": a number is written in plain figures",
+         usual ? "write " + measure::figure_text(*number, true) + ", if that is meant" : "for example 1250 or 0.118"});
+    parsed.broken_lines.insert(at.line);
 }
 
 }  // namespace
@@ -127,6 +117,7 @@ Parsed parse(std::string_view text) {
         if (root) {
             parsed.root = *std::move(root);
             parsed.usable = true;
+            judge_figures(parsed.root, split_lines(text), parsed);
             return parsed;
         }
         if (root.error().unreasonable) {

@@ -97,7 +97,7 @@ private:
         column_ += static_cast<int>(bytes);
     }
 
-    Mistake refuse(std::string message) const { return {line_, 1, std::move(message), true}; }
+    Mistake refuse(std::string message) const { return {line_, 1, std::move(message), true, false, false}; }
 
     std::string_view text_;
     std::string_view quote_;

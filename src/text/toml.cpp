@@ -1,6 +1,7 @@
 #include "text/toml.h"
 
 #include "text/scan.h"
+#include "text/wording.h"
 
 namespace kerfpacket::text {
 
@@ -10,8 +11,9 @@ tl::expected<toml::table, Mistake> parse(std::string_view text) {
         return toml::parse(text);
     } catch (const toml::parse_error& error) {
         const auto at = error.source().begin;
-        return tl::unexpected(
-            Mistake{static_cast<int>(at.line), static_cast<int>(at.column), std::string(error.description()), false});
+        const std::string_view heard = error.description();
+        return tl::unexpected(Mistake{static_cast<int>(at.line), static_cast<int>(at.column), plain_words(heard), false,
+                                      is_repeated(heard), is_bracketed(heard)});
     }
 }
 

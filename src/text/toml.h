@@ -20,8 +20,10 @@ inline constexpr int most_keys = 50'000;
 struct Mistake {
     int line = 1;
     int column = 1;
-    std::string description;    ///< toml++'s words, or a sentence of ours
-    bool unreasonable = false;  ///< refused unparsed: the description is ours
+    std::string description;    ///< in plain words; a name of the text in it is fit for a message
+    bool unreasonable = false;  ///< refused unparsed
+    bool repeated = false;      ///< a key or a table that was given before
+    bool bracketed = false;     ///< within a list, or a table between braces
 };
 
 /// Parses text within the limits above; no exception leaves it but std::bad_alloc.

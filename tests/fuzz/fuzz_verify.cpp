@@ -71,7 +71,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         }
     } catch (const std::runtime_error& told) {
         const std::string_view words = told.what();
-        measure::require(words.starts_with("is ") || words.starts_with("fuzz.pdf was written by a later"), "plain words");
+        measure::require(words.starts_with("is ") || words.starts_with("fuzz.pdf was written by a later"),
+                         "plain words");
         const auto shapeless = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
         measure::require(std::none_of(words.begin(), words.end(), shapeless), "nothing moves the cursor");
     }

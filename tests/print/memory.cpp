@@ -8,6 +8,9 @@
 
 #include <iostream>
 
+#include <fmt/format.h>
+
+#include "print/run_on.h"
 #include "support/program.h"
 #include "support/sanitizer.h"
 
@@ -100,6 +103,44 @@ TEST(Memory, ATemplateThirtyFeetWideOnARoll) {
         megabytes_for(std::string("\n[printer]\ntemplate_media = \"custom_roll_36in\"\n") + thirty_feet);
     std::cout << used << " MB\n";
     EXPECT_LT(used, 100);
+}
+
+std::string wide_openings(int count, const char* span, const char* rise) {
+    std::string job = head;
+    for (int i = 0; i < count; ++i)
+        job += fmt::format(
+            "[[opening]]\nid = \"A{}\"\nshape = \"segmental\"\nspan = \"{}\"\nrise = \"{}\"\ndepth = \"5 "
+            "in\"\n[opening.liner]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nspacing = \"1/2 in\"\n"
+            "[opening.casing]\nwidth = \"3-1/2 in\"\n",
+            i, span, rise);
+    return job;
+}
+
+// Within the bounds of kerfs and pages, yet every page shows where its sheet is among thousands.
+TEST(Memory, AJobThatTakesTooMuchEndsTheProgramAndNoOther) {
+    if (address_sanitizer) GTEST_SKIP() << "the sanitizer's memory is counted too";
+    const Folder folder;
+    spill(folder / "job.toml", wide_openings(6, "150 ft", "40 ft"));
+    const Ending run = ending_of({"build", (folder / "job.toml").string()});
+    std::cout << fmt::format("{:.0f} MB, {:.1f} s: {}", run.megabytes, run.seconds, run.err);
+    EXPECT_EQ(run.status, 2);
+    EXPECT_NE(run.err.find("out of memory: no more than 640 MB are used for a job; split it"), std::string::npos);
+    EXPECT_LT(run.megabytes, 700);
+    EXPECT_EQ(std::distance(fs::directory_iterator(folder.path()), fs::directory_iterator()), 1);
+}
+
+// Verify gives the making again three eighths more than the making may have.
+TEST(Memory, WhatCouldBeBuiltCanBeMadeAgain) {
+    if (address_sanitizer) GTEST_SKIP() << "the sanitizer's memory is counted too";
+    const Folder folder;
+    spill(folder / "job.toml", wide_openings(3, "60 ft", "10 ft"));
+    const Ending built = ending_of({"build", (folder / "job.toml").string()});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const Ending verified = ending_of({"verify", (folder / "job.pdf").string()});
+    EXPECT_EQ(verified.status, 0) << verified.err;
+    std::cout << fmt::format("built: {:.0f} MB, {:.1f} s; verified: {:.0f} MB, {:.1f} s\n", built.megabytes,
+                             built.seconds, verified.megabytes, verified.seconds);
+    EXPECT_GT(built.megabytes, 200);
 }
 
 }  // namespace

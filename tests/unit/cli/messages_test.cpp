@@ -17,6 +17,15 @@ TEST(Messages, OfACommandThatIsNone) {
     EXPECT_NE(run_in_process({"new"}).err.find("a new job is a text file"), std::string::npos);
     EXPECT_NE(run_in_process({"arch.toml"}).err.find("kerfpacket build JOB"), std::string::npos);
     EXPECT_EQ(run_in_process({"\x1b[2J"}).err.find('\x1b'), std::string::npos);
+    const Folder folder;
+    spill(folder / "a\nb.toml", good_job);
+    for (const char* command : {"build", "check", "preview", "verify"}) {
+        const Outcome outcome = run_in_process({command, (folder / "a\nb.toml").string()});
+        EXPECT_EQ(outcome.status, 2);
+        EXPECT_TRUE(outcome.err.starts_with("kerfpacket: a line break stands in \"")) << outcome.err;
+        EXPECT_EQ(std::count(outcome.err.begin(), outcome.err.end(), '\n'), 1) << outcome.err;
+        EXPECT_EQ(outcome.out, "");
+    }
 }
 
 TEST(Messages, OfOptions) {

@@ -64,7 +64,8 @@ TEST(NormalisedShapes, FairIsWhatIsDrawnWhenNothingElseIsSaid) {
 
 TEST(NormalisedShapes, ManyPointsReadBack) {
     std::string list = "shape = \"ordinates\"\nordinates = [\n";
-    for (int i = 0; i <= 4999; ++i) list += "[" + std::to_string(i) + ", " + std::to_string(i * (4999 - i)) + "e-6],\n";
+    for (int i = 0; i <= 4999; ++i)
+        list += "[" + std::to_string(i) + ", " + kerfpacket::measure::fixed(i * (4999 - i) / 1e6, 6) + "],\n";
     there_and_back(opening_text(list + "]"));
 }
 

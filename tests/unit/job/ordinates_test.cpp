@@ -73,7 +73,7 @@ TEST(Ordinates, StationsAreNamedAsTheyWereWritten) {
     EXPECT_EQ(message("24.0"), "station 24.0 is given twice");
     EXPECT_EQ(message("\"2 ft\""), "station \"2 ft\" is given twice");
     EXPECT_EQ(message("'609.6 mm'"), "station \"609.6 mm\" is given twice");
-    EXPECT_EQ(message("1_8"), "station 1_8 comes after 24");
+    EXPECT_EQ(message("18"), "station 18 comes after 24");
     EXPECT_EQ(message("\"23 63/64 in\""), "station \"23 63/64 in\" comes after 24");
     // Where the words do not stand in one line, the length itself has to do.
     EXPECT_EQ(message("\"\"\"2 ft\"\"\""), "station 24 in is given twice");
