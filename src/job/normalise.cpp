@@ -88,6 +88,7 @@ void write(Writer& writer, const Casing& casing) {
 void write(Writer& writer, std::string_view title, const Form& form) {
     writer.header(title);
     writer.length("step", form.step);
+    if (form.freed) writer.bare("freed", "true");
     std::vector<std::string> stations;
     for (const auto& station : form.stations) stations.push_back(Writer::quoted(station.value));
     if (!stations.empty()) writer.rows("stations", stations);
@@ -111,7 +112,7 @@ void write(Writer& writer, const Opening& opening) {
     writer.bare("quantity", std::to_string(opening.quantity));
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
-    if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
+    write_coupons(writer, "opening.liner.coupon", opening.liner.coupons);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
     write(writer, opening.wish);
@@ -137,7 +138,7 @@ void write(Writer& writer, const Wall& wall) {
     for (const auto& [from, to] : wall.board.no_splice)
         pairs += (pairs.empty() ? "" : ", ") + Writer::list({from.value, to.value});
     writer.bare("no_splice", "[" + pairs + "]");
-    if (wall.board.coupon) write_coupon(writer, "[wall.board.coupon]", *wall.board.coupon);
+    write_coupons(writer, "wall.board.coupon", wall.board.coupons);
     if (wall.form) write(writer, "[wall.form]", *wall.form);
 }
 
@@ -174,6 +175,7 @@ std::string normalised(const Job& job) {
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);
     write_materials(writer, job);
+    write_trials(writer, job);
     return writer.take();
 }
 

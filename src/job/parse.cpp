@@ -66,7 +66,9 @@ Diagnostic diagnostic_of(const text::Mistake& error, std::string_view line) {
         const bool named = quote != std::string_view::npos && end != std::string_view::npos;
         const std::string name = named ? in_quotes(description.substr(quote + 1, end - quote - 1)) : "this name";
         found.message = name + " is given twice";
-        found.hint = "each key and table may stand once; only [[opening]], [[wall]] and [[material]] may be repeated";
+        found.hint =
+            "each key and table may stand once; only [[opening]], [[wall]], [[material]], [[trial]] and coupons in "
+            "double brackets may be repeated";
     } else {
         found.message = plain_words(description);
         found.hint = hint_for(line, description);

@@ -1,6 +1,7 @@
 #include "job/values.h"
 
 #include <charconv>
+#include <map>
 #include <sstream>
 #include <string_view>
 
@@ -46,11 +47,14 @@ std::vector<std::string> parts_of(std::string_view text) {
 
 bool of_a_piece(std::string_view table) { return table.starts_with("opening.") || table.starts_with("wall."); }
 
+bool of_many(std::string_view table) { return table == "trial" || table.ends_with(".coupon"); }
+
 }  // namespace
 
 std::vector<Value> values_of(const std::string& normalised) {
     std::vector<Value> values;
     std::string table, piece;
+    std::map<std::string, int> rows;  // of tables that may stand several times within a piece or the job
     std::istringstream lines(normalised);
     for (std::string line; std::getline(lines, line);) {
         const std::size_t equals = line.find(" = ");
@@ -58,6 +62,7 @@ std::vector<Value> values_of(const std::string& normalised) {
             const std::size_t from = line.find_first_not_of('[');
             table = line.substr(from, line.find(']') - from);
             if (!of_a_piece(table)) piece.clear();
+            ++rows[table + " " + piece];
         } else if (equals != std::string::npos) {
             const std::string key = line.substr(0, equals);
             std::string text = line.substr(equals + 3);
@@ -67,7 +72,7 @@ std::vector<Value> values_of(const std::string& normalised) {
             // A material or a piece is called what its first value says.
             std::vector<std::string> parts = parts_of(text);
             if ((key == "id" || key == "name") && !parts.empty()) piece = parts.front();
-            values.push_back({table, piece, key, std::move(parts)});
+            values.push_back({table, piece, key, std::move(parts), of_many(table) ? rows[table + " " + piece] : 1});
         }
     }
     return values;

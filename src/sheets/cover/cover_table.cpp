@@ -4,6 +4,7 @@
 
 #include "sheets/cards/refused.h"
 #include "sheets/cover/cover_flow.h"
+#include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 
@@ -178,6 +179,19 @@ void notes(CoverFlow& flow) {
     const auto& pieces = flow.plan().pieces;
     flow.y -= 0.5_pt;
     note(flow, flow.words("cover.table_note"));
+    std::string chances;
+    for (const plan::Piece& piece : pieces)
+        chances +=
+            (chances.empty() ? "" : "; ") +
+            flow.words("chance.on_cover_piece", {{"piece", piece.id}, {"chance", chance_text(piece, flow.kit())}});
+    if (!chances.empty()) note(flow, flow.words("chance.on_cover", {{"pieces", chances}}));
+    std::string moves;
+    for (const plan::Piece& piece : pieces)
+        if (piece.moisture_move > 0_mm)
+            moves += (moves.empty() ? "" : "; ") +
+                     flow.words("cover.moisture_piece",
+                                {{"piece", piece.id}, {"move", flow.tape.with_unit(piece.moisture_move)}});
+    if (!moves.empty()) note(flow, flow.words("cover.moisture", {{"pieces", moves}}));
     std::vector<std::pair<std::string, std::string>> said;  // pieces, sentence
     for (const plan::Piece& piece : pieces) {
         const std::string sentence = kerf_side(piece, flow.kit()) + ". " + zero_end(piece, flow.kit()) + ".";
