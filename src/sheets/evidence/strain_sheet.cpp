@@ -27,7 +27,7 @@ public:
           tape_(plan.header.units, kit.words),
           sentences_(strain_reading(piece, kit, tape_)),
           right_(draft.page.width - side_margin),
-          y_(draft.page.height - 60_pt) {}
+          y_(draft.page.height - 68_pt) {}
 
     void draw() {
         chance();
