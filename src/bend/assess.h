@@ -13,6 +13,8 @@ namespace kerfpacket::bend {
 enum class Concern {
     strain_caution,      ///< utilisation over 0.60
     strain_break,        ///< utilisation over 0.90
+    chance_caution,      ///< a coupon or trial counts, and more than 1 in 100 boards like this would break
+    chance_break,        ///< the same, more than 1 in 10
     closes_before_bend,  ///< kerfs close before the wanted radius is reached
     nearly_closes,       ///< kerfs close within 15 % of the wanted radius
     facet_visible,       ///< facet over 0.10 mm

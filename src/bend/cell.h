@@ -1,6 +1,8 @@
 #pragma once
 // One kerf with the wood around it: stiffness, strain and hinge of a board with evenly spaced kerfs.
 
+#include <vector>
+
 #include "bend/material.h"
 #include "measure/length.h"
 
@@ -19,6 +21,9 @@ struct Cell {
     Length spacing;    ///< s
     /// Height of the hinge above the kerf's bottom over the web, h/t: its middle, unless a coupon that closed tells it.
     double hinge_part = 0.5;
+    /// Of plywood, from the plain face: an odd number that adds up to T, the grain of the first along the board, of the
+    /// next across it, and so on. Empty for a board of one stuff.
+    std::vector<Length> plies{};
 
     Length web() const { return thickness - depth; }  ///< t
 };
@@ -35,7 +40,11 @@ double web_strain(const Cell& cell, double softness, Length radius);
 /// Least radius of the length-keeping line at which the web strain stays at `allowed`.
 Length least_radius(const Cell& cell, double softness, double allowed);
 
-/// Strain at which opening kerfs peel the web from the uncut part.
+/// By how much the energy balance of peeling tells too high a strain where the land is short against the reach of a
+/// kerf's bend, at least 1 and without a jump. Source: src/bend/NOTES.md, "One cell".
+double peel_margin(const Cell& cell, double softness);
+
+/// Strain at which opening kerfs peel the web from the uncut part, that margin taken off.
 double peel_strain(const Cell& cell, const Material& material);
 
 /// Strain at which this board breaks, with the kerfs on that side.
@@ -43,6 +52,9 @@ double break_strain(const Cell& cell, const Material& material, KerfsOn side);
 
 /// Distance of the line that keeps its length from the plain (uncut) face: y_n.
 Length length_keeping_depth(const Cell& cell, double softness);
+
+/// Height of the hinge above the kerf's bottom: over the web's own middle line by `hinge_part`.
+Length hinge_height(const Cell& cell);
 
 /// Angle at which one kerf is closed.
 Angle closing_angle(const Cell& cell);

@@ -17,7 +17,7 @@ const std::vector<Material>& materials() {
     // Softness is known for MDF and yellow-poplar alone. The others take 1, as for an isotropic board: a softer board
     // spreads its bend over a longer hinge, so 1 gives the greater strain and errs to the careful side.
     static const std::vector<Material> known{
-        {"mdf", 0.010, 0.008, 2.3, Peel{45, 2700}, false},
+        {"mdf", 0.010, 0.008, 2.3, Peel{45, 2700}, false, 0.0005},
         wood("yellow-poplar", 0.0064, 2.25),
         wood("red-oak", 0.0079, 1),
         wood("white-pine", 0.0069, 1),

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "bend/chance.h"
+
 namespace kerfpacket::bend {
 
 /// Peeling of the web from the uncut part when kerfs open.
@@ -21,6 +23,8 @@ struct Material {
     double softness = 1;              ///< the factor O: 1 for an isotropic board
     std::optional<Peel> peel;
     bool may_split = false;  ///< grain that can split when kerfs open: always at least a caution
+    double movement = 0;  ///< along the board, of its length for a percent of moisture; 0 where it is next to nothing
+    double scatter = usual_scatter;  ///< of its break strain from spot to spot, as a part of the mean
 };
 
 const std::vector<Material>& materials();

@@ -11,6 +11,7 @@
 #include "sheets/cards/refused.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/evidence/survey_answers.h"
+#include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/tape.h"
 #include "sheets/words/wording.h"
@@ -56,8 +57,10 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const
         line("radius", radius_text(piece, tape));
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
-    return lines + line("verdict", fmt::format("{}: {} of break strain, {}", verdict_words(bend.verdict),
-                                               measure::fixed(bend.utilisation, 2), sheets::coupon_state(piece, kit)));
+    return lines +
+           line("verdict", fmt::format("{}: {} of break strain, {}", verdict_words(bend.verdict),
+                                       measure::fixed(bend.utilisation, 2), sheets::coupon_state(piece, kit))) +
+           line("chance", sheets::chance_sentence(piece, kit) + " " + sheets::counted_sentence(piece, kit));
 }
 
 /// "3-1/2 left of the middle", or what stands for none.
@@ -172,13 +175,17 @@ std::string paper_lines(const job::Printer& printer) {
 std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     std::string why;
     for (const plan::Caution& caution : piece.cautions) {
-        if (caution.key.starts_with("strain_")) continue;
+        if (caution.key.starts_with("strain_") || caution.key.starts_with("chance_")) continue;
         why += ", " + caution.key;
     }
     std::replace(why.begin(), why.end(), '_', ' ');
     const bool only_cautions = piece.bend.verdict == bend::Verdict::ok && !piece.cautions.empty();
-    return fmt::format("{}: {}, {} {} deep{}. ", piece.id,
-                       only_cautions ? "caution" : verdict_words(piece.bend.verdict),
+    const int one_in = bend::one_in(piece.chance.breaks);
+    const std::string chance = one_in == 1     ? "more likely than not to break"
+                               : one_in == 100 ? "fewer than 1 in 100 would break"
+                                               : fmt::format("about 1 in {} would break", one_in);
+    return fmt::format("{}: {}, {}, {} {} deep{}. ", piece.id,
+                       only_cautions ? "caution" : verdict_words(piece.bend.verdict), chance,
                        counted(piece.kerfs.size(), "kerf"), tape.exact(piece.kerf_depth), why);
 }
 

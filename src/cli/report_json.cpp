@@ -82,7 +82,7 @@ Json form_json(const plan::Piece& piece) {
     Json ordinates = Json::array();
     for (const plan::Point& p : piece.form->ordinates)
         ordinates.push_back({{"station_mm", mm(p.x)}, {"height_mm", mm(p.y)}});
-    return {{"ordinates", ordinates}};
+    return {{"ordinates", ordinates}, {"springs_back", piece.form->springs_back}};
 }
 
 Json cautions_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
@@ -140,6 +140,17 @@ Json coupon_json(const plan::Piece& piece) {
             {"error", piece.coupon->error},
             {"times_table", piece.coupon->times_table},
             {"counts", piece.coupon->counts}};
+}
+
+/// Of breaking; the strains at which 1 in 100, 20, 4, 2 boards would, at the worst kerf.
+Json chance_json(const plan::Piece& piece) {
+    const plan::Chance& chance = piece.chance;
+    Json strains = Json::array();
+    for (const double times : chance.times) strains.push_back(piece.bend.strain * times);
+    return {{"breaks", chance.breaks},   {"one_in", bend::one_in(chance.breaks)},
+            {"trials", chance.trials},   {"coupons", chance.coupons},
+            {"lowest", chance.lowest},   {"mean", chance.mean},
+            {"load_error", chance.load}, {"strains_at_1_in_100_20_4_2", strains}};
 }
 
 Json deep_kerfs_json(const plan::Piece& piece) {
@@ -206,7 +217,9 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
             {"closes", bend.closes},
             {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
             {"facet_mm", mm(bend.facet)},
-            {"may_be_more", piece.may_be_more},
+            {"chance", chance_json(piece)},
+            {"plies_mm", lengths_json(piece.plies)},
+            {"moisture_move_mm", mm(piece.moisture_move)},
             {"solid_utilisation", piece.solid_utilisation},
             {"settings", settings_json(piece)},
             {"coupon", coupon_json(piece)},

@@ -32,7 +32,7 @@ constexpr std::array<std::string_view, 20> cautions{"safety.",
                                                     "setup.kerf_through",
                                                     "setup.manual",
                                                     "setup.unplugged",
-                                                    "strain.break",
+                                                    "chance.",
                                                     "strain.in_break",
                                                     "strain.one_in_break",
                                                     "strip.low_tack"};

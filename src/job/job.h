@@ -71,6 +71,7 @@ struct Material {
     double softness = 1;                        ///< the factor O of the stiffness formula
     std::optional<std::array<double, 2>> peel;  ///< fracture energy in J/m2, modulus in MPa
     bool grain = false;                         ///< grain that may split as kerfs open
+    std::optional<double> scatter;              ///< of its break strain, a standard deviation as a part of the mean
 };
 
 /// What break_strain_outside is when it is not given: the same as inside, or less where the board has grain.
@@ -82,11 +83,9 @@ struct TooDeep {
     Sourced<Length> depth;
 };
 
-enum class Held {
-    disc,
-    ends,
-    centre
-};  ///< how a coupon was bent: on a disc, ends pushed together, pushed at the middle
+/// How a coupon was bent: on a disc, ends pushed together, pushed at the middle; or a board with one kerf, raised until
+/// that closed.
+enum class Held { disc, ends, centre, one_kerf };
 enum class Outcome { cracked, held, closed };  ///< what stopped the bending of a coupon
 
 /// A piece of the same board, kerfed alike and bent until something stopped it. Measured on the plain face.
@@ -100,6 +99,16 @@ struct Coupon {
     std::optional<Sourced<Length>> spacing;
     bool believed = false;  ///< measured again and found to be so, though the table's board is far from it
     Position at;
+};
+
+/// One row of the shop's record: what another board of that material did.
+struct Trial {
+    Sourced<std::string> material;
+    Sourced<Length> thickness;
+    Sourced<Length> kerf;       ///< width of a cut; the saw's where the row does not say
+    bool kerfs_outside = true;  ///< the side of the bend
+    std::string date;           ///< YYYY-MM-DD
+    Coupon tried;               ///< with its depth and spacing
 };
 
 /// The board that is bent: a liner or a wall board.
@@ -117,8 +126,9 @@ struct Board {
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
     std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
     std::vector<TooDeep> too_deep;
-    std::optional<Coupon> coupon;
-    Position at;  ///< of the table's header
+    std::vector<Coupon> coupons;         ///< in file order
+    std::vector<Sourced<Length>> plies;  ///< from the plain face, odd in number; empty where the job does not say
+    Position at;                         ///< of the table's header
 };
 
 /// Heads of openings, in the trade's words.
@@ -171,6 +181,7 @@ struct Casing {
 struct Form {
     std::optional<Sourced<Length>> step;    ///< ordinates at even steps
     std::vector<Sourced<Length>> stations;  ///< or at these distances from the left end
+    std::optional<Position> freed;          ///< where it is said that the board is glued, filled and let go
     Position at;
 };
 
@@ -234,6 +245,7 @@ struct Job {
     std::vector<Opening> openings;  ///< in file order
     std::vector<Wall> walls;
     std::vector<Material> materials;  ///< of the job file, then those of the shop file that it does not name
+    std::vector<Trial> trials;  ///< of the job file, then those of the shop file; only of materials that boards are of
     Stock stock;
     std::string fingerprint;  ///< first 8 hex digits of the SHA-256 of the normalised job
 };

@@ -86,6 +86,7 @@ void write(Writer& writer, const Casing& casing) {
 void write(Writer& writer, std::string_view title, const Form& form) {
     writer.header(title);
     writer.length("step", form.step);
+    if (form.freed) writer.flag("freed");
     std::vector<Element> stations;
     for (const auto& station : form.stations) stations.push_back({station.value});
     if (!stations.empty()) writer.rows("stations", std::move(stations));
@@ -109,7 +110,7 @@ void write(Writer& writer, const Opening& opening) {
     writer.count("quantity", opening.quantity);
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
-    if (opening.liner.coupon) write_coupon(writer, "[opening.liner.coupon]", *opening.liner.coupon);
+    write_coupons(writer, "opening.liner.coupon", opening.liner.coupons);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
     write(writer, opening.wish);
@@ -134,7 +135,7 @@ void write(Writer& writer, const Wall& wall) {
     std::vector<Element> spans;
     for (const auto& [from, to] : wall.board.no_splice) spans.push_back({from.value, to.value});
     writer.row("no_splice", std::move(spans));
-    if (wall.board.coupon) write_coupon(writer, "[wall.board.coupon]", *wall.board.coupon);
+    write_coupons(writer, "wall.board.coupon", wall.board.coupons);
     if (wall.form) write(writer, "[wall.form]", *wall.form);
 }
 
@@ -171,6 +172,7 @@ Canonical canonical(const Job& job) {
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);
     write_materials(writer, job);
+    write_trials(writer, job);
     return writer.take();
 }
 

@@ -42,6 +42,26 @@ void write(Writer& writer, const Material& material) {
         writer.figure("modulus", material.peel->back());
     }
     if (material.grain) writer.flag("grain");
+    if (material.scatter) writer.value("scatter", Percent{*material.scatter});
+}
+
+/// The keys of a coupon but for its table's header.
+void write(Writer& writer, const Coupon& coupon) {
+    writer.length("chord", coupon.chord.value);
+    writer.length("rise", coupon.rise.value);
+    writer.words("held", word(coupon.held.value));
+    writer.words("result", word(coupon.outcome.value));
+    if (!coupon.by.empty()) writer.words("by", coupon.by);
+    writer.length("kerf_depth", coupon.kerf_depth);
+    writer.length("spacing", coupon.spacing);
+    if (coupon.believed) writer.flag("believed");
+}
+
+std::set<std::string_view> used_materials(const Job& job) {
+    std::set<std::string_view> used;
+    for (const auto& opening : job.openings) used.insert(opening.liner.material.value);
+    for (const auto& wall : job.walls) used.insert(wall.board.material.value);
+    return used;
 }
 
 }  // namespace
@@ -49,6 +69,9 @@ void write(Writer& writer, const Material& material) {
 void write_board(Writer& writer, const Board& board) {
     writer.value("material", MaterialName{board.material.value});
     writer.length("thickness", board.thickness.value);
+    std::vector<Length> plies;
+    for (const auto& ply : board.plies) plies.push_back(ply.value);
+    if (!plies.empty()) writer.lengths("plies", plies);
     write(writer, "kerf_depth", board.kerf_depth);
     if (board.kerfs.empty()) write(writer, "spacing", board.spacing);
     writer.length("trim", board.trim.value);
@@ -62,22 +85,29 @@ void write_board(Writer& writer, const Board& board) {
     write_too_deep(writer, board.too_deep);
 }
 
-void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon) {
-    writer.header(header);
-    writer.length("chord", coupon.chord.value);
-    writer.length("rise", coupon.rise.value);
-    writer.words("held", word(coupon.held.value));
-    writer.words("result", word(coupon.outcome.value));
-    writer.words("by", coupon.by);
-    writer.length("kerf_depth", coupon.kerf_depth);
-    writer.length("spacing", coupon.spacing);
-    if (coupon.believed) writer.flag("believed");
+void write_coupons(Writer& writer, const std::string& title, const std::vector<Coupon>& coupons) {
+    for (const Coupon& coupon : coupons) {
+        writer.header(coupons.size() == 1 ? "[" + title + "]" : "[[" + title + "]]");
+        write(writer, coupon);
+    }
+}
+
+void write_trials(Writer& writer, const Job& job) {
+    const std::set<std::string_view> used = used_materials(job);
+    for (const Trial& trial : job.trials) {
+        if (!used.contains(trial.material.value)) continue;
+        writer.header("[[trial]]");
+        writer.value("material", MaterialName{trial.material.value});
+        writer.length("thickness", trial.thickness.value);
+        writer.length("kerf", trial.kerf.value);
+        if (!trial.kerfs_outside) writer.words("kerfs", "inside");
+        if (!trial.date.empty()) writer.value("date", Day{trial.date});
+        write(writer, trial.tried);
+    }
 }
 
 void write_materials(Writer& writer, const Job& job) {
-    std::set<std::string_view> used;
-    for (const auto& opening : job.openings) used.insert(opening.liner.material.value);
-    for (const auto& wall : job.walls) used.insert(wall.board.material.value);
+    const std::set<std::string_view> used = used_materials(job);
     auto materials = job.materials;
     std::sort(materials.begin(), materials.end(),
               [](const Material& a, const Material& b) { return a.name.value < b.name.value; });

@@ -39,7 +39,9 @@ Diagnostic diagnostic_of(const text::Mistake& mistake, std::string_view line) {
     Diagnostic found{Severity::error, {mistake.line, mistake.column}, mistake.description, ""};
     if (mistake.unreasonable) found.hint = "a job file has short lines and few brackets";
     else if (mistake.repeated)
-        found.hint = "each key and table may stand once; only [[opening]], [[wall]] and [[material]] may be repeated";
+        found.hint =
+            "each key and table may stand once; only [[opening]], [[wall]], [[material]], [[trial]] and coupons in "
+            "double brackets may be repeated";
     else found.hint = hint_for(line, mistake);
     return found;
 }

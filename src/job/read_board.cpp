@@ -46,11 +46,12 @@ Board read_common(Context& context, TableReader& reader, std::string_view title)
     board.at = reader.at();
     board.material = reader.words("material", 40, R"("mdf")").value_or(Sourced<std::string>{});
     board.thickness = reader.needed_length(thickness);
+    board.plies = read_plies(context, reader, board.thickness);
     board.kerf_depth = read_setting(context, reader, kerf_depth, {"half", "solve"});
     board.spacing = read_setting(context, reader, spacing, {"solve"});
     board.kerfs = read_kerfs(context, reader);
     board.too_deep = read_too_deep(context, reader);
-    board.coupon = read_coupon(context, reader, title, board);
+    board.coupons = read_coupons(context, reader, title, board);
     board.trim = reader.length_or(trim, 3_in);
     if (const auto end = reader.choice<End>("zero", {{"left", End::left}, {"right", End::right}}))
         board.zero = end->value;

@@ -44,6 +44,7 @@ Form read_form(Context& context, const toml::table& table, std::string_view titl
     form.at = reader.at();
     form.step = reader.length(step, Need::optional);
     form.stations = reader.lengths(stations, 0);
+    if (reader.flag("freed", false)) form.freed = reader.at("freed");
     if (reader.has("step") && reader.has("stations"))
         context.error(reader.at("stations"), "the form's ordinates are given in two ways",
                       "expected step or stations, not both");

@@ -37,16 +37,6 @@ bool is_date(std::string_view text) {
     return std::chrono::year_month_day(year, std::chrono::month(part(5, 2)), std::chrono::day(part(8, 2))).ok();
 }
 
-std::string read_date(Context& context, TableReader& reader) {
-    const auto* node = reader.find("date", Need::required, date_example);
-    if (node == nullptr) return {};
-    if (const auto* day = node->as_date()) return date_text(day->get());
-    if (const auto* words = node->as_string(); words != nullptr && is_date(words->get())) return words->get();
-    context.error(position(*node), "date must be a day of the calendar",
-                  "expected year-month-day, for example " + std::string(date_example));
-    return {};
-}
-
 void read_languages(Context& context, TableReader& reader, Header& header) {
     std::vector<std::pair<std::string_view, std::string_view>> words;
     for (const std::string_view language : languages) words.emplace_back(language, language);
@@ -60,6 +50,16 @@ void read_languages(Context& context, TableReader& reader, Header& header) {
 }
 
 }  // namespace
+
+std::string read_date(Context& context, TableReader& reader) {
+    const auto* node = reader.find("date", Need::required, date_example);
+    if (node == nullptr) return {};
+    if (const auto* day = node->as_date()) return date_text(day->get());
+    if (const auto* words = node->as_string(); words != nullptr && is_date(words->get())) return words->get();
+    context.error(position(*node), "date must be a day of the calendar",
+                  "expected year-month-day, for example " + std::string(date_example));
+    return {};
+}
 
 const std::vector<std::pair<std::string_view, Unit>>& unit_words() {
     static const std::vector<std::pair<std::string_view, Unit>> words = {{"in", Unit::inch}, {"mm", Unit::millimetre}};

@@ -1,6 +1,7 @@
 #include "job/read.h"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "job/parse.h"
@@ -26,6 +27,7 @@ public:
             "opening", [this](const toml::table& t) { return judged_opening(t); }, job_.openings);
         read_pieces<Wall>(
             "wall", [this](const toml::table& t) { return judged_wall(t); }, job_.walls);
+        read_the_trials();
         job_.stock = shop_.stock;
         if (const auto* stock = top_.table("stock", Need::optional, "[stock]"))
             job_.stock = read_stock(context_, *stock, shop_.stock);
@@ -86,6 +88,22 @@ private:
             });
             if (!named) job_.materials.push_back(of_shop);
         }
+    }
+
+    /// A row of the job file must be of a board that it has; the shop's record is of many.
+    void read_the_trials() {
+        const auto used = [&](const Trial& trial) {
+            return std::any_of(materials_.begin(), materials_.end(), [&](const Sourced<std::string>& material) {
+                return material.value == trial.material.value;
+            });
+        };
+        for (Trial& trial : read_trials(context_, top_, job_.saw.kerf)) {
+            if (used(trial)) job_.trials.push_back(std::move(trial));
+            else
+                context_.error(trial.material.at, "no board of this job is of " + in_quotes(trial.material.value),
+                               "a trial of another material tells nothing here: the shop file is the place for it");
+        }
+        std::copy_if(shop_.trials.begin(), shop_.trials.end(), std::back_inserter(job_.trials), used);
     }
 
     /// The job's own tape goes before the shop's.

@@ -32,23 +32,39 @@ std::optional<double> percentage(std::string_view words) {
     return words == "%" ? std::optional(value / 100) : std::nullopt;
 }
 
-std::optional<double> read_strain(Context& context, TableReader& reader, std::string_view key, Need need) {
-    constexpr double least = 0.0005;
-    constexpr double most = 0.05;
-    const auto* node = reader.find(key, need, strain_example);
+/// A key that takes a part of a hundred in quotes.
+struct PercentKey {
+    std::string_view name;
+    double least;
+    double most;
+    std::string_view what;   ///< "a strain"
+    std::string_view wrong;  ///< "is not the strain of any board"
+    std::string_view range;
+    std::string_view example;
+};
+constexpr PercentKey strain{"break_strain",       0.0005,        0.05, "a strain", "is not the strain of any board",
+                            "from 0.05 % to 5 %", strain_example};
+constexpr PercentKey strain_outside{"break_strain_outside", strain.least, strain.most,   strain.what,
+                                    strain.wrong,           strain.range, strain.example};
+constexpr PercentKey scatter{
+    "scatter",          0.02,       0.5, "a part of the break strain", "is not the scatter of any board",
+    "from 2 % to 50 %", R"("12 %")"};
+
+std::optional<double> read_percent(Context& context, TableReader& reader, const PercentKey& key, Need need) {
+    const auto* node = reader.find(key.name, need, key.example);
     if (node == nullptr) return std::nullopt;
-    const std::string name(key);
+    const std::string name(key.name);
     const auto* words = node->as_string();
-    const auto strain = words == nullptr ? std::nullopt : percentage(words->get());
+    const auto part = words == nullptr ? std::nullopt : percentage(words->get());
     // Not the other way round: a value that is not a number is in no range.
-    const bool fits = strain && *strain >= least && *strain <= most;
-    if (fits) return strain;
-    if (strain)
-        context.error(position(*node), name + " " + in_quotes(words->get()) + " is not the strain of any board",
-                      "expected from 0.05 % to 5 %, " + for_example(key, strain_example));
+    const bool fits = part && *part >= key.least && *part <= key.most;
+    if (fits) return part;
+    if (part)
+        context.error(position(*node), name + " " + in_quotes(words->get()) + " " + std::string(key.wrong),
+                      "expected " + std::string(key.range) + ", " + for_example(key.name, key.example));
     else
-        context.error(position(*node), name + " must be a strain in quotes, with its percent sign",
-                      for_example(key, strain_example));
+        context.error(position(*node), name + " must be " + std::string(key.what) + " in quotes, with its percent sign",
+                      for_example(key.name, key.example));
     return std::nullopt;
 }
 
@@ -82,11 +98,12 @@ Material read_material(Context& context, const toml::table& table) {
     Material material;
     material.name = read_name(context, reader);
     material.grain = reader.flag("grain", false);
-    material.break_strain_inside = read_strain(context, reader, "break_strain", Need::required).value_or(0);
+    material.break_strain_inside = read_percent(context, reader, strain, Need::required).value_or(0);
     material.break_strain_outside =
-        read_strain(context, reader, "break_strain_outside", Need::optional).value_or(outside_strain(material));
+        read_percent(context, reader, strain_outside, Need::optional).value_or(outside_strain(material));
     material.softness = reader.number(softness).value_or(1);
     material.peel = read_peel(reader);
+    material.scatter = read_percent(context, reader, scatter, Need::optional);
     reader.finish();
     return material;
 }

@@ -26,6 +26,13 @@ void forget_places(Shop& shop) {
             if (*profile) (*profile)->name.at = {};
     for (auto& length : shop.stock.lengths) length.at = {};
     for (auto& material : shop.materials) material.name.at = {};
+    for (auto& trial : shop.trials) {
+        trial.material.at = trial.thickness.at = trial.kerf.at = {};
+        Coupon& tried = trial.tried;
+        tried.chord.at = tried.rise.at = tried.held.at = tried.outcome.at = tried.at = {};
+        forget(tried.kerf_depth);
+        forget(tried.spacing);
+    }
 }
 
 Shop read_tables(Context& context, const toml::table& root) {
@@ -44,6 +51,7 @@ Shop read_tables(Context& context, const toml::table& root) {
         shop.printer = read_printer(context, *printer, default_printer());
     if (const auto* stock = top.table("stock", Need::optional, "[stock]")) shop.stock = read_stock(context, *stock, {});
     shop.materials = read_materials(context, top);
+    shop.trials = read_trials(context, top, shop.saw.kerf);
     if (auto words = top.words("words", 240, R"("our-words")", Need::optional)) shop.words = std::move(words->value);
     top.finish();
     if (const auto bare = context.without_unit(); bare && !top.has("units"))

@@ -71,6 +71,8 @@ public:
     bool flag(std::string_view key, bool otherwise);
     std::optional<double> number(const NumberKey& key, Need need = Need::optional);
     const toml::table* table(std::string_view key, Need need, std::string_view header);
+    /// One [key] table, or the tables of each [[key]]. `header` with single brackets.
+    std::vector<const toml::table*> one_or_more_tables(std::string_view key, std::string_view header);
     /// The tables of each [[key]]; what stands there and is no table is told.
     std::vector<const toml::table*> tables(std::string_view key);
 

@@ -19,6 +19,18 @@ const toml::table* TableReader::table(std::string_view key, Need need, std::stri
     return nullptr;
 }
 
+std::vector<const toml::table*> TableReader::one_or_more_tables(std::string_view key, std::string_view header) {
+    const toml::node* node = table_.get(key);
+    if (node == nullptr || !node->is_array_of_tables()) {
+        const auto* one = table(key, Need::optional, header);
+        return one == nullptr ? std::vector<const toml::table*>{} : std::vector{one};
+    }
+    known_.push_back(key);
+    std::vector<const toml::table*> found;
+    for (const auto& element : *node->as_array()) found.push_back(element.as_table());
+    return found;
+}
+
 std::vector<const toml::table*> TableReader::tables(std::string_view key) {
     const auto* node = find(key, Need::optional, "");
     if (node == nullptr) return {};

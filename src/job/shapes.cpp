@@ -42,6 +42,7 @@ const std::vector<std::pair<std::string_view, Held>>& held_words() {
         {"disc", Held::disc},
         {"ends", Held::ends},
         {"centre", Held::centre},
+        {"one-kerf", Held::one_kerf},
     };
     return words;
 }

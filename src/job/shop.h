@@ -15,6 +15,7 @@ struct Shop {
     Stock stock;
     Length tape;  ///< 0 where the shop does not say
     std::vector<Material> materials;
+    std::vector<Trial> trials;
     std::string words;    ///< the folder of the shop's own words, beside the shop file; empty for none
     bool faulty = false;  ///< something could not be read: what a job misses is perhaps just that
 };
@@ -24,8 +25,8 @@ struct ShopReading {
     Diagnostics diagnostics;  ///< they point into the shop file
 };
 
-/// Reads the text of a shop file: [saw], [printer], [stock] and [[material]] with the keys that they have in a job
-/// file, none of them needed, and at the top `units` for bare numbers and `tape`.
+/// Reads the text of a shop file: [saw], [printer], [stock], [[material]] and [[trial]] with the keys that they have in
+/// a job file, none of them needed, and at the top `units` for bare numbers and `tape`.
 ShopReading read_shop(const Source& source);
 
 }  // namespace kerfpacket::job

@@ -10,6 +10,8 @@ const std::vector<std::pair<std::string_view, Unit>>& unit_words();
 /// The unit comes first: every bare number in the file waits for it. `table`: the one with the key `units`.
 void read_units(Context& context, const toml::table& table);
 
+/// A day of the calendar as YYYY-MM-DD; empty where there is none.
+std::string read_date(Context& context, TableReader& reader);
 Header read_header(Context& context, const toml::table& table);
 
 /// Each key that the table leaves out keeps its value of `otherwise`; blade and kerf are told to be missing when they
@@ -31,9 +33,14 @@ Board read_wall_board(Context& context, const toml::table& table);
 /// Kerfs that are given one by one, beside which there is no spacing.
 std::vector<Sourced<Length>> read_kerfs(Context& context, TableReader& reader);
 std::vector<TooDeep> read_too_deep(Context& context, TableReader& reader);
-/// The coupon of a board whose other keys are read. `board_title`: "opening.liner" or "wall.board".
-std::optional<Coupon> read_coupon(Context& context, TableReader& board_reader, std::string_view board_title,
-                                  const Board& board);
+/// The coupons of a board whose other keys are read, one table or several. `board_title`: "opening.liner" or
+/// "wall.board".
+std::vector<Coupon> read_coupons(Context& context, TableReader& board_reader, std::string_view board_title,
+                                 const Board& board);
+/// Every [[trial]]; one with a mistake is told of and left out. `saw_kerf` where a row does not give its own.
+std::vector<Trial> read_trials(Context& context, TableReader& top, const Sourced<Length>& saw_kerf);
+/// Plies, as a number of like ones or their thicknesses; empty where they are not given.
+std::vector<Sourced<Length>> read_plies(Context& context, TableReader& reader, const Sourced<Length>& thickness);
 
 Casing read_casing(Context& context, const toml::table& table);
 /// [opening.template].

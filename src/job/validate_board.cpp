@@ -91,10 +91,10 @@ void check_board(Context& context, const Board& board, const Saw& saw) {
     check_spacing(context, given_in(board.spacing), saw);
     check_kerfs(context, board.kerfs, saw);
     check_too_deep(context, board);
-    if (board.coupon) {
-        check_coupon(context, *board.coupon);
-        check_web(context, board.coupon->kerf_depth, board.thickness);
-        check_spacing(context, board.coupon->spacing, saw);
+    for (const Coupon& coupon : board.coupons) {
+        check_coupon(context, coupon);
+        check_web(context, coupon.kerf_depth, board.thickness);
+        check_spacing(context, coupon.spacing, saw);
     }
     for (const auto& [from, to] : board.no_splice) {
         if (!known(from) || !known(to) || from.value < to.value) continue;

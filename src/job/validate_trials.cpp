@@ -34,6 +34,10 @@ void check_coupon(Context& context, const Coupon& coupon) {
     const Sourced<Length>& chord = coupon.chord;
     const Sourced<Length>& rise = coupon.rise;
     if (!known(chord) || !known(rise)) return;
+    const bool one_kerf = known(coupon.held) && coupon.held.value == Held::one_kerf;
+    if (one_kerf && known(coupon.outcome) && coupon.outcome.value != Outcome::closed)
+        context.error(coupon.outcome.at, "a board with one kerf is raised until the kerf is closed",
+                      R"(expected result = "closed"; chord from the kerf to where the rise is measured)");
     const std::string name = "rise " + context.shown(rise.value);
     const Length most = chord.value * most_rise_of_ends;
     if (rise.value < least_rise - slack)

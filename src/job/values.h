@@ -48,10 +48,11 @@ struct Value {
     std::string piece;  ///< id of the opening or wall, or name of the material; empty for what is of the whole job
     std::string key;
     std::vector<Element> elements;  ///< the value itself, or the elements of a list
+    int row = 1;                    ///< of several coupons or trials, which
 
     /// Whether both are the same value of the same thing, whatever it comes to.
     bool same_place(const Value& other) const {
-        return table == other.table && piece == other.piece && key == other.key;
+        return table == other.table && piece == other.piece && key == other.key && row == other.row;
     }
     /// Whether both come to the same, as canonical text tells it.
     bool same_value(const Value& other) const;

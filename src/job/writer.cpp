@@ -10,12 +10,15 @@ void Writer::header(std::string_view line) {
     table_ = line.substr(from, line.find(']') - from);
     const bool of_a_piece = table_.starts_with("opening.") || table_.starts_with("wall.");
     if (!of_a_piece) piece_.clear();
+    ++rows_[table_ + " " + piece_];
 }
 
 void Writer::put(std::string_view key, const std::string& text, std::vector<Element> elements) {
     written_.text.append(key).append(" = ").append(text).append("\n");
     if (key == "id" || key == "name") piece_ = std::get<Words>(elements.at(0).at(0)).text;
-    written_.values.push_back({table_, piece_, std::string(key), std::move(elements)});
+    const bool of_many = table_ == "trial" || table_.ends_with(".coupon");
+    const int row = of_many ? rows_[table_ + " " + piece_] : 1;
+    written_.values.push_back({table_, piece_, std::string(key), std::move(elements), row});
 }
 
 void Writer::value(std::string_view key, Scalar scalar) {

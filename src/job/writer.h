@@ -1,7 +1,7 @@
 #pragma once
 // Keys and values of the normalised job, inside this room only.
 
-#include <initializer_list>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -42,12 +42,16 @@ private:
     Canonical written_;
     std::string table_;
     std::string piece_;
+    std::map<std::string, int> rows_;  ///< of tables that may stand several times within a piece or the job
 };
 
 /// What a liner and a wall board have in common, without the coupon, which is a table of its own.
 void write_board(Writer& writer, const Board& board);
-void write_coupon(Writer& writer, std::string_view header, const Coupon& coupon);
+/// One as a table, several as a list of tables. `title` without its brackets.
+void write_coupons(Writer& writer, const std::string& title, const std::vector<Coupon>& coupons);
 /// The user's materials that boards of the job are made of, by name: others change nothing.
 void write_materials(Writer& writer, const Job& job);
+/// The trials of the materials that boards of the job are made of.
+void write_trials(Writer& writer, const Job& job);
 
 }  // namespace kerfpacket::job

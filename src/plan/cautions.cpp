@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "bend/section.h"
 #include "job/shapes.h"
 #include "measure/require.h"
 #include "plan/kerfs.h"
@@ -21,11 +22,18 @@ Length closing_at(const Piece& piece) {
     return least;
 }
 
+Caution of_chance(Concern concern, int one_in) {
+    if (one_in == 1) return {"chance_break_most", {}};
+    return {concern == Concern::chance_break ? "chance_break" : "chance_caution", {{"n", one_in}}};
+}
+
 Caution of_concern(Concern concern, const Piece& piece) {
     switch (concern) {
         case Concern::strain_caution: return {"strain_caution", {{"u", piece.bend.utilisation}}};
         case Concern::strain_break:
             return {"strain_break", {{"u", piece.bend.utilisation}, {"least_radius", piece.bend.least_radius}}};
+        case Concern::chance_caution:
+        case Concern::chance_break: return of_chance(concern, bend::one_in(piece.chance.breaks));
         case Concern::closes_before_bend:
             return {"closes_before_bend", {{"close_radius", piece.bend.close_radius}, {"radius", closing_at(piece)}}};
         case Concern::nearly_closes:
@@ -115,6 +123,17 @@ std::optional<Caution> of_settings(const Piece& piece) {
     return Caution{"solve_would_do", {{"depth", better.depth}, {"kerfs", better.kerfs}, {"u", better.utilisation}}};
 }
 
+/// Plywood cut to a depth that ends in a ply along the board.
+std::optional<Caution> of_plies(const Piece& piece) {
+    if (bend::ends_well(piece.cell(piece.spacing))) return std::nullopt;
+    if (!piece.settings.cross_ply) return Caution{"ends_in_ply_along", {}};
+    const Choice& better = *piece.settings.cross_ply;
+    if (better.verdict == bend::Verdict::break_likely)
+        return Caution{"ends_in_ply_along_no_better", {{"depth", better.depth}}};
+    return Caution{"ends_in_ply_along_better",
+                   {{"depth", better.depth}, {"kerfs", better.kerfs}, {"u", better.utilisation}}};
+}
+
 /// Kerfs that were cut too deep, the worst first: what the board is worth now hangs on them.
 void add_deep_kerfs(std::vector<Caution>& cautions, const Piece& piece) {
     constexpr std::array keys{"", "kerf_to_ease", "kerf_to_fill", "kerf_scraps_the_board"};
@@ -190,6 +209,7 @@ std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     add(cautions, of_tight_spot(piece));
     if (piece.bends_both_ways()) cautions.push_back({"reverse_bend", {}});
     add(cautions, of_settings(piece));
+    add(cautions, of_plies(piece));
     add_coupon(cautions, piece);
     add(cautions, of_gaps(piece));
     add(cautions, of_bare_ends(piece));

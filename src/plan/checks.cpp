@@ -124,6 +124,11 @@ job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
     job::Diagnostics wrong;
     if (board.thickness.value - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
     if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
+    const auto material = material_of(board, job);
+    if (material && !material->may_split && !board.plies.empty())
+        wrong.push_back({job::Severity::error, board.plies.front().at,
+                         fmt::format("\"{}\" has no plies", board.material.value),
+                         "plies are for plywood, and for a material of your own with grain = true"});
     return wrong;
 }
 

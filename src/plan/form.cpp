@@ -57,7 +57,29 @@ std::vector<Length> stations(const job::Form& form, Length chord, measure::Unit 
     return places;
 }
 
+/// The arc on which a board must be filled that keeps all but this part of its bend: the line that keeps its length is
+/// as long as before and (1 - part) as wide.
+Path sprung(const Path& level, const Piece& piece, double part) {
+    const geom::Segment& arc = level.segments().front();
+    const Length to_line = piece.bend_radius - arc.radius();
+    const Length radius = piece.bend_radius * (1 - part) - to_line;
+    const Angle turn = arc.turn / (1 - part);
+    return Path::arc({}, {radius * 2 * std::sin(std::abs(turn.radians()) / 2), {}}, turn);
+}
+
 }  // namespace
+
+job::Diagnostics check_freed(const Piece& piece, const job::Form& form) {
+    if (!form.freed) return {};
+    if (!piece.circular)
+        return {{job::Severity::error, *form.freed, "what a board springs back is reckoned for a bend of one arc alone",
+                 "leave out freed: fasten this board to its wall before it is let go"}};
+    if (piece.turn.degrees() / (1 - piece.springs_back) > 180)
+        return {{job::Severity::error, *form.freed,
+                 "a form that makes up for springing back would turn more than half round",
+                 "leave out freed: fasten this board before it is let go, or bend it in two lengths"}};
+    return {};
+}
 
 job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const job::Job& job) {
     job::Diagnostics wrong;
@@ -83,7 +105,12 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
     rib.runs = bend_runs(curve);
     // The curve has the kerfs above it: the rib of the seen face stands below it as it is, that of the kerf face is
     // turned over.
-    const Path level = on_its_chord(curve.path());
+    Path level = on_its_chord(curve.path());
+    if (form.freed && check_freed(piece, form).empty()) {
+        rib.springs_back = piece.springs_back;
+        level = sprung(level, piece, piece.springs_back);
+        rib.runs = {{{}, level.length(), rib.runs.front().on}};
+    }
     rib.curve = at_kerf_face ? mirrored_down(level) : level;
     rib.arcs_alone = curve.is_exact_path();
     for (const Length station : stations(form, rib.curve.end().x, units)) {

@@ -26,6 +26,8 @@ WallLines wall_lines(const Request& board);
 /// The rib that holds the board, as FormRib says.
 /// Stations must lie on the chord.
 FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units);
+/// That a board is let go only where its springing back is known, at the place that says so.
+job::Diagnostics check_freed(const Piece& piece, const job::Form& form);
 /// Stations that lie beyond the form.
 job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const job::Job& job);
 

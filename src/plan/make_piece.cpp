@@ -128,9 +128,17 @@ void judge_deep_kerfs(Piece& piece) {
         piece.bend.verdict = std::max(piece.bend.verdict, verdict_now(kerf.answer));
 }
 
-void add_coupon(Piece& piece, const std::optional<CouponResult>& coupon) {
-    piece.coupon = coupon;
-    if (coupon && coupon->counts) piece.may_be_more = coupon->error;
+void add_coupons(Piece& piece, const CouponedWood& known) {
+    piece.coupon = known.coupon;
+    piece.tried = known.tried;
+    Chance& chance = piece.chance;
+    for (const CouponResult& coupon : piece.tried) {
+        if (!coupon.counts) continue;
+        ++(coupon.trial ? chance.trials : chance.coupons);
+        chance.lowest = chance.lowest > 0 ? std::min(chance.lowest, coupon.strain) : coupon.strain;
+        chance.mean += coupon.strain;
+    }
+    if (chance.counted()) chance.mean /= chance.coupons + chance.trials;
 }
 
 }  // namespace
@@ -158,11 +166,15 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     piece->sensitivity = bend::sensitivity(cell, material, kerf.on, piece->bend_radius, small_errors(unit));
     piece->overcut_limits = bend::overcut_limits(cell, material, kerf.on, piece->bend_radius, small_errors(unit).depth);
     add_chart(*piece, kerf.on, material, unit);
-    add_coupon(*piece, known->coupon);
+    add_levels(*piece, known->wood, job);
+    add_coupons(*piece, *known);
     const job::Diagnostics wrong = add_deep_kerfs(*piece, board, material, unit);
     if (!wrong.empty()) return tl::unexpected(wrong);
     judge_deep_kerfs(*piece);
     piece->solid_utilisation = solid_utilisation(*piece, material);
+    piece->springs_back = bend::stiffness_ratio(cell, material.softness);
+    constexpr double told_moisture = 5;
+    piece->moisture_move = piece->blank_length * (material.movement * told_moisture);
     return piece;
 }
 

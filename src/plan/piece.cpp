@@ -7,6 +7,7 @@
 #include "measure/require.h"
 #include "plan/checks.h"
 #include "plan/kerfs.h"
+#include "plan/search.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -21,6 +22,7 @@ void set_board(Piece& piece, const job::Board& board, const Cut& cut, const Wood
     piece.strip = board.strip.value;
     piece.kerf = saw.kerf.value;
     piece.hinge_part = wood.hinge_part;
+    piece.plies = plies_of(board);
     piece.kerf_depth = cut.depth;
     piece.spacing = cut.most;
     piece.least_spacing = cut.most;
@@ -199,6 +201,16 @@ void set_governing_radii(Piece& piece, const Unrolled& board) {
     piece.wall_radius = piece.finish_radius + piece.thickness * outward(governing->on);
 }
 
+/// Once a coupon or a trial counts, the chance is judged beside the strain.
+void judge_chance(Piece& piece) {
+    const auto note = [&](bend::Concern concern, bend::Verdict verdict) {
+        piece.bend.concerns.push_back(concern);
+        piece.bend.verdict = std::max(piece.bend.verdict, verdict);
+    };
+    if (piece.chance.breaks > bend::caution_chance) note(bend::Concern::chance_break, bend::Verdict::break_likely);
+    else if (piece.chance.breaks > bend::ok_chance) note(bend::Concern::chance_caution, bend::Verdict::caution);
+}
+
 /// The blank, and its kerfs where the cut puts them.
 Unrolled cut_blank(Piece& piece, const Request& wanted, const Cut& cut, const bend::Material& material) {
     const bool solved_arc = piece.circular && cut.kerfs == Cut::Kerfs::solved;
@@ -253,6 +265,23 @@ std::vector<Length> Piece::reverses() const {
 
 Length usual_depth(const job::Board& board) { return board.thickness.value / 2; }
 
+Length first_depth(const job::Board& board, measure::Unit unit) {
+    const Length usual = usual_depth(board);
+    const std::vector<Length> all =
+        cross_ply_depths(plies_of(board), depth_step(unit) / 2, Length(), board.thickness.value - bend::least_web);
+    const auto nearest = std::min_element(
+        all.begin(), all.end(), [&](Length a, Length b) { return measure::abs(a - usual) < measure::abs(b - usual); });
+    return nearest == all.end() ? usual : *nearest;
+}
+
+std::vector<Length> plies_of(const job::Board& board) {
+    Length sum;
+    for (const auto& ply : board.plies) sum += ply.value;
+    std::vector<Length> plies;
+    for (const auto& ply : board.plies) plies.push_back(ply.value * (board.thickness.value / sum));
+    return plies;
+}
+
 curve::Curve Request::bent() const {
     const auto [from, to] = extent_of(*this);
     return curve.part(from, to);
@@ -294,6 +323,8 @@ tl::expected<Piece, job::Diagnostics> lay_out(const Request& wanted, const Cut& 
     set_spacing_range(piece);
     assess_kerfs(piece, board, wood.material);
     if (!piece.circular) set_governing_radii(piece, board);
+    piece.chance = chance_of(piece, wood, job);
+    if (wood.known.counted() > 0) judge_chance(piece);
     return piece;
 }
 

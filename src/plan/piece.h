@@ -64,9 +64,26 @@ std::vector<TightSpot> tight_spots(const Request& wanted);
 
 /// Figures of the wood: of the table, the user's, or with what a coupon told.
 struct Wood {
-    bend::Material material;
+    bend::Material material;  ///< with the weakest coupon's limits
     double hinge_part = 0.5;  ///< as in bend::Cell
+    bend::Material table;     ///< without any coupon
+    bend::Knowledge known;    ///< of all coupons and trials, against the table
 };
+/// Wood of which no coupon was bent.
+inline Wood untried(const bend::Material& material) {
+    return {material, 0.5, material, bend::Knowledge(material.scatter)};
+}
+
+/// Common practice, no source: of plywood that ply across the board whose middle is nearest to half the thickness.
+Length first_depth(const job::Board& board, measure::Unit unit);
+
+/// The plies of the board, made to add up to its thickness.
+std::vector<Length> plies_of(const job::Board& board);
+
+/// What is known of the errors and of the wood as a chance; the rest of `Chance` is filled in with the cards.
+Chance chance_of(const Piece& piece, const Wood& wood, const job::Job& job);
+/// The same with the strains at which more of them would break.
+void add_levels(Piece& piece, const Wood& wood, const job::Job& job);
 
 /// Lays out one way to cut the board and judges it kerf by kerf, or says why that cannot be. Lines, cautions and what
 /// the cards say besides are not filled in. The board must have passed its checks and the faces must not fold.

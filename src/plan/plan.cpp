@@ -121,6 +121,7 @@ Result pieces_of(const job::Opening& opening, const job::Job& job) {
         }
         if (opening.form) {
             piece->form = form_rib(*piece, board, *opening.form, job.header.units);
+            if (wrong.empty()) append(wrong, check_freed(*piece, *opening.form));
             if (wrong.empty()) append(wrong, check_stations(*piece->form, *opening.form, job));
         }
         add_kerf_ticks(lines, *piece, board);
@@ -172,7 +173,8 @@ Result pieces_of(const job::Wall& wall, const job::Job& job) {
     piece->lines = wall_lines(wanted);
     if (wall.form) {
         piece->form = form_rib(*piece, wanted, *wall.form, job.header.units);
-        append(wrong, check_stations(*piece->form, *wall.form, job));
+        append(wrong, check_freed(*piece, *wall.form));
+        if (wrong.empty()) append(wrong, check_stations(*piece->form, *wall.form, job));
         if (!wrong.empty()) return tl::unexpected(wrong);
     }
     piece->survey = course->survey;

@@ -143,6 +143,9 @@ struct FormRib {
     std::vector<Point> ordinates;   ///< stations along the chord and heights, both ends included
     std::vector<Trammel> trammels;  ///< arcs whose centre a trammel reaches
     bool arcs_alone = false;        ///< the curve is made of arcs and lines
+    /// For a board that is filled on it and let go: the part of the bend that it loses, for which the rib is tighter by
+    /// so much; 0 for one that is fastened to its wall.
+    double springs_back = 0;
 };
 
 /// A straight board down a leg, where the liner is to run through and cannot bend there.
@@ -182,6 +185,8 @@ struct Settings {
     std::optional<Choice> shallower;  ///< the next depth less: a thicker web
     std::optional<Choice> deeper;     ///< the next depth more
     std::optional<Choice> closer;     ///< the same depth with kerfs 1/4 in apart, or the closest
+    /// Where the depth that is given ends in a ply along the board: the nearest that ends in one across it.
+    std::optional<Choice> cross_ply;
 };
 
 /// Least radius of the seen face that is ok, against the spacing, for one depth.
@@ -190,9 +195,11 @@ struct LimitCurve {
     std::vector<std::pair<Length, Length>> points;  ///< spacing, radius
 };
 
-/// The coupon that the job gives.
+/// A coupon of the board, or a trial of the shop's record.
 struct CouponResult {
     std::string by;
+    bool trial = false;
+    std::string date;  ///< of a trial
     bend::Coupon coupon;
     job::Outcome outcome = job::Outcome::cracked;
     Length depth;  ///< as the coupon was cut
@@ -203,6 +210,20 @@ struct CouponResult {
     bool counts = false;          ///< the piece's break strain is the coupon's
     double times_table = 1;       ///< its strain over the table's break strain of a board cut as it was
     std::optional<Length> hinge;  ///< above the kerf's bottom, of a coupon that closed
+};
+
+/// How many boards like this one would break, cut and bent as drawn.
+struct Chance {
+    double breaks = 0;  ///< between 0 and 1
+    int coupons = 0;    ///< of this board, that count
+    int trials = 0;     ///< of the shop's record, that count
+    double lowest = 0;  ///< break strain of what counted, and its mean; 0 where nothing did
+    double mean = 0;
+    double load = 0;  ///< what depth and tape may add to the strain at worst, as a part of it
+    /// Times the strain as drawn at which 1 in 100, 20, 4, 2 would break.
+    std::array<double, 4> times{};
+
+    bool counted() const { return coupons + trials > 0; }
 };
 
 /// A kerf that was cut too deep, and what to do.
@@ -249,7 +270,8 @@ struct Piece {
     Length bend_radius;    ///< of the line that keeps its length
 
     Length kerf;
-    double hinge_part = 0.5;  ///< as in bend::Cell
+    double hinge_part = 0.5;    ///< as in bend::Cell
+    std::vector<Length> plies;  ///< the same
     Length kerf_depth;
     Length spacing;        ///< the largest gap between kerfs
     Length least_spacing;  ///< the smallest; the same where the spacing is even
@@ -258,7 +280,7 @@ struct Piece {
     bool kerfs_given = false;
     Settings settings;
     bool even() const { return spacing == least_spacing; }
-    bend::Cell cell(Length gap) const { return {thickness, kerf_depth, kerf, gap, hinge_part}; }
+    bend::Cell cell(Length gap) const { return {thickness, kerf_depth, kerf, gap, hinge_part, plies}; }
     Length web() const { return thickness - kerf_depth; }
 
     Length trim;
@@ -287,9 +309,9 @@ struct Piece {
     bend::OvercutLimits overcut_limits;
     std::vector<DeepKerf> deep_kerfs;
     std::vector<LimitCurve> limit_curves;  ///< three depths, the shallowest first
-    std::optional<CouponResult> coupon;
-    /// How much more the utilisation may be than calculated: 0.25, or the coupon's error.
-    double may_be_more = 0.25;
+    std::optional<CouponResult> coupon;    ///< of the board's, the weakest that counts; where none does, the first
+    std::vector<CouponResult> tried;       ///< trials of the material, then all coupons of the board
+    Chance chance;
 
     int governing = 1;      ///< number of the kerf that the verdict hangs on
     bend::Assessment bend;  ///< of the kerf that governs, with the concerns of all
@@ -301,6 +323,9 @@ struct Piece {
     std::vector<LegBoard> leg_boards;
     std::optional<curve::Survey> survey;
     std::optional<OtherFit> other_fit;
+    /// Part of the bend that a board loses whose kerfs were filled stiff on a form: r of bend::stiffness_ratio.
+    double springs_back = 0;
+    Length moisture_move;  ///< how much longer the blank gets for 5 % more moisture; 0 where that is next to nothing
     /// Strain of the board without kerfs, T / 2R, over break strain, where it bends most.
     double solid_utilisation = 0;
 };

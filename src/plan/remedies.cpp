@@ -44,6 +44,7 @@ double solid_utilisation(const Bent& ply) {
 Bent innermost(const Bent& bent, int count) {
     Bent ply = bent;
     ply.thickness = bent.thickness / count;
+    ply.plies.clear();
     for (TightSpot& spot : ply.spots) {
         const Length whole = spot.plain_radius(bent.measured_to, bent.thickness);
         const Length plain = spot.on == bend::KerfsOn::outside ? whole : whole - bent.thickness + ply.thickness;
@@ -145,6 +146,11 @@ private:
         if (a.utilisation > bend::caution_up_to)
             return fmt::format("piece {} will likely break: {} are strained to {} of break strain at {}", wanted_.id,
                                cut, measure::fixed(a.utilisation, 2), where);
+        if (bent_.wood.known.counted() > 0)
+            return fmt::format(
+                "piece {} will likely break: by the coupons and trials that count, more than 1 in 10 "
+                "boards like this would",
+                wanted_.id);
         return fmt::format("piece {} will likely break: between kerfs as given the bend is more than the board takes",
                            wanted_.id);
     }
@@ -228,9 +234,11 @@ private:
             if (thickness > bent_.thickness - Length::mm(1)) continue;
             Bent thinner = bent_;
             thinner.thickness = thickness;
+            thinner.plies.clear();
             if (!has_room(thinner)) continue;
             job::Board board = all_left_to_solve(board_);
             board.thickness.value = thickness;
+            board.plies.clear();
             Request wanted = wanted_;
             wanted.wanted = &board;
             if (const auto found = run(wanted, bent_.wood))
@@ -243,6 +251,7 @@ private:
     bool plies_hold(const Plies& plies) const {
         job::Board board = all_left_to_solve(board_);
         board.thickness.value = plies.thickness;
+        board.plies.clear();
         const Faces whole = faces(bent_.measured_to, bent_.thickness);
         const Faces ply = faces(bent_.measured_to, plies.thickness);
         for (const Length shift : {whole.finish - ply.finish, whole.wall - ply.wall}) {
@@ -268,13 +277,14 @@ private:
     }
 
     std::string other_material() const {
-        const job::Board free = all_left_to_solve(board_);
+        job::Board free = all_left_to_solve(board_);
+        free.plies.clear();
         Request wanted = wanted_;
         wanted.wanted = &free;
         std::vector<std::string> names;
         for (const bend::Material& material : bend::materials()) {
             if (material.name == bent_.wood.material.name) continue;
-            if (const auto found = run(wanted, {material})) names.push_back(material.name + careful(*found));
+            if (const auto found = run(wanted, untried(material))) names.push_back(material.name + careful(*found));
         }
         return names.empty() ? "" : fmt::format("another material: {}", fmt::join(names, ", "));
     }

@@ -47,11 +47,25 @@ bend::Assessment Bent::assess(const bend::Cell& cell) const {
 
 Length depth_step(measure::Unit unit) { return unit == measure::Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1); }
 
+std::vector<Length> cross_ply_depths(const std::vector<Length>& plies, Length step, Length least, Length most) {
+    std::vector<Length> all;
+    Length depth;
+    for (std::size_t i = plies.size(); i-- > 0;) {
+        const Length middle = depth + plies[i] / 2;
+        const Length nearest = step * std::round(middle / step);
+        const bool within = measure::abs(nearest - middle) < plies[i] / 2;
+        if (i % 2 == 1 && within && nearest >= least && nearest <= most) all.push_back(nearest);
+        depth += plies[i];
+    }
+    return all;
+}
+
 std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit) {
     const Length step = depth_step(unit);
     const Length reach = bent.blade / 2 - step;
     const Length least = bent.thickness * least_depth_ratio - slack;
     const Length most = std::min(bent.thickness - web, reach) + slack;
+    if (!bent.plies.empty()) return cross_ply_depths(bent.plies, step / 2, least, most);
     std::vector<Length> all;
     for (int i = 1; step * i <= most; ++i)
         if (step * i >= least) all.push_back(step * i);

@@ -13,8 +13,11 @@ struct Bent {
     Wood wood;
     std::vector<TightSpot> spots;
     job::Surface measured_to = job::Surface::wall;
+    std::vector<Length> plies{};  ///< as in bend::Cell
 
-    bend::Cell cell(Length depth, Length spacing) const { return {thickness, depth, kerf, spacing, wood.hinge_part}; }
+    bend::Cell cell(Length depth, Length spacing) const {
+        return {thickness, depth, kerf, spacing, wood.hinge_part, plies};
+    }
     /// Of the line that keeps its length, at a tight spot.
     Length line_radius(const TightSpot& spot, const bend::Cell& cell) const;
     /// Whether strain, peel, closing and facet are ok at every tight spot.
@@ -27,8 +30,11 @@ struct Bent {
 
 /// Depths in whole steps of 1/16 in or 1 mm from the least that was checked to those that leave a web of at least
 /// `web`, and the deepest of half steps that leaves it (or 3/32 in), the shallowest first; none deeper than the blade
-/// reaches.
+/// reaches. In plywood one for each ply across the board: the half step nearest to its middle.
 std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit);
+
+/// Depths from the back of plywood, in whole steps, each nearest to the middle of a ply across the board.
+std::vector<Length> cross_ply_depths(const std::vector<Length>& plies, Length step, Length least, Length most);
 
 /// 1/16 in, or 1 mm where the job is metric.
 Length depth_step(measure::Unit unit);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "bend/section.h"
 #include "plan/remedies.h"
 #include "plan/search.h"
 
@@ -22,9 +23,13 @@ constexpr Length slack = Length::mm(0.001);
 class Settling {
 public:
     Settling(const Request& wanted, const Wood& wood, const job::Job& job)
-        : wanted_(wanted), board_(*wanted.wanted), job_(job), bent_{board_.thickness.value,       job.saw.kerf.value,
-                                                                    job.saw.blade_diameter.value, wood,
-                                                                    tight_spots(wanted),          wanted.measured_to} {
+        : wanted_(wanted), board_(*wanted.wanted), job_(job), bent_{board_.thickness.value,
+                                                                    job.saw.kerf.value,
+                                                                    job.saw.blade_diameter.value,
+                                                                    wood,
+                                                                    tight_spots(wanted),
+                                                                    wanted.measured_to,
+                                                                    plies_of(board_)} {
         if (board_.kerf_depth.given) depth_ = board_.kerf_depth.given;
         else if (board_.kerf_depth.half) depth_ = usual_depth(board_);
         if (!board_.kerfs.empty()) kerfs_ = Cut::Kerfs::by_hand;
@@ -87,7 +92,7 @@ private:
     }
 
     Laid choose() {
-        const Length first = depth_.value_or(usual_depth(board_));
+        const Length first = depth_.value_or(first_depth(board_, unit()));
         Laid common = lay(cut(first, solved() ? usual_spacing : closest()));
         if (!common) return common;
         const bool all_given = depth_ && !solved();
@@ -123,7 +128,7 @@ private:
 
     std::optional<Piece> thickest_web(Length least, Rule rule, bool half_steps = false) const {
         for (const Length depth : depths_down_to(bend::thin_web)) {
-            if (!half_steps && !depth_ && !whole_step(depth)) continue;
+            if (!half_steps && !depth_ && bent_.plies.empty() && !whole_step(depth)) continue;
             if (kerfs_ != Cut::Kerfs::by_hand && !bent_.is_ok(bent_.cell(depth, solved() ? least : most()))) continue;
             Laid piece = lay(cut(depth, least));
             if (!piece || !acceptable(*piece)) continue;
@@ -174,7 +179,7 @@ private:
         wanted.wanted = &board;
         Settling run(wanted, bent_.wood, job_);
         if (auto found = run.attempt()) return found;
-        const Laid laid = run.lay(run.cut(depth.value_or(depth_.value_or(usual_depth(board_))), run.closest()));
+        const Laid laid = run.lay(run.cut(depth.value_or(depth_.value_or(first_depth(board_, unit()))), run.closest()));
         if (!laid) return std::nullopt;
         Choice found = run.choice(*laid);
         found.verdict = bend::Verdict::break_likely;
@@ -205,8 +210,19 @@ private:
         return step * std::ceil(closest() / step - 1e-6);
     }
 
+    /// A depth that ends in a ply along the board cuts what carries the bend in part: the nearest that does not.
+    void add_cross_ply(Piece& piece) const {
+        if (!depth_ || bend::ends_well(piece.cell(piece.spacing))) return;
+        const std::vector<Length> all = depths(bent_, bend::least_web, unit());
+        const auto nearest = std::min_element(all.begin(), all.end(), [&](Length a, Length b) {
+            return measure::abs(a - *depth_) < measure::abs(b - *depth_);
+        });
+        if (nearest != all.end()) piece.settings.cross_ply = with(*nearest, std::nullopt);
+    }
+
     /// What the next depths and the closest kerfs would come to: runs of the job with these written into it.
     void add_neighbours(Piece& piece) const {
+        add_cross_ply(piece);
         if (piece.settings.rule == Rule::given) return;
         if (!depth_) {
             const std::vector<Length> all = depths(bent_, bend::least_web, unit());

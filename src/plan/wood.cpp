@@ -1,6 +1,7 @@
 #include "plan/wood.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -14,6 +15,7 @@ bend::Held held(job::Held held) {
         case job::Held::disc: return bend::Held::disc;
         case job::Held::ends: return bend::Held::ends;
         case job::Held::centre: return bend::Held::centre;
+        case job::Held::one_kerf: return bend::Held::one_kerf;
     }
     throw measure::Bug("a coupon held in no way");
 }
@@ -61,15 +63,17 @@ public:
         const bool weak = coupon_.outcome == job::Outcome::cracked && coupon_.times_table < weakest_coupon;
         if (given_.believed || (!strong && !weak)) return std::nullopt;
         return refused(strong ? given_.chord.at : given_.rise.at,
-                       fmt::format("this coupon is {} times as {} as the table's board: chord {}, rise {} is a radius "
+                       fmt::format("{} is {} times as {} as the table's board: chord {}, rise {} is a radius "
                                    "of {}, a strain of {} %; the table has {} %",
-                                   times(strong), strong ? "strong" : "weak", text(given_.chord.value),
+                                   name(), times(strong), strong ? "strong" : "weak", text(given_.chord.value),
                                    text(given_.rise.value), text(bend::circle_radius(coupon_.coupon)),
                                    percent(coupon_.strain), percent(coupon_.table_limit)),
                        strong ? strong_hint() : weak_hint());
     }
 
 private:
+    /// A trial of the shop file has no place in the job file: its day tells it.
+    std::string name() const { return coupon_.trial ? "the trial of " + coupon_.date : "this coupon"; }
     std::string text(Length length) const { return measure::length_text(length, unit_); }
     static std::string percent(double strain) { return measure::fixed(strain * 100, 2); }
     std::string times(bool strong) const {
@@ -104,14 +108,149 @@ private:
     measure::Unit unit_;
 };
 
-/// Where the kerfs of a coupon closed tells the hinge; false where the figures cannot be.
-bool take_hinge(CouponedWood& found, const bend::Cell& cell) {
-    const auto part = bend::closed_hinge_part(found.coupon->coupon, cell, found.wood.material.softness);
-    if (!part) return false;
-    found.wood.hinge_part = *part;
-    found.coupon->hinge = cell.web() * *part;
-    return true;
+/// Which way of breaking a piece cut like that comes to first.
+bend::Mode mode_of(const bend::Cell& cell, const bend::Material& table, bend::KerfsOn side) {
+    const bool peels =
+        side == bend::KerfsOn::outside && table.peel && bend::peel_strain(cell, table) < table.break_strain_outside;
+    return peels ? bend::Mode::peel : bend::Mode::strain;
 }
+
+/// Reads the pieces that were bent, one after the other.
+class Tried {
+public:
+    Tried(const job::Board& board, bend::KerfsOn side, const job::Job& job)
+        : board_(board), side_(side), job_(job), found_{untried(*material_of(board, job)), std::nullopt, {}} {}
+
+    tl::expected<CouponedWood, job::Diagnostics> run() {
+        for (const job::Trial& trial : job_.trials)
+            if (trial.material.value == board_.material.value && !take(trial)) return tl::unexpected(wrong_);
+        for (const job::Coupon& coupon : board_.coupons)
+            if (!take(coupon)) return tl::unexpected(wrong_);
+        if (found_.coupon && found_.coupon->counts)
+            take_limit(found_.wood.material, side_, cell_of(*found_.coupon), found_.coupon->strain);
+        return std::move(found_);
+    }
+
+private:
+    const bend::Material& table() const { return found_.wood.table; }
+
+    bend::Cell cell_of(const CouponResult& coupon) const {
+        return {board_.thickness.value, coupon.depth, job_.saw.kerf.value, coupon.spacing, 0.5, plies_of(board_)};
+    }
+
+    /// What a bent piece tells; its strain is judged against the table's board cut like `cell`.
+    CouponResult result(const job::Coupon& given, bend::KerfsOn side, const bend::Cell& cell) const {
+        CouponResult coupon;
+        coupon.by = given.by;
+        coupon.coupon = {given.chord.value, given.rise.value, held(given.held.value), side};
+        coupon.outcome = given.outcome.value;
+        coupon.depth = cell.depth;
+        coupon.spacing = cell.spacing;
+        coupon.table_limit = bend::break_strain(cell, table(), side);
+        if (coupon.coupon.held == bend::Held::one_kerf) return coupon;
+        coupon.strain = bend::coupon_strain(coupon.coupon, cell, table().softness);
+        coupon.times_table = coupon.strain / coupon.table_limit;
+        coupon.error = bend::coupon_error(coupon.coupon, bend::coupon_reading, bend::coupon_reading);
+        coupon.counts =
+            coupon.strain > 0 && (coupon.outcome == job::Outcome::cracked || coupon.strain > coupon.table_limit);
+        return coupon;
+    }
+
+    bool ask(const job::Coupon& given, const CouponResult& coupon, const bend::Cell& cell) {
+        const AbsurdCoupon absurd(given, coupon, cell, table().softness, job_.header.units);
+        auto question = absurd.question();
+        if (question) wrong_ = *std::move(question);
+        return wrong_.empty();
+    }
+
+    /// The tape's error within its bound, evenly.
+    static double reading(const CouponResult& coupon) { return coupon.error / std::sqrt(3.0); }
+
+    bool take(const job::Trial& trial) {
+        const bend::KerfsOn side = trial.kerfs_outside ? bend::KerfsOn::outside : bend::KerfsOn::inside;
+        const bend::Cell cell{trial.thickness.value, trial.tried.kerf_depth->value, trial.kerf.value,
+                              trial.tried.spacing->value};
+        CouponResult coupon = result(trial.tried, side, cell);
+        coupon.trial = true;
+        coupon.date = trial.date;
+        if (!ask(trial.tried, coupon, cell)) return false;
+        if (coupon.counts)
+            found_.wood.known.take_trial(mode_of(cell, table(), side), std::log(coupon.times_table), reading(coupon),
+                                         bend::kerfs_at_most(coupon.coupon, coupon.spacing));
+        found_.tried.push_back(std::move(coupon));
+        return true;
+    }
+
+    bool take(const job::Coupon& given) {
+        bend::Cell cell{
+            board_.thickness.value,
+            given.kerf_depth ? given.kerf_depth->value : board_.kerf_depth.given.value_or(usual_depth(board_)),
+            job_.saw.kerf.value,
+            given.spacing ? given.spacing->value : board_.spacing.given.value_or(usual_spacing),
+            0.5,
+            plies_of(board_)};
+        CouponResult coupon = result(given, side_, cell);
+        if (coupon.outcome == job::Outcome::closed && !take_hinge(given, coupon, cell)) return false;
+        if (coupon.coupon.held == bend::Held::one_kerf) {
+            found_.tried.push_back(std::move(coupon));
+            return true;
+        }
+        if (!ask(given, coupon, cell)) return false;
+        if (coupon.counts)
+            found_.wood.known.take_coupon(mode_of(cell, table(), side_), std::log(coupon.times_table), reading(coupon),
+                                          bend::kerfs_at_most(coupon.coupon, coupon.spacing));
+        const bool first = !found_.coupon;
+        const bool weaker =
+            coupon.counts && (first || !found_.coupon->counts || coupon.times_table < found_.coupon->times_table);
+        if (first || weaker) found_.coupon = coupon;
+        found_.tried.push_back(std::move(coupon));
+        return true;
+    }
+
+    /// Where the kerfs of a coupon closed tells the hinge; of several that which closes soonest.
+    bool take_hinge(const job::Coupon& given, CouponResult& coupon, const bend::Cell& cell) {
+        if (side_ == bend::KerfsOn::outside) {
+            wrong_ = refused(given.outcome.at, "this board's kerfs are outside the bend: they open",
+                             R"(kerfs that open do not close: expected result = "cracked" or "held")");
+            return false;
+        }
+        const auto text = [&](Length length) { return measure::length_text(length, job_.header.units); };
+        const bool alone = coupon.coupon.held == bend::Held::one_kerf;
+        const auto part = alone ? bend::lone_hinge_part(coupon.coupon, cell, table().softness)
+                                : bend::closed_hinge_part(coupon.coupon, cell, table().softness);
+        if (!part && alone) {
+            wrong_ =
+                refused(given.rise.at,
+                        fmt::format("a kerf {} wide and {} deep cannot have closed at a rise of {} in {}",
+                                    text(cell.kerf), text(cell.depth), text(given.rise.value), text(given.chord.value)),
+                        "chord from the kerf's middle to where the rise is measured, the other side clamped flat "
+                        "up to the kerf: measure both again");
+            return false;
+        }
+        if (!part) {
+            wrong_ =
+                refused(given.rise.at,
+                        fmt::format("a coupon bent to a radius of {} cannot have closed its kerfs",
+                                    text(bend::circle_radius(coupon.coupon))),
+                        fmt::format("by their width and depth they close at about {}: measure chord and rise again",
+                                    text(bend::close_radius(cell, table().softness))));
+            return false;
+        }
+        bend::Cell with = cell;
+        with.hinge_part = *part;
+        coupon.hinge = bend::hinge_height(with);
+        found_.wood.hinge_part = hinge_told_ ? std::max(found_.wood.hinge_part, *part) : *part;
+        hinge_told_ = true;
+        return true;
+    }
+
+    const job::Board& board_;
+    bend::KerfsOn side_;
+    const job::Job& job_;
+    CouponedWood found_;
+    job::Diagnostics wrong_;
+    bool hinge_told_ = false;
+};
 
 }  // namespace
 
@@ -124,6 +263,7 @@ std::optional<bend::Material> material_of(const job::Board& board, const job::Jo
             own->name.value, own->break_strain_inside, own->break_strain_outside, own->softness, std::nullopt,
             own->grain};
         if (own->peel) material.peel = bend::Peel{own->peel->front(), own->peel->back()};
+        if (own->scatter) material.scatter = *own->scatter;
         return material;
     }
     const bend::Material* known = bend::find_material(board.material.value);
@@ -131,37 +271,7 @@ std::optional<bend::Material> material_of(const job::Board& board, const job::Jo
 }
 
 tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, bend::KerfsOn side, const job::Job& job) {
-    CouponedWood found{{*material_of(board, job)}, std::nullopt};
-    if (!board.coupon) return found;
-    const job::Coupon& given = *board.coupon;
-    bend::Material& material = found.wood.material;
-    CouponResult coupon;
-    coupon.by = given.by;
-    coupon.coupon = {given.chord.value, given.rise.value, held(given.held.value), side};
-    coupon.outcome = given.outcome.value;
-    coupon.depth = given.kerf_depth ? given.kerf_depth->value : board.kerf_depth.given.value_or(usual_depth(board));
-    coupon.spacing = given.spacing ? given.spacing->value : board.spacing.given.value_or(usual_spacing);
-    const bend::Cell cell{board.thickness.value, coupon.depth, job.saw.kerf.value, coupon.spacing};
-    coupon.table_limit = bend::break_strain(cell, material, side);
-    coupon.strain = bend::coupon_strain(coupon.coupon, cell, material.softness);
-    coupon.times_table = coupon.strain / coupon.table_limit;
-    coupon.error = bend::coupon_error(coupon.coupon, bend::coupon_reading, bend::coupon_reading);
-    coupon.counts = coupon.outcome == job::Outcome::cracked || coupon.strain > coupon.table_limit;
-    if (coupon.outcome == job::Outcome::closed && side == bend::KerfsOn::outside)
-        return tl::unexpected(refused(given.outcome.at, "this board's kerfs are outside the bend: they open",
-                                      R"(kerfs that open do not close: expected result = "cracked" or "held")"));
-    found.coupon = coupon;
-    if (coupon.outcome == job::Outcome::closed && !take_hinge(found, cell))
-        return tl::unexpected(
-            refused(given.rise.at,
-                    fmt::format("a coupon bent to a radius of {} cannot have closed its kerfs",
-                                measure::length_text(bend::circle_radius(coupon.coupon), job.header.units)),
-                    fmt::format("by their width and depth they close at about {}: measure chord and rise again",
-                                measure::length_text(bend::close_radius(cell, material.softness), job.header.units))));
-    const AbsurdCoupon absurd(given, coupon, cell, material.softness, job.header.units);
-    if (auto question = absurd.question()) return tl::unexpected(*question);
-    if (coupon.counts) take_limit(material, side, cell, coupon.strain);
-    return found;
+    return Tried(board, side, job).run();
 }
 
 }  // namespace kerfpacket::plan

@@ -36,7 +36,8 @@ public:
         static const std::set<std::string, std::less<>> plain{"job", "opening", "wall", "liner", "board"};
         if (plain.contains(table)) return name;
         if (table == "material") return value.piece + ": " + name;
-        return kit_.words("changes.table_" + table) + ": " + name;
+        const std::string row = value.row > 1 ? " " + std::to_string(value.row) : "";
+        return kit_.words("changes.table_" + table) + row + ": " + name;
     }
 
     /// Both, each as short as it can be: of long lists only what is not the same in both.

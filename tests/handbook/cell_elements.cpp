@@ -80,11 +80,11 @@ void add_element(Entries& entries, const Grid& grid, Index i, Index j, const Stu
     }
 }
 
-Sparse stiffness(const Grid& grid, const Stuff& stuff) {
+Sparse stiffness(const Grid& grid, const Layers& layers) {
     Entries entries;
     for (Index j = 1; j < grid.y().size(); j += 2)
         for (Index i = 1; i < grid.x().size(); i += 2)
-            if (grid.wood(i, j)) add_element(entries, grid, i, j, stuff);
+            if (grid.wood(i, j)) add_element(entries, grid, i, j, layers(grid.y()[j]));
     Sparse found(2 * grid.count(), 2 * grid.count());
     found.setFromTriplets(entries.begin(), entries.end());
     return found;
@@ -114,6 +114,16 @@ Sparse movements(const Grid& grid) {
     return found;
 }
 
+/// The free movements under a unit moment, without pull.
+Eigen::VectorXd moved_by_moment(const Grid& grid, const Sparse& free, const Layers& layers) {
+    const Sparse held = free.transpose() * stiffness(grid, layers) * free;
+    Eigen::VectorXd load = Eigen::VectorXd::Zero(held.rows());
+    load[1] = 1;
+    const Eigen::SimplicialLDLT<Sparse> solver(held);
+    measure::require(solver.info() == Eigen::Success, "a held cell has a stiffness");
+    return solver.solve(load);
+}
+
 /// The node at the kerf's mouth: on the kerf face, at the kerf's side.
 Index mouth(const Grid& grid, const bend::Cell& cell) {
     const double side = cell.kerf / cell.thickness / 2;
@@ -133,15 +143,16 @@ double reach_factor(const Stuff& stuff) {
     return std::pow(lambda, -0.25) * std::sqrt((1 + rho) / 2);
 }
 
+double curvature_of(const bend::Cell& cell, const Layers& layers, const Grading& grading) {
+    const Grid grid(cell, grading);
+    const Eigen::VectorXd moved = moved_by_moment(grid, movements(grid), layers);
+    return moved[1] / (cell.spacing / cell.thickness / 2);
+}
+
 Bent bend_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& grading) {
     const Grid grid(cell, grading);
     const Sparse free = movements(grid);
-    const Sparse held = free.transpose() * stiffness(grid, stuff) * free;
-    Eigen::VectorXd load = Eigen::VectorXd::Zero(held.rows());
-    load[1] = 1;  // a moment, and no pull
-    const Eigen::SimplicialLDLT<Sparse> solver(held);
-    measure::require(solver.info() == Eigen::Success, "a held cell has a stiffness");
-    const Eigen::VectorXd moved = solver.solve(load);
+    const Eigen::VectorXd moved = moved_by_moment(grid, free, [&](double) { return stuff; });
     const double curvature = moved[1] / (cell.spacing / cell.thickness / 2);
     Bent bent{12 / (stuff.along * curvature), cell.thickness * (-moved[0] / moved[1]), {}};
     if (cell.depth.mm() > 0) {

@@ -2,6 +2,8 @@
 // One cell of a kerfed board in plane elasticity, by finite elements: what the closed form of bend/cell.h was fitted
 // to, worked out anew.
 
+#include <functional>
+
 #include "bend/cell.h"
 #include "cell_grid.h"
 
@@ -32,6 +34,12 @@ struct Bent {
     Length length_keeping_depth;  ///< y_n: from the plain face, where the ends of the cell keep their distance
     Length close_radius;          ///< of that line, where the kerf's mouth is shut
 };
+
+/// What a board is made of at a height over the plain face, in T.
+using Layers = std::function<Stuff(double)>;
+
+/// Curvature of a cell of layers, times T, under a unit moment; `grading.also` has the heights where layers meet.
+double curvature_of(const bend::Cell& cell, const Layers& layers, const Grading& grading);
 
 /// Bends a cell; its depth may be nought (a solid board).
 Bent bend_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& grading = {});

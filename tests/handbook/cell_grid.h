@@ -2,6 +2,7 @@
 // Eight-node rectangles over half a cell, closest at the corner of the kerf.
 
 #include <array>
+#include <vector>
 
 #include <Eigen/Core>
 
@@ -17,9 +18,10 @@ constexpr std::array<std::array<Index, 2>, 8> element_nodes{
 
 /// How finely the cell is divided.
 struct Grading {
-    int layers = 9;       ///< elements from the corner of the kerf to each face and to each middle plane
-    double growth = 1.8;  ///< of one element over its neighbour nearer to the corner
-    int parts = 1;        ///< into how many parts each of them is cut besides
+    int layers = 9;              ///< elements from the corner of the kerf to each face and to each middle plane
+    double growth = 1.8;         ///< of one element over its neighbour nearer to the corner
+    int parts = 1;               ///< into how many parts each of them is cut besides
+    std::vector<double> also{};  ///< further heights over the plain face, in T, at which rectangles end: of plies
 };
 
 /// Half a cell, from the middle of a kerf (x = 0) to the middle of the land (x = s/2), y from the plain face, in units

@@ -112,4 +112,36 @@ void draw_coupon(Pen& pen, bend::KerfsOn side, Length top) {
     CouponDrawing(pen, side == bend::KerfsOn::outside, top).draw();
 }
 
+void draw_one_kerf(Pen& pen, Length top) {
+    const Scope figure = pen.figure(pen.kit().words("figure.one_kerf"));
+    const fonts::Style& style = pen.kit().style;
+    constexpr Length thick = 14_pt;
+    constexpr Length web = 4_pt;
+    constexpr Angle raised = Angle::degrees(7);
+    const Length far = 250_pt;
+    const Point foot{pen.page_width() / 2 - 90_pt, top - 58_pt};  // under the kerf, on the bench
+    const auto on = [&](Length along, Length up) {
+        return Point{foot.x + along * std::cos(raised.radians()) - up * std::sin(raised.radians()),
+                     foot.y + along * std::sin(raised.radians()) + up * std::cos(raised.radians())};
+    };
+    // Closed: the two sides of the kerf lean on each other at its mouth.
+    pen.stroke(Role::outline,
+               Path::polyline({foot,
+                               {foot.x - 110_pt, foot.y},
+                               {foot.x - 110_pt, foot.y + thick},
+                               {foot.x - 1_pt, foot.y + thick},
+                               {foot.x - 1_pt, foot.y + web}}),
+               style.heavy);
+    pen.stroke(Role::outline, Path::polyline({on(0.6_pt, web), on(0.6_pt, thick), on(far, thick), on(far, 0_pt), foot}),
+               style.heavy);
+    pen.line(Role::outline, {foot.x - 130_pt, foot.y - 1_pt}, {foot.x + far + 20_pt, foot.y - 1_pt}, style.line);
+    pen.text(Role::text, {foot.x - 55_pt, foot.y + thick + 5_pt}, pen.kit().words("coupon.one_kerf_clamp"),
+             Type{Face::regular, style.small}.centred());
+    const Point end = on(far, 0_pt);
+    const Type strong{Face::bold, style.text};
+    pen.dimension({end.x, foot.y}, end, {}, strong);
+    pen.text(Role::dimension, {end.x + 8_pt, foot.y + 10_pt}, pen.kit().words("coupon.rise"), strong);
+    pen.dimension({foot.x, foot.y - 11_pt}, {end.x, foot.y - 11_pt}, pen.kit().words("coupon.chord"), strong);
+}
+
 }  // namespace kerfpacket::sheets

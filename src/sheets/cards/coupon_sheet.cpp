@@ -46,6 +46,8 @@ public:
         need(heading_height + 22_pt + row_height * rows);
         write();
         where_it_goes();
+        if (std::any_of(piece_.runs.begin(), piece_.runs.end(), [](const plan::BendRun& run) { return !opens(run); }))
+            one_kerf();
     }
 
 private:
@@ -82,7 +84,12 @@ private:
 
     void make() {
         heading("coupon.make");
-        for (const std::string& step : coupon_steps(piece_, size_, kit_, tape_)) {
+        list(coupon_steps(piece_, size_, kit_, tape_));
+    }
+
+    /// Things to do, each with its box.
+    void list(const std::vector<std::string>& steps) {
+        for (const std::string& step : steps) {
             const Scope list = pen_->going_on(Tag::list);
             const Scope item = pen_->within(Tag::list_item);
             y_ -= leading + 5_pt;
@@ -158,6 +165,15 @@ private:
             x += side + 2_pt;
             x += pen_->text(Role::text, {x, y_ + 6.5_pt}, choice, type) + gap;
         }
+    }
+
+    /// Where kerfs close: how a single one in scrap tells at which radius.
+    void one_kerf() {
+        need(heading_height + one_kerf_drawing_height + 6 * (leading + 5_pt));
+        heading("coupon.one_kerf", "coupon.one_kerf_aside");
+        draw_one_kerf(*pen_, y_);
+        y_ -= one_kerf_drawing_height + 6_pt;
+        list(one_kerf_steps(piece_, size_, kit_, tape_));
     }
 
     /// Words at the left, the job file's lines in a box at the right.

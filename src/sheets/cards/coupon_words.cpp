@@ -17,15 +17,6 @@ std::string board_table(const plan::Piece& piece) {
 
 std::string percent(double part, const Kit& kit) { return number(part * 100, 0, kit.words); }
 
-std::string held_word(bend::Held held) {
-    switch (held) {
-        case bend::Held::disc: return std::string(job::word(job::Held::disc));
-        case bend::Held::ends: return std::string(job::word(job::Held::ends));
-        case bend::Held::centre: return std::string(job::word(job::Held::centre));
-    }
-    throw measure::Bug("a way to hold a coupon without a word");
-}
-
 /// "disc, ends, centre".
 std::string listed(const std::vector<std::string>& words) {
     std::string list = words.front();
@@ -43,8 +34,22 @@ std::vector<std::string> only_words(const std::vector<std::pair<std::string_view
 
 }  // namespace
 
-std::vector<std::string> ways_to_hold() { return only_words(job::held_words()); }
+std::vector<std::string> ways_to_hold() {
+    std::vector<std::string> ways = only_words(job::held_words());
+    std::erase(ways, job::word(job::Held::one_kerf));  // has a test of its own
+    return ways;
+}
 std::vector<std::string> ends_of_bending() { return only_words(job::outcome_words()); }
+
+std::string held_word(bend::Held held) {
+    switch (held) {
+        case bend::Held::disc: return std::string(job::word(job::Held::disc));
+        case bend::Held::ends: return std::string(job::word(job::Held::ends));
+        case bend::Held::centre: return std::string(job::word(job::Held::centre));
+        case bend::Held::one_kerf: return std::string(job::word(job::Held::one_kerf));
+    }
+    throw measure::Bug("a way to hold a coupon without a word");
+}
 
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                       const Tape& tape) {
@@ -83,7 +88,8 @@ std::string coupon_reading_error(const Kit& kit, const Tape& tape) {
 std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape) {
     const Tape file(tape.unit());
     const std::string blank = "________";
-    return {"[" + board_table(piece) + ".coupon]",
+    // Where a coupon stands already, the next one takes double brackets, as that one then must.
+    return {piece.coupon ? "[[" + board_table(piece) + ".coupon]]" : "[" + board_table(piece) + ".coupon]",
             "chord = \"" + blank + " " + file.unit_name() + "\"",
             "rise = \"" + blank + " " + file.unit_name() + "\"",
             "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
@@ -96,6 +102,26 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
 std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
     return {kit.words("coupon.goes_1"),
             kit.words("coupon.goes_2", {{"table", "[" + board_table(piece) + "]"}, {"piece", measured_id(piece)}})};
+}
+
+std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
+                                        const Tape& tape) {
+    const bool inch = tape.unit() == Unit::inch;
+    const Length away = inch ? Length::inches(12) : Length::mm(300);
+    std::vector<std::string> steps{
+        kit.words("coupon.one_kerf_make", {{"depth", tape.exact(piece.kerf_depth)}, {"kerf", tape.exact(piece.kerf)}}),
+        kit.words("coupon.one_kerf_raise", {{"away", tape.exact(away)}}),
+        kit.words("coupon.one_kerf_lines", {{"table", board_table(piece) + ".coupon"},
+                                            {"away", Tape(tape.unit()).exact(away)},
+                                            {"depth", Tape(tape.unit()).exact(piece.kerf_depth)},
+                                            {"spacing", Tape(tape.unit()).exact(size.spacing)}})};
+    for (const plan::CouponResult& tried : piece.tried)
+        if (tried.coupon.held == bend::Held::one_kerf && tried.hinge)
+            steps.push_back(kit.words("coupon.one_kerf_record", {{"rise", tape.exact(tried.coupon.rise)},
+                                                                 {"away", tape.exact(tried.coupon.chord)},
+                                                                 {"hinge", tape.exact(*tried.hinge)},
+                                                                 {"radius", tape.with_unit(piece.bend.close_radius)}}));
+    return steps;
 }
 
 std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, const Kit& kit, const Tape& tape) {

@@ -14,6 +14,12 @@ namespace kerfpacket::sheets {
 std::vector<std::string> ways_to_hold();
 std::vector<std::string> ends_of_bending();
 
+/// The test of one kerf: what to do, what to write, and what the job file has of it.
+std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
+                                        const Tape& tape);
+
+std::string held_word(bend::Held held);
+
 /// Things to do, each with its box.
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                       const Tape& tape);

@@ -43,6 +43,10 @@ private:
                                            {"side", kerf_side(piece_, flow_.kit())}};
         for (const std::string& line : flow_.kit().words.list("install." + name + "_lines", figures))
             flow_.item(Role::caution, line, {Face::regular, style().text});
+        if (name == "fastening" && piece_.moisture_move > 0_mm)
+            flow_.item(Role::caution,
+                       flow_.kit().words("install.moves", {{"move", tape_.with_unit(piece_.moisture_move)}}),
+                       {Face::regular, style().text});
     }
 
     /// What is done in the order of the work, then two empty rows for what is done twice.

@@ -4,6 +4,7 @@
 
 #include "sheets/cards/refused.h"
 #include "sheets/cover/cover_parts.h"
+#include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 
@@ -177,6 +178,20 @@ void notes(Cover& cover) {
     const Type type = Cover::regular(cover.style().small);
     cover.flow.skip(2_pt);
     cover.flow.listed(Role::text, {}, cover.words("cover.table_note"), type);
+    std::string chances;
+    for (const plan::Piece& piece : pieces)
+        chances +=
+            (chances.empty() ? "" : "; ") +
+            cover.words("chance.on_cover_piece", {{"piece", piece.id}, {"chance", chance_text(piece, cover.kit())}});
+    if (!chances.empty())
+        cover.flow.listed(Role::text, {}, cover.words("chance.on_cover", {{"pieces", chances}}), type);
+    std::string moves;
+    for (const plan::Piece& piece : pieces)
+        if (piece.moisture_move > 0_mm)
+            moves += (moves.empty() ? "" : "; ") +
+                     cover.words("cover.moisture_piece",
+                                 {{"piece", piece.id}, {"move", cover.tape.with_unit(piece.moisture_move)}});
+    if (!moves.empty()) cover.flow.listed(Role::text, {}, cover.words("cover.moisture", {{"pieces", moves}}), type);
     std::vector<std::pair<std::string, std::string>> said;  // pieces, sentence
     for (const plan::Piece& piece : pieces) {
         const std::string sentence = kerf_side(piece, cover.kit()) + ". " + zero_end(piece, cover.kit()) + ".";

@@ -1,6 +1,7 @@
 #include "sheets/evidence/strain_plot.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "sheets/evidence/graph.h"
@@ -14,13 +15,15 @@ namespace {
 
 // Room around the plot's frame.
 constexpr Length left_room = 60_pt;
-constexpr Length right_room = 88_pt;
+constexpr Length right_room = 108_pt;
 constexpr Length above = 30_pt;
 constexpr Length below = 58_pt;
 constexpr Length weak_lane = 14_pt;
 
 constexpr double highest_axis = 2.0;
 constexpr Length closest_ticks = 1.5_pt;
+/// The chances whose strains are drawn, 1 in so many: as plan::Chance::times has them.
+constexpr std::array chances{100, 20, 4, 2};
 /// Strains that print alike are alike.
 constexpr double alike = 0.005;
 constexpr std::size_t most_runs = 3;
@@ -40,14 +43,15 @@ public:
           top_(strain_axis_end(piece)),
           graph_{{{space.low.x + left_room, space.low.y + below + (piece.weak_links.empty() ? 0_pt : weak_lane)},
                   {space.high.x - right_room, space.high.y - above}}},
-          labels_(pen, {graph_.area.low, {graph_.area.high.x, y(bend::ok_up_to)}}) {}
+          labels_(pen, {graph_.area.low, {graph_.area.high.x, y(std::min(bend::ok_up_to, top_))}}) {}
 
     void draw() {
         legend();
-        bands();
+        levels();
         axis();
         changes_of_side();
-        curve(1 + piece_.may_be_more, style().line, Dash::dashed);
+        curve(1 + piece_.chance.load, style().line, Dash::dotted);
+        curve(1 - piece_.chance.load, style().line, Dash::dotted);
         curve(1, style().heavy, Dash::solid);
         worst();
         const Length base = ticks();
@@ -62,8 +66,6 @@ private:
     Type small() const { return {Face::regular, style().small}; }
     Length x(Length from_zero) const { return graph_.at(from_zero / piece_.blank_length, 0).x; }
     Length y(double u) const { return graph_.at(0, u / top_).y; }
-    bool coupon_counts() const { return piece_.coupon && piece_.coupon->counts; }
-
     void legend() {
         Length at = graph_.area.low.x;
         const Length base = graph_.area.high.y + 19_pt;
@@ -75,28 +77,50 @@ private:
                   16_pt;
         };
         sample(style().heavy, Dash::solid, words("strain.solid"), {Face::bold, style().small});
-        std::string more = words(coupon_counts() ? "strain.dashed_coupon" : "strain.dashed",
-                                 {{"percent", tape_.number(piece_.may_be_more * 100, 0)}});
-        const double most = most_strain(piece_) * (1 + piece_.may_be_more);
-        if (most > top_) more = words("strain.dashed_cut", {{"dashed", more}, {"u", tape_.number(most, 2)}});
-        sample(style().line, Dash::dashed, more, small());
+        std::string more = words("strain.load", {{"percent", tape_.number(piece_.chance.load * 100, 0)}});
+        const double most = most_strain(piece_) * (1 + piece_.chance.load);
+        if (most > top_) more = words("strain.load_cut", {{"dotted", more}, {"u", tape_.number(most, 2)}});
+        sample(style().line, Dash::dotted, more, small());
     }
 
-    void bands() {
+    /// Where 1 in 100, 20, 4, 2 boards would break, were all of the bend so much tighter that its worst kerf came up to
+    /// the line: hatched from the first, crossed from the last.
+    void levels() {
         const Rect& area = graph_.area;
-        const auto band = [&](double from, double to, const char* name, const char* note) {
-            const Length middle = (y(from) + y(to)) / 2;
-            pen_.text(Role::text, {area.high.x + 8_pt, middle + 1_pt}, words(name), {Face::bold, style().text});
-            pen_.text(Role::text, {area.high.x + 8_pt, middle - 10_pt}, words(note), small());
-        };
-        pen_.hatch({{area.low.x, y(bend::ok_up_to)}, {area.high.x, y(bend::caution_up_to)}}, 9_pt);
-        pen_.hatch({{area.low.x, y(bend::caution_up_to)}, area.high}, 6_pt, true);
-        for (const double limit : {bend::ok_up_to, bend::caution_up_to})
-            pen_.line(Role::limit, {area.low.x, y(limit)}, {area.high.x, y(limit)}, style().line);
+        std::array<double, 4> at{};
+        for (std::size_t i = 0; i < at.size(); ++i)
+            at.at(i) = std::min(top_, piece_.bend.utilisation * piece_.chance.times.at(i));
+        pen_.hatch({{area.low.x, y(at.front())}, {area.high.x, y(at.back())}}, 9_pt);
+        pen_.hatch({{area.low.x, y(at.back())}, area.high}, 6_pt, true);
+        for (std::size_t i = 0; i < at.size(); ++i) {
+            const bool border = i == 0 || i + 1 == at.size();
+            pen_.line(Role::limit, {area.low.x, y(at.at(i))}, {area.high.x, y(at.at(i))}, style().line,
+                      border ? Dash::solid : Dash::dashed);
+        }
         pen_.box(Role::outline, area, style().line);
-        band(0, bend::ok_up_to, "strain.ok", "strain.ok_note");
-        band(bend::ok_up_to, bend::caution_up_to, "strain.caution", "strain.caution_note");
-        band(bend::caution_up_to, top_, "strain.break", "strain.break_note");
+        name_levels(at);
+    }
+
+    /// Led out to the right, as far apart as words need, with the strain of the worst kerf there.
+    void name_levels(const std::array<double, 4>& at) {
+        constexpr Length apart = 12.5_pt;
+        const Length left = graph_.area.high.x + 16_pt;
+        Length lowest = graph_.area.low.y;
+        for (std::size_t i = 0; i < at.size(); ++i) {
+            const Length left_over = apart * static_cast<double>(at.size() - 1 - i);
+            const Length base =
+                std::min(std::max(lowest, y(at.at(i)) - 3.5_pt), graph_.area.high.y + 12_pt - left_over);
+            pen_.line(Role::text, {graph_.area.high.x, y(at.at(i))}, {left - 3_pt, base + 3.5_pt}, style().hair);
+            const int n = chances.at(i);
+            const bool told = bend::one_in(piece_.chance.breaks) == n;
+            const Type type{told ? Face::bold : Face::regular, style().small};
+            const std::string text =
+                words("chance.level", {{"n", std::to_string(n)}}) + " " +
+                words("chance.at", {{"strain", tape_.number(piece_.bend.strain * piece_.chance.times.at(i) * 100, 2)}});
+            pen_.text(Role::text, {left, base}, text, pen_.fitting(text, type, pen_.page_width() - side_margin - left));
+            lowest = base + apart;
+        }
+        pen_.text(Role::text, {left, lowest + 1_pt}, words("chance.boards_break"), small());
     }
 
     void axis() {
@@ -278,8 +302,9 @@ std::vector<KerfRun> worst_kerfs(const plan::Piece& piece) {
 }
 
 double strain_axis_end(const plan::Piece& piece) {
-    const double most = most_strain(piece) * (1 + piece.may_be_more);
-    return std::clamp(std::ceil(most * 5) / 5, 1.2, highest_axis);
+    const double most =
+        std::max(most_strain(piece) * (1 + piece.chance.load), piece.bend.utilisation * piece.chance.times.back());
+    return std::clamp(std::ceil(most * 5 + 0.25) / 5, 1.2, highest_axis);
 }
 
 void draw_strain_plot(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {

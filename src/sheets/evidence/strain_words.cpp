@@ -46,15 +46,8 @@ std::string state(const plan::Piece& piece, const Kit& kit) {
     say(in_caution, "strain.one_in_caution", "strain.in_caution");
     const auto by_strain = in_break.empty() ? in_caution.empty() ? bend::Verdict::ok : bend::Verdict::caution
                                             : bend::Verdict::break_likely;
-    if (by_strain == bend::Verdict::ok) {
-        const bool more = std::any_of(piece.kerfs.begin(), piece.kerfs.end(), [&](const plan::Kerf& kerf) {
-            return kerf.utilisation * (1 + piece.may_be_more) > bend::ok_up_to;
-        });
-        text = kit.words(more ? "strain.all_ok_but_more" : "strain.all_ok",
-                         more ? fonts::Words::Values{{"limit", number(bend::ok_up_to, 2, kit.words)},
-                                                     {"percent", number(piece.may_be_more * 100, 0, kit.words)}}
-                              : fonts::Words::Values{{"limit", number(bend::ok_up_to, 2, kit.words)}});
-    }
+    if (by_strain == bend::Verdict::ok)
+        text = kit.words("strain.all_ok", {{"limit", number(bend::ok_up_to, 2, kit.words)}});
     if (piece.bend.verdict > by_strain)
         text += " " + kit.words("strain.more_than_strain", {{"verdict", verdict_word(piece.bend.verdict, kit)}});
     return text;

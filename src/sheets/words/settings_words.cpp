@@ -3,6 +3,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "bend/section.h"
 #include "measure/require.h"
 #include "sheets/evidence/strain_words.h"
 #include "sheets/words/wording.h"
@@ -81,6 +82,10 @@ std::vector<std::string> chosen_sentences(const plan::Piece& piece, const Kit& k
 
 std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     std::vector<std::string> sentences = chosen_sentences(piece, kit, tape);
+    const bend::Cell cell = piece.cell(piece.spacing);
+    if (const auto ply = bend::ply_at_bottom(cell); ply && bend::ends_well(cell))
+        sentences.push_back(kit.words("settings.ends_in_ply",
+                                      {{"ply", std::to_string(*ply)}, {"plies", std::to_string(piece.plies.size())}}));
     if (piece.solid_utilisation > 0 && piece.solid_utilisation <= bend::ok_up_to)
         sentences.push_back(kit.words("settings.no_kerfs", {{"u", number(piece.solid_utilisation, 2, kit.words)}}));
     return sentences;

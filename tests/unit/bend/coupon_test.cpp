@@ -94,5 +94,60 @@ TEST(Coupons, that_close_give_back_the_radius_at_which_they_did) {
     EXPECT_FALSE(closed_hinge_part(coupon(12_in, 0.2_in, Held::disc, KerfsOn::inside), usual, softness));
 }
 
+/// A lone kerf whose hinge stands at that part of the web, raised at that distance until it closes.
+Coupon raised(const Cell& cell, double softness, Length away) {
+    const double turn = 2 * std::atan(cell.kerf / (2 * (cell.depth + hinge_height(cell))));
+    Cell alone = cell;
+    alone.spacing = cell.thickness * 100;
+    const Length hinge = hinge_length(alone, softness) * (std::pow(cell.thickness / cell.web(), 3) - 1);
+    const double whole = turn * (1 + away / 3 / hinge);
+    return {away, away * std::tan(whole), Held::one_kerf, KerfsOn::inside};
+}
+
+TEST(OneKerf, gives_back_the_hinge_that_it_was_made_with) {
+    for (const double depth : {0.375, 0.5, 0.625})
+        for (const double part : {0.1, 0.5, 0.9})
+            for (const Length away : {6_in, 12_in, 24_in}) {
+                Cell cell{0.75_in, Length::inches(depth), 0.118_in, 0.5_in};
+                cell.hinge_part = part;
+                const Coupon coupon = raised(cell, 2.3, away);
+                cell.hinge_part = 0.5;
+                const auto found = lone_hinge_part(coupon, cell, 2.3);
+                ASSERT_TRUE(found);
+                EXPECT_NEAR(*found, part, 1e-6) << depth << " " << part;
+            }
+}
+
+TEST(OneKerf, that_cannot_be_tells_nothing) {
+    const Cell cell{0.75_in, 0.625_in, 0.118_in, 0.5_in};
+    EXPECT_FALSE(lone_hinge_part({12_in, 0.5_in, Held::one_kerf, KerfsOn::inside}, cell, 2.3)) << "not closed yet";
+    EXPECT_FALSE(lone_hinge_part({12_in, 5_in, Held::one_kerf, KerfsOn::inside}, cell, 2.3)) << "broken";
+}
+
+// Theatre carpenters take the rise at the distance of the outside radius for the spacing (D. J. Culhane, "A Measured
+// Approach to Kerfing", in Technical Design Solutions for Theatre, Focal Press). Kerfs that far apart close near that
+// radius by our formula too, within a sixteenth on the rise and what a deep kerf's land bends.
+TEST(OneKerf, agrees_with_the_rule_that_the_rise_is_the_spacing) {
+    for (const double radius : {12.0, 24.0, 36.0})
+        for (const double depth : {0.625, 0.6875}) {
+            Cell cell{0.75_in, Length::inches(depth), 0.118_in, 0.5_in};
+            const Length away = Length::inches(radius);
+            const Coupon coupon = raised(cell, 2.3, away);
+            cell.spacing = coupon.rise;
+            const double error = 0.0625 / coupon.rise.inches() + 0.08;
+            EXPECT_NEAR(close_radius(cell, 2.3) / away, 1, error) << radius << " " << depth;
+        }
+}
+
+// Old building-construction texts give spacing = R k / d with kerfs in the concave face (Riley 1905, as the design
+// notes have it): our closing radius with the hinge at the kerf's bottom, for a web so thin that the land does not
+// bend.
+TEST(OneKerf, with_its_hinge_at_the_bottom_is_the_old_rule) {
+    Cell cell{0.75_in, 0.7_in, 0.1_in, 0.5_in};
+    cell.hinge_part = 0;
+    const Length radius = close_radius(cell, 1);
+    EXPECT_NEAR(cell.spacing / (radius * (cell.kerf / cell.depth)), 1, 0.02);
+}
+
 }  // namespace
 }  // namespace kerfpacket::bend

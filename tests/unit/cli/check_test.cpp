@@ -70,7 +70,9 @@ TEST(Check, SaysWhoseCouponTheVerdictRestsOn) {
     EXPECT_TRUE(last_line(outcome.out).ends_with("By the coupon.")) << outcome.out;
     const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
     EXPECT_EQ(piece.at("coupon").at("by"), "L. Moss");
-    EXPECT_EQ(piece.at("may_be_more"), piece.at("coupon").at("error"));
+    EXPECT_EQ(piece.at("chance").at("coupons"), 1);
+    EXPECT_GT(piece.at("chance").at("breaks"), 0);
+    EXPECT_NE(outcome.out.find("boards like this would break. Counted: 1 coupon; lowest "), std::string::npos);
 }
 
 TEST(Check, AnswersForAKerfCutTooDeep) {

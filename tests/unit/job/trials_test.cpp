@@ -1,6 +1,11 @@
 // Kerfs one by one, kerfs too deep, coupons, the trial groove: reading, what is told of them, how they read back.
 #include "jobs.h"
 
+#include <algorithm>
+
+#include "job/shop.h"
+#include "job/values.h"
+
 using namespace kerfpacket::job;
 using namespace kerfpacket::job::tests;
 
@@ -70,22 +75,79 @@ TEST(Coupon, OfABoardThatGivesItsSettings) {
     const Board liner =
         tests::read_opening(head_keys, "kerf_depth = \"half\"\nspacing = \"1/2 in\"\n[opening.liner.coupon]\n" + coupon)
             .liner;
-    ASSERT_TRUE(liner.coupon);
-    EXPECT_DOUBLE_EQ(liner.coupon->chord.value.inches(), 11);
-    EXPECT_DOUBLE_EQ(liner.coupon->rise.value.inches(), 1.25);
-    EXPECT_EQ(liner.coupon->held.value, Held::centre);
-    EXPECT_EQ(liner.coupon->outcome.value, Outcome::closed);
-    EXPECT_EQ(liner.coupon->by, "R. Ott");
-    EXPECT_EQ(liner.coupon->at, (Position{21, 1}));
-    EXPECT_FALSE(liner.coupon->kerf_depth || liner.coupon->spacing);
+    ASSERT_EQ(liner.coupons.size(), 1U);
+    EXPECT_DOUBLE_EQ(liner.coupons.front().chord.value.inches(), 11);
+    EXPECT_DOUBLE_EQ(liner.coupons.front().rise.value.inches(), 1.25);
+    EXPECT_EQ(liner.coupons.front().held.value, Held::centre);
+    EXPECT_EQ(liner.coupons.front().outcome.value, Outcome::closed);
+    EXPECT_EQ(liner.coupons.front().by, "R. Ott");
+    EXPECT_EQ(liner.coupons.front().at, (Position{21, 1}));
+    EXPECT_FALSE(liner.coupons.front().kerf_depth || liner.coupons.front().spacing);
 }
 
 TEST(Coupon, SaysHowItWasCutWhereTheBoardDoesNot) {
     const Wall wall = tests::read_wall("chord = 120\nrise = 14", "spacing = \"solve\"\n[wall.board.coupon]\n" + coupon +
                                                                      "kerf_depth = \"3/8 in\"\nspacing = 0.5\n");
-    ASSERT_TRUE(wall.board.coupon && wall.board.coupon->kerf_depth && wall.board.coupon->spacing);
-    EXPECT_DOUBLE_EQ(wall.board.coupon->kerf_depth->value.inches(), 0.375);
-    EXPECT_DOUBLE_EQ(wall.board.coupon->spacing->value.inches(), 0.5);
+    ASSERT_TRUE(wall.board.coupons.size() == 1 && wall.board.coupons.front().kerf_depth &&
+                wall.board.coupons.front().spacing);
+    EXPECT_DOUBLE_EQ(wall.board.coupons.front().kerf_depth->value.inches(), 0.375);
+    EXPECT_DOUBLE_EQ(wall.board.coupons.front().spacing->value.inches(), 0.5);
+}
+
+TEST(Coupon, MayStandSeveralTimes) {
+    const std::string text = with_board("kerf_depth = \"half\"\nspacing = \"1/2 in\"\n[[opening.liner.coupon]]\n" +
+                                        coupon + "[[opening.liner.coupon]]\n" + coupon + "believed = true\n");
+    const Job job = read_well(text);
+    ASSERT_EQ(job.openings[0].liner.coupons.size(), 2U);
+    EXPECT_TRUE(job.openings[0].liner.coupons[1].believed);
+    const std::string written = normalised(job);
+    EXPECT_EQ(normalised(read_well(written)), written);
+    const auto values = values_of(written);
+    EXPECT_EQ(std::count_if(values.begin(), values.end(),
+                            [](const Value& value) { return value.key == "believed" && value.row == 2; }),
+              1);
+}
+
+const std::string trial =
+    "[[trial]]\nmaterial = \"mdf\"\nthickness = 0.75\nkerf_depth = 0.375\nspacing = 0.5\ndate = 2026-02-11\n"
+    "chord = 11\nrise = 1.25\nheld = \"disc\"\nresult = \"cracked\"\n";
+
+TEST(Trial, IsReadAndTakesTheSawsKerf) {
+    const std::string text = opening_text(head_keys) + trial;
+    const Job job = read_well(text);
+    ASSERT_EQ(job.trials.size(), 1U);
+    EXPECT_EQ(job.trials[0].material.value, "mdf");
+    EXPECT_EQ(job.trials[0].date, "2026-02-11");
+    EXPECT_DOUBLE_EQ(job.trials[0].kerf.value.inches(), 0.126);
+    EXPECT_TRUE(job.trials[0].kerfs_outside);
+    EXPECT_DOUBLE_EQ(job.trials[0].tried.spacing->value.inches(), 0.5);
+    const std::string written = normalised(job);
+    EXPECT_EQ(normalised(read_well(written)), written);
+    EXPECT_NE(fingerprint(job), fingerprint(read_well(opening_text(head_keys)))) << "it changes what is told";
+}
+
+TEST(Trial, OfTheShopIsTakenForItsMaterialAlone) {
+    std::string other = trial;
+    other.replace(other.find("mdf"), 3, "red-oak");
+    const auto shop = read_shop({"shop.toml", "units = \"in\"\n[saw]\nkerf = 0.12\n" + trial + other});
+    ASSERT_TRUE(shop.diagnostics.empty());
+    ASSERT_EQ(shop.shop.trials.size(), 2U);
+    EXPECT_EQ(shop.shop.trials[0].tried.chord.at.line, 0) << "no place in the job file";
+    const Reading reading = read_job({"job.toml", opening_text(head_keys)}, shop.shop);
+    ASSERT_EQ(reading.job.trials.size(), 1U);
+    EXPECT_EQ(reading.job.trials[0].material.value, "mdf");
+}
+
+TEST(Plies, AreANumberOrTheirThicknesses) {
+    const Board seven = tests::read_opening(head_keys, "plies = 7\n").liner;
+    ASSERT_EQ(seven.plies.size(), 7U);
+    EXPECT_NEAR(seven.plies[3].value / seven.thickness.value, 1.0 / 7, 1e-12);
+    const std::string text = with_board("plies = [\"1/16 in\", \"3/16 in\", 0.125, \"3/16 in\", \"1/16 in\"]\n");
+    const Job job = read_well(text);
+    ASSERT_EQ(job.openings[0].liner.plies.size(), 5U);
+    EXPECT_DOUBLE_EQ(job.openings[0].liner.plies[1].value.inches(), 0.1875);
+    const std::string written = normalised(job);
+    EXPECT_EQ(normalised(read_well(written)), written);
 }
 
 TEST(Coupon, MayDifferFromTheBoard) {

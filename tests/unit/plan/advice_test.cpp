@@ -73,20 +73,20 @@ job::Coupon cracked_at(double strain, double depth, double spacing, double chord
 
 TEST(AbsurdCoupon, is_asked_about_and_not_believed) {
     job::Job job = bay(10);
-    board(job).coupon = coupon(6, 1, 0.375, 0.5);
+    board(job).coupons = {coupon(6, 1, 0.375, 0.5)};
     const job::Diagnostic asked = refusal(job);
     EXPECT_EQ(asked.at.line, 50);
     EXPECT_TRUE(says(asked.message, "times as strong as the table's board: chord 6 in, rise 1 in")) << asked.message;
     EXPECT_TRUE(says(asked.hint, "half of what it was")) << asked.hint;
     EXPECT_TRUE(says(asked.hint, "believed = true")) << asked.hint;
-    board(job).coupon->believed = true;
+    board(job).coupons.front().believed = true;
     EXPECT_TRUE(has(only_piece(job), "coupon_above_table")) << "believed, and still told";
 
-    board(job).coupon = coupon(40, 1, 0.375, 0.5);
+    board(job).coupons = {coupon(40, 1, 0.375, 0.5)};
     const job::Diagnostic weak = refusal(job);
     EXPECT_TRUE(says(weak.message, "times as weak")) << weak.message;
     // One that was not bent until it cracked may be as flat as it likes.
-    board(job).coupon->outcome.value = job::Outcome::held;
+    board(job).coupons.front().outcome.value = job::Outcome::held;
     EXPECT_FALSE(only_piece(job).coupon->counts);
 }
 
@@ -98,10 +98,10 @@ TEST(AbsurdCoupon, of_half_the_chord_is_always_questioned) {
         const bend::Cell cell{0.75_in, Length::inches(d), 0.118_in, Length::inches(s)};
         const double limit = bend::break_strain(cell, *bend::find_material("mdf"), bend::KerfsOn::outside);
         job::Job job = bay(60);
-        board(job).coupon = cracked_at(limit * strength(random), d, s, 10);
+        board(job).coupons = {cracked_at(limit * strength(random), d, s, 10)};
         EXPECT_TRUE(make_plan(job)) << "read well it is no question";
-        board(job).coupon->chord.value = 5_in;
-        if (board(job).coupon->rise.value > 5_in) continue;
+        board(job).coupons.front().chord.value = 5_in;
+        if (board(job).coupons.front().rise.value > 5_in) continue;
         EXPECT_TRUE(says(refusal(job).message, "times as strong")) << d << " " << s;
     }
 }
@@ -109,7 +109,7 @@ TEST(AbsurdCoupon, of_half_the_chord_is_always_questioned) {
 TEST(Coupon, kerfed_closely_does_not_switch_off_the_peel) {
     job::Job job = bay(50);
     board(job).spacing.given = 1.5_in;
-    board(job).coupon = coupon(12, 1, 0.375, 0.25);
+    board(job).coupons = {coupon(12, 1, 0.375, 0.25)};
     const Piece piece = only_piece(job);
     EXPECT_GT(piece.bend.utilisation, 1);
     EXPECT_EQ(piece.bend.verdict, Verdict::break_likely);
@@ -131,7 +131,7 @@ TEST(Coupon, of_any_cut_never_makes_a_breaking_board_ok) {
         job::Job job = bay(radius(random));
         board(job).kerf_depth.given = Length::inches(depth(random));
         board(job).spacing.given = Length::inches(spacing(random));
-        board(job).coupon = cracked_at(stopped, d, s);
+        board(job).coupons = {cracked_at(stopped, d, s)};
         const auto plan = make_plan(job);
         if (!plan || plan->pieces.at(0).bend.verdict != Verdict::ok) continue;
         ++ok;

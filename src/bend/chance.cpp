@@ -1,0 +1,181 @@
+#include "bend/chance.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "measure/require.h"
+
+namespace kerfpacket::bend {
+namespace {
+
+// Shares of the whole scatter. Judgement, no source found.
+constexpr double shop_share = 0.75;
+constexpr double spot_share = 0.2;
+/// How far the two modes of a board go together. Judgement, no source found.
+constexpr double alike = 0.5;
+
+constexpr std::size_t modes = 2;
+/// Of a strain's logarithm: a tenth of what is printed.
+constexpr double fine_enough = 5e-4;
+
+double normal_below(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
+
+/// Those that can matter beside the weakest: over half of a logarithm stronger, none does.
+std::vector<Link> weak_ones(const std::vector<Link>& links) {
+    constexpr double far = 0.5;
+    double least = links.empty() ? 0 : links.front().margin;
+    for (const Link& link : links) least = std::min(least, link.margin);
+    std::vector<Link> weak;
+    std::copy_if(links.begin(), links.end(), std::back_inserter(weak),
+                 [&](const Link& link) { return link.margin < least + far; });
+    return weak;
+}
+
+/// Two laws of scatter with the same mean and deviation: the normal one, and that of the least of many, which makes
+/// strengths Weibull and has the longer tail of weak boards. Which holds is not known.
+enum class Law { normal, least };
+
+// The standard law of the least, P(below z) = 1 - exp(-exp((z - mode)/scale)), with mean 0 and deviation 1.
+constexpr double pi = 3.14159265358979323846;
+const double scale = std::sqrt(6.0) / pi;
+const double mode = 0.57721566490153286 * scale;
+
+/// Logarithm of the chance that one kerf holds with so much room, in deviations of its spot.
+double log_holds(Law law, double room) {
+    if (law == Law::least) return -std::exp((-room - mode) / scale);
+    return room > 9 ? 0 : std::log(std::max(normal_below(room), 1e-300));
+}
+
+/// Density of what is common to a board standing z deviations to the weak side.
+double density(Law law, double z) {
+    if (law == Law::normal) return std::exp(-z * z / 2) / std::sqrt(2 * pi);
+    const double t = (-z - mode) / scale;
+    return std::exp(t - std::exp(t)) / scale;
+}
+
+/// The integral over z by even steps: for a smooth function that dies away at both ends the trapezoid's error falls
+/// faster than any power of the step.
+double breaks(Law law, const std::vector<Link>& links, double spot, double log_times) {
+    constexpr double step = 0.1;
+    constexpr double strong = -8;
+    const double weak = law == Law::normal ? 8 : 20;
+    double sum = 0;
+    for (int i = 0; strong + i * step <= weak; ++i) {
+        const double z = strong + i * step;
+        double holds = 0;
+        for (const Link& link : links)
+            holds += link.kerfs * log_holds(law, (link.margin - log_times - link.spread * z) / spot);
+        sum += density(law, z) * -std::expm1(holds);
+    }
+    return std::clamp(sum * step, 0.0, 1.0);
+}
+
+/// Half way between the two laws, by ratio: within a factor of two of either where they differ four times.
+double breaks(const std::vector<Link>& links, double spot, double log_times) {
+    return std::sqrt(breaks(Law::normal, links, spot, log_times) * breaks(Law::least, links, spot, log_times));
+}
+
+}  // namespace
+
+Scatter scatter_of(double whole) {
+    return {whole * shop_share, whole * std::sqrt(1 - shop_share * shop_share - spot_share * spot_share),
+            whole * spot_share};
+}
+
+namespace {
+
+double mean_of_weakest(double kerfs) { return (weakest_of(kerfs).mean - scale * std::log(kerfs)) / 2; }
+
+}  // namespace
+
+Weakest weakest_of(double count) {
+    measure::require(count >= 1, "a board has a kerf");
+    const double part = (1 - 0.375) / (count + 0.25);
+    double low = -10;
+    double high = 0;
+    while (high - low > 1e-9) {
+        const double middle = (low + high) / 2;
+        (normal_below(middle) < part ? low : high) = middle;
+    }
+    constexpr double narrowing = 0.85;
+    return {low, 1 / std::sqrt(1 + narrowing * std::log(count))};
+}
+
+Knowledge::Knowledge(double scatter) : scatter_(scatter_of(scatter)) {
+    const double shop = scatter_.shop * scatter_.shop;
+    const double board = scatter_.board * scatter_.board;
+    for (std::size_t i = 0; i < mean_.size(); ++i)
+        for (std::size_t j = 0; j < mean_.size(); ++j) {
+            const double together = i % modes == j % modes ? 1 : alike;
+            const bool this_board = i >= modes && j >= modes;
+            covariance_.at(i).at(j) = together * (this_board ? shop + board : shop);
+        }
+}
+
+/// One reading of a normal variable changes the others by their covariance with it.
+void Knowledge::take(std::size_t place, double log_ratio, double variance) {
+    const std::array<double, 4> with = covariance_.at(place);
+    const double whole = with.at(place) + variance;
+    const double off = log_ratio - mean_.at(place);
+    for (std::size_t i = 0; i < mean_.size(); ++i) {
+        mean_.at(i) += with.at(i) / whole * off;
+        for (std::size_t j = 0; j < mean_.size(); ++j) covariance_.at(i).at(j) -= with.at(i) * with.at(j) / whole;
+    }
+    ++counted_;
+}
+
+// Both half way between the two laws: the least of many normal ones scatters less than one, that of the other as much.
+double Knowledge::spot_variance(double kerfs) const { return scatter_.spot * scatter_.spot * weakest_of(kerfs).spread; }
+
+void Knowledge::take_coupon(Mode mode, double log_ratio, double reading, double kerfs) {
+    const auto at = static_cast<std::size_t>(mode);
+    read_.at(at) = true;
+    take(modes + at, log_ratio - scatter_.spot * mean_of_weakest(kerfs), spot_variance(kerfs) + reading * reading);
+}
+
+void Knowledge::take_trial(Mode mode, double log_ratio, double reading, double kerfs) {
+    const auto at = static_cast<std::size_t>(mode);
+    read_.at(at) = true;
+    take(at, log_ratio - scatter_.spot * mean_of_weakest(kerfs),
+         scatter_.board * scatter_.board + spot_variance(kerfs) + reading * reading);
+}
+
+double Knowledge::mean(Mode mode) const {
+    const auto at = static_cast<std::size_t>(mode);
+    const double own = mean_.at(modes + at);
+    return read_.at(at) ? own : std::min(own, mean_.at(modes + 1 - at));
+}
+
+double Knowledge::spread(Mode mode) const {
+    const std::size_t at = modes + static_cast<std::size_t>(mode);
+    return std::sqrt(std::max(0.0, covariance_.at(at).at(at)));
+}
+
+double chance_of_breaking(const std::vector<Link>& links, double spot) {
+    measure::require(spot > 0, "a board's spots scatter");
+    return breaks(weak_ones(links), spot, 0);
+}
+
+double times_for_chance(const std::vector<Link>& links, double spot, double chance) {
+    measure::require(!links.empty() && chance > 0 && chance < 1, "a chance between never and always");
+    const std::vector<Link> weak = weak_ones(links);
+    double low = weak.front().margin - 4;
+    double high = weak.front().margin + 4;
+    while (high - low > fine_enough) {
+        const double middle = (low + high) / 2;
+        (breaks(weak, spot, middle) < chance ? low : high) = middle;
+    }
+    return std::exp(low);
+}
+
+int one_in(double chance) {
+    constexpr std::array<int, 6> words{100, 50, 20, 10, 4, 2};
+    if (chance < ok_chance) return words.front();
+    if (chance > 0.5) return 1;
+    for (std::size_t i = 1; i + 1 < words.size(); ++i)
+        if (chance < 1 / std::sqrt(static_cast<double>(words.at(i) * words.at(i + 1)))) return words.at(i);
+    return words.back();
+}
+
+}  // namespace kerfpacket::bend

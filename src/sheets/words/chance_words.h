@@ -1,0 +1,20 @@
+#pragma once
+// How many boards of a hundred break, in words rounded to what is known.
+
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+#include "sheets/layout/kit.h"
+#include "sheets/words/tape.h"
+
+namespace kerfpacket::sheets {
+
+/// "About 1 in 20 boards like this would break."
+std::string chance_sentence(const plan::Piece& piece, const Kit& kit);
+/// "about 1 in 20", "fewer than 1 in 100": within a sentence.
+std::string chance_text(const plan::Piece& piece, const Kit& kit);
+/// "Counted: 3 trials, 1 coupon; lowest 0.63 %, mean 0.69 %.", or that nothing was.
+std::string counted_sentence(const plan::Piece& piece, const Kit& kit);
+
+}  // namespace kerfpacket::sheets
