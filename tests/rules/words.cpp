@@ -36,7 +36,7 @@ TEST(Words, SourcesOfSheetsPromiseNothing) {
     for (const char* room : {"sheets", "plan", "cli"})
         for (const fs::directory_entry& entry :
              fs::recursive_directory_iterator(fs::path(KERFPACKET_SOURCE_DIR) / "src" / room))
-            if (entry.is_regular_file()) EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path();
+            if (entry.is_regular_file()) { EXPECT_EQ(promise_in(slurp(entry.path())), "") << entry.path(); }
 }
 
 // Decimal marks and units follow the language because every figure of a sheet becomes text in one file.
