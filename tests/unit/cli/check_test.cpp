@@ -28,10 +28,12 @@ std::string last_line(const std::string& text) {
 TEST(Check, LastLineCanBeReadAloud) {
     const Outcome good = check(good_job);
     EXPECT_EQ(good.status, 0) << good.err;
-    EXPECT_EQ(last_line(good.out), "A: ok, 146 kerfs 3/8 in deep. Coupon first.");
+    EXPECT_EQ(last_line(good.out), "A: ok, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep. Coupon first.");
     const Outcome cautious = check(short_stock_job);
     EXPECT_EQ(cautious.status, 3);
-    EXPECT_EQ(last_line(cautious.out), "A: caution, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
+    EXPECT_EQ(
+        last_line(cautious.out),
+        "A: caution, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
     EXPECT_NE(cautious.out.find("60 in"), std::string::npos) << cautious.out;
 }
 
@@ -71,7 +73,8 @@ TEST(Check, SaysWhoseCouponTheVerdictRestsOn) {
     const auto piece = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces").at(0);
     EXPECT_EQ(piece.at("coupon").at("by"), "L. Moss");
     EXPECT_EQ(piece.at("chance").at("coupons"), 1);
-    EXPECT_GT(piece.at("chance").at("breaks"), 0);
+    EXPECT_EQ(piece.at("chance").at("one_in"), 100);
+    EXPECT_GT(piece.at("chance").at("lowest"), 0.005);
     EXPECT_NE(outcome.out.find("boards like this would break. Counted: 1 coupon; lowest "), std::string::npos);
 }
 
