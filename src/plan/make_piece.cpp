@@ -166,6 +166,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     piece->sensitivity = bend::sensitivity(cell, material, kerf.on, piece->bend_radius, small_errors(unit));
     piece->overcut_limits = bend::overcut_limits(cell, material, kerf.on, piece->bend_radius, small_errors(unit).depth);
     add_chart(*piece, kerf.on, material, unit);
+    piece->chance = chance_of(*piece, known->wood, job);
     add_levels(*piece, known->wood, job);
     add_coupons(*piece, *known);
     const job::Diagnostics wrong = add_deep_kerfs(*piece, board, material, unit);

@@ -323,8 +323,11 @@ tl::expected<Piece, job::Diagnostics> lay_out(const Request& wanted, const Cut& 
     set_spacing_range(piece);
     assess_kerfs(piece, board, wood.material);
     if (!piece.circular) set_governing_radii(piece, board);
-    piece.chance = chance_of(piece, wood, job);
-    if (wood.known.counted() > 0) judge_chance(piece);
+    // Many are laid out before one is taken: the chance is reckoned here only where it counts for the verdict.
+    if (wood.known.counted() > 0) {
+        piece.chance = chance_of(piece, wood, job);
+        judge_chance(piece);
+    }
     return piece;
 }
 
