@@ -10,7 +10,7 @@ namespace kerfpacket::sheets {
 namespace {
 
 /// Of a row of the glue log, for a hand to write in.
-Length log_row(const fonts::Style& style) { return style.text * 2.2; }
+Length log_row(const fonts::Style& style) { return style.text * 1.9; }
 
 /// The columns of the glue log end at these parts of its width; the first holds what was done.
 constexpr std::array log_ends{0.2, 0.34, 0.56, 0.67, 0.78, 0.89, 1.0};

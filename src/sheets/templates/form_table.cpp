@@ -158,7 +158,7 @@ private:
         all.push_back(words(piece_.zero == job::End::left ? "form.zero_left" : "form.zero_right"));
         if (both) all.push_back(words("form.reverse"));
         if (rib_.springs_back > 0)
-            all.push_back(words("form.caution_sprung", {{"lost", context_.tape.number(rib_.springs_back * 100, 0)}}));
+            all.push_back(words("form.caution_sprung", {{"lost", tape_.number(rib_.springs_back * 100, 0)}}));
         all.push_back(words("form.solid"));
         if (serves_both_boards(piece_)) all.push_back(words("form.turned_over", {{"other", other_board(piece_)}}));
         return all;

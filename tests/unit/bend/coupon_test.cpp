@@ -95,11 +95,11 @@ TEST(Coupons, that_close_give_back_the_radius_at_which_they_did) {
 }
 
 /// A lone kerf whose hinge stands at that part of the web, raised at that distance until it closes.
-Coupon raised(const Cell& cell, double softness, Length away) {
+Coupon raised(const Cell& cell, double soft, Length away) {
     const double turn = 2 * std::atan(cell.kerf / (2 * (cell.depth + hinge_height(cell))));
     Cell alone = cell;
     alone.spacing = cell.thickness * 100;
-    const Length hinge = hinge_length(alone, softness) * (std::pow(cell.thickness / cell.web(), 3) - 1);
+    const Length hinge = hinge_length(alone, soft) * (std::pow(cell.thickness / cell.web(), 3) - 1);
     const double whole = turn * (1 + away / 3 / hinge);
     return {away, away * std::tan(whole), Held::one_kerf, KerfsOn::inside};
 }

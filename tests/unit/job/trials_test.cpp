@@ -100,9 +100,8 @@ TEST(Coupon, MayStandSeveralTimes) {
     const Job job = read_well(text);
     ASSERT_EQ(job.openings[0].liner.coupons.size(), 2U);
     EXPECT_TRUE(job.openings[0].liner.coupons[1].believed);
-    const std::string written = normalised(job);
+    const auto [written, values] = canonical(job);
     EXPECT_EQ(normalised(read_well(written)), written);
-    const auto values = values_of(written);
     EXPECT_EQ(std::count_if(values.begin(), values.end(),
                             [](const Value& value) { return value.key == "believed" && value.row == 2; }),
               1);

@@ -292,7 +292,7 @@ TEST(Coupon, of_other_settings_is_told) {
 TEST(OwnMaterial, counts_instead_of_the_table) {
     job::Job job = job_of(tannery_row());
     job.walls[0].board.material.value = "shop-ply";
-    job.materials.push_back({at_line<std::string>("shop-ply", 60), 0.008, 0.006, 1.5, std::nullopt, false});
+    job.materials.push_back({at_line<std::string>("shop-ply", 60), 0.008, 0.006, 1.5, std::nullopt, false, std::nullopt});
     const Piece piece = only_piece(job);
     EXPECT_TRUE(piece.own_material);
     EXPECT_EQ(piece.bend.strain_limit, 0.006);
