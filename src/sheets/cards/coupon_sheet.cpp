@@ -191,10 +191,11 @@ private:
         Length base = y_ - 3_pt;
         for (const std::string& sentence : sentences)
             base = pen_->paragraph(Role::text, {side_margin, base - leading}, sentence, small(), width, 12_pt) - 2_pt;
-        block(lines, y_ - 8_pt);
+        y_ = std::min(base, block(lines, y_ - 8_pt));
     }
 
-    void block(const std::vector<std::string>& lines, Length top) {
+    /// Returns its lower edge.
+    Length block(const std::vector<std::string>& lines, Length top) {
         const Length left = right_ - block_width;
         Length base = top - 4_pt;
         for (const std::string& line : lines) {
@@ -202,6 +203,7 @@ private:
             pen_->text(Role::text, {left + 9_pt, base}, line, small());
         }
         pen_->box(Role::box, {{left, base - 7_pt}, {right_, top}}, style().line);
+        return base - 7_pt;
     }
 
     Drafts& drafts_;
