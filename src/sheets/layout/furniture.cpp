@@ -207,7 +207,10 @@ void section(Pen& pen, Length left, Length right, Length baseline, const std::st
              const std::string& aside) {
     const auto& style = pen.kit().style;
     const Scope part = pen.within(Tag::heading);
-    const Length used = pen.text(Role::furniture, {left, baseline}, heading, {Face::bold, style.strong});
+    // Where both are long, the heading leaves the aside the least that it needs.
+    const Length least = aside.empty() ? Length() : pen.width(aside, {Face::condensed, style.tiny}) + 10_pt;
+    const Type head = pen.fitting(heading, {Face::bold, style.strong}, right - left - least);
+    const Length used = pen.text(Role::furniture, {left, baseline}, heading, head);
     Type type = Type{Face::regular, style.small}.at_right();
     const Length room = right - left - used - 10_pt;
     if (!aside.empty() && pen.width(aside, type) > room) type.size = style.tiny;
