@@ -77,14 +77,21 @@ double length_between(const Stretch& stretch, double from, double to) {
 
 LengthTable::LengthTable(const Stretch& stretch, double from, double to)
     : middle_((from + to) / 2), half_((to - from) / 2) {
+    // cosines[j][k]: of j times the angle of the k-th place. The same for every table, and a fair curve has hundreds.
+    static const auto cosines = [] {
+        std::array<std::array<double, terms>, terms> all{};
+        for (std::size_t j = 0; j < terms; ++j)
+            for (std::size_t k = 0; k < terms; ++k)
+                all.at(j).at(k) =
+                    std::cos(static_cast<double>(j) * (Angle::pi * (static_cast<double>(k) + 0.5) / terms));
+        return all;
+    }();
     std::array<double, terms> speeds{};
-    const auto angle = [](std::size_t k) { return Angle::pi * (static_cast<double>(k) + 0.5) / terms; };
-    for (std::size_t k = 0; k < terms; ++k) speeds.at(k) = speed(jet(stretch, middle_ + half_ * std::cos(angle(k))));
+    for (std::size_t k = 0; k < terms; ++k) speeds.at(k) = speed(jet(stretch, middle_ + half_ * cosines[1].at(k)));
     // The series of the speed, from its values at the zeros of the first polynomial left out.
     std::array<double, terms + 2> rate{};
     for (std::size_t j = 0; j < terms; ++j)
-        for (std::size_t k = 0; k < terms; ++k)
-            rate.at(j) += 2.0 / terms * speeds.at(k) * std::cos(static_cast<double>(j) * angle(k));
+        for (std::size_t k = 0; k < terms; ++k) rate.at(j) += 2.0 / terms * speeds.at(k) * cosines.at(j).at(k);
     // Its integral, nothing at the start of the interval.
     double at_start = 0;
     for (std::size_t j = 1; j <= terms; ++j) {
