@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/jobs.h"
+#include "../../support/planned.h"
 #include "job/read.h"
 #include "plan/plan.h"
 
@@ -16,22 +17,6 @@ namespace {
 
 using namespace tests;
 using bend::Verdict;
-
-Piece only_piece(const job::Job& job) {
-    auto plan = make_plan(job);
-    if (!plan) throw std::runtime_error(plan.error().front().message + ": " + plan.error().front().hint);
-    return plan->pieces.at(0);
-}
-
-job::Diagnostic refusal(const job::Job& job) {
-    const auto plan = make_plan(job);
-    EXPECT_FALSE(plan);
-    return plan ? job::Diagnostic{} : plan.error().front();
-}
-
-bool has(const Piece& piece, const std::string& key) {
-    return std::any_of(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
-}
 
 bool says(const std::string& text, const std::string& words) { return text.find(words) != std::string::npos; }
 

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/jobs.h"
+#include "../../support/planned.h"
 #include "bend/section.h"
 #include "plan/plan.h"
 
@@ -14,12 +15,6 @@ namespace {
 
 using namespace tests;
 using bend::Verdict;
-
-Piece only_piece(const job::Job& job) {
-    auto plan = make_plan(job);
-    if (!plan) throw std::runtime_error(plan.error().front().message + ": " + plan.error().front().hint);
-    return plan->pieces.at(0);
-}
 
 job::Job bay(double radius, double depth = 0.375) {
     job::Wall wall = tannery_row();

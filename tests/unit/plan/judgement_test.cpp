@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/jobs.h"
+#include "../../support/planned.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
@@ -16,12 +17,6 @@ const Caution* find(const Piece& piece, const std::string& key) {
     const auto found =
         std::find_if(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
     return found == piece.cautions.end() ? nullptr : &*found;
-}
-
-Piece only_piece(const job::Job& job) {
-    auto plan = make_plan(job);
-    if (!plan) throw std::runtime_error(plan.error().front().message);
-    return plan->pieces.at(0);
 }
 
 struct BadBoard {

@@ -1,18 +1,13 @@
 #include <gtest/gtest.h>
 
 #include "../../support/jobs.h"
+#include "../../support/planned.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
 namespace {
 
 using namespace tests;
-
-Piece only_piece(const job::Job& job) {
-    auto plan = make_plan(job);
-    if (!plan) throw std::runtime_error(plan.error().front().message);
-    return plan->pieces.at(0);
-}
 
 struct Faces {
     const char* name;

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/jobs.h"
+#include "../../support/planned.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::plan {
@@ -20,22 +21,6 @@ job::Wall wall(Length radius, job::Side side = job::Side::concave) {
     return made;
 }
 
-Piece only_piece(const job::Job& job) {
-    auto plan = make_plan(job);
-    if (!plan) throw std::runtime_error(plan.error().front().message + ": " + plan.error().front().hint);
-    return plan->pieces.at(0);
-}
-Piece only_piece(const job::Wall& one) { return only_piece(job_of(one)); }
-
-job::Diagnostic refusal(const job::Job& job) {
-    const auto plan = make_plan(job);
-    EXPECT_FALSE(plan);
-    return plan ? job::Diagnostic{} : plan.error().front();
-}
-
-bool has(const Piece& piece, const std::string& key) {
-    return std::any_of(piece.cautions.begin(), piece.cautions.end(), [&](const Caution& c) { return c.key == key; });
-}
 
 TEST(Solve, keeps_common_practice_where_it_is_ok) {
     for (const job::Side side : {job::Side::concave, job::Side::convex}) {
@@ -292,7 +277,8 @@ TEST(Coupon, of_other_settings_is_told) {
 TEST(OwnMaterial, counts_instead_of_the_table) {
     job::Job job = job_of(tannery_row());
     job.walls[0].board.material.value = "shop-ply";
-    job.materials.push_back({at_line<std::string>("shop-ply", 60), 0.008, 0.006, 1.5, std::nullopt, false, std::nullopt});
+    job.materials.push_back(
+        {at_line<std::string>("shop-ply", 60), 0.008, 0.006, 1.5, std::nullopt, false, std::nullopt});
     const Piece piece = only_piece(job);
     EXPECT_TRUE(piece.own_material);
     EXPECT_EQ(piece.bend.strain_limit, 0.006);
