@@ -56,6 +56,14 @@ width = 5
 """
 ALONG = ARCH[:ARCH.index("[opening.casing]")].replace("na_letter_8.5x11in", "na_ledger_11x17in") \
     + '[opening.template]\nsheets = "along"\n'
+# A roll too narrow for captions above its strips: they stand ahead of them, also of an end's own without kerfs.
+ROLL = ARCH.replace('media = "na_letter_8.5x11in"', 'media = "na_letter_8.5x11in"\nstrip_media = "custom_roll_29mm"') \
+    .replace('"segmental"', '"semicircular"').replace("rise = 10\n", "") \
+    .replace("depth = 5\n", "through_legs = true\ndepth = 5\n")
+CATENARY = ARCH.replace('"segmental"', '"catenary"').replace("span = 48", 'span = 48\nmeasured_to = "finish"')
+# Half of it lies on itself turned about, and its one sheet is turned on its paper.
+WAVE = ARCH.replace('"segmental"', '"eyebrow"').replace("[printer]", '[printer]\ntemplate_media = "custom_roll_36in"') \
+    + '[opening.template]\nsheets = "along"\nhalf = true\n'
 CASES = [
     (ARCH, "span = 48", "span = 48.25", ["blank length", "template finished line"]),
     (ARCH, "rise = 10", "rise = 10.25", ["blank length", "template wall line"]),
@@ -73,6 +81,10 @@ CASES = [
     (WALL, "rise = 9", "rise = 9.125", ["form ordinates"]),
     (WALL, "kerf = 0.12", "kerf = 0.13", ["set-up card"]),
     (ALONG, "rise = 10", "rise = 10.25", ["template wall line"]),
+    (CATENARY, "rise = 10", "rise = 10.25", ["template finished line", "template casing outside"]),
+    (CATENARY, "width = 3", "width = 3.125", ["template casing outside"]),
+    (WAVE, "width = 3", "width = 3.125", ["template casing outside"]),
+    (WAVE, "rise = 10", "rise = 10.25", ["template casing outside", "crosses to flip on"]),
 ]
 
 
@@ -109,6 +121,7 @@ ALTERED = [
     (WALL, "strips", "a tape mark of 11 in", one_for_another("(10 in) Tj", "(11 in) Tj"), "tape mark of the caption"),
     (WALL, "strips", "the bend's start 1/8 in on", one_for_another("STARTS 3 in", "STARTS 3-1\\0578 in"),
      "mark BEND STARTS"),
+    (ROLL, "strips", "no trim on an end's own strip", one_for_another("(TRIM 3 in", "(3 in"), "trim not on the strip"),
     (WALL, "checklist", "a figure 1/16 in on", one_for_another("(5-1\\0574) Tj", "(5-5\\05716) Tj"),
      "checklist column"),
     (ARCH, "strips", "no mitre", one_for_another("(MITRE 22", "(22"), "mitre not on the strip"),
@@ -154,7 +167,7 @@ def main():
     missed = 0
     with tempfile.TemporaryDirectory() as folder:
         packets = {}
-        for text in (ARCH, WALL, ALONG):
+        for text in (ARCH, WALL, ALONG, ROLL, CATENARY, WAVE):
             file = pathlib.Path(folder, f"{len(packets)}.toml")
             file.write_text(text)
             apprentice.build(file)

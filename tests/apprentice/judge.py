@@ -520,7 +520,8 @@ def judge_reprint(f, job, path, build, folder):
     kerf = inches(whole.text(name, "setup").split("\n")[5], metric)
     before = collect(Findings(), read_strips(Findings(), whole, name, kerf, metric), name, right)
     middle = sorted(before)[len(before) // 2]
-    first = whole.parts[(name, "strips")][0] + 1
+    first = 1 + next(i for i in whole.parts[(name, "strips")]
+                     if any(strip.feet for strip in paper.strips_on(whole.sheet(i), kerf * 72)))  # not an end's alone
     for options, least in ((("--only", "strips"), len(before)),
                            (("--pages", f"{first},1"), 2),
                            (("--from-cut", str(middle)), len(before) - middle + 1)):

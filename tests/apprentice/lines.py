@@ -7,6 +7,7 @@ import numpy as np
 
 import board
 import paper
+import walls
 
 
 def judge_lines(f, job, packet, piece):
@@ -39,14 +40,14 @@ class Tile:
         big = [w for w in sheet.glyphs if w.size > 22 and w.box[1] > 62 and re.match(r"^([A-Z]{1,2}\d+|\d+)$", w.text)]
         self.name = big[0].text if big else None
         self.curved, self.centre, self.centre_lines = [], [], []
-        self.flips = any(re.match("FLIP HERE|VOLTEAR AQUÍ", p[0]) for p in sheet.phrases)
+        flips = any(re.match("FLIP HERE|VOLTEAR AQUÍ", p[0]) for p in sheet.phrases)
         for points, (width, dashes) in sheet.curves:
             if width < 0.6 or any(math.hypot(p[0] - c[0], p[1] - c[1]) < 7.2 for c in self.crosses for p in points[:1]
                                   if math.hypot(points[3][0] - c[0], points[3][1] - c[1]) < 7.2):
                 continue  # the ring of a cross
             chain = bezier(points)
             self.curved.append((chain, width, dashes))
-        height = sheet.page.rect.height
+        height = sheet.page.rect.width if sheet.turned else sheet.page.rect.height
         for a0, b0, a1, b1, width, dashes in sheet.lines:
             level = abs(b0 - b1) < 0.01
             if width >= 0.6 and dashes != "1 3" and not (level and (b0 < 63 or b0 > height - 60)) \
@@ -56,6 +57,7 @@ class Tile:
                 self.centre_lines.append((a0, b0, a1, b1))
                 if abs(a0 - a1) < 0.01:
                     self.centre.append(a0)
+        self.flipped = [c for c in self.crosses if flips and any(beside(c, line) < 0.5 for line in self.centre_lines)]
         self.words = sheet
 
 
@@ -140,8 +142,7 @@ def assemble_along(f, tiles, name):
         used = here
         out.append((rot, shift))
         labels = [p for p in t.words.phrases if re.match(r"^\d+\|\d+ ", p[0])]
-        flipped = [c for c in t.crosses if any(beside(c, line) < 0.5 for line in t.centre_lines)] if t.flips else []
-        if len(labels) < len(t.crosses) - len(flipped):
+        if len(labels) < len(t.crosses) - len(t.flipped):
             f.add("cross without a label", f"{name} sheet {t.name}: {len(labels)} labels, {len(t.crosses)} crosses")
     return out
 
@@ -198,26 +199,32 @@ def expected(bend, d, mirror):
 
 
 def run_on(bend, d, p, ahead):
-    """An outer parallel past the springs, up to the joint with the legs' casing: straight and level where the head runs
-    out level, along its own circle where it is one arc. Of half a head that comes to a point: up to that point."""
+    """An outer parallel past the springs, up to the joint with the legs' casing: by the curve's own law, but straight
+    where the head runs out level, and where its points were measured. Of half a head that comes to a point: up to that
+    point."""
     c, piece = bend.course, bend.piece
     shape = piece.get("shape")
-    if d <= 0 or shape not in ("eyebrow", "segmental", "pointed", "tudor"):
+    if d > 0 and shape in ("parabolic", "catenary"):
+        longer = walls.courses_of(piece | {"more": 3 * d})[0]
+        return longer.at(d), (1 - d * longer.k) > 0
+    straight = shape in ("eyebrow", "ordinates")
+    if d <= 0 or not straight and shape not in ("segmental", "pointed", "tudor"):
         return p, ahead
     out = np.arange(0.01, 3 * d, 0.01)
     ends = []
     for i, back in ((0, -1), (-1, 1)):
         t = np.array([math.cos(c.th[i]), math.sin(c.th[i])]) * back
         n = np.array([-math.sin(c.th[i]), math.cos(c.th[i])])
-        if shape == "eyebrow":
+        if straight:
             ends.append(p[i] + out[:, None] * t)
         else:
             radius = 1 / abs(c.k[i])
             centre = np.array([c.x[i], c.y[i]]) - radius * n
             a = out / (radius + d)
             ends.append(centre + (radius + d) * (np.cos(a)[:, None] * n + np.sin(a)[:, None] * t))
-    if pointed(piece):
-        ends[0] = ends[0][:0]
+    for i, left in enumerate((True, False)):
+        if left and pointed(piece) or bend._beyond(left, True) is None:  # plumb: it ends in the leg itself
+            ends[i] = ends[i][:0]
     fresh = [np.ones(len(e), bool) for e in ends]
     return np.concatenate([ends[0][::-1], p, ends[1]]), np.concatenate([fresh[0], ahead, fresh[1]])
 
@@ -249,7 +256,8 @@ def template(f, job, packet, piece, pages, bend):
     if not wall.any():
         f.add("template", f"{name}: no wall line")
         return
-    turn, shift = register(want["wall line"], a[wall], b[wall], along)
+    turn, shift = register(want["wall line"], a[wall], b[wall], along,
+                           lambda turn, shift: max(off(p @ turn.T + shift, a, b)[0].max() for p in want.values()))
     if along:  # the springs hold an arc from sliding along itself: one of the two faces ends there
         springs = np.concatenate([want[k][[0, -1]] for k in ("wall line", "finished line") if len(want[k]) > 2])
         turn, shift, _ = settle(want["wall line"], a, b, turn, shift, True, springs)
@@ -259,6 +267,15 @@ def template(f, job, packet, piece, pages, bend):
         miss = off(points @ turn.T + shift, a, b)[0]
         f.gap(f"template {kind}", float(miss.max()))
         f.count("line points read", len(points))
+    if half and along and piece["shape"] in ("semicircular", "segmental", "pointed", "horseshoe"):
+        f.count("not checked: crosses to flip on, of one arc that lies on itself wherever it is slid along")
+    elif half:  # the half is flipped on these, so they stand on the centre line
+        pricked = [(np.array(c) @ r.T + s) / 72 * np.array([1, -1]) for t, (r, s) in zip(tiles, places)
+                   for c in t.flipped]
+        if len(pricked) < 2:
+            f.add("crosses to flip on", f"{name}: {len(pricked)}")
+        for cross in pricked:
+            f.gap("crosses to flip on", abs(float(((cross - shift) @ turn)[0]) - middle))
     if not along and not pointed(piece):
         centres = [c for t, (r, s) in zip(tiles, places) for c in [(x + s[0]) / 72 for x in t.centre]]
         middle = (np.array([piece["span"] / 2 if "span" in piece else bend.course.x[-1] / 2, 0]) @ turn.T + shift)[0]
@@ -330,19 +347,24 @@ def fitted(points, a, b, courses, ends):
     return float(off(points @ best[0].T + best[1], a, b)[0].max())
 
 
-def register(points, a, b, free):
-    """Where the drawing lies: the move (and turn, where sheets were turned) that lays the points on its lines."""
+def register(points, a, b, free, amiss):
+    """Where the drawing lies: the move (and turn, where sheets were turned) that lays the points on its lines. Half a
+    line that bends both ways lies on itself turned about, too: of ways that fit as well the one in which `amiss`, of
+    all that is drawn, is the least."""
     both = np.concatenate([a, b])
     middle = (both.min(axis=0) + both.max(axis=0)) / 2
-    best = None
+    ways = []
     for angle in range(0, 360, 20) if free else (0,):
         turn = turned(math.radians(angle))
         p = points @ turn.T
         shift = middle - (p.min(axis=0) + p.max(axis=0)) / 2
-        tried = settle(points, a, b, turn, shift, free)
-        if best is None or tried[2] < best[2]:
-            best = tried
-    return best[:2]
+        ways.append(settle(points, a, b, turn, shift, free))
+    least = min(miss for _, _, miss in ways)
+    apart = {}
+    for turn, shift, miss in sorted(ways, key=lambda way: way[2]):
+        if miss < least + 0.05:
+            apart.setdefault((tuple(turn.ravel().round(1)), tuple(shift.round())), (turn, shift, miss))
+    return min(apart.values(), key=lambda way: (amiss(*way[:2]) if len(apart) > 1 else 0, way[2]))[:2]
 
 
 def turned(angle):

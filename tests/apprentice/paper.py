@@ -173,17 +173,23 @@ def strips_on(sheet, kerf):
     feet = [a[0] for a in sheet.areas if a[1] == 1 and a[2] == ["re"] and abs(a[0][3] - a[0][1] - 3) < 0.05
             and abs(a[0][2] - a[0][0] - kerf) < 0.06]
     boxes = [f for f in sheet.frames if f[1][1] == "" and f[0][2] - f[0][0] > 30 and f[0][3] - f[0][1] > 15]
+    narrow = min(sheet.page.rect.width, sheet.page.rect.height) < 150
     out = []
     for box, style in boxes:
         inner = [f for f in feet if box[0] - 6 < f[0] + kerf / 2 < box[2] + 6 and box[1] - 1 < f[3] < box[3] + 1]
-        named = [p for p in sheet.phrases if p[3] and re.match(r"(Strip|Tira) \d+ ", p[0])
-                 and box[0] - 450 < p[2][0] < box[2] and -16 < p[2][3] - box[1] < 4]  # a short strip's starts before it
+        if narrow:  # a roll with no room above the strip has all that is said of it ahead of it
+            above = [p for p in sheet.phrases if p[3] and p[2][2] < box[0]]
+        else:  # a short strip's caption starts before it
+            above = [p for p in sheet.phrases if p[3] and box[0] - 450 <= p[2][0] <= box[2] + 60
+                     and -16 < p[2][3] - box[1] < 4]
+        named = [p for p in above if re.match(r"(Strip|Tira) \d+ ", p[0]) and p[2][0] < box[2]]
         if not inner and not named:
             continue
         strip = Strip(sheet, box, style)
         strip.feet = sorted((f[0] + f[2]) / 2 for f in inner)
         strip.foot_row = inner[0][1:4:2] if inner else None
         strip.kerf = kerf
+        strip.captions = [p[0] for p in above]
         if named:
             strip.number = int(re.search(r"\d+", named[0][0]).group())
         out.append(strip)
@@ -198,8 +204,6 @@ def _fill(strip):
         return u0 - pad <= (b[0] + b[2]) / 2 <= u1 + pad and v0 - pad <= (b[1] + b[3]) / 2 <= v1 + pad
     strip.words = [(t, (b[0] - u0, b[1] - v0, b[2] - u0, b[3] - v0), b) for t, _, b, ok, _ in sheet.phrases
                    if ok and (within(b) or u0 - 1 < b[0] < u1 and v0 - 1 < (b[1] + b[3]) / 2 < v1)]
-    strip.captions = [t for t, _, b, ok, _ in sheet.phrases if ok and u0 - 450 <= b[0] <= u1 + 60
-                      and -16 < b[3] - v0 < 4]
     strip.triangles = [(a[0][0] + a[0][2]) / 2 for a in sheet.areas if a[1] == 3 and abs(a[0][1] - v0) < 0.6
                        and 7 < a[0][2] - a[0][0] < 9 and u0 - 1 < (a[0][0] + a[0][2]) / 2 < u1 + 1]
     strip.tick_boxes = [b for b, _ in sheet.frames if within(b) and b[2] - b[0] < 12 and b[1] < v0 + 14

@@ -72,20 +72,21 @@ def ellipse(span, rise):
                        -b * np.sin(u))
 
 
-def parabola(span, rise):
-    x = np.linspace(0, span, int(2 * (span + rise) / STEP))
+def parabola(span, rise, more=0.0):
+    """`more`: how far on past both springs, level."""
+    x = np.linspace(-more, span + more, int(2 * (span + rise + 2 * more) / STEP))
     c = 4 * rise / span**2
     return of_function(x, c * x * (span - x), np.ones_like(x), c * (span - 2 * x), np.zeros_like(x),
                        np.full_like(x, -2 * c))
 
 
-def catenary(span, rise):
+def catenary(span, rise, more=0.0):
     lo, hi = span / 200, 1e5
     for _ in range(300):
         a = math.sqrt(lo * hi)
         height = a * (math.cosh(min(span / 2 / a, 700)) - 1)
         lo, hi = (a, hi) if height > rise else (lo, a)
-    x = np.linspace(0, span, int(2 * (span + rise) / STEP))
+    x = np.linspace(-more, span + more, int(2 * (span + rise + 2 * more) / STEP))
     v = (x - span / 2) / a
     return of_function(x, rise - a * (np.cosh(v) - 1), np.ones_like(x), -np.sinh(v), np.zeros_like(x),
                        -np.cosh(v) / a)
@@ -212,8 +213,8 @@ def courses_of(piece):
         "segmental": lambda: [circle(span, rise)],
         "horseshoe": lambda: [circle(span, rise)],
         "elliptical": lambda: [ellipse(span, rise)],
-        "parabolic": lambda: [parabola(span, rise)],
-        "catenary": lambda: [catenary(span, rise)],
+        "parabolic": lambda: [parabola(span, rise, piece.get("more", 0.0))],
+        "catenary": lambda: [catenary(span, rise, piece.get("more", 0.0))],
         "three-centred": lambda: [three_centred(span, rise, piece.get("side_radius"))],
         "pointed": lambda: pointed(span, rise, piece.get("radius")),
         "tudor": lambda: tudor(span, rise, piece["side_radius"], piece["crown_radius"]),
