@@ -28,7 +28,7 @@ struct Cell {
     Length web() const { return thickness - depth; }  ///< t
 };
 
-/// Effective hinge length L. Source: design formula "Stiffness and strain", fitted to finite elements.
+/// Effective hinge length L. Source: src/bend/NOTES.md, "One cell".
 Length hinge_length(const Cell& cell, double softness);
 
 /// r: bending stiffness of the kerfed board over that of the solid one.

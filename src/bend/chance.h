@@ -80,7 +80,7 @@ double times_for_chance(const std::vector<Link>& links, double spot, double chan
 /// likely than not. The borders lie half way between, by ratio.
 int one_in(double chance);
 
-/// Chances up to which a bend is called ok, and caution, once a coupon or a trial counts. From the design notes.
+/// Chances up to which a bend is called ok, and caution, once a coupon or a trial counts. Judgement: src/bend/NOTES.md.
 inline constexpr double ok_chance = 0.01;
 inline constexpr double caution_chance = 0.1;
 

@@ -18,8 +18,8 @@ struct Coupon {
     KerfsOn side = KerfsOn::outside;
 };
 
-/// Curvature in the middle over that of the circle through ends and middle. Source: design notes, "Choosing depth and
-/// spacing"; the ends-pushed formula holds for a rise up to 0.84 of the chord.
+/// Curvature in the middle over that of the circle through ends and middle. Source: src/bend/NOTES.md,
+/// "A coupon's bend"; the ends-pushed formula holds for a rise up to 0.84 of the chord.
 double middle_factor(const Coupon& coupon);
 inline constexpr double most_rise_ratio = 0.84;
 
@@ -38,7 +38,8 @@ Length tightest_radius(const Coupon& coupon, const Cell& cell, double softness);
 double coupon_strain(const Coupon& coupon, const Cell& cell, double softness);
 
 /// Relative error of that strain when the rise is read wrong by `rise_error` and the chord by `chord_error`, both at
-/// worst: |1/m - 8m/(c^2+4m^2)| dm + 2c/(c^2+4m^2) dc. Source: design notes, "Coupon".
+/// worst: |1/m - 8m/(c^2+4m^2)| dm + 2c/(c^2+4m^2) dc. By differentiating
+/// the radius of the circle.
 double coupon_error(const Coupon& coupon, Length rise_error, Length chord_error);
 /// What a tape is trusted to.
 inline constexpr Length coupon_reading = Length::inches(1.0 / 16);

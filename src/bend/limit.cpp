@@ -6,7 +6,7 @@
 namespace kerfpacket::bend {
 namespace {
 
-/// What is left for a bend that comes out tighter than drawn. Judgement, from the design notes.
+/// What is left for a bend that comes out tighter than drawn. Judgement: src/bend/NOTES.md.
 constexpr double usual_margin = 0.85;
 
 /// Radius under which the facet on the plain face is deeper than the limit.

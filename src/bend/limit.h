@@ -12,9 +12,9 @@ enum class Limit { strain, peel, closing, facet, web };
 /// Kerfs inside should still be this far from closing: `close_radius` at most this part of the bend's radius. 0.85, and
 /// less where that radius is known less well: in shallow kerfs it comes out too small. Source: src/bend/NOTES.md.
 double closing_margin(const Cell& cell);
-/// A deeper facet is seen through paint. Judgement, from the design notes.
+/// A deeper facet is seen through paint. Judgement: src/bend/NOTES.md.
 inline constexpr Length facet_limit = Length::mm(0.10);
-/// Under this web a board is refused, under the other it is a caution. Judgement, from the design notes.
+/// Under this web a board is refused, under the other it is a caution. Judgement: src/bend/NOTES.md.
 inline constexpr Length least_web = Length::inches(1.0 / 16);
 inline constexpr Length thin_web = Length::inches(3.0 / 32);
 

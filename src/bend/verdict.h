@@ -8,7 +8,7 @@ enum class Verdict { ok, caution, break_likely };
 /// Utilisation (strain over break strain) up to which a bend is called ok, and caution; above: will likely break.
 inline constexpr double ok_up_to = 0.60;
 inline constexpr double caution_up_to = 0.90;
-/// How much more the strain may be than calculated, while no coupon was bent. Source: design notes.
+/// How much more the strain may be than calculated, while no coupon was bent. Judgement: src/bend/NOTES.md.
 inline constexpr double uncertainty = 0.25;
 
 /// Of the strain alone.

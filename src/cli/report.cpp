@@ -28,8 +28,9 @@ std::string other(measure::Length length, const sheets::Tape& tape) {
 
 std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     std::string lines =
-        line("kerfs", fmt::format("{}; {}", counted(piece.kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
-        line("depth", fmt::format("{}, leaves a web of {}", tape.exact(piece.kerf_depth), tape.exact(piece.web()))) +
+        line("kerfs",
+             fmt::format("{}; {}", counted(piece.blank().kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
+        line("depth", fmt::format("{}, leaves a web of {}", tape.exact(piece.cut.depth), tape.exact(piece.cut.web()))) +
         line("spacing", sheets::spacing_text(piece, kit, tape));
     for (const std::string& sentence : sheets::settings_sentences(piece, kit, tape))
         lines += line("settings", sentence);
@@ -38,11 +39,12 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
 
 /// On the seen face; the least and the greatest where the bend is no single arc.
 std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
-    const std::string least = tape.with_unit(piece.finish_radius);
+    const std::string least = tape.with_unit(piece.radii.finish);
     if (piece.circular) return least + " on the seen face";
-    if (piece.bends_both_ways()) return least + " on the seen face where it is tightest, to straight where it reverses";
-    measure::Length most = piece.bend_radius;
-    for (const plan::Kerf& kerf : piece.kerfs) most = std::max(most, kerf.radius);
+    if (piece.blank().bends_both_ways())
+        return least + " on the seen face where it is tightest, to straight where it reverses";
+    measure::Length most = piece.radii.line;
+    for (const plan::Kerf& kerf : piece.blank().kerfs) most = std::max(most, kerf.radius);
     // The kerfs know the radius of the line that keeps its length; the seen face is less than a board away.
     return fmt::format("{} on the seen face where it is tightest, to about {}", least, tape.with_unit(most));
 }
@@ -50,10 +52,10 @@ std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
 std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     const bend::Assessment& bend = piece.bend;
     std::string lines =
-        line("blank", fmt::format("{} long ({}), {} of trim at each end", tape.with_unit(piece.blank_length),
-                                  other(piece.blank_length, tape), tape.exact(piece.trim))) +
-        line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.bend_start),
-                                 tape.with_unit(piece.bend_end), measure::fixed(piece.turn.degrees(), 2))) +
+        line("blank", fmt::format("{} long ({}), {} of trim at each end", tape.with_unit(piece.blank().length),
+                                  other(piece.blank().length, tape), tape.exact(piece.trim))) +
+        line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.blank().bend_start),
+                                 tape.with_unit(piece.blank().bend_end), measure::fixed(piece.turn.degrees(), 2))) +
         line("radius", radius_text(piece, tape));
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
@@ -91,9 +93,10 @@ std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const 
     for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("mitre", mitre);
     for (const plan::LegBoard& board : piece.leg_boards)
         lines += line("leg board", sheets::leg_board_text(board, kit, tape));
-    for (std::size_t i = 1; i < piece.runs.size(); ++i)
-        lines += line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(piece.runs[i].from),
-                                             sheets::opens(piece.runs[i]) ? "open" : "close"));
+    for (std::size_t i = 1; i < piece.blank().runs.size(); ++i)
+        lines +=
+            line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(piece.blank().runs[i].from),
+                                        sheets::opens(piece.blank().runs[i]) ? "open" : "close"));
     return lines;
 }
 
@@ -186,7 +189,7 @@ std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
                                                : fmt::format("about 1 in {} would break", one_in);
     return fmt::format("{}: {}, {}, {} {} deep{}. ", piece.id,
                        only_cautions ? "caution" : verdict_words(piece.bend.verdict), chance,
-                       counted(piece.kerfs.size(), "kerf"), tape.exact(piece.kerf_depth), why);
+                       counted(piece.blank().kerfs.size(), "kerf"), tape.exact(piece.cut.depth), why);
 }
 
 /// Last of all, unless every verdict rests on a coupon.

@@ -29,7 +29,7 @@ const char* fit_word(job::Fit fit) {
 
 Json kerfs_json(const plan::Piece& piece) {
     Json kerfs = Json::array();
-    for (const plan::Kerf& kerf : piece.kerfs)
+    for (const plan::Kerf& kerf : piece.blank().kerfs)
         kerfs.push_back({{"n", kerf.n},
                          {"at_mm", mm(kerf.at)},
                          {"spacing_mm", mm(kerf.spacing)},
@@ -167,7 +167,7 @@ Json deep_kerfs_json(const plan::Piece& piece) {
 /// From zero: where the board bends which way.
 Json bends_json(const plan::Piece& piece) {
     Json all = Json::array();
-    for (const plan::BendRun& run : piece.runs)
+    for (const plan::BendRun& run : piece.blank().runs)
         all.push_back({{"from_mm", mm(run.from)}, {"to_mm", mm(run.to)}, {"kerfs_on", side_word(run.on)}});
     return all;
 }
@@ -190,44 +190,46 @@ Json refused_json(const plan::Plan& plan) {
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
-    return {{"id", piece.id},
-            {"kind", piece.kind == plan::Kind::arch_liner ? "arch liner" : "wall board"},
-            {"side", piece.side == job::Side::concave ? "concave" : "convex"},
-            {"kerfs_on", side_word(piece.kerfs_on)},
-            {"reverses_mm", lengths_json(piece.reverses())},
-            {"bends", bends_json(piece)},
-            {"turn_deg", six_decimals(piece.turn.degrees())},
-            {"radius_min_mm", mm(piece.bend_radius)},
-            {"thickness_mm", mm(piece.thickness)},
-            {"kerf_depth_mm", mm(piece.kerf_depth)},
-            {"kerf_mm", mm(piece.kerf)},
-            {"web_mm", mm(piece.web())},
-            {"spacing_mm", mm(piece.spacing)},
-            {"spacing_min_mm", mm(piece.least_spacing)},
-            {"mitres_deg", {six_decimals(piece.ends[0].mitre.degrees()), six_decimals(piece.ends[1].mitre.degrees())}},
-            {"blank_length_mm", mm(piece.blank_length)},
-            {"bend_length_mm", mm(piece.bend_length())},
-            {"finish_length_mm", mm(piece.finish_length)},
-            {"count", piece.kerfs.size()},
-            {"kerfs", kerfs_json(piece)},
-            {"verdict", verdict_words(bend.verdict)},
-            {"strain", bend.strain},
-            {"strain_limit", bend.strain_limit},
-            {"utilisation", bend.utilisation},
-            {"closes", bend.closes},
-            {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
-            {"facet_mm", mm(bend.facet)},
-            {"chance", chance_json(piece)},
-            {"plies_mm", lengths_json(piece.plies)},
-            {"moisture_move_mm", mm(piece.moisture_move)},
-            {"solid_utilisation", piece.solid_utilisation},
-            {"settings", settings_json(piece)},
-            {"coupon", coupon_json(piece)},
-            {"weak_links", piece.weak_links},
-            {"too_deep", deep_kerfs_json(piece)},
-            {"survey", survey_json(piece)},
-            {"form", form_json(piece)},
-            {"cautions", cautions_json(piece, plan, kit)}};
+    return {
+        {"id", piece.id},
+        {"kind", piece.kind == plan::Kind::arch_liner ? "arch liner" : "wall board"},
+        {"side", piece.side == job::Side::concave ? "concave" : "convex"},
+        {"kerfs_on", side_word(piece.kerfs_on)},
+        {"reverses_mm", lengths_json(piece.blank().reverses())},
+        {"bends", bends_json(piece)},
+        {"turn_deg", six_decimals(piece.turn.degrees())},
+        {"radius_min_mm", mm(piece.radii.line)},
+        {"thickness_mm", mm(piece.cut.thickness)},
+        {"kerf_depth_mm", mm(piece.cut.depth)},
+        {"kerf_mm", mm(piece.cut.kerf)},
+        {"web_mm", mm(piece.cut.web())},
+        {"spacing_mm", mm(piece.cut.spacing)},
+        {"spacing_min_mm", mm(piece.cut.least_spacing)},
+        {"mitres_deg",
+         {six_decimals(piece.blank().ends[0].mitre.degrees()), six_decimals(piece.blank().ends[1].mitre.degrees())}},
+        {"blank_length_mm", mm(piece.blank().length)},
+        {"bend_length_mm", mm(piece.blank().bend_length())},
+        {"finish_length_mm", mm(piece.blank().finish_length)},
+        {"count", piece.blank().kerfs.size()},
+        {"kerfs", kerfs_json(piece)},
+        {"verdict", verdict_words(bend.verdict)},
+        {"strain", bend.strain},
+        {"strain_limit", bend.strain_limit},
+        {"utilisation", bend.utilisation},
+        {"closes", bend.closes},
+        {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
+        {"facet_mm", mm(bend.facet)},
+        {"chance", chance_json(piece)},
+        {"plies_mm", lengths_json(piece.cut.plies)},
+        {"moisture_move_mm", mm(piece.moisture_move)},
+        {"solid_utilisation", piece.solid_utilisation},
+        {"settings", settings_json(piece)},
+        {"coupon", coupon_json(piece)},
+        {"weak_links", piece.weak_links},
+        {"too_deep", deep_kerfs_json(piece)},
+        {"survey", survey_json(piece)},
+        {"form", form_json(piece)},
+        {"cautions", cautions_json(piece, plan, kit)}};
 }
 
 }  // namespace

@@ -42,8 +42,6 @@ bool has_error(const job::Diagnostics& diagnostics) {
                        [](const job::Diagnostic& one) { return one.severity == job::Severity::error; });
 }
 
-void append(job::Diagnostics& to, const job::Diagnostics& more) { to.insert(to.end(), more.begin(), more.end()); }
-
 job::Diagnostics unprintable(const fonts::MissingCharacter& missing, const fonts::Faces& faces,
                              const job::Source& source) {
     const auto told = [](char32_t character, job::Position at, const std::string& words) {

@@ -11,7 +11,6 @@
 namespace kerfpacket::cli {
 
 bool has_error(const job::Diagnostics& diagnostics);
-void append(job::Diagnostics& to, const job::Diagnostics& more);
 
 /// Where in the job file characters stand that no face can print, all of them; without a place where `missing` came
 /// from elsewhere.

@@ -72,6 +72,8 @@ const Misses& Survey::used_misses() const {
     return fair.misses;
 }
 
+Length to_hundredths(Length miss) { return Length::inches(std::round(std::abs(miss.inches()) * 100) / 100); }
+
 Survey survey(const std::vector<Point>& points, const job::Ordinates& ordinates, Length least_radius) {
     Fairness fairness;
     fairness.miss = ordinates.tape;

@@ -92,6 +92,9 @@ struct Survey {
     const Misses& used_misses() const;
 };
 
+/// A miss without its sign and without what is finer than a tape tells.
+Length to_hundredths(Length miss);
+
 /// `points` are the job's ordinates in the frame of the head or the course. `used` is the job's choice or, where it
 /// makes none, fair.
 Survey survey(const std::vector<Point>& points, const job::Ordinates& ordinates, Length least_radius);

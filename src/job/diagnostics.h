@@ -35,6 +35,8 @@ struct Diagnostic {
 
 using Diagnostics = std::vector<Diagnostic>;
 
+inline void append(Diagnostics& to, const Diagnostics& more) { to.insert(to.end(), more.begin(), more.end()); }
+
 /// A job file's name as the user gave it, and its text.
 struct Source {
     std::string name;

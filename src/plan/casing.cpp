@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "plan/checks.h"
-#include "plan/lines.h"
+#include "plan/make_lines.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -33,7 +33,7 @@ struct Board {
 /// What a segment's edges take along and across its grain.
 Board board_for(const CasingSegment& segment) {
     const Angle level = -segment.grain.angle();
-    const Rect box = united(segment.inside.turned(level).bounds(), segment.outside.turned(level).bounds());
+    const geom::Rect box = united(segment.inside.turned(level).bounds(), segment.outside.turned(level).bounds());
     return {box.width(), box.height()};
 }
 

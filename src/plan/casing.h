@@ -2,7 +2,7 @@
 // Flat casing round a head, sawn in segments from boards or sheets.
 
 #include "curve/shape.h"
-#include "plan/plan.h"
+#include "plan/lines.h"
 
 namespace kerfpacket::plan {
 

@@ -7,7 +7,7 @@
 #include "bend/section.h"
 #include "job/shapes.h"
 #include "measure/require.h"
-#include "plan/kerfs.h"
+#include "plan/place_cautions.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -16,8 +16,8 @@ using bend::Concern;
 
 /// Radius of the line at the kerf that closes first.
 Length closing_at(const Piece& piece) {
-    Length least = piece.bend_radius;
-    for (const Kerf& kerf : piece.kerfs)
+    Length least = piece.radii.line;
+    for (const Kerf& kerf : piece.blank().kerfs)
         if (kerf.on == bend::KerfsOn::inside && kerf.radius.mm() > 0) least = std::min(least, kerf.radius);
     return least;
 }
@@ -40,13 +40,14 @@ Caution of_concern(Concern concern, const Piece& piece) {
             return {"nearly_closes", {{"close_radius", piece.bend.close_radius}, {"radius", closing_at(piece)}}};
         case Concern::facet_visible: return {"facet_visible", {{"facet", piece.bend.facet}}};
         case Concern::grain_may_split: return {"grain_may_split", {}};
-        case Concern::web_thin: return {"web_thin", {{"web", piece.web()}}};
+        case Concern::web_thin: return {"web_thin", {{"web", piece.cut.web()}}};
         case Concern::depth_out_of_range:
-            return {"depth_out_of_range", {{"ratio", piece.kerf_depth / piece.thickness}}};
-        case Concern::kerf_out_of_range: return {"kerf_out_of_range", {{"ratio", piece.kerf / piece.thickness}}};
+            return {"depth_out_of_range", {{"ratio", piece.cut.depth / piece.cut.thickness}}};
+        case Concern::kerf_out_of_range:
+            return {"kerf_out_of_range", {{"ratio", piece.cut.kerf / piece.cut.thickness}}};
         case Concern::spacing_out_of_range:
-            return {"spacing_out_of_range", {{"ratio", piece.spacing / piece.thickness}}};
-        case Concern::land_out_of_range: return {"land_out_of_range", {{"ratio", piece.kerf / piece.spacing}}};
+            return {"spacing_out_of_range", {{"ratio", piece.cut.spacing / piece.cut.thickness}}};
+        case Concern::land_out_of_range: return {"land_out_of_range", {{"ratio", piece.cut.kerf / piece.cut.spacing}}};
     }
     throw measure::Bug("a concern without a caution");
 }
@@ -54,28 +55,28 @@ Caution of_concern(Concern concern, const Piece& piece) {
 std::optional<Caution> of_stock(const Piece& piece, const job::Stock& stock) {
     const auto longest = std::max_element(stock.lengths.begin(), stock.lengths.end(),
                                           [](const auto& a, const auto& b) { return a.value < b.value; });
-    if (longest == stock.lengths.end() || piece.blank_length <= longest->value) return std::nullopt;
-    return Caution{"blank_longer_than_stock", {{"blank", piece.blank_length}, {"stock", longest->value}}};
+    if (longest == stock.lengths.end() || piece.blank().length <= longest->value) return std::nullopt;
+    return Caution{"blank_longer_than_stock", {{"blank", piece.blank().length}, {"stock", longest->value}}};
 }
 
 /// A board wider than the slide reaches can be turned for the rest, up to twice that width.
 std::optional<Caution> of_travel(const Piece& piece, const job::Saw& saw) {
-    if (!saw.travel || !piece.travel_needed || *piece.travel_needed <= saw.travel->value) return std::nullopt;
-    const Length reached = piece.width_reached.value_or(saw.travel->value);
+    if (!saw.travel || !piece.saw.travel_needed || *piece.saw.travel_needed <= saw.travel->value) return std::nullopt;
+    const Length reached = piece.saw.width_reached.value_or(saw.travel->value);
     const char* key = reached * 2 >= piece.width ? "travel_short" : "travel_far_short";
-    return Caution{key, {{"needed", *piece.travel_needed}, {"travel", saw.travel->value}, {"reached", reached}}};
+    return Caution{key, {{"needed", *piece.saw.travel_needed}, {"travel", saw.travel->value}, {"reached", reached}}};
 }
 
 /// Where the last kerf before a mitre stands much further from it than kerfs do, that end stays straight.
 std::optional<Caution> of_mitre(const Piece& piece) {
     Length widest;
     for (std::size_t i = 0; i < 2; ++i) {
-        const BoardEnd& end = piece.ends[i];
-        if (end.mitre.radians() == 0 || piece.kerfs.empty()) continue;
-        const Length nearest = i == 0 ? piece.kerfs.front().at : piece.kerfs.back().at;
+        const BoardEnd& end = piece.blank().ends[i];
+        if (end.mitre.radians() == 0 || piece.blank().kerfs.empty()) continue;
+        const Length nearest = i == 0 ? piece.blank().kerfs.front().at : piece.blank().kerfs.back().at;
         widest = std::max({widest, measure::abs(nearest - end.kerf_face)});
     }
-    if (widest <= piece.spacing * 2) return std::nullopt;
+    if (widest <= piece.cut.spacing * 2) return std::nullopt;
     return Caution{"mitre_kerf_gap", {{"gap", widest}}};
 }
 
@@ -90,22 +91,19 @@ std::string numbers(const std::vector<int>& all) {
 std::optional<Caution> of_gaps(const Piece& piece) {
     if (piece.weak_links.empty()) return std::nullopt;
     double worst = 1;
-    for (const int n : piece.weak_links) {
-        const auto i = static_cast<std::size_t>(n - 1);
-        const double ratio = (piece.kerfs[i + 1].at - piece.kerfs[i].at) / (piece.kerfs[i].at - piece.kerfs[i - 1].at);
-        worst = std::max({worst, ratio, 1 / ratio});
-    }
+    for (const int n : piece.weak_links)
+        worst = std::max(worst, piece.blank().gap_ratio(static_cast<std::size_t>(n - 1)));
     return Caution{"gap_ratio", {{"n", numbers(piece.weak_links)}, {"ratio", worst}}};
 }
 
 /// A bend that goes on beyond the last kerf given by hand, more than half a gap.
 std::optional<Caution> of_bare_ends(const Piece& piece) {
-    if (!piece.kerfs_given || piece.kerfs.size() < 2) return std::nullopt;
-    const std::size_t n = piece.kerfs.size();
-    const Length before = piece.kerfs.front().at - piece.bend_start;
-    const Length after = piece.bend_end - piece.kerfs.back().at;
-    const Length bare = std::max(before - (piece.kerfs[1].at - piece.kerfs[0].at) / 2,
-                                 after - (piece.kerfs[n - 1].at - piece.kerfs[n - 2].at) / 2);
+    if (!piece.cut.kerfs_given || piece.blank().kerfs.size() < 2) return std::nullopt;
+    const std::size_t n = piece.blank().kerfs.size();
+    const Length before = piece.blank().kerfs.front().at - piece.blank().bend_start;
+    const Length after = piece.blank().bend_end - piece.blank().kerfs.back().at;
+    const Length bare = std::max(before - (piece.blank().kerfs[1].at - piece.blank().kerfs[0].at) / 2,
+                                 after - (piece.blank().kerfs[n - 1].at - piece.blank().kerfs[n - 2].at) / 2);
     if (bare < Length::mm(0.5)) return std::nullopt;
     return Caution{"bend_without_kerfs", {{"length", std::max(before, after)}}};
 }
@@ -113,7 +111,7 @@ std::optional<Caution> of_bare_ends(const Piece& piece) {
 /// Depth and spacing as they came about, where that wants care.
 std::optional<Caution> of_settings(const Piece& piece) {
     if (piece.settings.rule == Rule::least_strain) {
-        if (piece.depth_given) return Caution{"nothing_ok_at_this_depth", {}};
+        if (piece.cut.depth_given) return Caution{"nothing_ok_at_this_depth", {}};
         if (!piece.settings.ok_from) return Caution{"nothing_is_ok", {}};
         return Caution{"nothing_ok_at_this_radius", {{"radius", *piece.settings.ok_from}}};
     }
@@ -125,7 +123,7 @@ std::optional<Caution> of_settings(const Piece& piece) {
 
 /// Plywood cut to a depth that ends in a ply along the board.
 std::optional<Caution> of_plies(const Piece& piece) {
-    if (bend::ends_well(piece.cell(piece.spacing))) return std::nullopt;
+    if (bend::ends_well(piece.cut.cell(piece.cut.spacing))) return std::nullopt;
     if (!piece.settings.cross_ply) return Caution{"ends_in_ply_along", {}};
     const Choice& better = *piece.settings.cross_ply;
     if (better.verdict == bend::Verdict::break_likely)
@@ -150,8 +148,8 @@ void add_coupon(std::vector<Caution>& cautions, const Piece& piece) {
     if (!piece.coupon) return;
     const CouponResult& coupon = *piece.coupon;
     constexpr Length flat = Length::inches(1);
-    const Kerf& kerf = piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1));
-    const bool other = measure::abs(coupon.depth - piece.kerf_depth) > Length::inches(1.0 / 64) ||
+    const Kerf& kerf = piece.blank().kerfs.at(static_cast<std::size_t>(piece.governing - 1));
+    const bool other = measure::abs(coupon.depth - piece.cut.depth) > Length::inches(1.0 / 64) ||
                        measure::abs(coupon.spacing - kerf.spacing) > Length::inches(1.0 / 16);
     if (other) cautions.push_back({"coupon_other_settings", {{"depth", coupon.depth}, {"spacing", coupon.spacing}}});
     if (coupon.coupon.rise < flat - Length::mm(0.01))
@@ -165,9 +163,9 @@ void add_coupon(std::vector<Caution>& cautions, const Piece& piece) {
 /// Where a curve of many radii is tightest, when that is what the verdict hangs on.
 std::optional<Caution> of_tight_spot(const Piece& piece) {
     if (piece.circular || piece.bend.verdict == bend::Verdict::ok) return std::nullopt;
-    for (const Kerf& kerf : piece.kerfs)
-        if (kerf.radius == piece.bend_radius)
-            return Caution{"tight_spot", {{"radius", piece.finish_radius}, {"at", kerf.at}}};
+    for (const Kerf& kerf : piece.blank().kerfs)
+        if (kerf.radius == piece.radii.line)
+            return Caution{"tight_spot", {{"radius", piece.radii.finish}, {"at", kerf.at}}};
     return std::nullopt;
 }
 
@@ -175,39 +173,13 @@ void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
     if (caution) cautions.push_back(std::move(*caution));
 }
 
-/// Radii that the program chose are told, for they stand nowhere in the job. On even springs both halves have the same.
-void add_tudor_radii(Piece& piece, const curve::Head& head, const job::Opening& opening) {
-    const bool even = !opening.legs || (*opening.legs)[0].value == (*opening.legs)[1].value;
-    if (!even || (opening.side_radius && opening.crown_radius)) return;
-    const geom::Path side = head.outline.runs().at(1).path();
-    const auto& arcs = side.segments();
-    piece.cautions.push_back({"tudor_radii", {{"side", arcs.front().radius()}, {"crown", arcs.back().radius()}}});
-}
-
-/// The gap in which a fair curve turns most, of each half of the points; elsewhere more points do less.
-std::vector<curve::Survey::Gap> worst_gaps(const curve::Survey& survey) {
-    std::vector<curve::Survey::Gap> worst;
-    for (const bool left : {true, false}) {
-        const curve::Survey::Gap* found = nullptr;
-        for (const curve::Survey::Gap& gap : survey.gaps) {
-            if ((2 * gap.after + 2 <= survey.points.size()) != left) continue;
-            if (found == nullptr || std::abs(gap.turn.radians()) > std::abs(found->turn.radians())) found = &gap;
-        }
-        if (found != nullptr) worst.push_back(*found);
-    }
-    return worst;
-}
-
-}  // namespace
-
-Length to_hundredths(Length value) { return Length::inches(std::round(std::abs(value.inches()) * 100) / 100); }
-
-std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
+/// Every concern of the bend, then stock, saw and settings.
+std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     std::vector<Caution> cautions;
     add_deep_kerfs(cautions, piece);
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_tight_spot(piece));
-    if (piece.bends_both_ways()) cautions.push_back({"reverse_bend", {}});
+    if (piece.blank().bends_both_ways()) cautions.push_back({"reverse_bend", {}});
     add(cautions, of_settings(piece));
     add(cautions, of_plies(piece));
     add_coupon(cautions, piece);
@@ -219,43 +191,15 @@ std::vector<Caution> find_cautions(const Piece& piece, const job::Job& job) {
     return cautions;
 }
 
-void add_head_cautions(Piece& piece, const curve::Head& head, const job::Opening& opening) {
-    if (opening.shape.value == job::Shape::horseshoe)
-        piece.cautions.push_back({"horseshoe_entry", {{"span", head.span}, {"widest", curve::widest(head)}}});
-    if (opening.legs && (*opening.legs)[0].value != (*opening.legs)[1].value) {
-        const Length higher = (*opening.legs)[0].value - (*opening.legs)[1].value;
-        piece.cautions.push_back(
-            {higher.mm() > 0 ? "left_spring_higher" : "right_spring_higher", {{"higher", measure::abs(higher)}}});
-        if (opening.shape.value != job::Shape::ordinates)
-            piece.cautions.push_back({curve::tilts(opening.shape.value) ? "arch_tilts" : "arch_by_halves", {}});
-    }
-    if (opening.shape.value == job::Shape::tudor) add_tudor_radii(piece, head, opening);
-    if (opening.casing && curve::goes_on_straight(opening.shape.value) && head.outline.has_corner(0))
-        piece.cautions.push_back({"casing_goes_on_straight", {}});
-    add_survey_cautions(piece);
-}
+}  // namespace
 
-void add_survey_cautions(Piece& piece) {
-    if (!piece.survey) return;
-    const curve::Survey& survey = *piece.survey;
+std::vector<Caution> all_cautions(const Piece& piece, const std::vector<Caution>& of_place, const job::Job& job) {
+    std::vector<Caution> cautions;
     // A slip of the tape makes whatever else is said of the curve worthless: it comes first.
-    if (survey.suspect)
-        piece.cautions.insert(piece.cautions.begin(), {"ordinate_suspect",
-                                                       {{"station", survey.stations.at(survey.suspect->point)},
-                                                        {"off", to_hundredths(survey.suspect->off)}}});
-    const curve::Misses& used = survey.used_misses();
-    if (survey.used != survey.recommended)
-        piece.cautions.push_back({"fit_not_recommended",
-                                  {{"used", std::string(job::word(survey.used))},
-                                   {"recommended", std::string(job::word(survey.recommended))},
-                                   {"miss", to_hundredths(used.worst())}}});
-    if (survey.used == job::Fit::fair && used.worst() > survey.tape + Length::mm(0.01))
-        piece.cautions.push_back({"curvature_limited", {{"miss", to_hundredths(used.worst())}}});
-    if (survey.used == job::Fit::fair)
-        for (const curve::Survey::Gap& gap : worst_gaps(survey))
-            piece.cautions.push_back(
-                {"ordinates_far_apart",
-                 {{"from", survey.stations.at(gap.after)}, {"to", survey.stations.at(gap.after + 1)}}});
+    if (piece.survey) add(cautions, of_suspect(*piece.survey));
+    for (const auto& more : {of_piece(piece, job), of_place, of_survey(piece.survey)})
+        cautions.insert(cautions.end(), more.begin(), more.end());
+    return cautions;
 }
 
 }  // namespace kerfpacket::plan

@@ -4,7 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "plan/piece.h"
+#include "bend/limit.h"
+#include "plan/lay_out.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -20,18 +21,18 @@ Length depth_error(measure::Unit unit) {
 }
 
 /// Of the strain at the kerf that governs, when it is cut a little shallower or deeper.
-double by_depth(const Piece& piece, const bend::Material& material, measure::Unit unit) {
-    const Kerf& kerf = piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1));
-    const bend::Cell cell = piece.cell(kerf.spacing);
+double by_depth(const Laid& laid, const bend::Material& material, measure::Unit unit) {
+    const Kerf& kerf = laid.governing_kerf();
+    const bend::Cell cell = laid.cut.cell(kerf.spacing);
     const double meant =
-        bend::web_strain(cell, material.softness, piece.bend_radius) / bend::break_strain(cell, material, kerf.on);
+        bend::web_strain(cell, material.softness, laid.radii.line) / bend::break_strain(cell, material, kerf.on);
     double most = 0;
     for (const Length by : {-depth_error(unit), depth_error(unit)}) {
         bend::Cell other = cell;
         other.depth += by;
         if (other.depth.mm() <= 0 || other.web().mm() <= 0) continue;
-        const double then = bend::web_strain(other, material.softness, piece.bend_radius) /
-                            bend::break_strain(other, material, kerf.on);
+        const double then =
+            bend::web_strain(other, material.softness, laid.radii.line) / bend::break_strain(other, material, kerf.on);
         most = std::max(most, std::abs(std::log(then / meant)));
     }
     return most;
@@ -39,10 +40,10 @@ double by_depth(const Piece& piece, const bend::Material& material, measure::Uni
 
 /// Of the curvature, when span and rise are read wrong. Of a curve that is no arc a bound: its sharpest place goes with
 /// the square of the rise at most.
-double by_tape(const Piece& piece, Length tape) {
-    if (piece.measured_rise.mm() <= 0 || piece.measured_span.mm() <= 0) return 0;
-    if (!piece.circular) return 2 * (tape / piece.measured_rise + tape / piece.measured_span);
-    return bend::coupon_error({piece.measured_span, piece.measured_rise}, tape, tape);
+double by_tape(const Request& wanted, bool circular, Length tape) {
+    if (wanted.rise.mm() <= 0 || wanted.span.mm() <= 0) return 0;
+    if (!circular) return 2 * (tape / wanted.rise + tape / wanted.span);
+    return bend::coupon_error({wanted.span, wanted.rise}, tape, tape);
 }
 
 struct Load {
@@ -50,15 +51,15 @@ struct Load {
     double spread = 0;  ///< standard deviation of all errors of the strain
 };
 
-Load load_of(const Piece& piece, const bend::Material& material, const job::Job& job) {
+Load load_of(const Laid& laid, const Request& wanted, const bend::Material& material, const job::Job& job) {
     const Length tape = job.header.tape > Length() ? job.header.tape : job::usual_tape;
-    const double depth = by_depth(piece, material, job.header.units);
-    const double radius = by_tape(piece, tape);
+    const double depth = by_depth(laid, material, job.header.units);
+    const double radius = by_tape(wanted, laid.circular, tape);
     return {depth + radius, evenly * std::hypot(depth, radius, formula_error)};
 }
 
 /// Every kerf that bends, in either way of breaking; those that are alike together.
-std::vector<bend::Link> links_of(const Piece& piece, const Wood& wood, double load) {
+std::vector<bend::Link> links_of(const Laid& laid, const Wood& wood, double load) {
     std::vector<bend::Link> links;
     const auto add = [&](double limit, double strain, bend::Mode mode) {
         const double margin = std::log(limit / strain) + wood.known.mean(mode);
@@ -70,9 +71,9 @@ std::vector<bend::Link> links_of(const Piece& piece, const Wood& wood, double lo
             }
         links.push_back({margin, spread, 1});
     };
-    for (const Kerf& kerf : piece.kerfs) {
+    for (const Kerf& kerf : laid.blank.kerfs) {
         if (kerf.radius.mm() <= 0) continue;
-        const bend::Cell cell = piece.cell(kerf.spacing);
+        const bend::Cell cell = laid.cut.cell(kerf.spacing);
         const double strain = bend::web_strain(cell, wood.table.softness, kerf.radius);
         const bool outside = kerf.on == bend::KerfsOn::outside;
         add(outside ? wood.table.break_strain_outside : wood.table.break_strain_inside, strain, bend::Mode::strain);
@@ -83,20 +84,22 @@ std::vector<bend::Link> links_of(const Piece& piece, const Wood& wood, double lo
 
 }  // namespace
 
-Chance chance_of(const Piece& piece, const Wood& wood, const job::Job& job) {
-    const Load load = load_of(piece, wood.table, job);
+Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
+    const Load load = load_of(laid, wanted, wood.table, job);
     Chance chance;
     chance.load = load.bound;
-    chance.breaks = bend::chance_of_breaking(links_of(piece, wood, load.spread), wood.known.spot());
+    chance.breaks = bend::chance_of_breaking(links_of(laid, wood, load.spread), wood.known.spot());
     return chance;
 }
 
-void add_levels(Piece& piece, const Wood& wood, const job::Job& job) {
-    const std::vector<bend::Link> links = links_of(piece, wood, load_of(piece, wood.table, job).spread);
-    if (links.empty()) return;
+Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
+    Chance chance = chance_of(laid, wanted, wood, job);
+    const std::vector<bend::Link> links = links_of(laid, wood, load_of(laid, wanted, wood.table, job).spread);
+    if (links.empty()) return chance;
     constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
     for (std::size_t i = 0; i < chances.size(); ++i)
-        piece.chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
+        chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
+    return chance;
 }
 
 }  // namespace kerfpacket::plan

@@ -5,9 +5,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "bend/limit.h"
 #include "job/text.h"
-#include "plan/cautions.h"
-#include "plan/kerfs.h"
 #include "plan/wood.h"
 
 namespace kerfpacket::plan {
@@ -54,16 +53,17 @@ job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job&
             "the spacing must be larger than the kerf"};
 }
 
-job::Diagnostics check_given_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostics check_given_kerfs(const Blank& blank, const Cutting& cut, const job::Board& board,
+                                   const job::Job& job) {
     const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
     for (const auto& kerf : board.kerfs)
-        if (kerf.value <= piece.kerf || kerf.value >= piece.blank_length - piece.kerf)
+        if (kerf.value <= cut.kerf || kerf.value >= blank.length - cut.kerf)
             return {{job::Severity::error, kerf.at,
                      fmt::format("a kerf at {} is not on the blank, which is {} long", text(kerf.value),
-                                 text(piece.blank_length)),
+                                 text(blank.length)),
                      "kerfs are counted from the blank's zero end, trim included"}};
     // From kerf to kerf, and from the bend's ends to the nearest.
-    Length before = piece.bend_start;
+    Length before = blank.bend_start;
     const auto bare = [&](Length at, job::Position where) {
         const Length from = before;
         before = at;
@@ -71,13 +71,13 @@ job::Diagnostics check_given_kerfs(const Piece& piece, const job::Board& board, 
         return job::Diagnostics{{job::Severity::error, where,
                                  fmt::format("from {} to {} there is no kerf", text(from), text(at)),
                                  fmt::format("the bend runs from {} to {}; kerfs stand at most {} apart",
-                                             text(piece.bend_start), text(piece.bend_end), text(widest_given_gap))}};
+                                             text(blank.bend_start), text(blank.bend_end), text(widest_given_gap))}};
     };
     for (const auto& kerf : board.kerfs) {
         if (&kerf == &board.kerfs.front()) before = std::min(before, kerf.value);
         if (auto wrong = bare(kerf.value, kerf.at); !wrong.empty()) return wrong;
     }
-    return bare(std::max(before, piece.bend_end), board.kerfs.back().at);
+    return bare(std::max(before, blank.bend_end), board.kerfs.back().at);
 }
 
 }  // namespace
@@ -139,7 +139,7 @@ job::Diagnostics slips(const std::optional<curve::Survey>& survey, const std::op
     return {{job::Severity::error, ordinates->points.at(point).height.at,
              fmt::format("station {} looks mistyped or misread: {} off the curve of the others",
                          measure::length_text(survey->stations.at(point), job.header.units),
-                         measure::length_text(to_hundredths(survey->suspect->off), job.header.units)),
+                         measure::length_text(curve::to_hundredths(survey->suspect->off), job.header.units)),
              "measure it again: a slip bends the curve where the wall does not bend"}};
 }
 
@@ -153,19 +153,20 @@ job::Diagnostics check_span(const job::Opening& opening, Length span, const job:
              "the liner must be thinner than half the span"}};
 }
 
-job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job) {
-    const std::string bend = measure::length_text(piece.bend_length(), job.header.units);
-    const std::string spacing = measure::length_text(piece.spacing, job.header.units);
-    if (piece.kerfs_given) return check_given_kerfs(piece, board, job);
-    if (piece.bend_length() < piece.spacing)
+job::Diagnostics check_kerfs(const Blank& blank, const Cutting& cut, std::size_t kerfs, const job::Board& board,
+                             const job::Job& job) {
+    const std::string bend = measure::length_text(blank.bend_length(), job.header.units);
+    const std::string spacing = measure::length_text(cut.spacing, job.header.units);
+    if (cut.kerfs_given) return check_given_kerfs(blank, cut, board, job);
+    if (blank.bend_length() < cut.spacing)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("the bend is {} long, less than one spacing of {}", bend, spacing),
                  "a bend takes several kerfs; use a closer spacing"}};
-    if (piece.kerfs.empty())
+    if (kerfs == 0)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("the bend of {} leaves no room for a kerf every {} clear of its ends", bend, spacing),
                  "use a closer spacing, or more trim"}};
-    if (piece.kerfs.size() > most_kerfs)
+    if (kerfs > most_kerfs)
         return {{job::Severity::error, place(board.spacing, board),
                  fmt::format("a bend of {} with a kerf every {} takes more than {} cuts", bend, spacing, most_kerfs),
                  "is a length given in the wrong unit?"}};

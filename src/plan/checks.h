@@ -4,7 +4,9 @@
 #include <string>
 
 #include "curve/outline.h"
-#include "plan/plan.h"
+#include "curve/survey.h"
+#include "plan/blank.h"
+#include "plan/cut.h"
 
 namespace kerfpacket::plan {
 
@@ -15,8 +17,9 @@ job::Diagnostics check_board(const job::Board& board, const job::Job& job);
 /// Liners on both sides that leave nothing of the opening.
 job::Diagnostics check_span(const job::Opening& opening, Length span, const job::Job& job);
 
-/// A bend with no kerf in it, or with more than `most_kerfs`.
-job::Diagnostics check_kerfs(const Piece& piece, const job::Board& board, const job::Job& job);
+/// A bend that takes no kerf, or more than `most_kerfs`, or whose kerfs given by hand are not on it.
+job::Diagnostics check_kerfs(const Blank& blank, const Cutting& cut, std::size_t kerfs, const job::Board& board,
+                             const job::Job& job);
 
 /// The measured point that looks mistyped, told where a board is refused: a slip of the tape makes bends that the wall
 /// does not have.

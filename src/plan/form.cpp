@@ -5,8 +5,7 @@
 
 #include <fmt/format.h>
 
-#include "plan/checks.h"
-#include "plan/lines.h"
+#include "plan/make_lines.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -61,8 +60,8 @@ std::vector<Length> stations(const job::Form& form, Length chord, measure::Unit 
 /// as long as before and (1 - part) as wide.
 Path sprung(const Path& level, const Piece& piece, double part) {
     const geom::Segment& arc = level.segments().front();
-    const Length to_line = piece.bend_radius - arc.radius();
-    const Length radius = piece.bend_radius * (1 - part) - to_line;
+    const Length to_line = piece.radii.line - arc.radius();
+    const Length radius = piece.radii.line * (1 - part) - to_line;
     const Angle turn = arc.turn / (1 - part);
     return Path::arc({}, {radius * 2 * std::sin(std::abs(turn.radians()) / 2), {}}, turn);
 }
@@ -94,8 +93,8 @@ job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const
 }
 
 FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form, measure::Unit units) {
-    const Faces face = faces(piece.measured_to, piece.thickness);
-    const bool at_kerf_face = std::all_of(piece.runs.begin(), piece.runs.end(),
+    const Faces face = faces(piece.measured_to, piece.cut.thickness);
+    const bool at_kerf_face = std::all_of(piece.blank().runs.begin(), piece.blank().runs.end(),
                                           [](const BendRun& run) { return run.on == bend::KerfsOn::inside; });
     const Length from = at_kerf_face ? board.ends[0].wall : board.ends[0].finish;
     const Length to = at_kerf_face ? board.ends[1].wall : board.ends[1].finish;

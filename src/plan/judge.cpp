@@ -1,18 +1,14 @@
-// What each kerf turns, at what radius, and whether it holds.
+#include "plan/judge.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
-
-#include "plan/kerfs.h"
 
 namespace kerfpacket::plan {
 namespace {
 
 using bend::Concern;
-
-/// Straighter than a radius of 1 km bends nothing.
-constexpr double straight = 1e-6;
 
 /// The stretch of the blank that one kerf bends, along the line, and what it does there.
 struct Share {
@@ -38,25 +34,12 @@ bool worse(const bend::Assessment& a, const bend::Assessment& b) {
     return a.verdict != b.verdict ? a.verdict > b.verdict : a.utilisation > b.utilisation;
 }
 
-/// The gap before kerf i: where kerfs are given by hand and stop short of the bend's end, as if the next stood as far
-/// beyond that end.
-Length gap_before(const Piece& piece, std::size_t i) {
-    if (i > 0) return piece.kerfs[i].at - piece.kerfs[i - 1].at;
-    const Length after = piece.kerfs[1].at - piece.kerfs[0].at;
-    return piece.kerfs_given ? std::max(after, (piece.kerfs[0].at - piece.bend_start) * 2) : after;
-}
-
-Length gap_after(const Piece& piece, std::size_t i) {
-    if (i + 1 < piece.kerfs.size()) return piece.kerfs[i + 1].at - piece.kerfs[i].at;
-    const Length before = piece.kerfs[i].at - piece.kerfs[i - 1].at;
-    return piece.kerfs_given ? std::max(before, (piece.bend_end - piece.kerfs[i].at) * 2) : before;
-}
-
-/// The mean of the gaps beside kerf i; an end kerf has but one.
-Length mean_gap(const Piece& piece, std::size_t i) {
-    const bool even = piece.even() && !piece.kerfs_given;
-    if (even || piece.kerfs.size() < 2) return piece.spacing;
-    return (gap_before(piece, i) + gap_after(piece, i)) / 2;
+/// From a kerf's middle to its mark. Left and right are those of the operator, who sees the distances of a board that
+/// is numbered from the right run leftward.
+Length mark_offset(job::Tick tick, job::End zero, Length kerf) {
+    if (tick == job::Tick::centre) return {};
+    const bool toward_zero = (tick == job::Tick::left) == (zero == job::End::left);
+    return toward_zero ? -kerf / 2 : kerf / 2;
 }
 
 /// Adds up what is wrong anywhere; what is worse stands for what is less.
@@ -66,51 +49,104 @@ std::vector<Concern> joined(std::set<Concern> concerns) {
     return {concerns.begin(), concerns.end()};
 }
 
+/// Goes from kerf to kerf.
+class Judging {
+public:
+    Judging(const std::vector<Length>& places, const Blank& blank, const Unrolled& board, const Cutting& cut,
+            const Bending& bending)
+        : places_(places), blank_(blank), board_(board), cut_(cut), bending_(bending) {}
+
+    /// Kerf i, but for its mark and its strain.
+    Kerf kerf(std::size_t i) const {
+        Kerf kerf;
+        kerf.n = static_cast<int>(i) + 1;
+        kerf.at = places_[i];
+        kerf.spacing = mean_gap(i);
+        kerf.on_curve = board_.on_curve(along(kerf.at));
+        const bool last = i + 1 == places_.size();
+        const Length low = along(i == 0 ? Length() : (places_[i - 1] + kerf.at) / 2);
+        const Length high = along(last ? blank_.length : (kerf.at + places_[i + 1]) / 2);
+        const Share bent = share(board_, std::min(low, high), std::max(low, high));
+        kerf.turn = Angle::radians(std::abs(bent.turn.radians()));
+        // At an inflection it is the turn that is left which tells the side.
+        kerf.on = bent.turn.radians() == 0  ? bending_.kerfs_on
+                  : bent.turn.radians() < 0 ? bend::KerfsOn::outside
+                                            : bend::KerfsOn::inside;
+        if (std::abs(bent.curvature) < no_curvature) return kerf;
+        kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(bent.curvature));
+        return kerf;
+    }
+
+    /// An end kerf may turn less than its share: on an arc the others tell what a kerf turns.
+    Angle told_turn(const Kerf& kerf) const {
+        const bool alike = bending_.circular && !cut_.kerfs_given;
+        return alike ? board_.turn / static_cast<double>(places_.size()) : kerf.turn;
+    }
+
+private:
+    Length along(Length from_zero) const { return blank_.from_left(from_zero) - board_.origin; }
+
+    /// The gap before kerf i: where kerfs are given by hand and stop short of the bend's end, as if the next stood as
+    /// far beyond that end.
+    Length gap_before(std::size_t i) const {
+        if (i > 0) return places_[i] - places_[i - 1];
+        const Length after = places_[1] - places_[0];
+        return cut_.kerfs_given ? std::max(after, (places_[0] - blank_.bend_start) * 2) : after;
+    }
+
+    Length gap_after(std::size_t i) const {
+        if (i + 1 < places_.size()) return places_[i + 1] - places_[i];
+        const Length before = places_[i] - places_[i - 1];
+        return cut_.kerfs_given ? std::max(before, (blank_.bend_end - places_[i]) * 2) : before;
+    }
+
+    /// The mean of the gaps beside kerf i; an end kerf has but one.
+    Length mean_gap(std::size_t i) const {
+        const bool even = cut_.even() && !cut_.kerfs_given;
+        if (even || places_.size() < 2) return cut_.spacing;
+        return (gap_before(i) + gap_after(i)) / 2;
+    }
+
+    const std::vector<Length>& places_;
+    const Blank& blank_;
+    const Unrolled& board_;
+    const Cutting& cut_;
+    const Bending& bending_;
+};
+
 }  // namespace
 
-void assess_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material) {
-    const bool from_right = piece.zero == job::End::right;
-    const auto along = [&](Length from_zero) {
-        return (from_right ? piece.blank_length - from_zero : from_zero) - board.origin;
-    };
+Judged judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank, const Unrolled& board,
+             const Cutting& cut, const Bending& bending, const bend::Material& material) {
+    const Judging judging(places, blank, board, cut, bending);
+    const Length offset = mark_offset(tick, blank.zero, cut.kerf);
+    Judged judged;
+    judged.line_radius = bending.line_radius;
     std::set<Concern> concerns;
     std::optional<bend::Assessment> worst;
     Length facet;
     Length close;
-    for (std::size_t i = 0; i < piece.kerfs.size(); ++i) {
-        Kerf& kerf = piece.kerfs[i];
-        kerf.spacing = mean_gap(piece, i);
-        kerf.on_curve = board.on_curve(along(kerf.at));
-        const bool first = i == 0;
-        const bool last = i + 1 == piece.kerfs.size();
-        const Length low = along(first ? Length() : (piece.kerfs[i - 1].at + kerf.at) / 2);
-        const Length high = along(last ? piece.blank_length : (kerf.at + piece.kerfs[i + 1].at) / 2);
-        const Share bent = share(board, std::min(low, high), std::max(low, high));
-        kerf.turn = Angle::radians(std::abs(bent.turn.radians()));
-        // At an inflection it is the turn that is left which tells the side.
-        kerf.on = bent.turn.radians() == 0  ? piece.kerfs_on
-                  : bent.turn.radians() < 0 ? bend::KerfsOn::outside
-                                            : bend::KerfsOn::inside;
-        if (std::abs(bent.curvature) < straight) continue;
-        kerf.radius = piece.circular ? piece.bend_radius : Length::mm(1 / std::abs(bent.curvature));
-        // An end kerf may turn less than its share: the others tell what a kerf turns.
-        const bool alike = piece.circular && !piece.kerfs_given;
-        const Angle turn = alike ? piece.turn / static_cast<double>(piece.kerfs.size()) : kerf.turn;
-        const bend::Assessment here = bend::assess(piece.cell(kerf.spacing), material, kerf.on, kerf.radius, turn, 1);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        Kerf& kerf = judged.kerfs.emplace_back(judging.kerf(i));
+        kerf.mark = kerf.at + offset;
+        if (kerf.radius.mm() <= 0) continue;
+        const bend::Assessment here =
+            bend::assess(cut.cell(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());
         facet = std::max(facet, here.facet);
         close = std::max(close, here.close_radius);
         if (worst && !worse(here, *worst)) continue;
         worst = here;
-        piece.bend_radius = kerf.radius;
-        piece.governing = kerf.n;
+        judged.line_radius = kerf.radius;
+        judged.governing = kerf.n;
     }
-    if (!worst) return;
-    piece.bend = *worst;
-    piece.bend.concerns = joined(std::move(concerns));
-    piece.bend.facet = facet;
-    piece.bend.close_radius = close;
+    if (!worst) return judged;
+    judged.bend = *worst;
+    judged.bend.concerns = joined(std::move(concerns));
+    judged.bend.facet = facet;
+    judged.bend.close_radius = close;
+    return judged;
 }
 
 }  // namespace kerfpacket::plan

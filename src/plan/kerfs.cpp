@@ -14,53 +14,31 @@ using namespace measure::literals;
 constexpr Length tolerance = Length::mm(1e-9);
 /// Wood that stays between a kerf and a mitre. Judgement.
 constexpr Length mitre_land = 0.25_in;
-/// Straighter than a radius of 1 km bends nothing.
-constexpr double straight = 1e-6;
 
 bend::KerfsOn side_of(double curvature) { return curvature < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside; }
 
-/// From a kerf's middle to its mark. Left and right are those of the operator, who sees the distances of a board that
-/// is numbered from the right run leftward.
-Length mark_offset(const Piece& piece) {
-    if (piece.tick == job::Tick::centre) return {};
-    const bool toward_zero = (piece.tick == job::Tick::left) == (piece.zero == job::End::left);
-    return toward_zero ? -piece.kerf / 2 : piece.kerf / 2;
-}
-
 /// How far into the board, from zero, the cut of a mitred end reaches at the kerf face and at the kerfs' bottom.
-Length mitre_reach(const Piece& piece, const BoardEnd& end, bool far) {
-    const double at_bottom = piece.kerf_depth / piece.thickness;
+Length mitre_reach(const BoardEnd& end, const Cutting& cut, bool far) {
+    const double at_bottom = cut.depth / cut.thickness;
     const Length bottom = end.kerf_face + (end.plain_face - end.kerf_face) * at_bottom;
     return far ? std::min(end.kerf_face, bottom) : std::max(end.kerf_face, bottom);
 }
 
-/// Where the middles of kerfs may stand, from zero: `reach` beyond the bend, but clear of mitres and of the board's
-/// ends.
+/// Where the middles of kerfs may stand: `reach` beyond the bend, but clear of mitres and of the board's ends.
 struct Room {
     Length low;
     Length high;
 };
-Room room_for_kerfs(const Piece& piece, Length reach) {
+/// From zero.
+Room room_for_kerfs(const Blank& blank, const Cutting& cut, Length reach) {
     // With hardly any trim the bend reaches the end of the board: a kerf wants wood on both sides.
-    Room room{std::max(piece.bend_start - reach, piece.kerf),
-              std::min(piece.bend_end + reach, piece.blank_length - piece.kerf)};
-    const Length clear = mitre_land + piece.kerf / 2;
-    if (piece.ends[0].mitre.radians() > 0)
-        room.low = std::max(room.low, mitre_reach(piece, piece.ends[0], false) + clear);
-    if (piece.ends[1].mitre.radians() > 0)
-        room.high = std::min(room.high, mitre_reach(piece, piece.ends[1], true) - clear);
+    Room room{std::max(blank.bend_start - reach, cut.kerf), std::min(blank.bend_end + reach, blank.length - cut.kerf)};
+    const Length clear = mitre_land + cut.kerf / 2;
+    if (blank.ends[0].mitre.radians() > 0)
+        room.low = std::max(room.low, mitre_reach(blank.ends[0], cut, false) + clear);
+    if (blank.ends[1].mitre.radians() > 0)
+        room.high = std::min(room.high, mitre_reach(blank.ends[1], cut, true) - clear);
     return room;
-}
-
-void number(Piece& piece, const std::vector<Length>& places) {
-    const Length offset = mark_offset(piece);
-    for (const Length at : places) {
-        Kerf kerf;
-        kerf.n = static_cast<int>(piece.kerfs.size()) + 1;
-        kerf.at = at;
-        kerf.mark = at + offset;
-        piece.kerfs.push_back(kerf);
-    }
 }
 
 /// How many kerfs stand between a place and each of the evenly spaced places at which a spacing is known, the spacing
@@ -103,23 +81,6 @@ void go_on(std::vector<Length>& places, const Room& room, bool before, Length al
     }
 }
 
-}  // namespace
-
-void set_even_kerfs(Piece& piece) {
-    const Room room = room_for_kerfs(piece, piece.spacing / 2 - tolerance);
-    const double first = std::ceil(room.low / piece.spacing);
-    std::vector<Length> places;
-    // Stops one past the most that is allowed.
-    for (std::size_t i = 0; i <= most_kerfs; ++i) {
-        const Length at = piece.spacing * (first + static_cast<double>(i));
-        if (at > room.high) break;
-        places.push_back(at);
-    }
-    number(piece, places);
-}
-
-namespace {
-
 /// Half of the usual spacing to each side: what a kerf may bend.
 std::vector<Length> least_around(const std::vector<Length>& spacings, Length step) {
     const auto reach = static_cast<std::size_t>(std::ceil(usual_spacing / 2 / step));
@@ -132,27 +93,40 @@ std::vector<Length> least_around(const std::vector<Length>& spacings, Length ste
     return least;
 }
 
-/// The stretch of a solved bend between whose ends kerfs stand, from the left end of the board.
-Room solved_stretch(const Piece& piece, const Unrolled& board) {
-    // Counted from the left; a board numbered from the right is the same board read backward.
-    const Room zero_room = room_for_kerfs(piece, piece.blank_length);
-    const Room room = piece.zero == job::End::right
-                          ? Room{piece.blank_length - zero_room.high, piece.blank_length - zero_room.low}
-                          : zero_room;
-    return {std::max(board.origin, room.low), std::min(board.from_left(board.line.length()), room.high)};
+/// The stretch of a solved bend between whose ends kerfs stand, from the left end of the board: counted there because
+/// a board numbered from the right is the same board read backward.
+Room solved_stretch(const Blank& blank, const Unrolled& board, const Cutting& cut) {
+    const Room room = room_for_kerfs(blank, cut, blank.length);
+    const bool right = blank.zero == job::End::right;
+    const Length low = blank.from_left(right ? room.high : room.low);
+    const Length high = blank.from_left(right ? room.low : room.high);
+    return {std::max(board.origin, low), std::min(board.bend_end(), high)};
 }
 
-void number_from_left(Piece& piece, std::vector<Length> places) {
-    if (piece.zero == job::End::right) {
-        std::reverse(places.begin(), places.end());
-        for (Length& place : places) place = piece.blank_length - place;
-    }
-    number(piece, places);
+/// Places counted from the left, from zero.
+std::vector<Length> from_zero(const Blank& blank, std::vector<Length> places) {
+    if (blank.zero == job::End::left) return places;
+    std::reverse(places.begin(), places.end());
+    for (Length& place : places) place = blank.from_left(place);
+    return places;
 }
 
 }  // namespace
 
-std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line, Length from, Length to,
+std::vector<Length> even_places(const Blank& blank, const Cutting& cut) {
+    const Room room = room_for_kerfs(blank, cut, cut.spacing / 2 - tolerance);
+    const double first = std::ceil(room.low / cut.spacing);
+    std::vector<Length> places;
+    // Stops one past the most that is allowed.
+    for (std::size_t i = 0; i <= most_kerfs; ++i) {
+        const Length at = cut.spacing * (first + static_cast<double>(i));
+        if (at > room.high) break;
+        places.push_back(at);
+    }
+    return places;
+}
+
+std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
                                    const bend::Material& material, const Cut& cut) {
     constexpr int fewest = 100;
     constexpr int most = 1000;
@@ -161,9 +135,9 @@ std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line,
     std::vector<Length> allowed;
     for (int i = 0; i <= steps; ++i) {
         const double curvature = line.at(from + step * i).curvature / (1 - cut.tighter);
-        allowed.push_back(std::abs(curvature) < straight
+        allowed.push_back(std::abs(curvature) < no_curvature
                               ? cut.most
-                              : bend::widest_spacing(piece.cell(cut.most), material, side_of(curvature),
+                              : bend::widest_spacing(cutting.cell(cut.most), material, side_of(curvature),
                                                      Length::mm(1 / std::abs(curvature)), cut.least, cut.most));
     }
     std::vector<Length> spacings = least_around(allowed, step);
@@ -177,44 +151,40 @@ std::vector<Length> local_spacings(const Piece& piece, const curve::Curve& line,
     return spacings;
 }
 
-void set_given_kerfs(Piece& piece, const std::vector<job::Sourced<Length>>& places) {
-    std::vector<Length> middles;
-    middles.reserve(places.size());
-    for (const auto& place : places) middles.push_back(place.value);
-    number(piece, middles);
-}
-
-ArcKerfs arc_kerfs(const Piece& piece, const Unrolled& board) {
-    const Room stretch = solved_stretch(piece, board);
+ArcKerfs arc_kerfs(const Blank& blank, const Unrolled& board, const Cutting& cut) {
+    const Room stretch = solved_stretch(blank, board, cut);
     const Length length = std::max(Length(), stretch.high - stretch.low);
-    const double count = std::min(std::ceil(length / piece.spacing - 1e-9), static_cast<double>(most_kerfs + 1));
-    return {static_cast<int>(count), count > 0 ? length / count : piece.spacing};
+    const double count = std::min(std::ceil(length / cut.spacing - 1e-9), static_cast<double>(most_kerfs + 1));
+    return {static_cast<int>(count), count > 0 ? length / count : cut.spacing};
 }
 
-void set_arc_kerfs(Piece& piece, const Unrolled& board, int count) {
-    const Room stretch = solved_stretch(piece, board);
-    const Length gap = (stretch.high - stretch.low) / count;
+Length arc_gap(const Blank& blank, const Unrolled& board, const Cutting& cut, int count) {
+    const Room stretch = solved_stretch(blank, board, cut);
+    return (stretch.high - stretch.low) / count;
+}
+
+std::vector<Length> arc_places(const Blank& blank, const Unrolled& board, const Cutting& cut, int count) {
+    const Length from = solved_stretch(blank, board, cut).low;
+    const Length gap = arc_gap(blank, board, cut, count);
     std::vector<Length> places;
     places.reserve(static_cast<std::size_t>(count));
-    for (int i = 0; i < count; ++i) places.push_back(stretch.low + gap * (i + 0.5));
-    number_from_left(piece, std::move(places));
-    piece.spacing = gap;
-    piece.least_spacing = gap;
+    for (int i = 0; i < count; ++i) places.push_back(from + gap * (i + 0.5));
+    return from_zero(blank, std::move(places));
 }
 
-void set_solved_kerfs(Piece& piece, const Unrolled& board, const bend::Material& material, const Cut& cut) {
-    const Room stretch = solved_stretch(piece, board);
+std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, const Cutting& cutting,
+                                  const bend::Material& material, const Cut& cut) {
+    const Room stretch = solved_stretch(blank, board, cutting);
     const Length from = stretch.low;
-    if (stretch.high - from < tight_spacing) return;
+    if (stretch.high - from < tight_spacing) return {};
     const std::vector<Length> spacings =
-        local_spacings(piece, board.line, from - board.origin, stretch.high - board.origin, material, cut);
+        local_spacings(cutting, board.line, from - board.origin, stretch.high - board.origin, material, cut);
     const Length step = (stretch.high - from) / static_cast<double>(spacings.size() - 1);
     std::vector<Length> places = places_of(spacings, from, step);
-    const std::size_t left = piece.zero == job::End::right ? 1 : 0;
-    const Room room{piece.kerf, piece.blank_length - piece.kerf};
-    if (piece.ends[left].mitre.radians() == 0) go_on(places, room, true, spacings.front());
-    if (piece.ends[1 - left].mitre.radians() == 0) go_on(places, room, false, spacings.back());
-    number_from_left(piece, std::move(places));
+    const Room room{cutting.kerf, board.length - cutting.kerf};
+    if (board.ends[0].mitre.radians() == 0) go_on(places, room, true, spacings.front());
+    if (board.ends[1].mitre.radians() == 0) go_on(places, room, false, spacings.back());
+    return from_zero(blank, std::move(places));
 }
 
 }  // namespace kerfpacket::plan

@@ -1,4 +1,4 @@
-#include "plan/lines.h"
+#include "plan/make_lines.h"
 
 #include <algorithm>
 #include <cmath>
@@ -102,12 +102,11 @@ std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& op
 }
 
 void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) {
-    const Faces face = faces(piece.measured_to, piece.thickness);
-    // Wood beyond a bend without tails is trim, which is cut off.
-    const Length before = std::min(board.ends[0].wall, board.ends[0].finish) - board.tails[0] - same;
-    const Length after = std::max(board.ends[1].wall, board.ends[1].finish) + board.tails[1] + same;
-    for (const Kerf& kerf : piece.kerfs) {
-        if (kerf.on_curve < before || kerf.on_curve > after) continue;
+    const Faces face = faces(piece.measured_to, piece.cut.thickness);
+    const Blank& blank = piece.blank();
+    for (const Kerf& kerf : blank.kerfs) {
+        // Wood beyond a bend without tails is trim, which is cut off.
+        if (kerf.on_curve < blank.covers[0] - same || kerf.on_curve > blank.covers[1] + same) continue;
         // On a tail the board is straight, whatever law the curve would go on by.
         const Length straight = board.tails[0] > 0_mm && kerf.on_curve < 0_mm ? kerf.on_curve
                                 : board.tails[1] > 0_mm && kerf.on_curve > board.curve.length()
@@ -116,7 +115,7 @@ void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) 
         const curve::Spot spot = board.curve.at(kerf.on_curve - straight);
         const Point back = spot.point + spot.direction * straight + spot.direction.left() * face.wall;
         lines.kerf_ticks.push_back(
-            {Path::line(back, back - spot.direction.left() * piece.kerf_depth), piece.board, kerf.n});
+            {Path::line(back, back - spot.direction.left() * piece.cut.depth), piece.board, kerf.n});
     }
 }
 

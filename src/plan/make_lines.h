@@ -1,8 +1,8 @@
 #pragma once
-// The lines of a piece that a template draws: arches in elevation, walls in plan, ribs of bending forms.
+// Makes the lines that the templates of a piece draw.
 
 #include "curve/shape.h"
-#include "plan/piece.h"
+#include "plan/request.h"
 
 namespace kerfpacket::plan {
 

@@ -6,7 +6,8 @@
 
 #include "bend/saw.h"
 #include "measure/require.h"
-#include "plan/search.h"
+#include "plan/neighbours.h"
+#include "plan/remedies.h"
 #include "plan/settle.h"
 #include "plan/strip_room.h"
 
@@ -25,57 +26,70 @@ bend::Steps small_errors(measure::Unit unit) {
 /// Depth that may be lost at the back edge for a shorter spacer: what the depth stop is off by.
 Length spacer_loss(measure::Unit unit) { return small_errors(unit).depth; }
 
-void set_saw(Piece& piece, const job::Saw& saw, measure::Unit unit) {
+/// Given, or from the trial groove.
+std::optional<Length> rear_limit(const job::Saw& saw) {
     const Length blade = saw.blade_diameter.value;
-    piece.groove_ramp = bend::groove_ramp(blade, piece.kerf_depth);
-    if (saw.rear_limit) piece.rear_limit = saw.rear_limit->value;
-    if (saw.trial)
-        piece.rear_limit = saw.trial->ends && saw.trial->at_fence.value == Length()
-                               ? bend::rear_limit_from_end(blade, saw.trial->depth.value, saw.trial->ends->value)
-                               : bend::rear_limit_from_trial(blade, saw.trial->depth.value, saw.trial->at_fence.value);
+    if (!saw.trial) return saw.rear_limit ? std::optional(saw.rear_limit->value) : std::nullopt;
+    return saw.trial->ends && saw.trial->at_fence.value == Length()
+               ? bend::rear_limit_from_end(blade, saw.trial->depth.value, saw.trial->ends->value)
+               : bend::rear_limit_from_trial(blade, saw.trial->depth.value, saw.trial->at_fence.value);
+}
+
+AtSaw at_saw(Length width, Length depth, const job::Saw& saw, measure::Unit unit) {
+    const Length blade = saw.blade_diameter.value;
+    const Length ramp = bend::groove_ramp(blade, depth);
+    const std::optional<Length> limit = rear_limit(saw);
     // Board width plus spacer less rear limit is never less than the width.
-    piece.travel_needed = piece.width;
-    if (!piece.rear_limit) return;
-    piece.spacer = bend::spacer(*piece.rear_limit, unit);
-    piece.travel_needed = bend::travel_needed(piece.width, *piece.spacer, *piece.rear_limit);
-    piece.spacer_shorter = bend::spacer(*piece.rear_limit - bend::spacer_saving(blade, spacer_loss(unit)), unit);
-    if (saw.travel) piece.width_reached = bend::width_reached(saw.travel->value, *piece.spacer, *piece.rear_limit);
+    if (!limit) return {.travel_needed = width, .groove_ramp = ramp};
+    const Length spacer = bend::spacer(*limit, unit);
+    const auto reached = [&](const auto& travel) { return bend::width_reached(travel.value, spacer, *limit); };
+    return {
+        .spacer = spacer,
+        .travel_needed = bend::travel_needed(width, spacer, *limit),
+        .groove_ramp = ramp,
+        .rear_limit = limit,
+        .spacer_shorter = bend::spacer(*limit - bend::spacer_saving(blade, spacer_loss(unit)), unit),
+        .width_reached = saw.travel ? std::optional(reached(*saw.travel)) : std::nullopt,
+    };
+}
+
+/// A material whose figures are the user's.
+bool is_own(const std::string& name, const job::Job& job) {
+    return std::any_of(job.materials.begin(), job.materials.end(),
+                       [&](const job::Material& own) { return own.name.value == name; });
 }
 
 /// Kerfs whose gaps differ by more than a bend takes without showing it.
-std::vector<int> weak_links(const Piece& piece) {
+std::vector<int> weak_links(const Laid& laid) {
     std::vector<int> weak;
-    if (piece.even()) return weak;
-    for (std::size_t i = 1; i + 1 < piece.kerfs.size(); ++i) {
-        const double ratio = (piece.kerfs[i + 1].at - piece.kerfs[i].at) / (piece.kerfs[i].at - piece.kerfs[i - 1].at);
-        if (std::max(ratio, 1 / ratio) > most_gap_ratio * 1.001) weak.push_back(piece.kerfs[i].n);
-    }
+    if (laid.cut.even()) return weak;
+    for (std::size_t i = 1; i + 1 < laid.blank.kerfs.size(); ++i)
+        if (laid.blank.gap_ratio(i) > most_gap_ratio * 1.001) weak.push_back(laid.blank.kerfs[i].n);
     return weak;
 }
 
 /// The depth that is cut between a shallower and a deeper one, or three in a row where one of those cannot be.
-std::vector<Length> chart_depths(const Piece& piece, measure::Unit unit) {
+std::vector<Length> chart_depths(const Cutting& cut, measure::Unit unit) {
     const Length step = depth_step(unit);
     const auto can_be = [&](Length depth) {
-        return depth > piece.thickness / 8 && piece.thickness - depth > bend::least_web - 0.001_mm;
+        return depth > cut.thickness / 8 && cut.thickness - depth > bend::least_web - 0.001_mm;
     };
-    std::vector<Length> depths{piece.kerf_depth};
+    std::vector<Length> depths{cut.depth};
     for (int i = 1; i <= 2 && depths.size() < 3; ++i) {
-        if (can_be(piece.kerf_depth + step * i)) depths.push_back(piece.kerf_depth + step * i);
-        if (can_be(piece.kerf_depth - step * i) && depths.size() < 3)
-            depths.insert(depths.begin(), piece.kerf_depth - step * i);
+        if (can_be(cut.depth + step * i)) depths.push_back(cut.depth + step * i);
+        if (can_be(cut.depth - step * i) && depths.size() < 3) depths.insert(depths.begin(), cut.depth - step * i);
     }
     return depths;
 }
 
-LimitCurve limit_curve(const Piece& piece, bend::KerfsOn on, Length depth, const bend::Material& material,
+LimitCurve limit_curve(const Cutting& cut, bend::KerfsOn on, Length depth, const bend::Material& material,
                        measure::Unit unit) {
     LimitCurve curve{depth, {}};
     const bool inch = unit == measure::Unit::inch;
     const Length step = inch ? Length::inches(1.0 / 32) : 1_mm;
     const Length most = inch ? 1_in : 25_mm;
     for (int i = inch ? 4 : 3; step * i <= most + 0.001_mm; ++i) {
-        bend::Cell cell = piece.cell(step * i);
+        bend::Cell cell = cut.cell(step * i);
         cell.depth = depth;
         if (cell.kerf > cell.spacing * 0.85) continue;
         const Length line = bend::tightest(cell, material, on).radius;
@@ -84,36 +98,40 @@ LimitCurve limit_curve(const Piece& piece, bend::KerfsOn on, Length depth, const
     return curve;
 }
 
-void add_chart(Piece& piece, bend::KerfsOn on, const bend::Material& material, measure::Unit unit) {
-    for (const Length depth : chart_depths(piece, unit))
-        piece.limit_curves.push_back(limit_curve(piece, on, depth, material, unit));
+std::vector<LimitCurve> limit_curves(const Cutting& cut, bend::KerfsOn on, const bend::Material& material,
+                                     measure::Unit unit) {
+    std::vector<LimitCurve> curves;
+    for (const Length depth : chart_depths(cut, unit)) curves.push_back(limit_curve(cut, on, depth, material, unit));
+    return curves;
 }
 
-job::Diagnostics add_deep_kerfs(Piece& piece, const job::Board& board, const bend::Material& material,
-                                measure::Unit unit) {
-    for (const job::TooDeep& deep : board.too_deep) {
+tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
+                                                                 const bend::Material& material, measure::Unit unit) {
+    const auto wrong = [](job::Position at, std::string message, std::string hint) {
+        return tl::unexpected(job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}});
+    };
+    const std::vector<Kerf>& kerfs = laid.blank.kerfs;
+    std::vector<DeepKerf> all;
+    for (const job::TooDeep& deep : wanted.wanted->too_deep) {
         const std::string depth = measure::length_text(deep.depth.value, unit);
-        if (deep.n.value > static_cast<int>(piece.kerfs.size()))
-            return {{job::Severity::error, deep.n.at, fmt::format("there is no kerf {}", deep.n.value),
-                     fmt::format("piece {} has kerfs 1 to {}", piece.id, piece.kerfs.size())}};
-        if (deep.depth.value <= piece.kerf_depth)
-            return {{job::Severity::error, deep.depth.at,
-                     fmt::format("kerf {} is not too deep at {}", deep.n.value, depth),
-                     fmt::format("piece {} is cut {} deep", piece.id, measure::length_text(piece.kerf_depth, unit))}};
-        const Kerf& kerf = piece.kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
+        if (deep.n.value > static_cast<int>(kerfs.size()))
+            return wrong(deep.n.at, fmt::format("there is no kerf {}", deep.n.value),
+                         fmt::format("piece {} has kerfs 1 to {}", wanted.id, kerfs.size()));
+        if (deep.depth.value <= laid.cut.depth)
+            return wrong(deep.depth.at, fmt::format("kerf {} is not too deep at {}", deep.n.value, depth),
+                         fmt::format("piece {} is cut {} deep", wanted.id, measure::length_text(laid.cut.depth, unit)));
+        const Kerf& kerf = kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
         const Length radius = kerf.radius.mm() > 0 ? kerf.radius : Length::mm(1e9);
-        piece.deep_kerfs.push_back(
-            {kerf.n, deep.depth.value,
-             bend::overcut(piece.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value)});
+        all.push_back({kerf.n, deep.depth.value,
+                       bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value)});
     }
-    return {};
+    return all;
 }
 
 /// T / 2R over break strain, where the board's middle is bent most.
-double solid_utilisation(const Piece& piece, const bend::Material& material) {
-    const bool opening = piece.kerfs_on == bend::KerfsOn::outside;
-    const Length middle = piece.finish_radius + piece.thickness / (opening ? 2 : -2);
-    return middle.mm() > 0 ? piece.thickness / (2 * middle) / material.break_strain_inside : 0;
+double solid_utilisation(const Laid& laid, const bend::Material& material) {
+    const Length middle = laid.radii.finish + laid.cut.thickness / 2 * outward(laid.kerfs_on);
+    return middle.mm() > 0 ? laid.cut.thickness / (2 * middle) / material.break_strain_inside : 0;
 }
 
 /// As the kerf is now, before anything is done about it.
@@ -123,22 +141,32 @@ bend::Verdict verdict_now(const bend::Overcut& answer) {
 }
 
 /// The verdict on a piece is that of its worst kerf as it is now.
-void judge_deep_kerfs(Piece& piece) {
-    for (const DeepKerf& kerf : piece.deep_kerfs)
-        piece.bend.verdict = std::max(piece.bend.verdict, verdict_now(kerf.answer));
+bend::Assessment with_deep_kerfs(bend::Assessment bend, const std::vector<DeepKerf>& deep) {
+    for (const DeepKerf& kerf : deep) bend.verdict = std::max(bend.verdict, verdict_now(kerf.answer));
+    return bend;
 }
 
-void add_coupons(Piece& piece, const CouponedWood& known) {
-    piece.coupon = known.coupon;
-    piece.tried = known.tried;
-    Chance& chance = piece.chance;
-    for (const CouponResult& coupon : piece.tried) {
+/// The chance with what it rests on.
+Chance with_coupons(Chance chance, const std::vector<CouponResult>& tried) {
+    for (const CouponResult& coupon : tried) {
         if (!coupon.counts) continue;
         ++(coupon.trial ? chance.trials : chance.coupons);
         chance.lowest = chance.lowest > 0 ? std::min(chance.lowest, coupon.strain) : coupon.strain;
         chance.mean += coupon.strain;
     }
     if (chance.counted()) chance.mean /= chance.coupons + chance.trials;
+    return chance;
+}
+
+/// What the job asks.
+tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Wood& wood, const job::Job& job) {
+    auto found = settle(wanted, wood, job);
+    if (!found && found.error().empty()) return tl::unexpected(nothing_works(wanted, wood, job));
+    if (!found) return found;
+    if (auto wrong = check_strips(wanted.id, found->laid.cut, found->laid.blank, *wanted.wanted, job); !wrong.empty())
+        return tl::unexpected(std::move(wrong));
+    found->settings = with_neighbours(*found, wanted, wood, job);
+    return found;
 }
 
 }  // namespace
@@ -153,30 +181,54 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
                               "give a spacing, or leave it to \"solve\""}});
     const auto known = wood_of(board, tight_spots(wanted).front().on, job);
     if (!known) return tl::unexpected(known.error());
-    auto piece = settle(wanted, known->wood, job);
-    if (!piece) return piece;
-    if (job::Diagnostics wrong = check_strips(*piece, board, job); !wrong.empty()) return tl::unexpected(wrong);
+    const auto found = settled(wanted, known->wood, job);
+    if (!found) return tl::unexpected(found.error());
+    const Laid& laid = found->laid;
     const bend::Material& material = known->wood.material;
-    piece->own_material = std::any_of(job.materials.begin(), job.materials.end(),
-                                      [&](const job::Material& own) { return own.name.value == board.material.value; });
-    set_saw(*piece, job.saw, unit);
-    piece->weak_links = weak_links(*piece);
-    const Kerf kerf = piece->kerfs.at(static_cast<std::size_t>(piece->governing - 1));
-    const bend::Cell cell = piece->cell(kerf.spacing);
-    piece->sensitivity = bend::sensitivity(cell, material, kerf.on, piece->bend_radius, small_errors(unit));
-    piece->overcut_limits = bend::overcut_limits(cell, material, kerf.on, piece->bend_radius, small_errors(unit).depth);
-    add_chart(*piece, kerf.on, material, unit);
-    piece->chance = chance_of(*piece, known->wood, job);
-    add_levels(*piece, known->wood, job);
-    add_coupons(*piece, *known);
-    const job::Diagnostics wrong = add_deep_kerfs(*piece, board, material, unit);
-    if (!wrong.empty()) return tl::unexpected(wrong);
-    judge_deep_kerfs(*piece);
-    piece->solid_utilisation = solid_utilisation(*piece, material);
-    piece->springs_back = bend::stiffness_ratio(cell, material.softness);
+    const auto deep = deep_kerfs(laid, wanted, material, unit);
+    if (!deep) return tl::unexpected(deep.error());
+    const Kerf& kerf = laid.governing_kerf();
+    const bend::Cell cell = laid.cut.cell(kerf.spacing);
     constexpr double told_moisture = 5;
-    piece->moisture_move = piece->blank_length * (material.movement * told_moisture);
-    return piece;
+    return Piece{
+        .id = wanted.id,
+        .kind = wanted.kind,
+        .board = wanted.board,
+        .boards = wanted.boards,
+        .quantity = wanted.quantity,
+        .measured_to = wanted.measured_to,
+        .side = wanted.side,
+        .shape = wanted.shape,
+        .measured_span = wanted.span,
+        .measured_rise = wanted.rise,
+        .material = board.material.value,
+        .own_material = is_own(board.material.value, job),
+        .width = board.width.value,
+        .trim = board.trim.value,
+        .tick = board.tick,
+        .strip = board.strip.value,
+        .cut = laid.cut,
+        .settings = found->settings,
+        .blanks = {laid.blank},
+        .circular = laid.circular,
+        .kerfs_on = laid.kerfs_on,
+        .turn = laid.turn,
+        .radii = laid.radii,
+        .governing = laid.governing,
+        .bend = with_deep_kerfs(laid.bend, *deep),
+        .saw = at_saw(board.width.value, laid.cut.depth, job.saw, unit),
+        .weak_links = weak_links(laid),
+        .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),
+        .overcut_limits = bend::overcut_limits(cell, material, kerf.on, laid.radii.line, small_errors(unit).depth),
+        .deep_kerfs = *deep,
+        .limit_curves = limit_curves(laid.cut, kerf.on, material, unit),
+        .coupon = known->coupon,
+        .tried = known->tried,
+        .chance = with_coupons(chance_with_levels(laid, wanted, known->wood, job), known->tried),
+        .solid_utilisation = solid_utilisation(laid, material),
+        .springs_back = bend::stiffness_ratio(cell, material.softness),
+        .moisture_move = laid.blank.length * (material.movement * told_moisture),
+    };
 }
 
 }  // namespace kerfpacket::plan

@@ -1,7 +1,7 @@
 #pragma once
 // A piece with everything the sheets say of it but its lines and cautions.
 
-#include "plan/piece.h"
+#include "plan/request.h"
 
 namespace kerfpacket::plan {
 

@@ -7,14 +7,11 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "plan/laminate.h"
 #include "plan/settle.h"
 
 namespace kerfpacket::plan {
 namespace {
-
-/// Thinner plies than a thick veneer, and more of them, are no longer a carpenter's. Judgement.
-constexpr Length least_ply = Length::inches(1.0 / 16);
-constexpr int most_plies = 12;
 
 /// Boards as they are sold. Common practice, no source.
 constexpr std::array inch_boards{0.75, 0.625, 0.5, 0.375, 0.25};
@@ -27,51 +24,6 @@ std::vector<Length> boards(measure::Unit unit) {
     else
         for (const double thickness : metric_boards) all.push_back(Length::mm(thickness));
     return all;
-}
-
-/// Strain over break strain of a ply without kerfs, T / 2R, where it is bent most.
-double solid_utilisation(const Bent& ply) {
-    double most = 0;
-    for (const TightSpot& spot : ply.spots) {
-        const Length plain = spot.plain_radius(ply.measured_to, ply.thickness);
-        const Length middle = spot.on == bend::KerfsOn::outside ? plain + ply.thickness / 2 : plain - ply.thickness / 2;
-        most = std::max(most, ply.thickness / (2 * middle) / ply.wood.material.break_strain_inside);
-    }
-    return most;
-}
-
-/// The board as the ply that is bent tightest: the innermost.
-Bent innermost(const Bent& bent, int count) {
-    Bent ply = bent;
-    ply.thickness = bent.thickness / count;
-    ply.plies.clear();
-    for (TightSpot& spot : ply.spots) {
-        const Length whole = spot.plain_radius(bent.measured_to, bent.thickness);
-        const Length plain = spot.on == bend::KerfsOn::outside ? whole : whole - bent.thickness + ply.thickness;
-        spot.measured_radius = plain + (spot.measured_radius - spot.plain_radius(bent.measured_to, ply.thickness));
-    }
-    return ply;
-}
-
-bool has_room(const Bent& bent) {
-    return std::all_of(bent.spots.begin(), bent.spots.end(), [&](const TightSpot& spot) {
-        return spot.plain_radius(bent.measured_to, bent.thickness) > bent.thickness;
-    });
-}
-
-/// Lengths of plies that lie one on the other from the seen face to the wall, each along the line that keeps its
-/// length.
-std::vector<Length> ply_blanks(const Request& wanted, const Bent& ply, int count, const std::optional<Setting>& cut) {
-    const Length below_face =
-        cut ? bend::length_keeping_depth(ply.cell(cut->depth, closest_spacing(ply.kerf)), ply.wood.material.softness)
-            : ply.thickness / 2;
-    const Length face = faces(wanted.measured_to, ply.thickness * count).finish;
-    std::vector<Length> blanks;
-    blanks.reserve(static_cast<std::size_t>(count));
-    for (int i = 0; i < count; ++i)
-        blanks.push_back(wanted.bent().parallel(face + ply.thickness * i + below_face).length() + wanted.tails[0] +
-                         wanted.tails[1] + wanted.wanted->trim.value * 2);
-    return blanks;
 }
 
 /// Square ends, no tails: what is asked of a curve that is only thought of.
@@ -95,8 +47,12 @@ curve::Curve quarter(const TightSpot& spot, Length plain, job::Surface measured_
 
 class Refusal {
 public:
-    Refusal(const Request& wanted, const Bent& bent, std::optional<Length> depth, const job::Job& job)
-        : wanted_(wanted), board_(*wanted.wanted), bent_(bent), depth_(depth), job_(job) {}
+    Refusal(const Request& wanted, const Wood& wood, const job::Job& job)
+        : wanted_(wanted),
+          board_(*wanted.wanted),
+          bent_(bent_of(wanted, wood, job)),
+          depth_(given_depth(board_)),
+          job_(job) {}
 
     job::Diagnostics tell() const { return {{job::Severity::error, place(), message(), hint()}}; }
 
@@ -291,40 +247,15 @@ private:
 
     const Request& wanted_;
     const job::Board& board_;
-    const Bent& bent_;
+    Bent bent_;
     std::optional<Length> depth_;
     const job::Job& job_;
 };
 
 }  // namespace
 
-job::Board all_left_to_solve(const job::Board& board) {
-    job::Board free = board;
-    free.kerf_depth = {};
-    free.spacing = {};
-    free.kerfs.clear();
-    return free;
-}
-
-std::optional<Plies> plies(const Request& wanted, const Bent& bent, measure::Unit unit) {
-    for (const bend::Verdict no_worse : {bend::Verdict::ok, bend::Verdict::caution}) {
-        for (int count = 2; count <= most_plies && bent.thickness / count >= least_ply; ++count) {
-            const Bent ply = innermost(bent, count);
-            if (!has_room(ply)) continue;
-            const double solid = solid_utilisation(ply);
-            const bool bends_solid = bend::strain_verdict(solid) <= no_worse;
-            const auto cut = bends_solid ? std::nullopt : best_setting(ply, closest_spacing(bent.kerf), unit);
-            if (bends_solid || (cut && cut->verdict <= no_worse))
-                return Plies{count, ply.thickness, cut, cut ? cut->utilisation : solid,
-                             ply_blanks(wanted, ply, count, cut)};
-        }
-    }
-    return std::nullopt;
-}
-
-job::Diagnostics nothing_works(const Request& wanted, const Bent& bent, std::optional<Length> depth,
-                               const job::Job& job) {
-    return Refusal(wanted, bent, depth, job).tell();
+job::Diagnostics nothing_works(const Request& wanted, const Wood& wood, const job::Job& job) {
+    return Refusal(wanted, wood, job).tell();
 }
 
 }  // namespace kerfpacket::plan

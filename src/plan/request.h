@@ -1,9 +1,12 @@
 #pragma once
-// One bent board: what the job asks for, in one form for liners and wall boards, and the piece computed from it.
+// What the job asks of one board, in one form for liners and wall boards.
+
+#include <array>
+#include <string>
+#include <vector>
 
 #include "curve/outline.h"
-#include "plan/kerfs.h"
-#include "plan/plan.h"
+#include "plan/piece.h"
 
 namespace kerfpacket::plan {
 
@@ -15,12 +18,15 @@ struct Faces {
 /// The seen face stands a thickness nearer the room, which is on the right of travel.
 Faces faces(job::Surface measured_to, Length thickness);
 
+/// Straighter than a radius of 1 km bends nothing.
+inline constexpr double no_curvature = 1e-6;
+
+/// Sign of a radius's growth from the plain face to the line that keeps its length.
+inline double outward(bend::KerfsOn on) { return on == bend::KerfsOn::outside ? 1 : -1; }
+
 /// The runs of a curve, left to right, with kerfs on its left. What bends nothing to speak of is no run of its own.
 /// This alone says on which side the kerfs are; strips, cards, sheets and forms ask what it told.
 std::vector<BendRun> bend_runs(const curve::Curve& curve);
-
-/// Common practice, no source: half the thickness deep.
-Length usual_depth(const job::Board& board);
 
 /// How a board ends at one end of its curve, in distances along the measured curve.
 struct CurveEnd {
@@ -47,7 +53,9 @@ struct Request {
     Length span;  ///< or the chord
     Length rise;
 
-    /// The curve where there is wood of the board's bend, on either face.
+    /// Distances along the curve between which there is wood of the board's bend, on either face.
+    curve::Extent extent() const;
+    /// The curve between them.
     curve::Curve bent() const;
 };
 
@@ -61,33 +69,5 @@ struct TightSpot {
 };
 /// One for each way the board bends, the tightest first.
 std::vector<TightSpot> tight_spots(const Request& wanted);
-
-/// Figures of the wood: of the table, the user's, or with what a coupon told.
-struct Wood {
-    bend::Material material;  ///< with the weakest coupon's limits
-    double hinge_part = 0.5;  ///< as in bend::Cell
-    bend::Material table;     ///< without any coupon
-    bend::Knowledge known;    ///< of all coupons and trials, against the table
-};
-/// Wood of which no coupon was bent.
-inline Wood untried(const bend::Material& material) {
-    return {material, 0.5, material, bend::Knowledge(material.scatter)};
-}
-
-/// Common practice, no source: of plywood that ply across the board whose middle is nearest to half the thickness.
-Length first_depth(const job::Board& board, measure::Unit unit);
-
-/// The plies of the board, made to add up to its thickness.
-std::vector<Length> plies_of(const job::Board& board);
-
-/// What is known of the errors and of the wood as a chance; the rest of `Chance` is filled in with the cards.
-Chance chance_of(const Piece& piece, const Wood& wood, const job::Job& job);
-/// The same with the strains at which more of them would break.
-void add_levels(Piece& piece, const Wood& wood, const job::Job& job);
-
-/// Lays out one way to cut the board and judges it kerf by kerf, or says why that cannot be. Lines, cautions and what
-/// the cards say besides are not filled in. The board must have passed its checks and the faces must not fold.
-tl::expected<Piece, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
-                                              const job::Job& job);
 
 }  // namespace kerfpacket::plan

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "bend/limit.h"
 #include "measure/require.h"
 
 namespace kerfpacket::plan {
@@ -20,8 +19,7 @@ constexpr Length slack = Length::mm(0.001);
 
 Length Bent::line_radius(const TightSpot& spot, const bend::Cell& cell) const {
     const Length below_face = bend::length_keeping_depth(cell, wood.material.softness);
-    const Length plain = spot.plain_radius(measured_to, thickness);
-    return spot.on == bend::KerfsOn::outside ? plain + below_face : plain - below_face;
+    return spot.plain_radius(measured_to, thickness) + below_face * outward(spot.on);
 }
 
 bool Bent::is_ok(const bend::Cell& cell) const {
@@ -45,6 +43,17 @@ bend::Assessment Bent::assess(const bend::Cell& cell) const {
     return bend::assess(cell, wood.material, spot.on, radius, Angle::radians(cell.spacing / radius), 1);
 }
 
+Bent bent_of(const Request& wanted, const Wood& wood, const job::Job& job) {
+    const job::Board& board = *wanted.wanted;
+    return {board.thickness.value, job.saw.kerf.value, job.saw.blade_diameter.value, wood, tight_spots(wanted),
+            wanted.measured_to,    plies_of(board)};
+}
+
+std::optional<Length> given_depth(const job::Board& board) {
+    if (board.kerf_depth.given) return board.kerf_depth.given;
+    return board.kerf_depth.half ? std::optional(usual_depth(board)) : std::nullopt;
+}
+
 Length depth_step(measure::Unit unit) { return unit == measure::Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1); }
 
 std::vector<Length> cross_ply_depths(const std::vector<Length>& plies, Length step, Length least, Length most) {
@@ -58,6 +67,15 @@ std::vector<Length> cross_ply_depths(const std::vector<Length>& plies, Length st
         depth += plies[i];
     }
     return all;
+}
+
+Length first_depth(const job::Board& board, measure::Unit unit) {
+    const Length usual = usual_depth(board);
+    const std::vector<Length> all =
+        cross_ply_depths(plies_of(board), depth_step(unit) / 2, Length(), board.thickness.value - bend::least_web);
+    const auto nearest = std::min_element(
+        all.begin(), all.end(), [&](Length a, Length b) { return measure::abs(a - usual) < measure::abs(b - usual); });
+    return nearest == all.end() ? usual : *nearest;
 }
 
 std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit) {

@@ -1,6 +1,9 @@
 #pragma once
 // Which settings of a board are ok where it bends most: cheap, so that many can be looked at before one is laid out.
 
+#include "bend/assess.h"
+#include "bend/limit.h"
+#include "plan/request.h"
 #include "plan/wood.h"
 
 namespace kerfpacket::plan {
@@ -28,6 +31,11 @@ struct Bent {
     const TightSpot& worst(const bend::Cell& cell) const;
 };
 
+Bent bent_of(const Request& wanted, const Wood& wood, const job::Job& job);
+
+/// The depth that the job gives, in figures or as half the thickness.
+std::optional<Length> given_depth(const job::Board& board);
+
 /// Depths in whole steps of 1/16 in or 1 mm from the least that was checked to those that leave a web of at least
 /// `web`, and the deepest of half steps that leaves it (or 3/32 in), the shallowest first; none deeper than the blade
 /// reaches. In plywood one for each ply across the board: the half step nearest to its middle.
@@ -35,6 +43,10 @@ std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit);
 
 /// Depths from the back of plywood, in whole steps, each nearest to the middle of a ply across the board.
 std::vector<Length> cross_ply_depths(const std::vector<Length>& plies, Length step, Length least, Length most);
+
+/// Where a depth that is left to the program begins: at half the thickness. Common practice, no source: of plywood in
+/// that ply across the board whose middle is nearest to half the thickness.
+Length first_depth(const job::Board& board, measure::Unit unit);
 
 /// 1/16 in, or 1 mm where the job is metric.
 Length depth_step(measure::Unit unit);

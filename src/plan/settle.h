@@ -1,16 +1,28 @@
 #pragma once
 // Depth and spacing: as given, by common practice where that is ok, else chosen among all settings that are.
 
-#include "plan/wood.h"
+#include "plan/choice.h"
+#include "plan/lay_out.h"
+#include "plan/search.h"
 
 namespace kerfpacket::plan {
 
-/// The piece with the settings that the job gives, or the best there are; or why there are none and what would help.
+/// A board with the settings that the job gives, or the best there are, and how they came about; without neighbours.
+struct Settled {
+    Laid laid;
+    Settings settings;
+};
+/// Or why there are none; where nothing but the bend itself is in the way, without a word: `nothing_works` finds it.
 /// Ends always: depths are tried in whole steps, spacings by bisection, each once.
-tl::expected<Piece, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job);
+tl::expected<Settled, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job);
 
-/// The same run for a board that is only thought of: what it comes to, or none where it is refused. So is proven what
-/// is offered in a refusal.
+/// What such a run comes to, or none where the board is refused. So is proven what is offered in a refusal.
 std::optional<Choice> attempt(const Request& wanted, const Wood& wood, const job::Job& job);
+
+/// The same; where it would be refused for its bend, what the refusal speaks of.
+std::optional<Choice> attempt_or_break(const Request& wanted, const Wood& wood, const job::Job& job);
+
+/// The board with nothing of its cut given.
+job::Board all_left_to_solve(const job::Board& board);
 
 }  // namespace kerfpacket::plan

@@ -15,15 +15,15 @@ job::Position place(std::initializer_list<job::Position> places, const job::Boar
     return board.thickness.at;
 }
 
-job::Diagnostics check_marks(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostics check_marks(const std::vector<Kerf>& kerfs, const job::Board& board, const job::Job& job) {
     const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
-    for (std::size_t i = 1; i < piece.kerfs.size(); ++i) {
-        const Length gap = piece.kerfs[i].at - piece.kerfs[i - 1].at;
+    for (std::size_t i = 1; i < kerfs.size(); ++i) {
+        const Length gap = kerfs[i].at - kerfs[i - 1].at;
         if (gap >= closest_marks - slack) continue;
         const job::Position by_hand = board.kerfs.empty() ? job::Position{} : board.kerfs.at(i).at;
         return {{job::Severity::error, place({by_hand, board.spacing.at}, board),
                  fmt::format("kerfs {} and {} are {} apart: marks so close cannot be told apart on a strip",
-                             piece.kerfs[i - 1].n, piece.kerfs[i].n, text(gap)),
+                             kerfs[i - 1].n, kerfs[i].n, text(gap)),
                  fmt::format("kerfs stand at least {} apart", text(closest_marks))}};
     }
     return {};
@@ -31,28 +31,29 @@ job::Diagnostics check_marks(const Piece& piece, const job::Board& board, const 
 
 }  // namespace
 
-Length least_strip_height(const Piece& piece) {
-    return piece.strip == job::StripOn::edge ? piece.thickness + edge_flap : least_face_strip;
+Length least_strip_height(job::StripOn strip, Length thickness) {
+    return strip == job::StripOn::edge ? thickness + edge_flap : least_face_strip;
 }
 
-job::Diagnostics check_strips(const Piece& piece, const job::Board& board, const job::Job& job) {
+job::Diagnostics check_strips(const std::string& id, const Cutting& cut, const Blank& blank, const job::Board& board,
+                              const job::Job& job) {
     const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
-    if (auto wrong = check_marks(piece, board, job); !wrong.empty()) return wrong;
-    const bool edge = piece.strip == job::StripOn::edge;
+    if (auto wrong = check_marks(blank.kerfs, board, job); !wrong.empty()) return wrong;
+    const bool edge = board.strip.value == job::StripOn::edge;
     const job::Position at = place({board.strip.at}, board);
-    if (edge && piece.web() < least_edge_web - slack)
+    if (edge && cut.web() < least_edge_web - slack)
         return {{job::Severity::error, at,
                  fmt::format("a strip over the edge has no room for its numbers: kerfs {} deep leave a web of {}",
-                             text(piece.kerf_depth), text(piece.web())),
+                             text(cut.depth), text(cut.web())),
                  fmt::format("the web must be at least {}; strip = \"face\" goes on any board", text(least_edge_web))}};
     const job::Media& paper = job.printer.strip_media();
     const Length room = paper.width - roll_edge * 2;
-    const Length needed = least_strip_height(piece);
+    const Length needed = least_strip_height(board.strip.value, cut.thickness);
     if (!paper.roll || needed <= room + slack) return {};
     const bool face_fits = edge && least_face_strip <= room + slack;
     return {{job::Severity::error, at,
              fmt::format("a roll {} wide is too narrow for the {} strips of piece {}, which are {} high",
-                         text(paper.width), edge ? "edge" : "face", piece.id, text(needed)),
+                         text(paper.width), edge ? "edge" : "face", id, text(needed)),
              fmt::format("the roll must be at least {} wide{}", text(needed + roll_edge * 2),
                          face_fits ? "; strip = \"face\" fits on this one" : "")}};
 }

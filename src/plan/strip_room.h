@@ -1,7 +1,10 @@
 #pragma once
 // What a mark strip needs of its board and of its paper, and what is refused because it cannot be had.
 
-#include "plan/plan.h"
+#include <string>
+
+#include "plan/blank.h"
+#include "plan/cut.h"
 
 namespace kerfpacket::plan {
 
@@ -16,10 +19,11 @@ inline constexpr Length least_face_strip = Length::points(62.5);
 /// Nobody reads marks that are closer.
 inline constexpr Length closest_marks = Length::inches(1.0 / 16);
 
-/// The height of the piece's strips, at least.
-Length least_strip_height(const Piece& piece);
+/// The height of strips on a board of that thickness, at least.
+Length least_strip_height(job::StripOn strip, Length thickness);
 
 /// Marks too close to be read, an edge strip on a web too thin for its numerals, a roll too narrow for the strips.
-job::Diagnostics check_strips(const Piece& piece, const job::Board& board, const job::Job& job);
+job::Diagnostics check_strips(const std::string& id, const Cutting& cut, const Blank& blank, const job::Board& board,
+                              const job::Job& job);
 
 }  // namespace kerfpacket::plan

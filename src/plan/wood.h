@@ -3,9 +3,26 @@
 
 #include <optional>
 
-#include "plan/piece.h"
+#include <tl/expected.hpp>
+
+#include "bend/chance.h"
+#include "bend/material.h"
+#include "job/job.h"
+#include "plan/tried.h"
 
 namespace kerfpacket::plan {
+
+/// Figures of the wood: of the table, the user's, or with what a coupon told.
+struct Wood {
+    bend::Material material;  ///< with the weakest coupon's limits
+    double hinge_part = 0.5;  ///< as in bend::Cell
+    bend::Material table;     ///< without any coupon
+    bend::Knowledge known;    ///< of all coupons and trials, against the table
+};
+/// Wood of which no coupon was bent.
+inline Wood untried(const bend::Material& material) {
+    return {material, 0.5, material, bend::Knowledge(material.scatter)};
+}
 
 /// The user's figures where the job has them, else ours; none for a name that nobody knows.
 std::optional<bend::Material> material_of(const job::Board& board, const job::Job& job);

@@ -115,7 +115,7 @@ bool refused_in(const plan::Plan& plan, const std::string& id) {
 
 bool marks_stand(const plan::Piece& was, const plan::Piece& now) {
     return std::equal(
-        was.kerfs.begin(), was.kerfs.end(), now.kerfs.begin(), now.kerfs.end(),
+        was.blank().kerfs.begin(), was.blank().kerfs.end(), now.blank().kerfs.begin(), now.blank().kerfs.end(),
         [](const plan::Kerf& a, const plan::Kerf& b) { return measure::abs(a.mark - b.mark) < same_mark; });
 }
 
@@ -124,18 +124,18 @@ std::vector<std::string> effects_of(const plan::Piece& was, const plan::Piece& n
     const auto changed = [&](const std::string& key, const std::string& before, const std::string& after) {
         if (before != after) words.push_back(kit.words(key, {{"was", before}, {"now", after}}));
     };
-    const auto more = static_cast<long>(now.kerfs.size()) - static_cast<long>(was.kerfs.size());
+    const auto more = static_cast<long>(now.blank().kerfs.size()) - static_cast<long>(was.blank().kerfs.size());
     if (more != 0) {
         const std::string key = more > 0 ? "added" : "fewer";
         const long count = std::abs(more);
         words.push_back(count == 1 ? kit.words("changes.kerf_" + key)
                                    : kit.words("changes.kerfs_" + key, {{"n", std::to_string(count)}}));
     }
-    const Length longer = now.blank_length - was.blank_length;
+    const Length longer = now.blank().length - was.blank().length;
     if (tape.rounded(measure::abs(longer)) > Length())
         words.push_back(kit.words(longer > Length() ? "changes.blank_longer" : "changes.blank_shorter",
                                   {{"length", tape.with_unit(measure::abs(longer))}}));
-    changed("changes.depth", tape.exact(was.kerf_depth), tape.exact(now.kerf_depth));
+    changed("changes.depth", tape.exact(was.cut.depth), tape.exact(now.cut.depth));
     changed("changes.spacing", spacing_text(was, kit, tape), spacing_text(now, kit, tape));
     changed("changes.side", kerf_side(was, kit), kerf_side(now, kit));
     changed("changes.verdict", verdict_word(was.bend.verdict, kit), verdict_word(now.bend.verdict, kit));

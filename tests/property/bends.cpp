@@ -81,10 +81,10 @@ RC_GTEST_PROP(Pieces, blank_is_longer_than_its_face_with_kerfs_outside_and_short
     const auto plan = plan::make_plan(tests::job_of(wall));
     RC_ASSERT(plan.has_value());
     const plan::Piece& piece = plan->pieces.at(0);
-    const measure::Length more = piece.blank_length - 2 * piece.trim - piece.finish_length;
+    const measure::Length more = piece.blank().length - 2 * piece.trim - piece.blank().finish_length;
     // The face is on the outside of the bend when the kerfs are inside.
     RC_ASSERT((more.mm() > 0) == (wall.side.value == job::Side::concave));
-    RC_ASSERT(measure::abs(more) < piece.turn.radians() * piece.thickness / 2);
+    RC_ASSERT(measure::abs(more) < piece.turn.radians() * piece.cut.thickness / 2);
 }
 
 RC_GTEST_PROP(Pieces, every_point_of_the_bend_has_a_kerf_within_half_a_spacing, ()) {
@@ -92,21 +92,24 @@ RC_GTEST_PROP(Pieces, every_point_of_the_bend_has_a_kerf_within_half_a_spacing, 
     RC_ASSERT(plan.has_value());
     const plan::Piece& piece = plan->pieces.at(0);
     const auto hair = measure::Length::mm(1e-6);
-    const auto half = piece.spacing / 2;
-    const auto first = piece.kerfs.front().at;
-    const auto last = piece.kerfs.back().at;
+    const auto half = piece.cut.spacing / 2;
+    const auto first = piece.blank().kerfs.front().at;
+    const auto last = piece.blank().kerfs.back().at;
     // Where the board itself ends too soon, as far as wood goes.
-    RC_ASSERT(first <= std::max(piece.bend_start + half, piece.kerf + piece.spacing) + hair);
-    RC_ASSERT(last >= std::min(piece.bend_end - half, piece.blank_length - piece.kerf - piece.spacing) - hair);
+    RC_ASSERT(first <= std::max(piece.blank().bend_start + half, piece.cut.kerf + piece.cut.spacing) + hair);
+    RC_ASSERT(last >=
+              std::min(piece.blank().bend_end - half, piece.blank().length - piece.cut.kerf - piece.cut.spacing) -
+                  hair);
     // And no kerf stands where there is nothing for it to turn, or off the board.
-    RC_ASSERT(first >= piece.bend_start - half - hair && first >= piece.kerf - hair);
-    RC_ASSERT(last <= piece.bend_end + half + hair && last <= piece.blank_length - piece.kerf + hair);
-    for (std::size_t i = 0; i < piece.kerfs.size(); ++i) {
-        const double multiple = piece.kerfs[i].at / piece.spacing;
+    RC_ASSERT(first >= piece.blank().bend_start - half - hair && first >= piece.cut.kerf - hair);
+    RC_ASSERT(last <= piece.blank().bend_end + half + hair && last <= piece.blank().length - piece.cut.kerf + hair);
+    for (std::size_t i = 0; i < piece.blank().kerfs.size(); ++i) {
+        const double multiple = piece.blank().kerfs[i].at / piece.cut.spacing;
         RC_ASSERT(std::abs(multiple - std::round(multiple)) < 1e-9);
-        RC_ASSERT(piece.kerfs[i].n == static_cast<int>(i) + 1);
+        RC_ASSERT(piece.blank().kerfs[i].n == static_cast<int>(i) + 1);
     }
-    RC_ASSERT(std::abs(piece.bend.turn_per_kerf.radians() * double(piece.kerfs.size()) - piece.turn.radians()) < 1e-9);
+    RC_ASSERT(std::abs(piece.bend.turn_per_kerf.radians() * double(piece.blank().kerfs.size()) - piece.turn.radians()) <
+              1e-9);
 }
 
 // Which end is zero changes the numbering, never the board: lengths stay, tails change ends.
@@ -119,8 +122,8 @@ RC_GTEST_PROP(Pieces, zero_end_changes_no_length, ()) {
     RC_ASSERT(left.has_value() && right.has_value());
     const plan::Piece& a = left->pieces.at(0);
     const plan::Piece& b = right->pieces.at(0);
-    RC_ASSERT(measure::abs(a.blank_length - b.blank_length).mm() < 1e-9);
-    RC_ASSERT(a.tails[0] == b.tails[1] && a.tails[1] == b.tails[0]);
+    RC_ASSERT(measure::abs(a.blank().length - b.blank().length).mm() < 1e-9);
+    RC_ASSERT(a.blank().tails[0] == b.blank().tails[1] && a.blank().tails[1] == b.blank().tails[0]);
     RC_ASSERT(std::get<plan::WallLines>(a.lines).finish == std::get<plan::WallLines>(b.lines).finish);
 }
 

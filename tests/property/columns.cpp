@@ -45,11 +45,11 @@ std::vector<Row> rows_of(const plan::Piece& piece, Unit unit, const std::string&
     const sheets::Tape tape(unit, kit.words);
     {
         sheets::Pen pen(page, kit);
-        sheets::ChecklistBlock(pen, piece, tape, {}).draw({72_pt, 700_pt}, 200_pt, 0, piece.kerfs.size());
+        sheets::ChecklistBlock(pen, piece, tape, {}).draw({72_pt, 700_pt}, 200_pt, 0, piece.blank().kerfs.size());
     }
     std::vector<Row> rows;
     const auto all = tests::texts(page);
-    for (std::size_t n = 0; n < piece.kerfs.size(); ++n) {
+    for (std::size_t n = 0; n < piece.blank().kerfs.size(); ++n) {
         const auto number = std::find_if(all.begin(), all.end(), [&](const page::TextItem& t) {
             return t.role == page::Role::numeral && t.text == std::to_string(n + 1);
         });
@@ -71,7 +71,7 @@ std::vector<Row> rows_of(const plan::Piece& piece, Unit unit, const std::string&
 void expect_true(const plan::Piece& piece, Unit unit, const std::string& language) {
     const std::vector<Row> rows = rows_of(piece, unit, language);
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        const Length mark = piece.kerfs[i].mark;
+        const Length mark = piece.blank().kerfs[i].mark;
         const bool inch = unit == Unit::inch;
         const double hair = 1e-6;
         EXPECT_NEAR(rows[i].tape, inch ? mark.inches() : mark.mm(), (inch ? 0.0005 : 0.005) + hair) << mark.mm();
@@ -81,11 +81,12 @@ void expect_true(const plan::Piece& piece, Unit unit, const std::string& languag
 
 plan::Piece piece_at(const std::vector<Length>& marks) {
     plan::Piece piece;
+    plan::Blank& blank = piece.blanks.emplace_back();
     for (const Length mark : marks) {
         plan::Kerf kerf;
-        kerf.n = static_cast<int>(piece.kerfs.size()) + 1;
+        kerf.n = static_cast<int>(blank.kerfs.size()) + 1;
         kerf.at = kerf.mark = mark;
-        piece.kerfs.push_back(kerf);
+        blank.kerfs.push_back(kerf);
     }
     return piece;
 }
@@ -122,12 +123,13 @@ TEST(Columns, of_a_job_whose_ticks_stand_on_half_millimetres) {
         job::Job job = read.job;
         job.walls.at(0).board.zero = zero;
         plan::Piece piece = plan::make_plan(job).value().pieces.at(0);
-        ASSERT_GT(piece.kerfs.size(), 20U);
-        for (std::size_t first = 0; first < piece.kerfs.size(); first += 10) {
+        ASSERT_GT(piece.blank().kerfs.size(), 20U);
+        for (std::size_t first = 0; first < piece.blank().kerfs.size(); first += 10) {
             plan::Piece block;
-            for (std::size_t i = first; i < std::min(first + 10, piece.kerfs.size()); ++i) {
-                block.kerfs.push_back(piece.kerfs[i]);
-                block.kerfs.back().n = static_cast<int>(i - first) + 1;
+            plan::Blank& blank = block.blanks.emplace_back();
+            for (std::size_t i = first; i < std::min(first + 10, piece.blank().kerfs.size()); ++i) {
+                blank.kerfs.push_back(piece.blank().kerfs[i]);
+                blank.kerfs.back().n = static_cast<int>(i - first) + 1;
             }
             expect_true(block, Unit::millimetre, "en");
         }

@@ -51,10 +51,10 @@ Length from_path(const geom::Path& path, geom::Point p) {
 /// Folds about hinges in the middle of the web, each kerf by its own share of the turn, and lays the seen face on the
 /// line that the plan draws for it. The board is numbered from the left.
 Misfit fold(const plan::Piece& piece, const geom::Path& seen) {
-    const Length to_hinge = piece.web() / 2;
+    const Length to_hinge = piece.cut.web() / 2;
     geom::Point at = seen.start() + seen.at({}).direction.left() * to_hinge;
     geom::Direction heading = seen.at({}).direction;
-    Length along = piece.ends[0].plain_face;
+    Length along = piece.blank().ends[0].plain_face;
     Misfit misfit;
     double turned = 0;
     const auto advance = [&](Length to) {
@@ -65,19 +65,19 @@ Misfit fold(const plan::Piece& piece, const geom::Path& seen) {
         at = at + heading * (to - along);
         along = to;
     };
-    for (const plan::Kerf& kerf : piece.kerfs) {
+    for (const plan::Kerf& kerf : piece.blank().kerfs) {
         // Travel turns to the right where the kerfs open.
         const Angle turn = kerf.turn * (kerf.on == bend::KerfsOn::outside ? -1.0 : 1.0);
         turned += turn.radians();
-        if (kerf.at >= piece.ends[1].plain_face) continue;
+        if (kerf.at >= piece.blank().ends[1].plain_face) continue;
         if (kerf.at > along) advance(kerf.at);
         heading = heading.turned(turn);
     }
-    advance(piece.ends[1].plain_face);
+    advance(piece.blank().ends[1].plain_face);
     misfit.end = geom::distance(at - heading.left() * to_hinge, seen.end());
     // A board that bends both ways turns by the difference; its ends are square.
     misfit.turn_left =
-        piece.bends_both_ways() ? turned - seen.turn().radians() : std::abs(turned) - piece.turn.radians();
+        piece.blank().bends_both_ways() ? turned - seen.turn().radians() : std::abs(turned) - piece.turn.radians();
     return misfit;
 }
 
@@ -167,14 +167,14 @@ INSTANTIATE_TEST_SUITE_P(Chosen, Folded, testing::ValuesIn(chosen()), [](const a
 /// names down, the kerfs of the other face up, the left end at station 0. Looks at the middles of the lands.
 Length off_its_rib(const plan::Piece& piece) {
     const plan::FormRib& rib = piece.form.value();
-    const bool from_right = piece.zero == job::End::right;
-    const auto from_left = [&](Length at) { return from_right ? piece.blank_length - at : at; };
-    const plan::BoardEnd& start = piece.ends.at(from_right ? 1 : 0);
-    const plan::BoardEnd& end = piece.ends.at(from_right ? 0 : 1);
+    const bool from_right = piece.blank().zero == job::End::right;
+    const auto from_left = [&](Length at) { return from_right ? piece.blank().length - at : at; };
+    const plan::BoardEnd& start = piece.blank().ends.at(from_right ? 1 : 0);
+    const plan::BoardEnd& end = piece.blank().ends.at(from_right ? 0 : 1);
     const Length first = from_left(rib.at_kerf_face ? start.kerf_face : start.plain_face);
     const Length last = from_left(rib.at_kerf_face ? end.kerf_face : end.plain_face);
     // Above the face that lies down the hinge is in the middle of the web.
-    const Length up = rib.at_kerf_face ? piece.thickness - piece.web() / 2 : piece.web() / 2;
+    const Length up = rib.at_kerf_face ? piece.cut.thickness - piece.cut.web() / 2 : piece.cut.web() / 2;
     geom::Point at{{}, up};
     geom::Direction heading{1, 0};
     Length along = first;
@@ -184,7 +184,7 @@ Length off_its_rib(const plan::Piece& piece) {
         at = at + heading * (to - along);
         along = to;
     };
-    std::vector<plan::Kerf> kerfs = piece.kerfs;
+    std::vector<plan::Kerf> kerfs = piece.blank().kerfs;
     if (from_right) std::reverse(kerfs.begin(), kerfs.end());
     for (const plan::Kerf& kerf : kerfs) {
         const Length place = std::clamp(from_left(kerf.at), first, last);
@@ -216,7 +216,7 @@ TEST(Folded, lies_on_its_rib_whichever_way_it_bends_and_wherever_zero_is) {
     int both_ways = 0, kerf_face = 0;
     const auto lies = [&](const plan::Piece& piece) {
         EXPECT_LE(off_its_rib(piece).inches(), 1.0 / 16);
-        both_ways += piece.bends_both_ways() ? 1 : 0;
+        both_ways += piece.blank().bends_both_ways() ? 1 : 0;
         kerf_face += piece.form->at_kerf_face ? 1 : 0;
         plan::Piece turned_over = piece;
         std::vector<geom::Segment> mirrored = piece.form->curve.segments();
@@ -247,10 +247,11 @@ TEST(Folded, lies_on_its_rib_whichever_way_it_bends_and_wherever_zero_is) {
 // A blank cut as long as its face instead would end short: the test above can tell.
 TEST(Folded, would_notice_a_blank_as_long_as_its_face) {
     plan::Piece piece = piece_of(formed(tests::harbor_stair()));
-    const double shorter = measure::arc_length(piece.finish_radius, piece.turn) / piece.bend_length();
-    piece.ends[1].plain_face =
-        piece.ends[0].plain_face + (piece.ends[1].plain_face - piece.ends[0].plain_face) * shorter;
-    for (plan::Kerf& kerf : piece.kerfs) kerf.at = piece.bend_start + (kerf.at - piece.bend_start) * shorter;
+    const double shorter = measure::arc_length(piece.radii.finish, piece.turn) / piece.blank().bend_length();
+    plan::Blank& blank = piece.blanks.front();
+    const Length start = blank.ends[0].plain_face;
+    blank.ends[1].plain_face = start + (blank.ends[1].plain_face - start) * shorter;
+    for (plan::Kerf& kerf : blank.kerfs) kerf.at = blank.bend_start + (kerf.at - blank.bend_start) * shorter;
     EXPECT_GT(fold(piece, seen_face(piece)).end.inches(), 1.0 / 32);
 }
 

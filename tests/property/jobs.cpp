@@ -46,24 +46,24 @@ std::string wrong_lines(const plan::Piece& piece) {
 }
 
 std::string wrong_kerfs(const plan::Piece& piece) {
-    if (piece.kerfs.empty()) return "no kerfs";
+    if (piece.blank().kerfs.empty()) return "no kerfs";
     double turn = 0;
-    for (std::size_t i = 0; i < piece.kerfs.size(); ++i) {
-        const plan::Kerf& kerf = piece.kerfs[i];
+    for (std::size_t i = 0; i < piece.blank().kerfs.size(); ++i) {
+        const plan::Kerf& kerf = piece.blank().kerfs[i];
         if (!finite(kerf.at) || !finite(kerf.mark) || !finite(kerf.radius) || !finite(kerf.on_curve)) return "kerf";
-        if (kerf.at <= Length() || kerf.at >= piece.blank_length) return "kerf off the board";
+        if (kerf.at <= Length() || kerf.at >= piece.blank().length) return "kerf off the board";
         if (!std::isfinite(kerf.utilisation) || kerf.utilisation < 0) return "utilisation";
         if (kerf.n != static_cast<int>(i) + 1) return "number";
         turn += kerf.turn.radians() * (kerf.on == bend::KerfsOn::outside ? 1 : -1);
         if (i == 0) continue;
-        const Length gap = kerf.at - piece.kerfs[i - 1].at;
-        if (gap <= piece.kerf) return "kerfs that meet";
-        if (i > 1 && !piece.spacing_given) {
-            const double ratio = gap / (piece.kerfs[i - 1].at - piece.kerfs[i - 2].at);
+        const Length gap = kerf.at - piece.blank().kerfs[i - 1].at;
+        if (gap <= piece.cut.kerf) return "kerfs that meet";
+        if (i > 1 && !piece.cut.spacing_given) {
+            const double ratio = gap / (piece.blank().kerfs[i - 1].at - piece.blank().kerfs[i - 2].at);
             if (std::max(ratio, 1 / ratio) > 1.2501) return "gap ratio " + std::to_string(ratio);
         }
     }
-    if (!piece.bends_both_ways() && std::abs(std::abs(turn) - piece.turn.radians()) > 1e-9)
+    if (!piece.blank().bends_both_ways() && std::abs(std::abs(turn) - piece.turn.radians()) > 1e-9)
         return "kerf turns miss the bend's by " + measure::fixed((std::abs(turn) - piece.turn.radians()) * 1e12, 0) +
                "e-12";
     return "";
@@ -71,11 +71,13 @@ std::string wrong_kerfs(const plan::Piece& piece) {
 
 std::string wrong_figures(const plan::Piece& piece) {
     for (const Length length :
-         {piece.blank_length, piece.bend_start, piece.bend_end, piece.finish_length, piece.spacing, piece.least_spacing,
-          piece.wall_radius, piece.finish_radius, piece.bend_radius, piece.measured_rise, piece.measured_span})
+         {piece.blank().length, piece.blank().bend_start, piece.blank().bend_end, piece.blank().finish_length,
+          piece.cut.spacing, piece.cut.least_spacing, piece.radii.wall, piece.radii.finish, piece.radii.line,
+          piece.measured_rise, piece.measured_span})
         if (!finite(length)) return "a length";
-    if (piece.bend_end <= piece.bend_start || piece.blank_length < piece.bend_end) return "bend";
-    for (const plan::BoardEnd& end : piece.ends)
+    if (piece.blank().bend_end <= piece.blank().bend_start || piece.blank().length < piece.blank().bend_end)
+        return "bend";
+    for (const plan::BoardEnd& end : piece.blank().ends)
         if (!finite(end.kerf_face) || !finite(end.plain_face)) return "board end";
     if (piece.form && (!finite(piece.form->curve) || piece.form->ordinates.size() < 2)) return "form";
     return "";

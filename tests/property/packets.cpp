@@ -81,7 +81,7 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
     int mitres = 0;
     for (const plan::Piece& piece : plan.pieces) {
         int cuts = 0;
-        for (const plan::BoardEnd& end : piece.ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
+        for (const plan::BoardEnd& end : piece.blank().ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
         mitres += cuts;
         EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITRE "), cuts) << piece.id << '\n' << job;
         // There must be room for the word; a mitre names what goes away as well.
@@ -95,12 +95,13 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
 std::string sides_of(const plan::Piece& piece) {
     std::string sides;
     std::size_t kerf = 0;
-    std::vector<measure::Length> ends = piece.reverses();
-    ends.push_back(piece.blank_length);
+    std::vector<measure::Length> ends = piece.blank().reverses();
+    ends.push_back(piece.blank().length);
     for (const measure::Length end : ends) {
         double turn = 0;
-        for (; kerf < piece.kerfs.size() && piece.kerfs[kerf].at <= end; ++kerf)
-            turn += piece.kerfs[kerf].turn.radians() * (piece.kerfs[kerf].on == bend::KerfsOn::outside ? 1 : -1);
+        for (; kerf < piece.blank().kerfs.size() && piece.blank().kerfs[kerf].at <= end; ++kerf)
+            turn += piece.blank().kerfs[kerf].turn.radians() *
+                    (piece.blank().kerfs[kerf].on == bend::KerfsOn::outside ? 1 : -1);
         sides += std::string(sides.empty() ? "" : ", then ") + (turn > 0 ? "OPEN" : "CLOSE");
     }
     return sides;

@@ -55,11 +55,11 @@ job::Job any_ellipse() {
 /// Of a chosen board everything is ok but what no setting can change.
 void judge(const plan::Piece& piece) {
     using bend::Concern;
-    for (const plan::Kerf& kerf : piece.kerfs) RC_ASSERT(kerf.utilisation <= bend::ok_up_to + 1e-12);
+    for (const plan::Kerf& kerf : piece.blank().kerfs) RC_ASSERT(kerf.utilisation <= bend::ok_up_to + 1e-12);
     for (const Concern concern : piece.bend.concerns)
         RC_ASSERT(concern == Concern::grain_may_split || concern == Concern::kerf_out_of_range ||
                   concern == Concern::spacing_out_of_range || concern == Concern::land_out_of_range);
-    RC_ASSERT(piece.web() >= bend::thin_web - Length::mm(0.002));
+    RC_ASSERT(piece.cut.web() >= bend::thin_web - Length::mm(0.002));
     RC_ASSERT(piece.weak_links.empty());
 }
 
@@ -77,7 +77,7 @@ void solved_is_ok(const job::Job& job) {
     else judge(piece);
     // Turns add up to the curve's.
     double turned = 0;
-    for (const plan::Kerf& kerf : piece.kerfs) turned += kerf.turn.radians();
+    for (const plan::Kerf& kerf : piece.blank().kerfs) turned += kerf.turn.radians();
     RC_ASSERT(std::abs(turned - piece.turn.radians()) < 1e-9);
 }
 
@@ -87,12 +87,12 @@ RC_GTEST_PROP(Solved, ellipses_are_ok_by_the_checker, ()) { solved_is_ok(any_ell
 
 // Half an ellipse is its own mirror image, an arc with tails is when the tails change ends.
 void is_mirrored(const plan::Piece& a, const plan::Piece& b) {
-    RC_ASSERT(a.kerfs.size() == b.kerfs.size());
-    RC_ASSERT(a.kerf_depth == b.kerf_depth);
-    for (std::size_t i = 0; i < a.kerfs.size(); ++i) {
-        const plan::Kerf& other = b.kerfs[b.kerfs.size() - 1 - i];
-        RC_ASSERT(std::abs((a.kerfs[i].at + other.at - a.blank_length).mm()) < 1e-5);
-        RC_ASSERT(std::abs((a.kerfs[i].turn - other.turn).radians()) < 1e-8);
+    RC_ASSERT(a.blank().kerfs.size() == b.blank().kerfs.size());
+    RC_ASSERT(a.cut.depth == b.cut.depth);
+    for (std::size_t i = 0; i < a.blank().kerfs.size(); ++i) {
+        const plan::Kerf& other = b.blank().kerfs[b.blank().kerfs.size() - 1 - i];
+        RC_ASSERT(std::abs((a.blank().kerfs[i].at + other.at - a.blank().length).mm()) < 1e-5);
+        RC_ASSERT(std::abs((a.blank().kerfs[i].turn - other.turn).radians()) < 1e-8);
     }
 }
 

@@ -46,7 +46,8 @@ public:
         need(heading_height + 22_pt + row_height * rows);
         write();
         where_it_goes();
-        if (std::any_of(piece_.runs.begin(), piece_.runs.end(), [](const plan::BendRun& run) { return !opens(run); }))
+        if (std::any_of(piece_.blank().runs.begin(), piece_.blank().runs.end(),
+                        [](const plan::BendRun& run) { return !opens(run); }))
             one_kerf();
     }
 
@@ -64,7 +65,7 @@ private:
         draft.tag = piece_.id;
         draft.title = words("coupon.title");
         draft.subtitle = words("coupon.subtitle", {{"what", piece_name(piece_, kit_)},
-                                                   {"depth", tape_.exact(piece_.kerf_depth)},
+                                                   {"depth", tape_.exact(piece_.cut.depth)},
                                                    {"spacing", spacing_text(piece_, kit_, tape_)}});
         right_ = draft.page.width - side_margin;
         y_ = draft.page.height - 58_pt;

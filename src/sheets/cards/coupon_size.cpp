@@ -12,14 +12,14 @@ CouponSize coupon_size(const plan::Piece& piece, Unit unit) {
     CouponSize size;
     size.rise = inch ? Length::inches(1) : Length::mm(25);
     size.spacing = kerf.spacing;
-    size.side = piece.bends_both_ways() ? kerf.on : piece.kerfs_on;
+    size.side = piece.blank().bends_both_ways() ? kerf.on : piece.kerfs_on;
     const Length usual = inch ? Length::inches(12) : Length::mm(300);
     const Length step = inch ? Length::inches(1) : Length::mm(10);
     size.length = usual;
     // The arc whose middle stands a rise above its chord: half its angle is acos(1 - m/R).
-    if (piece.finish_radius > size.rise) {
-        const measure::Angle half = measure::Angle::radians(std::acos(1 - size.rise / piece.finish_radius));
-        const Length arc = measure::arc_length(piece.finish_radius, half * 2);
+    if (piece.radii.finish > size.rise) {
+        const measure::Angle half = measure::Angle::radians(std::acos(1 - size.rise / piece.radii.finish));
+        const Length arc = measure::arc_length(piece.radii.finish, half * 2);
         size.for_radius = arc > usual;
         if (size.for_radius) size.length = step * std::ceil(arc / step);
     }

@@ -1,7 +1,7 @@
 #pragma once
 // How a coupon of this board is cut: where its figures come from when spacing or bend vary along the piece.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {

@@ -55,15 +55,15 @@ std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize
                                       const Tape& tape) {
     std::string make = kit.words("coupon.make_length", {{"length", tape.exact(size.length)},
                                                         {"kerfs", std::to_string(size.kerfs)},
-                                                        {"depth", tape.exact(piece.kerf_depth)},
+                                                        {"depth", tape.exact(piece.cut.depth)},
                                                         {"spacing", tape.exact(size.spacing)},
-                                                        {"kerf", tape.exact(piece.kerf)}});
+                                                        {"kerf", tape.exact(piece.cut.kerf)}});
     if (size.for_radius)
         make += " " + kit.words("coupon.make_radius",
-                                {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.finish_radius)}});
+                                {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.radii.finish)}});
     std::string bend =
         kit.words(size.side == bend::KerfsOn::outside ? "coupon.make_bend_outside" : "coupon.make_bend_inside");
-    if (piece.bends_both_ways()) bend += " " + kit.words("coupon.make_both_ways");
+    if (piece.blank().bends_both_ways()) bend += " " + kit.words("coupon.make_both_ways");
     return {make, bend, kit.words("coupon.make_hold"),
             kit.words("coupon.make_rise", {{"rise", tape.exact(size.rise)}})};
 }
@@ -95,7 +95,7 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
             "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
             "result = \"" + blank + "\"   # " + listed(ends_of_bending()),
             "by = \"" + blank + blank + "\"",
-            "kerf_depth = \"" + file.exact(piece.kerf_depth) + "\"",
+            "kerf_depth = \"" + file.exact(piece.cut.depth) + "\"",
             "spacing = \"" + file.exact(size.spacing) + "\""};
 }
 
@@ -109,11 +109,12 @@ std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSi
     const bool inch = tape.unit() == Unit::inch;
     const Length away = inch ? Length::inches(12) : Length::mm(300);
     std::vector<std::string> steps{
-        kit.words("coupon.one_kerf_make", {{"depth", tape.exact(piece.kerf_depth)}, {"kerf", tape.exact(piece.kerf)}}),
+        kit.words("coupon.one_kerf_make",
+                  {{"depth", tape.exact(piece.cut.depth)}, {"kerf", tape.exact(piece.cut.kerf)}}),
         kit.words("coupon.one_kerf_raise", {{"away", tape.exact(away)}}),
         kit.words("coupon.one_kerf_lines", {{"table", board_table(piece) + ".coupon"},
                                             {"away", Tape(tape.unit()).exact(away)},
-                                            {"depth", Tape(tape.unit()).exact(piece.kerf_depth)},
+                                            {"depth", Tape(tape.unit()).exact(piece.cut.depth)},
                                             {"spacing", Tape(tape.unit()).exact(size.spacing)}})};
     for (const plan::CouponResult& tried : piece.tried)
         if (tried.coupon.held == bend::Held::one_kerf && tried.hinge)

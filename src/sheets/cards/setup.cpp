@@ -35,7 +35,7 @@ public:
             draw_edge_view(pen, piece_, tape_, room.high.y);
         }
         steps();
-        if (!piece_.rear_limit) trial_table();
+        if (!piece_.saw.rear_limit) trial_table();
         coupon();
         pour(flow_, small_errors(piece_, flow_.kit(), tape_));
         too_deep();
@@ -49,15 +49,15 @@ private:
     const fonts::Style& style() const { return flow_.style(); }
 
     std::string spacer_text() const {
-        if (!piece_.spacer) return words("setup.by_trial");
-        return *piece_.spacer > Length() ? tape_.exact(*piece_.spacer) : words("setup.none");
+        if (!piece_.saw.spacer) return words("setup.by_trial");
+        return *piece_.saw.spacer > Length() ? tape_.exact(*piece_.saw.spacer) : words("setup.none");
     }
 
     /// What the saw is set to, side by side.
     void figures() {
-        const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.kerf_depth)},
-                                                                        {"setup.web", tape_.exact(piece_.web())},
-                                                                        {"setup.kerf", tape_.exact(piece_.kerf)},
+        const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.cut.depth)},
+                                                                        {"setup.web", tape_.exact(piece_.cut.web())},
+                                                                        {"setup.kerf", tape_.exact(piece_.cut.kerf)},
                                                                         {"setup.spacer", spacer_text()}}};
         const Rect room = flow_.take(style().small + style().huge * 1.2);
         Pen pen = flow_.pen();
@@ -88,7 +88,7 @@ private:
         Pen pen = flow_.pen();
         const Length gap = 16_pt;
         // A board that bends both ways has more to say of its kerfs.
-        const Type usual{piece_.bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
+        const Type usual{piece_.blank().bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
         const Type type = pen.fitting(texts[0] + texts[1] + texts[2], usual, room.width() - gap * 2);
         Length x = room.low.x;
         for (const std::string& text : texts)
@@ -128,37 +128,37 @@ private:
 
     /// What a shorter spacer costs; nothing where none is needed.
     std::string shorter_spacer() const {
-        if (!piece_.spacer || *piece_.spacer <= 0_mm || !piece_.spacer_shorter) return {};
+        if (!piece_.saw.spacer || *piece_.saw.spacer <= 0_mm || !piece_.saw.spacer_shorter) return {};
         const bool inch = tape_.unit() == measure::Unit::inch;
-        if (*piece_.spacer_shorter <= 0_mm) return words(inch ? "setup.no_spacer_inch" : "setup.no_spacer_mm");
+        if (*piece_.saw.spacer_shorter <= 0_mm) return words(inch ? "setup.no_spacer_inch" : "setup.no_spacer_mm");
         return words(inch ? "setup.spacer_shorter_inch" : "setup.spacer_shorter_mm",
-                     {{"spacer", tape_.with_unit(*piece_.spacer_shorter)}});
+                     {{"spacer", tape_.with_unit(*piece_.saw.spacer_shorter)}});
     }
 
     void steps() {
         const std::string shorter = shorter_spacer();
-        const bool short_travel = piece_.width_reached && *piece_.width_reached < piece_.width;
+        const bool short_travel = piece_.saw.width_reached && *piece_.saw.width_reached < piece_.width;
         flow_.heading(words("setup.order"), words("setup.tick_or_write"));
-        const std::string depth = tape_.exact(piece_.kerf_depth);
+        const std::string depth = tape_.exact(piece_.cut.depth);
         step(words("setup.manual"), false);
-        step(piece_.spacer && *piece_.spacer > Length()
+        step(piece_.saw.spacer && *piece_.saw.spacer > Length()
                  ? words("setup.unplugged_spacer", {{"depth", depth}, {"spacer", spacer_text()}})
                  : words("setup.unplugged", {{"depth", depth}}),
              false);
         if (!shorter.empty()) remark(shorter, false);
-        const std::string needed = tape_.exact(piece_.travel_needed.value_or(piece_.width));
+        const std::string needed = tape_.exact(piece_.saw.travel_needed.value_or(piece_.width));
         step(plan_.saw.travel
                  ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
                  : words("setup.travel_unknown", {{"needed", needed}}),
              !plan_.saw.travel);
         if (short_travel)
-            remark(words("setup.reached",
-                         {{"reached", tape_.with_unit(*piece_.width_reached)}, {"width", tape_.exact(piece_.width)}}),
+            remark(words("setup.reached", {{"reached", tape_.with_unit(*piece_.saw.width_reached)},
+                                           {"width", tape_.exact(piece_.width)}}),
                    true);
         step(words("setup.test_back"), true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
         step(words("setup.web_thinnest"), true);
-        step(words("setup.kerf_measured", {{"kerf", tape_.exact(piece_.kerf)}}), true);
+        step(words("setup.kerf_measured", {{"kerf", tape_.exact(piece_.cut.kerf)}}), true);
     }
 
     /// The spacer for each depth at which a trial groove may meet the fence.
@@ -171,9 +171,9 @@ private:
         table.heads = {words("setup.trial_depth")};
         table.rows = {{words("setup.trial_spacer")}};
         for (int i = 0; i < columns; ++i) {
-            const Length at_fence = piece_.kerf_depth * (static_cast<double>(i) / columns);
+            const Length at_fence = piece_.cut.depth * (static_cast<double>(i) / columns);
             const Length limit =
-                bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.kerf_depth, at_fence);
+                bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.cut.depth, at_fence);
             table.shares.push_back(0.72 / columns);
             table.heads.push_back(tape_.exact_plain(at_fence));
             table.rows.front().emplace_back(tape_.plain(bend::spacer(limit, tape_.unit())));
@@ -193,7 +193,7 @@ private:
                    Blank{words("setup.set_by"), 110_pt});
         flow_.item(Role::text,
                    words(size.side == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
-                         {{"radius", tape_.with_unit(piece_.finish_radius)}}),
+                         {{"radius", tape_.with_unit(piece_.radii.finish)}}),
                    type, Blank{words("setup.date"), 110_pt});
     }
 

@@ -17,7 +17,7 @@ Length below_board(const fonts::Style& style) { return style.small * 2.2 + 14_pt
 Length dimension_room(const fonts::Style& style) { return style.small * 2.9 + 14_pt; }
 /// Words over the end view: two lines where the saw's rear limit is known, else one.
 Length above_board(const plan::Piece& piece, const fonts::Style& style) {
-    return style.small * (piece.spacer ? 2.8 : 1.4) + 16_pt;
+    return style.small * (piece.saw.spacer ? 2.8 : 1.4) + 16_pt;
 }
 
 /// The end view's places along the page.
@@ -34,14 +34,14 @@ struct EndView {
 EndView lay_out(const Pen& pen, const plan::Piece& piece, Length top) {
     EndView view;
     view.fence = side_margin + 6_pt + fence_width;
-    view.back = view.fence + piece.spacer.value_or(0_mm);
+    view.back = view.fence + piece.saw.spacer.value_or(0_mm);
     const fonts::Style& style = pen.kit().style;
     const Length limit = pen.page_width() - side_margin - dimension_room(style);
     view.broken = view.back + piece.width > limit;
     view.front = view.broken ? limit : view.back + piece.width;
     view.top = top - above_board(piece, style);
-    view.table = view.top - piece.thickness;
-    view.groove = view.top - piece.kerf_depth;
+    view.table = view.top - piece.cut.thickness;
+    view.groove = view.top - piece.cut.depth;
     return view;
 }
 
@@ -76,7 +76,7 @@ void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
     const std::string spacer = words("setup.spacer_drawn");
     Type type = Type{Face::bold, style.text}.centred();
     if (pen.width(spacer, type) > view.back - view.fence - 6_pt) type.size = style.tiny;
-    if (pen.width(spacer, type) <= view.back - view.fence - 2_pt && piece.kerf_depth > 14_pt)
+    if (pen.width(spacer, type) <= view.back - view.fence - 2_pt && piece.cut.depth > 14_pt)
         pen.text(Role::text, {(view.fence + view.back) / 2, view.top - 13_pt}, spacer, type);
 }
 
@@ -84,11 +84,11 @@ void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
 void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, const EndView& view) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
-    const Length centre = view.fence + *piece.rear_limit;
+    const Length centre = view.fence + *piece.saw.rear_limit;
     const Length radius = plan.saw.blade_diameter.value / 2;
     pen.line(Role::centre, {centre, view.groove}, {centre, view.top + style.small * 2.4 + 10_pt}, style.hair,
              Dash::dash_dot);
-    const Length reach = std::min(piece.groove_ramp, centre - view.fence);
+    const Length reach = std::min(piece.saw.groove_ramp, centre - view.fence);
     if (reach > 1_mm) {
         const Angle sweep = Angle::radians(std::asin(reach / radius));
         const Point end{centre - reach, view.groove + radius * (1 - std::cos(sweep.radians()))};
@@ -100,7 +100,7 @@ void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape
                  pen.fitting(text, {Face::regular, style.small}, pen.page_width() - side_margin - x));
     };
     say(style.small * 1.45 + 12_pt, words(plan.saw.trial ? "setup.rear_limit_trial" : "setup.rear_limit",
-                                          {{"limit", tape.exact(*piece.rear_limit)}}));
+                                          {{"limit", tape.exact(*piece.saw.rear_limit)}}));
     say(12_pt, words("setup.without_spacer"));
 }
 
@@ -118,8 +118,8 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
     };
     pen.line(Role::dimension, {view.front + 2_pt, view.top}, {x + 4_pt, view.top}, style.hair);
     pen.line(Role::dimension, {view.front + 2_pt, view.groove}, {x + 4_pt, view.groove}, style.hair);
-    upright(view.groove, view.top, tape.exact_plain(piece.kerf_depth), bold);
-    upright(view.table, view.groove, tape.exact_plain(piece.web()), regular);
+    upright(view.groove, view.top, tape.exact_plain(piece.cut.depth), bold);
+    upright(view.table, view.groove, tape.exact_plain(piece.cut.web()), regular);
     const Length y = view.table - style.small * 1.1 - 10_pt;
     const auto witness = [&](Length at) {
         pen.line(Role::dimension, {at, view.table - 3_pt}, {at, y - 4_pt}, style.hair);
@@ -128,7 +128,7 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
     witness(view.front);
     if (view.back - view.fence > 1_mm) {
         pen.line(Role::dimension, {view.fence, view.table - 9_pt}, {view.fence, y - 4_pt}, style.hair);
-        pen.dimension({view.fence, y}, {view.back, y}, tape.exact(*piece.spacer), bold);
+        pen.dimension({view.fence, y}, {view.back, y}, tape.exact(*piece.saw.spacer), bold);
     }
     pen.dimension({view.back, y}, {view.front, y},
                   words(view.broken ? "setup.board_broken" : "setup.board_width", {{"width", tape.exact(piece.width)}}),
@@ -138,18 +138,18 @@ void end_dimensions(Pen& pen, const plan::Piece& piece, const Tape& tape, const 
 }  // namespace
 
 Length end_view_height(const plan::Piece& piece, const fonts::Style& style) {
-    return above_board(piece, style) + piece.thickness + below_board(style);
+    return above_board(piece, style) + piece.cut.thickness + below_board(style);
 }
 
 void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Scope figure = pen.figure(
-        words("figure.end_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
+        words("figure.end_view", {{"depth", tape.exact(piece.cut.depth)}, {"web", tape.exact(piece.cut.web())}}));
     const EndView view = lay_out(pen, piece, top);
     board_outline(pen, view);
     fence_and_spacer(pen, piece, view);
-    if (piece.rear_limit) ramp(pen, plan, piece, tape, view);
+    if (piece.saw.rear_limit) ramp(pen, plan, piece, tape, view);
     else
         pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
                  pen.fitting(words("setup.limit_unknown"), {Face::regular, style.small},
@@ -159,31 +159,31 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
         const Type type = pen.fitting(words(key), {Face::regular, style.small}, right - view.back - 6_pt);
         pen.text(Role::text, {right, height}, words(key), type.at_right());
     };
-    if (piece.kerf_depth > style.small * 1.5) say(view.groove + 4_pt, "setup.groove_bottom");
-    if (piece.web() > style.small * 1.3) say(view.table + (piece.web() - style.small * 0.9) / 2, "setup.web_drawn");
+    if (piece.cut.depth > style.small * 1.5) say(view.groove + 4_pt, "setup.groove_bottom");
+    if (piece.cut.web() > style.small * 1.3)
+        say(view.table + (piece.cut.web() - style.small * 0.9) / 2, "setup.web_drawn");
     end_dimensions(pen, piece, tape, view);
 }
 
 Length edge_view_height(const plan::Piece& piece, const fonts::Style& style) {
-    return std::max(piece.thickness + 24_pt, style.text * 4.2);
+    return std::max(piece.cut.thickness + 24_pt, style.text * 4.2);
 }
 
 void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Scope figure = pen.figure(
-        words("figure.edge_view", {{"depth", tape.exact(piece.kerf_depth)}, {"web", tape.exact(piece.web())}}));
+        words("figure.edge_view", {{"depth", tape.exact(piece.cut.depth)}, {"web", tape.exact(piece.cut.web())}}));
     const Length left = side_margin;
     const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
-    const Length face = top - std::max(14_pt, (edge_view_height(piece, style) - piece.thickness) / 2 - 4_pt);
-    const Length plain = face - piece.thickness;
+    const Length face = top - std::max(14_pt, (edge_view_height(piece, style) - piece.cut.thickness) / 2 - 4_pt);
+    const Length plain = face - piece.cut.thickness;
     std::vector<Point> outline{{left, face}};
-    const Length gap = varied_spacing(piece) ? piece.least_spacing : piece.spacing;
-    for (Length at = left + gap; at + piece.kerf < right; at += gap) {
-        const Length a = at - piece.kerf / 2;
-        const Length b = at + piece.kerf / 2;
-        outline.insert(outline.end(),
-                       {{a, face}, {a, face - piece.kerf_depth}, {b, face - piece.kerf_depth}, {b, face}});
+    const Length gap = varied_spacing(piece) ? piece.cut.least_spacing : piece.cut.spacing;
+    for (Length at = left + gap; at + piece.cut.kerf < right; at += gap) {
+        const Length a = at - piece.cut.kerf / 2;
+        const Length b = at + piece.cut.kerf / 2;
+        outline.insert(outline.end(), {{a, face}, {a, face - piece.cut.depth}, {b, face - piece.cut.depth}, {b, face}});
     }
     outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
     pen.stroke(Role::outline, Path::polyline(outline, true), style.line);
@@ -196,8 +196,8 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
                  pen.fitting(text, {Face::regular, style.text}, pen.page_width() - side_margin - x));
     };
     say(style.text * 1.5, spacing);
-    say(0_pt, words("setup.edge_depth", {{"depth", tape.exact(piece.kerf_depth)}}));
-    say(-style.text * 1.5, words("setup.edge_web", {{"web", tape.exact(piece.web())}}));
+    say(0_pt, words("setup.edge_depth", {{"depth", tape.exact(piece.cut.depth)}}));
+    say(-style.text * 1.5, words("setup.edge_web", {{"web", tape.exact(piece.cut.web())}}));
 }
 
 }  // namespace kerfpacket::sheets

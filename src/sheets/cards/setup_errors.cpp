@@ -57,7 +57,7 @@ FigureTable deep_kerf_table(const plan::Piece& piece, const Kit& kit, const Tape
     table.aside = kit.words("setup.deep_aside");
     table.shares = {0.22, 0.78};
     table.heads = {kit.words("setup.deep_depth"), kit.words("setup.deep_do")};
-    Length reached = piece.kerf_depth;
+    Length reached = piece.cut.depth;
     const auto up_to = [&](Length depth, const char* key) {
         if (depth <= reached) return;
         reached = depth;

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/figure_table.h"
 #include "sheets/words/tape.h"
 

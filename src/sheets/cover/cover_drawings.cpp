@@ -64,7 +64,7 @@ std::string subtitle(const Cover& cover, const plan::Piece& piece, bool brief) {
                             : (wall ? "cover.measured_wall" : "cover.measured_finish");
     const std::string radius = cover.words(
         piece.circular ? "cover.radius" : "cover.least_radius",
-        {{"radius", brief ? cover.tape.plain(piece.measured_radius) : cover.tape.with_unit(piece.measured_radius)}});
+        {{"radius", brief ? cover.tape.plain(piece.radii.measured) : cover.tape.with_unit(piece.radii.measured)}});
     return cover.words(key,
                        {{"radius", radius}, {"angle", cover.tape.number(whole_turn(piece).degrees(), brief ? 0 : 1)}});
 }

@@ -118,11 +118,11 @@ private:
         const std::array<std::string, 9> texts{
             piece.quantity > 1 ? piece.id + " x" + std::to_string(piece.quantity) : piece.id,
             piece_name(piece, cover_.kit()),
-            tape.exact_plain(piece.thickness) + " x " + tape.exact_plain(piece.width),
-            std::to_string(piece.kerfs.size()),
-            tape.exact_plain(piece.kerf_depth),
+            tape.exact_plain(piece.cut.thickness) + " x " + tape.exact_plain(piece.width),
+            std::to_string(piece.blank().kerfs.size()),
+            tape.exact_plain(piece.cut.depth),
             spacing_plain(piece, cover_.kit(), tape),
-            tape.plain(piece.blank_length),
+            tape.plain(piece.blank().length),
             tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)

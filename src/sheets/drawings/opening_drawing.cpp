@@ -274,7 +274,7 @@ private:
             return Point{spring.x + (half < block.width() + 10_pt ? half / 2 : block.width() / 2 + 5_pt), y};
         };
         if (piece_.circular) {
-            const Block radius(pen_, {{radius_text(piece_.measured_radius), regular()}});
+            const Block radius(pen_, {{radius_text(piece_.radii.measured), regular()}});
             const Length crown = small_.at(Point{{}, arch_.finish.bounds().high.y}).y;
             for (const Length y : {(crown + spring.y) / 2, spring.y - radius.height() - 3_pt, spring.y - 30_pt})
                 if (labels_.place(Role::dimension, radius, beside_centre(radius, y))) break;

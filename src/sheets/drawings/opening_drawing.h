@@ -1,7 +1,7 @@
 #pragma once
 // An arched opening in elevation with its dimensions, for the cover.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 // The dimensioned drawing of a piece for the cover, as large as its space allows; not to scale for measuring.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 

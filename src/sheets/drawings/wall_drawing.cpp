@@ -25,8 +25,8 @@ constexpr Headroom convex_room{Length::points(38), Length::points(36)};
 
 /// Lengths of the straight parts, left and right.
 std::array<Length, 2> tail_lengths(const plan::Piece& piece) {
-    const bool from_left = piece.zero == job::End::left;
-    return {piece.tails.at(from_left ? 0 : 1), piece.tails.at(from_left ? 1 : 0)};
+    const bool from_left = piece.blank().zero == job::End::left;
+    return {piece.blank().tails.at(from_left ? 0 : 1), piece.blank().tails.at(from_left ? 1 : 0)};
 }
 
 class WallDrawing {
@@ -174,7 +174,7 @@ private:
     /// Radius, where there is one, and length of the curve on the outer side of the crown.
     void curve_figures() {
         std::string both = figure("drawing.arc", tape_.plain(curved(measured()).length()));
-        if (piece_.circular) both = figure("drawing.radius", tape_.plain(piece_.measured_radius)) + "    " + both;
+        if (piece_.circular) both = figure("drawing.radius", tape_.plain(piece_.radii.measured)) + "    " + both;
         const Block block(pen_, {{both, regular()}});
         const Point crown = this->crown(curved(small_.at(measured())));
         const double out = concave_ ? 1 : -1;

@@ -73,7 +73,7 @@ private:
     bool inch() const { return tape_.unit() == Unit::inch; }
     Point at(Length spacing, Length radius) const { return graph_.at(spacing / spacing_end_, radius / radius_end_); }
     bool is_jobs(const plan::LimitCurve& curve) const {
-        return measure::abs(curve.depth - piece_.kerf_depth) < 0.001_mm;
+        return measure::abs(curve.depth - piece_.cut.depth) < 0.001_mm;
     }
 
     void grid() {
@@ -143,14 +143,14 @@ private:
 
     void job() {
         const Length spacing = governing_kerf(piece_).spacing;
-        const bool beyond = piece_.finish_radius > radius_end_;
-        const Point on = at(spacing, std::min(piece_.finish_radius, radius_end_));
+        const bool beyond = piece_.radii.finish > radius_end_;
+        const Point on = at(spacing, std::min(piece_.radii.finish, radius_end_));
         if (beyond) beyond_arrow(pen_, on);
         else ringed_dot(pen_, on);
         labels_.taken().take(Path::circle(on, dot_ring_radius));
         if (beyond) labels_.taken().take(Path::line(on, {on.x, on.y - 24_pt}));
         const Block block(pen_, {{words("strain.this_job", {{"spacing", tape_.exact(spacing)},
-                                                            {"radius", tape_.with_unit(piece_.finish_radius)}}),
+                                                            {"radius", tape_.with_unit(piece_.radii.finish)}}),
                                   small(true)}});
         name_job(on, block.on_white());
     }
@@ -190,7 +190,7 @@ private:
 
 Length radius_axis_end(const plan::Piece& piece, Unit unit) {
     const Length curves = most_radius(piece);
-    const Length job = piece.finish_radius;
+    const Length job = piece.radii.finish;
     Length lowest;  // of each curve some part is to be seen
     for (const plan::LimitCurve& curve : piece.limit_curves)
         if (!curve.points.empty()) lowest = std::max(lowest, least_radius(curve));

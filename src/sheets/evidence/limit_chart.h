@@ -1,7 +1,7 @@
 #pragma once
 // The least radius that is ok, against the spacing, for this board and blade at three depths, with the job on it.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 

@@ -30,7 +30,7 @@ constexpr std::size_t most_runs = 3;
 
 double most_strain(const plan::Piece& piece) {
     double most = 0;
-    for (const plan::Kerf& kerf : piece.kerfs) most = std::max(most, kerf.utilisation);
+    for (const plan::Kerf& kerf : piece.blank().kerfs) most = std::max(most, kerf.utilisation);
     return most;
 }
 
@@ -64,7 +64,7 @@ private:
         return pen_.kit().words(key, values);
     }
     Type small() const { return {Face::regular, style().small}; }
-    Length x(Length from_zero) const { return graph_.at(from_zero / piece_.blank_length, 0).x; }
+    Length x(Length from_zero) const { return graph_.at(from_zero / piece_.blank().length, 0).x; }
     Length y(double u) const { return graph_.at(0, u / top_).y; }
     void legend() {
         Length at = graph_.area.low.x;
@@ -134,10 +134,10 @@ private:
 
     /// Where the bend reverses, what the kerfs do on each side of it.
     void changes_of_side() {
-        if (!piece_.bends_both_ways()) return;
+        if (!piece_.blank().bends_both_ways()) return;
         Length from = graph_.area.low.x;
-        for (const plan::BendRun& run : piece_.runs) {
-            const bool last = &run == &piece_.runs.back();
+        for (const plan::BendRun& run : piece_.blank().runs) {
+            const bool last = &run == &piece_.blank().runs.back();
             const Length to = last ? graph_.area.high.x : x(run.to);
             const std::string text = words(opens(run) ? "strain.opens" : "strain.closes");
             if (pen_.width(text, small()) + 8_pt < to - from)
@@ -151,7 +151,7 @@ private:
 
     void curve(double times, Length width, Dash dash) {
         std::vector<Point> points;
-        for (const plan::Kerf& kerf : piece_.kerfs) points.push_back({x(kerf.at), y(kerf.utilisation * times)});
+        for (const plan::Kerf& kerf : piece_.blank().kerfs) points.push_back({x(kerf.at), y(kerf.utilisation * times)});
         const std::vector<Path> parts = graph_.inside(points);
         stroke_seamed(pen_, parts, width, dash);
         for (const Path& part : parts) labels_.taken().take(part);
@@ -165,7 +165,8 @@ private:
         std::vector<Point> places;
         places.reserve(runs.size());
         for (const KerfRun& run : runs)
-            places.push_back(place(piece_.kerfs.at(static_cast<std::size_t>((run.first + run.second) / 2 - 1))));
+            places.push_back(
+                place(piece_.blank().kerfs.at(static_cast<std::size_t>((run.first + run.second) / 2 - 1))));
         for (const Point at : places) {
             if (beyond) beyond_arrow(pen_, {at.x, graph_.area.high.y});
             else ringed_dot(pen_, at);
@@ -216,8 +217,8 @@ private:
     /// height of the numbers.
     Length ticks() {
         const Length top = graph_.area.low.y - 7_pt;
-        const bool fifths = x(piece_.least_spacing) - x(0_mm) < closest_ticks;
-        for (const plan::Kerf& kerf : piece_.kerfs) {
+        const bool fifths = x(piece_.cut.least_spacing) - x(0_mm) < closest_ticks;
+        for (const plan::Kerf& kerf : piece_.blank().kerfs) {
             const bool tenth = kerf.n % 10 == 0 || kerf.n == 1;
             if (fifths && kerf.n % 5 != 0 && !tenth) continue;
             pen_.line(Role::tick, {x(kerf.at), top - (tenth ? 10_pt : 7_pt)}, {x(kerf.at), top},
@@ -233,9 +234,9 @@ private:
             lane.force(x(kerf.at) - half - 4_pt, x(kerf.at) + half + 4_pt);
             pen_.text(Role::text, {x(kerf.at), base}, text, type.centred());
         };
-        number(piece_.kerfs.front());
+        number(piece_.blank().kerfs.front());
         const int step = number_step();
-        for (const plan::Kerf& kerf : piece_.kerfs)
+        for (const plan::Kerf& kerf : piece_.blank().kerfs)
             if (kerf.n % step == 0) number(kerf);
         row_name("strain.kerf", base);
         return base;
@@ -243,8 +244,8 @@ private:
 
     /// Kerfs between numbers, so that a number has room on average.
     int number_step() const {
-        const Length gap = (x(piece_.kerfs.back().at) - x(piece_.kerfs.front().at)) /
-                           static_cast<double>(std::max<std::size_t>(1, piece_.kerfs.size() - 1));
+        const Length gap = (x(piece_.blank().kerfs.back().at) - x(piece_.blank().kerfs.front().at)) /
+                           static_cast<double>(std::max<std::size_t>(1, piece_.blank().kerfs.size() - 1));
         for (const int step : {1, 2, 5, 10, 20, 50})
             if (gap * step > 30_pt) return step;
         return 100;
@@ -261,7 +262,7 @@ private:
         const Type type{Face::bold, style().small};
         Lane lane(0_pt, pen_.page_width());
         for (const int n : piece_.weak_links) {
-            const Length at = x(piece_.kerfs.at(static_cast<std::size_t>(n - 1)).at);
+            const Length at = x(piece_.blank().kerfs.at(static_cast<std::size_t>(n - 1)).at);
             pen_.arrow_head(Role::text, {at, base + 8_pt}, {0, 1}, 7_pt, 6_pt);
             const std::string text = std::to_string(n);
             const Length end = at + 6_pt + pen_.width(text, type);
@@ -274,9 +275,9 @@ private:
 
     void distances(Length base) {
         const Length line = base - 9_pt;
-        const Length step = tape_step(piece_.blank_length, 8, tape_.unit());
+        const Length step = tape_step(piece_.blank().length, 8, tape_.unit());
         pen_.line(Role::dimension, {graph_.area.low.x, line}, {graph_.area.high.x, line}, style().hair);
-        for (Length at; at <= piece_.blank_length; at += step) {
+        for (Length at; at <= piece_.blank().length; at += step) {
             pen_.line(Role::dimension, {x(at), line}, {x(at), line - 4_pt}, style().line);
             pen_.text(Role::text, {x(at), line - 14_pt}, tape_.exact_plain(at), small().centred());
         }

@@ -1,7 +1,7 @@
 #pragma once
 // Strain at each kerf as a part of the break strain, along the blank.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/kerf_list.h"
 #include "sheets/words/tape.h"

@@ -37,7 +37,7 @@ public:
         draw_strain_plot(pen_, take(each), piece_, tape_);
         heading("strain.chart", kit_.words("strain.chart_aside",
                                            {{"board", board_text(piece_, kit_, tape_)},
-                                            {"kerf", tape_.exact(piece_.kerf)},
+                                            {"kerf", tape_.exact(piece_.cut.kerf)},
                                             {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
         draw_limit_chart(pen_, take(each), piece_, tape_);
         reading();
@@ -49,7 +49,8 @@ private:
 
     /// The side that governs, where the board bends both ways.
     bool outside() const {
-        return (piece_.bends_both_ways() ? governing_kerf(piece_).on : piece_.kerfs_on) == bend::KerfsOn::outside;
+        return (piece_.blank().bends_both_ways() ? governing_kerf(piece_).on : piece_.kerfs_on) ==
+               bend::KerfsOn::outside;
     }
 
     void heading(const char* key, const std::string& aside = {}) {
@@ -106,8 +107,8 @@ Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& 
     draft.tag = piece.id;
     draft.title = kit.words("strain.title");
     draft.subtitle = kit.words("strain.subtitle", {{"what", piece_name(piece, kit)},
-                                                   {"kerfs", std::to_string(piece.kerfs.size())},
-                                                   {"depth", tape.exact(piece.kerf_depth)}});
+                                                   {"kerfs", std::to_string(piece.blank().kerfs.size())},
+                                                   {"depth", tape.exact(piece.cut.depth)}});
     return draft;
 }
 

@@ -72,8 +72,8 @@ std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit
         lines.push_back(kit.words(is_one_kerf(runs) ? "strain.one_weak_link" : "strain.weak_links",
                                   {{"kerfs", kerf_list_first(runs, kit)}}));
     }
-    lines.push_back(kit.words("strain.web", {{"web", tape.exact(piece.web())}, {"side", kerf_side(piece, kit)}}) + " " +
-                    limit_sentence(piece.settings.limit, kit));
+    lines.push_back(kit.words("strain.web", {{"web", tape.exact(piece.cut.web())}, {"side", kerf_side(piece, kit)}}) +
+                    " " + limit_sentence(piece.settings.limit, kit));
     lines.push_back(source(piece, kit));
     return lines;
 }

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/kit.h"
 #include "sheets/words/tape.h"
 

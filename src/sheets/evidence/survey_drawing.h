@@ -1,7 +1,7 @@
 #pragma once
 // Measured points on the curve that the job draws through them, the misses drawn larger than they are.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 

@@ -110,13 +110,13 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
     draft.tag = piece.id;
     draft.title = in_both(kit, "checklist.title");
     draft.subtitle = kit.words("checklist.subtitle", {{"what", piece_name(piece, kit)},
-                                                      {"count", std::to_string(piece.kerfs.size())},
-                                                      {"depth", tape.exact(piece.kerf_depth)}});
+                                                      {"count", std::to_string(piece.blank().kerfs.size())},
+                                                      {"depth", tape.exact(piece.cut.depth)}});
     Pen pen(draft.page, kit);
     head(pen,
-         kit.words("checklist.range", {{"first", std::to_string(piece.kerfs[first].n)},
-                                       {"last", std::to_string(piece.kerfs[end - 1].n)},
-                                       {"count", std::to_string(piece.kerfs.size())}}),
+         kit.words("checklist.range", {{"first", std::to_string(piece.blank().kerfs[first].n)},
+                                       {"last", std::to_string(piece.blank().kerfs[end - 1].n)},
+                                       {"count", std::to_string(piece.blank().kerfs.size())}}),
          tape);
     return draft;
 }
@@ -139,10 +139,10 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
     const Tape tape(plan.header.units, kit.words);
     const Paper paper = paper_for(plan, Use::cards);
     const Grid grid = grid_on(paper.width, paper.height, kit);
-    for (std::size_t first = 0; first < piece.kerfs.size(); first += grid.kerfs()) {
-        const std::size_t end = std::min(first + grid.kerfs(), piece.kerfs.size());
+    for (std::size_t first = 0; first < piece.blank().kerfs.size(); first += grid.kerfs()) {
+        const std::size_t end = std::min(first + grid.kerfs(), piece.blank().kerfs.size());
         drafts.push_back(checklist_page(plan, piece, kit, first, end));
-        drafts.back().kerfs = {piece.kerfs[first].n, piece.kerfs[end - 1].n};
+        drafts.back().kerfs = {piece.blank().kerfs[first].n, piece.blank().kerfs[end - 1].n};
         if (first == 0) drafts.back().outline = kit.words("checklist.outline", {{"piece", piece.id}});
         Pen pen(drafts.back().page, kit);
         ChecklistBlock block(pen, piece, tape, grid.heights);

@@ -38,7 +38,7 @@ void ChecklistBlock::draw(Point top_left, Length width, std::size_t first, std::
     {
         const Scope list = pen_.within(Tag::list);
         for (std::size_t i = first; i < end; ++i)
-            row(piece_.kerfs[i], heights_.row * static_cast<double>(i - first + 1));
+            row(piece_.blank().kerfs[i], heights_.row * static_cast<double>(i - first + 1));
     }
     const Length rows = heights_.row * static_cast<double>(end - first);
     foot(end, rows);
@@ -71,7 +71,8 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
     const Length y = top_left_.y - rows;
     pen_.line(Role::box, {x, y}, {x + width_, y}, style().heavy);
     const std::string words = in_both(kit, "checklist.done", {{"n", std::to_string(done)}});
-    const std::string rest = in_both(kit, "checklist.to_go", {{"n", std::to_string(piece_.kerfs.size() - done)}});
+    const std::string rest =
+        in_both(kit, "checklist.to_go", {{"n", std::to_string(piece_.blank().kerfs.size() - done)}});
     const Type rest_type = pen_.fitting(rest, {Face::regular, style().small}, width_ * 0.47).at_right();
     pen_.text(Role::text, {x + 4_pt, y - 11.5_pt}, words,
               pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - pen_.width(rest, rest_type)));
@@ -81,7 +82,7 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
 }
 
 std::string ChecklistBlock::tape_words(std::size_t done) const {
-    return in_both(pen_.kit(), "checklist.tape", {{"at", tape_.plain(piece_.kerfs[done - 1].mark)}});
+    return in_both(pen_.kit(), "checklist.tape", {{"at", tape_.plain(piece_.blank().kerfs[done - 1].mark)}});
 }
 
 void ChecklistBlock::to_tick(Length base, std::size_t done) {

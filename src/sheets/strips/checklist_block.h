@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 

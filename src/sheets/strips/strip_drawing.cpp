@@ -36,9 +36,9 @@ public:
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) cut(end, said.at(end));
         tape_marks();
         // On the flap of a thin board the trim at the far end has its words too.
-        if (said[1].trim && lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank_length);
+        if (said[1].trim && lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank().length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
-        keep_off(waste_from(piece_), piece_.blank_length);
+        keep_off(waste_from(piece_), piece_.blank().length);
         identity();
         if (context_.caption) caption();
     }
@@ -141,7 +141,7 @@ private:
     void limits() {
         limit(bend_line(piece_, 0), "strip.bend_starts");
         limit(bend_line(piece_, 1), "strip.bend_ends");
-        const Length centre = piece_.centre();
+        const Length centre = piece_.blank().centre();
         if (centre < strip_.from || centre > strip_.to) return;
         draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
         place_beside(Role::centre, centre, 5_pt, "strip.centre", Worth::centre);
@@ -149,11 +149,11 @@ private:
 
     /// Where the bend changes sides.
     void reverses() {
-        for (std::size_t i = 1; i < piece_.runs.size(); ++i) {
-            const Length at = piece_.runs[i].from;
+        for (std::size_t i = 1; i < piece_.blank().runs.size(); ++i) {
+            const Length at = piece_.blank().runs[i].from;
             if (at < strip_.from || at > strip_.to) continue;
             draw_across(pen_, context_, frame_, Role::limit, at, style().heavy, Dash::dashed);
-            const bool open = opens(piece_.runs[i]);
+            const bool open = opens(piece_.blank().runs[i]);
             place_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close", Worth::reverse)
                 .shorter = {words(open ? "strip.reverse_open_short" : "strip.reverse_close_short")};
         }
@@ -161,7 +161,7 @@ private:
 
     /// What the cut of an end is, where the waste has no room for its words.
     void cut(std::size_t i, WasteWords said) {
-        const plan::BoardEnd& end = piece_.ends.at(i);
+        const plan::BoardEnd& end = piece_.blank().ends.at(i);
         const auto on_strip = [&](Length at) { return at >= strip_.from && at <= strip_.to; };
         const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
         if (piece_.trim > 0_mm && !said.trim && on_strip(waste)) {
@@ -180,7 +180,7 @@ private:
     }
 
     std::string identity_words() const {
-        const bool left = piece_.zero == job::End::left;
+        const bool left = piece_.blank().zero == job::End::left;
         const char* key = lanes().edge ? (left ? "strip.identity_edge" : "strip.identity_edge_right")
                                        : (left ? "strip.identity" : "strip.identity_right");
         const job::Header& header = context_.plan.header;
@@ -242,8 +242,8 @@ std::string how_set(const StripContext& context, const Strip& strip, const Kit& 
     if (strip.tape_mark) how = kit.words("strip.set_mark", {{"at", context.tape.with_unit(*strip.tape_mark)}});
     if (strip.number == 1 && strip.from > 0_mm)
         how = kit.words("strip.starts_late", {{"from", context.tape.with_unit(strip.from)}}) + "; " + how;
-    if (strip.number == context.strips && strip.to < piece.blank_length)
-        how += "; " + kit.words("strip.ends_early", {{"at", context.tape.with_unit(piece.blank_length)}});
+    if (strip.number == context.strips && strip.to < piece.blank().length)
+        how += "; " + kit.words("strip.ends_early", {{"at", context.tape.with_unit(piece.blank().length)}});
     if (context.lanes.edge) how = kit.words("strip.fold") + "; " + how;
     return how;
 }
@@ -251,7 +251,7 @@ std::string how_set(const StripContext& context, const Strip& strip, const Kit& 
 }  // namespace
 
 Caption caption_of(const StripContext& context, const Strip& strip, const Kit& kit) {
-    const auto& kerfs = context.piece.kerfs;
+    const auto& kerfs = context.piece.blank().kerfs;
     return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}),
             how_set(context, strip, kit),
             strip.has_kerfs() ? kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},

@@ -11,7 +11,7 @@ namespace {
 
 constexpr Length zone_inset = Length::points(8);
 
-bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.ends.at(end).mitre.radians() != 0; }
+bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.blank().ends.at(end).mitre.radians() != 0; }
 
 /// Part of a strip for words: narrower beside running distances, which reach beyond their kerfs.
 struct Zone {
@@ -54,7 +54,8 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     const std::string trim = context.tape.exact(context.piece.trim);
     if (!context.lanes.edge || !has_mitre(context.piece, end))
         return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
-    const fonts::Words::Values both{{"trim", trim}, {"angle", degrees_text(context.piece.ends.at(end).mitre, kit)}};
+    const fonts::Words::Values both{{"trim", trim},
+                                    {"angle", degrees_text(context.piece.blank().ends.at(end).mitre, kit)}};
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
@@ -113,19 +114,20 @@ WasteWords trim_zone(Pen& pen, const StripContext& context, const Zone& words_zo
     mitre(4_pt);
     trim(lanes.far_trim);
     if (!whole) return said;
-    lines_in_zone(pen, words_zone, outer_is_left,
-                  {{lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
-                   {lanes.from_zero,
-                    words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank_length)}}), regular}});
+    lines_in_zone(
+        pen, words_zone, outer_is_left,
+        {{lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
+         {lanes.from_zero, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank().length)}}),
+          regular}});
     return said;
 }
 
 /// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
 /// words lane, for nothing but the tick may be seen where the carpenter measures.
 bool kerf_near(const plan::Piece& piece, Length from_zero) {
-    return std::any_of(piece.kerfs.begin(), piece.kerfs.end(), [&](const plan::Kerf& kerf) {
+    return std::any_of(piece.blank().kerfs.begin(), piece.blank().kerfs.end(), [&](const plan::Kerf& kerf) {
         // A numeral keeps inside the blank.
-        const Length numeral = std::max(std::min(kerf.mark, piece.blank_length - beside_kerf), beside_kerf);
+        const Length numeral = std::max(std::min(kerf.mark, piece.blank().length - beside_kerf), beside_kerf);
         return measure::abs(kerf.mark - from_zero) < beside_kerf || measure::abs(numeral - from_zero) < beside_kerf;
     });
 }
@@ -137,8 +139,8 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
     const Lanes& lanes = context.lanes;
     const auto& style = pen.kit().style;
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
-    for (std::size_t i = 0; i < piece.ends.size(); ++i) {
-        const plan::BoardEnd& end = piece.ends.at(i);
+    for (std::size_t i = 0; i < piece.blank().ends.size(); ++i) {
+        const plan::BoardEnd& end = piece.blank().ends.at(i);
         if (!has_mitre(piece, i)) continue;
         if (lanes.edge) {
             if (!on_strip(end.kerf_face) || !on_strip(end.plain_face)) continue;
@@ -156,24 +158,25 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
 }  // namespace
 
 Length waste_until(const plan::Piece& piece) {
-    return has_mitre(piece, 0) ? std::min(piece.ends[0].kerf_face, piece.ends[0].plain_face) : piece.trim;
+    return has_mitre(piece, 0) ? std::min(piece.blank().ends[0].kerf_face, piece.blank().ends[0].plain_face)
+                               : piece.trim;
 }
 
 Length waste_from(const plan::Piece& piece) {
-    return has_mitre(piece, 1) ? std::max(piece.ends[1].kerf_face, piece.ends[1].plain_face)
-                               : piece.blank_length - piece.trim;
+    return has_mitre(piece, 1) ? std::max(piece.blank().ends[1].kerf_face, piece.blank().ends[1].plain_face)
+                               : piece.blank().length - piece.trim;
 }
 
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit) {
-    const plan::BoardEnd& cut = piece.ends.at(end);
+    const plan::BoardEnd& cut = piece.blank().ends.at(end);
     const bool plain_shorter = (cut.plain_face > cut.kerf_face) == (end == 0);
     return kit.words(plain_shorter ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
                      {{"angle", degrees_text(cut.mitre, kit)}});
 }
 
 Length bend_line(const plan::Piece& piece, std::size_t end) {
-    if (has_mitre(piece, end)) return piece.ends.at(end).kerf_face;
-    return end == 0 ? piece.bend_start : piece.bend_end;
+    if (has_mitre(piece, end)) return piece.blank().ends.at(end).kerf_face;
+    return end == 0 ? piece.blank().bend_start : piece.blank().bend_end;
 }
 
 void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
@@ -189,7 +192,7 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
     const auto& style = pen.kit().style;
     const Length height = context.lanes.height;
     const bool at_zero = strip.from <= 0_mm;
-    const bool at_end = strip.to >= piece.blank_length;
+    const bool at_end = strip.to >= piece.blank().length;
     const Length trim_start = waste_until(piece);
     const Length trim_end = waste_from(piece);
     const auto edge = [&](Length at, Length width) {
@@ -197,14 +200,14 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
     };
     const auto trim_edge = [&](Length at) { draw_across(pen, context, frame, Role::limit, at, style.heavy); };
     // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
-    const Length before_kerfs = piece.kerfs.front().mark - beside_kerf;
-    const Length after_kerfs = piece.kerfs.back().mark + beside_kerf;
+    const Length before_kerfs = piece.blank().kerfs.front().mark - beside_kerf;
+    const Length after_kerfs = piece.blank().kerfs.back().mark + beside_kerf;
     const Length hatch_end = std::min(trim_start, before_kerfs);
     const Length hatch_start = std::max(trim_end, after_kerfs);
     const Reach figures = strip.has_kerfs() ? running_reach(pen, context, strip) : Reach{};
     const auto zone = [&](Length from, Length to) {
         if (!strip.has_kerfs()) return Zone{frame.zone(from, to, height), frame.zone(from, to, height), {}};
-        const bool before = to <= piece.kerfs[strip.first_kerf].mark;
+        const bool before = to <= piece.blank().kerfs[strip.first_kerf].mark;
         const Length clear_from = before ? from : std::clamp(figures.to + 2_pt, from, to);
         const Length clear_to = before ? std::clamp(figures.from - 2_pt, from, to) : to;
         const bool two_rows = strip.numbering == Numbering::two_rows;
@@ -218,10 +221,12 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
                         pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
                         {Face::bold, style.small}}});
     };
-    if (strip.from < piece.bend_start)
-        tail(std::max(strip.from, trim_start), std::min({strip.to, piece.bend_start, before_kerfs}), piece.tails[0]);
-    if (strip.to > piece.bend_end)
-        tail(std::max({strip.from, piece.bend_end, after_kerfs}), std::min(strip.to, trim_end), piece.tails[1]);
+    if (strip.from < piece.blank().bend_start)
+        tail(std::max(strip.from, trim_start), std::min({strip.to, piece.blank().bend_start, before_kerfs}),
+             piece.blank().tails[0]);
+    if (strip.to > piece.blank().bend_end)
+        tail(std::max({strip.from, piece.blank().bend_end, after_kerfs}), std::min(strip.to, trim_end),
+             piece.blank().tails[1]);
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
     std::array<WasteWords, 2> said;
     if (strip.from < hatch_end)
@@ -229,13 +234,13 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
                             at_zero, frame.runs_right());
     if (strip.to > hatch_start)
         said[1] =
-            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank_length, strip.to)),
+            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank().length, strip.to)),
                       false, at_end, !frame.runs_right());
     if (trim_start > 0_mm && !has_mitre(piece, 0) && on_strip(trim_start)) trim_edge(trim_start);
-    if (trim_end < piece.blank_length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
+    if (trim_end < piece.blank().length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
     mitre_lines(pen, context, strip, frame);
     if (at_zero) edge(0_mm, style.end);
-    if (at_end) edge(piece.blank_length, style.end);
+    if (at_end) edge(piece.blank().length, style.end);
     return said;
 }
 

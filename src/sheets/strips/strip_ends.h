@@ -12,7 +12,10 @@ namespace kerfpacket::sheets {
 class StripFrame {
 public:
     StripFrame(Point start, const Strip& strip, const plan::Piece& piece)
-        : start_(start), from_(strip.from), length_(strip.to - strip.from), runs_right_(piece.zero == job::End::left) {}
+        : start_(start),
+          from_(strip.from),
+          length_(strip.to - strip.from),
+          runs_right_(piece.blank().zero == job::End::left) {}
 
     bool runs_right() const { return runs_right_; }
     Length base() const { return start_.y; }

@@ -36,8 +36,8 @@ Lanes face_lanes(Length height) {
 }
 
 Lanes edge_lanes(const plan::Piece& piece) {
-    const Length fold = piece.thickness;
-    const Length web = piece.web();
+    const Length fold = piece.cut.thickness;
+    const Length web = piece.cut.web();
     const Length numeral = web - 12.2_pt;  // 13 pt figures close under the depth line
     Lanes lanes;
     lanes.edge = true;

@@ -5,7 +5,7 @@
 // above.
 
 #include "measure/length.h"
-#include "plan/plan.h"
+#include "plan/piece.h"
 
 namespace kerfpacket::sheets {
 

@@ -38,15 +38,16 @@ constexpr Length last_of_bend = Length::inches(3);
 int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
     const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
-    const std::vector<Length> changes = piece.reverses();
+    const std::vector<Length> changes = piece.blank().reverses();
     const bool reverse = std::any_of(changes.begin(), changes.end(), near);
-    return (check > 0_mm && near(check) ? 4 : 0) + (reverse ? 1 : 0) + (near(piece.centre()) ? 1 : 0) +
-           (at < piece.bend_start + first_of_bend ? 1 : 0) + (at > piece.bend_end - last_of_bend ? 2 : 0);
+    return (check > 0_mm && near(check) ? 4 : 0) + (reverse ? 1 : 0) + (near(piece.blank().centre()) ? 1 : 0) +
+           (at < piece.blank().bend_start + first_of_bend ? 1 : 0) +
+           (at > piece.blank().bend_end - last_of_bend ? 2 : 0);
 }
 
 /// Index of the first kerf of the next strip: the joint stands in the land before it, as far on as crowds the least.
 std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length longest, const Tape& tape) {
-    const auto& kerfs = piece.kerfs;
+    const auto& kerfs = piece.blank().kerfs;
     std::size_t best = strip.first_kerf;
     int least = 0;
     for (std::size_t i = strip.first_kerf + 1; i < kerfs.size(); ++i) {
@@ -64,7 +65,7 @@ std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length long
 /// The first whole step after the joint's number that keeps clear of the other words of the lane, by less where a strip
 /// is short; failing that a tape check of the strip, or the first step of all.
 Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape& tape) {
-    const std::vector<Length> changes = piece.reverses();
+    const std::vector<Length> changes = piece.blank().reverses();
     const auto free = [&](Length at, double part) {
         const auto clear_of = [&](Length other, Length clear) { return measure::abs(other - at) >= clear; };
         const Length words = 1.6_in * part;
@@ -72,7 +73,8 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
         return std::all_of(changes.begin(), changes.end(), [&](Length mark) { return clear_of(mark, reverse); }) &&
                std::all_of(strip.tape_checks.begin(), strip.tape_checks.end(),
                            [&](Length check) { return clear_of(check, 2.4_in); }) &&
-               clear_of(piece.bend_start, words) && clear_of(piece.bend_end, words) && clear_of(piece.centre(), words);
+               clear_of(piece.blank().bend_start, words) && clear_of(piece.blank().bend_end, words) &&
+               clear_of(piece.blank().centre(), words);
     };
     const Length last = whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step());
     // Beside the cut of an end the words stand on the side of the board.
@@ -82,7 +84,7 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     const Length lane_from = strip.from > 0_mm && strip.from < piece.trim ? piece.trim : strip.from;
     const Length first = whole_step_up(lane_from + joint_words, tape.mark_step());
     for (const double part : {1.0, 0.6})
-        for (Length at = first; at < std::min(strip.to, piece.bend_end) - 0.9_in; at += tape.mark_step())
+        for (Length at = first; at < std::min(strip.to, piece.blank().bend_end) - 0.9_in; at += tape.mark_step())
             if (free(at, part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();
     return std::min(first, last);
@@ -92,7 +94,7 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
 NumeralWidths numeral_widths(const plan::Piece& piece, const Strip& strip, const Kit& kit) {
     NumeralWidths widths;
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
-        const std::string n = std::to_string(piece.kerfs[i].n);
+        const std::string n = std::to_string(piece.blank().kerfs[i].n);
         widths.at_17 = std::max(widths.at_17, kit.faces.width(page::Face::condensed, n, kit.style.title));
         widths.at_13 = std::max(widths.at_13, kit.faces.width(page::Face::condensed, n, kit.style.strong));
         widths.at_13_bold =
@@ -104,7 +106,7 @@ NumeralWidths numeral_widths(const plan::Piece& piece, const Strip& strip, const
 Length smallest_gap(const plan::Piece& piece, const Strip& strip) {
     Length gap = 1000_in;
     for (std::size_t i = strip.first_kerf + 1; i < strip.end_kerf; ++i)
-        gap = std::min(gap, piece.kerfs[i].at - piece.kerfs[i - 1].at);
+        gap = std::min(gap, piece.blank().kerfs[i].at - piece.blank().kerfs[i - 1].at);
     return gap;
 }
 
@@ -118,7 +120,7 @@ void complete(Strip& strip, const plan::Piece& piece, const Tape& tape, const Ki
     if (strip.from > 0_mm) strip.tape_mark = choose_tape_mark(piece, strip, tape);
     const NumeralWidths widths = numeral_widths(piece, strip, kit);
     const Length gap = smallest_gap(piece, strip);
-    strip.numbering = numbering_for(widths, gap, piece.kerf);
+    strip.numbering = numbering_for(widths, gap, piece.cut.kerf);
     if (piece.strip != job::StripOn::edge) return;
     if (strip.numbering == Numbering::one_row_large) strip.numbering = Numbering::one_row;
     if (strip.numbering == Numbering::two_rows && !edge_lanes(piece).two_rows) strip.numbering = sparse(widths, gap);
@@ -145,13 +147,13 @@ Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     const Length room = longest - room_for_kerfs;
     const Length drawn = std::clamp(room, 0_in, drawn_end);
     const auto kept = [&](std::size_t end) {
-        const bool square = piece.ends.at(end).mitre.radians() == 0;
+        const bool square = piece.blank().ends.at(end).mitre.radians() == 0;
         return square ? kept_end : std::clamp(room, kept_end, kept_at_mitre);
     };
-    const Length blank = piece.blank_length;
+    const Length blank = piece.blank().length;
     // A kerf may stand a little outside the bend.
-    const Length first = std::min(piece.bend_start, piece.kerfs.front().mark);
-    const Length last = std::max(piece.bend_end, piece.kerfs.back().mark);
+    const Length first = std::min(piece.blank().bend_start, piece.blank().kerfs.front().mark);
+    const Length last = std::max(piece.blank().bend_end, piece.blank().kerfs.back().mark);
     Parts parts;
     parts.marked.from = first <= drawn ? 0_mm : std::max(0_mm, whole_step_down(first - kept(0), step));
     parts.marked.to = blank - last <= drawn ? blank : std::min(blank, whole_step_up(last + kept(1), step));
@@ -199,22 +201,22 @@ Numbering numbering_for(const NumeralWidths& widths, Length smallest_gap, Length
 }
 
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit) {
-    measure::require(!piece.kerfs.empty(), "a piece that gets strips has kerfs");
+    measure::require(!piece.blank().kerfs.empty(), "a piece that gets strips has kerfs");
     const auto [zero, marked, far] = parts_of(piece, longest, tape.mark_step());
     std::vector<Strip> strips;
     if (zero) strips.push_back({.from = zero->from, .to = zero->to});
     Strip strip{.from = marked.from};
     while (true) {
         const bool last = marked.to - strip.from <= longest;
-        const std::size_t next = last ? piece.kerfs.size() : next_first(piece, strip, longest, tape);
+        const std::size_t next = last ? piece.blank().kerfs.size() : next_first(piece, strip, longest, tape);
         strip.end_kerf = next;
-        strip.to = last ? marked.to : (piece.kerfs[next - 1].at + piece.kerfs[next].at) / 2;
+        strip.to = last ? marked.to : (piece.blank().kerfs[next - 1].at + piece.blank().kerfs[next].at) / 2;
         strip.joined_after = !last;
         strips.push_back(strip);
         if (last) break;
         strip = {.from = strip.to, .first_kerf = next, .joined_before = true};
     }
-    const std::size_t all = piece.kerfs.size();
+    const std::size_t all = piece.blank().kerfs.size();
     if (far) strips.push_back({.from = far->from, .to = far->to, .first_kerf = all, .end_kerf = all});
     for (Strip& one : strips) {
         one.number = static_cast<int>(&one - strips.data()) + 1;

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/kit.h"
 #include "sheets/words/tape.h"
 
@@ -18,7 +18,7 @@ struct Strip {
     int number = 0;    ///< from 1
     Length from = {};  ///< of the blank, from zero
     Length to = {};
-    std::size_t first_kerf = 0;  ///< index into Piece::kerfs
+    std::size_t first_kerf = 0;  ///< index into Blank::kerfs
     std::size_t end_kerf = 0;    ///< one past the last
     bool joined_before = false;  ///< the strip of the number before meets it
     bool joined_after = false;

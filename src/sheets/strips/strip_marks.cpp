@@ -14,7 +14,7 @@ Type running_type(const fonts::Style& style) { return {Face::condensed, style.sm
 std::string running_text(const StripContext& context, const Strip& strip, const plan::Kerf& kerf) {
     const bool one_row = strip.numbering == Numbering::one_row_large || strip.numbering == Numbering::one_row;
     // Where ten kerfs take less than a distance in figures, every fifty.
-    const bool close = context.piece.least_spacing * 10 < 66_pt;
+    const bool close = context.piece.cut.least_spacing * 10 < 66_pt;
     if (kerf.n % (one_row ? 5 : close ? 50 : 10) != 0) return {};
     return kerf.n % 10 == 0 ? context.tape.with_unit(kerf.mark) : context.tape.plain(kerf.mark);
 }
@@ -31,7 +31,7 @@ public:
           row_(number_step() == 1 && !two_rows() ? one_row() : std::vector<Length>()) {}
 
     void draw(const plan::Kerf& kerf) {
-        const Length half = piece_.kerf / 2;
+        const Length half = piece_.cut.kerf / 2;
         const Point foot = frame_.at(kerf.at, lanes_.mark);
         pen_.fill(Role::foot, Path::rectangle({{foot.x - half, foot.y}, {foot.x + half, foot.y + foot_height}}));
         pen_.line(Role::tick, frame_.at(kerf.mark, lanes_.mark), frame_.at(kerf.mark, lanes_.mark + lanes_.tick_top),
@@ -48,7 +48,7 @@ private:
 
     /// What the blade takes, in true kerf and depth. In two rows a line leads down to a number of the lower.
     void slot(const plan::Kerf& kerf) {
-        const Length half = piece_.kerf / 2;
+        const Length half = piece_.cut.kerf / 2;
         const Point middle = frame_.at(kerf.at, {});
         pen_.box(Role::outline, {{middle.x - half, middle.y + lanes_.cut}, {middle.x + half, middle.y + lanes_.mark}},
                  style().hair);
@@ -79,7 +79,7 @@ private:
             const Length middle = inside(end.mark, lanes_.odd, text, type).x;
             return measure::abs(middle - frame_.at(kerf.mark, {}).x) < pen_.width(text, type) / 2 + 1_pt;
         };
-        return meets(piece_.kerfs[strip_.first_kerf]) || meets(piece_.kerfs[strip_.end_kerf - 1]);
+        return meets(piece_.blank().kerfs[strip_.first_kerf]) || meets(piece_.blank().kerfs[strip_.end_kerf - 1]);
     }
 
     Length numeral_base(const plan::Kerf& kerf) const {
@@ -104,7 +104,7 @@ private:
         std::vector<Length> middles, halves;
         for (std::size_t i = strip_.first_kerf; i < strip_.end_kerf; ++i) {
             const plan::Kerf& kerf =
-                piece_.kerfs[frame_.runs_right() ? i : strip_.first_kerf + strip_.end_kerf - 1 - i];
+                piece_.blank().kerfs[frame_.runs_right() ? i : strip_.first_kerf + strip_.end_kerf - 1 - i];
             middles.push_back(frame_.at(kerf.mark, {}).x);
             halves.push_back(pen_.width(std::to_string(kerf.n), numeral_type(kerf)) / 2);
         }
@@ -129,10 +129,11 @@ private:
         const std::string text = std::to_string(kerf.n);
         const Type type = numeral_type(kerf);
         Point where = inside(kerf.mark, numeral_base(kerf), text, type);
-        if (!row_.empty()) where.x = row_[static_cast<std::size_t>(kerf.n - piece_.kerfs[strip_.first_kerf].n)];
+        if (!row_.empty()) where.x = row_[static_cast<std::size_t>(kerf.n - piece_.blank().kerfs[strip_.first_kerf].n)];
         // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.
         const Length nudge = measure::abs(where.x - frame_.at(kerf.mark, {}).x);
-        if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.least_spacing * step) return;
+        if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.cut.least_spacing * step)
+            return;
         pen_.text(Role::numeral, where, text, type);
     }
 
@@ -167,11 +168,11 @@ private:
 
 void draw_marks(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
     Marks marks(pen, context, strip, frame);
-    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) marks.draw(context.piece.kerfs[i]);
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) marks.draw(context.piece.blank().kerfs[i]);
 }
 
 Reach running_reach(const Pen& pen, const StripContext& context, const Strip& strip) {
-    const auto& kerfs = context.piece.kerfs;
+    const auto& kerfs = context.piece.blank().kerfs;
     Reach reach{kerfs[strip.first_kerf].mark, kerfs[strip.end_kerf - 1].mark};
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
         const Length half = pen.width(running_text(context, strip, kerfs[i]), running_type(pen.kit().style)) / 2;

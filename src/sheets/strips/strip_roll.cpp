@@ -165,7 +165,7 @@ private:
         const Length left = draft.roll->head;
         draft.page.width = left + content + draft.roll->tail;
         if (across_.captions) context.caption = CaptionRoom{left, left + content};
-        const Length start = piece_.zero == job::End::left ? left : left + content;
+        const Length start = piece_.blank().zero == job::End::left ? left : left + content;
         Pen pen(draft.page, kit_);
         for (std::size_t i = first; i < end; ++i) {
             count_strip(draft, piece_, strips[i]);

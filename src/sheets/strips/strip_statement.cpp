@@ -25,7 +25,7 @@ std::string tick_with_half(const plan::Plan& plan, const plan::Piece& piece, con
     std::string meaning = tick_meaning(piece, kit);
     if (piece.tick == job::Tick::centre) return meaning;
     return kit.words(piece.tick == job::Tick::left ? "strip.half_left" : "strip.half_right",
-                     {{"meaning", meaning}, {"half", Tape(plan.header.units, kit.words).exact(piece.kerf / 2)}});
+                     {{"meaning", meaning}, {"half", Tape(plan.header.units, kit.words).exact(piece.cut.kerf / 2)}});
 }
 
 /// A kerf from above: its foot, the tick where this job has it, and what that shows.
@@ -34,11 +34,11 @@ public:
     Foot(const Pen& pen, const plan::Piece& piece) : piece_(piece), words_(pen.kit().words("strip.blade_covers")) {}
 
     Length width(const Pen& pen, Length size) const {
-        return piece_.kerf + 6_pt + pen.width(words_, {Face::condensed, size});
+        return piece_.cut.kerf + 6_pt + pen.width(words_, {Face::condensed, size});
     }
 
     void draw(Pen& pen, Point left, Length size) const {
-        const Length half = piece_.kerf / 2;
+        const Length half = piece_.cut.kerf / 2;
         const Length middle = left.x + half;
         const Length mark = piece_.tick == job::Tick::centre ? middle
                             : piece_.tick == job::Tick::left ? middle - half
@@ -62,7 +62,7 @@ std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Pi
     std::vector<std::string> texts{where_it_goes(plan, piece, kit), kerf_side(piece, kit)};
     if (piece.strip == job::StripOn::edge)
         texts.push_back(
-            kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.kerf_depth)}}));
+            kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.cut.depth)}}));
     if (plan.printer.adhesive) texts.push_back(kit.words("strip.low_tack"));
     texts.push_back(tick_with_half(plan, piece, kit));
     return texts;
@@ -144,14 +144,14 @@ void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& pi
     draft.title = kit.words(piece.strip == job::StripOn::edge ? "strip.title_edge" : "strip.title");
     draft.subtitle = kit.words("strip.subtitle", {{"what", piece_name(piece, kit)},
                                                   {"spacing", spacing_text(piece, kit, tape)},
-                                                  {"count", std::to_string(piece.kerfs.size())},
-                                                  {"depth", tape.exact(piece.kerf_depth)}});
+                                                  {"count", std::to_string(piece.blank().kerfs.size())},
+                                                  {"depth", tape.exact(piece.cut.depth)}});
     draft.scale = Scale::full;
 }
 
 void count_strip(Draft& draft, const plan::Piece& piece, const Strip& strip) {
     draft.strips.take(strip.number);
-    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) draft.kerfs.take(piece.kerfs[i].n);
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) draft.kerfs.take(piece.blank().kerfs[i].n);
 }
 
 }  // namespace kerfpacket::sheets

@@ -101,7 +101,7 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
         count_strip(drafts.back(), piece, layout.strips[i]);
         Pen pen(drafts.back().page, kit);
         const Length base = layout.page_height - first_strip_top - lanes.height - layout.pitch * row;
-        draw_strip(pen, context, layout.strips[i], {piece.zero == job::End::left ? strips_left : right, base});
+        draw_strip(pen, context, layout.strips[i], {piece.blank().zero == job::End::left ? strips_left : right, base});
     }
 }
 

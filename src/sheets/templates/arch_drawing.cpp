@@ -28,6 +28,9 @@ DrawnLine drawn(const TemplateLine& line, bool casing, const fonts::Style& style
     throw measure::Bug("a template line without a look");
 }
 
+/// Steps of the ordinates: 3 in, 75 mm.
+Length ordinate_step(const Tape& tape) { return tape.unit() == measure::Unit::inch ? 3_in : 75_mm; }
+
 class Ordinates {
 public:
     Ordinates(const Pen& pen, const ArchOpening& arch, const Tape& tape, const std::vector<Figure>& figures)
@@ -90,26 +93,6 @@ std::vector<Path> spring_lines(const plan::ArchLines& arch, Length level, const 
 
 }  // namespace
 
-ArchOpening::ArchOpening(const plan::Plan& plan, const plan::Piece& first) : id(first.id) {
-    if (first.boards > 1) id.erase(id.rfind('/'));
-    for (int board = 1; board <= first.boards; ++board) {
-        const std::string wanted = first.boards > 1 ? id + "/" + std::to_string(board) : id;
-        const auto found = std::find_if(plan.pieces.begin(), plan.pieces.end(),
-                                        [&](const plan::Piece& piece) { return piece.id == wanted; });
-        measure::require(found != plan.pieces.end(), "all boards of an opening are in the plan");
-        boards.push_back(&*found);
-    }
-}
-
-Length ArchOpening::spring_level() const {
-    const auto springs = measured_springs(lines());
-    return std::min(springs[0].y, springs[1].y);
-}
-
-const Path& ArchOpening::ordinate_line() const {
-    return lines().casing_outside ? *lines().casing_outside : lines().wall;
-}
-
 std::vector<DrawnLine> drawn_lines(const ArchOpening& arch, const fonts::Style& style) {
     std::vector<DrawnLine> lines;
     for (const TemplateLine& line : template_lines(arch.lines()))
@@ -136,8 +119,6 @@ TemplateShape arch_shape(const ArchOpening& arch, const fonts::Style& style) {
     shape.places.last = crown;
     return shape;
 }
-
-Length ordinate_step(const Tape& tape) { return tape.unit() == measure::Unit::inch ? 3_in : 75_mm; }
 
 TemplateDrawing arch_drawing(const Pen& pen, const ArchOpening& arch, const Tape& tape, const Tiling& tiling) {
     TemplateDrawing drawing;

@@ -91,13 +91,13 @@ private:
 
     /// What the liner is; of two boards each, for the numbers start again on each.
     void liners() {
-        const Length under = piece_.thickness + 18_pt;  // beyond the finished line and its name
+        const Length under = piece_.cut.thickness + 18_pt;  // beyond the finished line and its name
         const std::vector<Stand> stands{{Beside::left, 21_pt}, {Beside::left, 34_pt},  {Beside::left, 47_pt},
                                         {Beside::left, 60_pt}, {Beside::right, under}, {Beside::right, under + 13_pt}};
         for (const plan::Piece* board : opening_.boards) {
             const fonts::Words::Values values{{"board", board->id},
-                                              {"thickness", tape_.exact(board->thickness)},
-                                              {"depth", tape_.exact(board->kerf_depth)}};
+                                              {"thickness", tape_.exact(board->cut.thickness)},
+                                              {"depth", tape_.exact(board->cut.depth)}};
             const bool alone = board->boards == 1;
             const std::string text = words(alone ? "template.liner_kerfs" : "template.board_kerfs", values);
             const Path line = alone ? arch_.wall : back_of(*board);
@@ -135,20 +135,18 @@ private:
     }
 
     measure::Angle mitre_angle(const Path& mitre) const {
-        const auto end = [](const plan::Piece& board, job::End side) {
-            return board.ends.at(board.zero == side ? 0 : 1).mitre;
-        };
-        if (geom::distance(mitre.start(), arch_.wall.start()) < same_place) return end(piece_, job::End::left);
+        if (geom::distance(mitre.start(), arch_.wall.start()) < same_place)
+            return piece_.blank().end(job::End::left).mitre;
         if (geom::distance(mitre.start(), arch_.wall.end()) < same_place)
-            return end(*opening_.boards.back(), job::End::right);
-        return end(piece_, job::End::right);
+            return opening_.boards.back()->blank().end(job::End::right).mitre;
+        return piece_.blank().end(job::End::right).mitre;
     }
 
     void casing_segments() {
         if (!piece_.casing) return;
         const std::string width = tape_.exact(piece_.casing->width.value);
         const std::size_t count = arch_.segments.size();
-        const Length room = piece_.casing->reveal.value + piece_.casing->width.value - piece_.thickness;
+        const Length room = piece_.casing->reveal.value + piece_.casing->width.value - piece_.cut.thickness;
         for (const plan::CasingSegment& segment : arch_.segments) {
             std::vector<Block::Row> rows{
                 {words("template.segment", {{"n", std::to_string(segment.n)}, {"m", std::to_string(count)}}),
@@ -192,8 +190,8 @@ private:
 };
 
 const char* kerfs_key(const plan::Piece& piece) {
-    if (piece.bends_both_ways()) return "template.kerfs_both";
-    return opens(piece.runs.front()) ? "template.kerfs_outside" : "template.kerfs_inside";
+    if (piece.blank().bends_both_ways()) return "template.kerfs_both";
+    return opens(piece.blank().runs.front()) ? "template.kerfs_outside" : "template.kerfs_inside";
 }
 
 }  // namespace

@@ -1,7 +1,8 @@
 #pragma once
 // What the lines of an arch template are called, and the note on its tiles.
 
-#include "sheets/templates/arch_drawing.h"
+#include "sheets/templates/arch_opening.h"
+#include "sheets/templates/template_drawing.h"
 
 namespace kerfpacket::sheets {
 

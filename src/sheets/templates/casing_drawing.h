@@ -1,7 +1,7 @@
 #pragma once
 // One segment of a flat casing as a drawing: outline, joints, centres for splines, grain.
 
-#include "plan/plan.h"
+#include "plan/lines.h"
 #include "sheets/templates/template_drawing.h"
 
 namespace kerfpacket::sheets {

@@ -26,8 +26,9 @@ std::vector<NoteRow> rib_note(const Kit& kit, const plan::Piece& piece) {
     std::vector<NoteRow> rows{{{kit.words("form.note_rib", {{"piece", piece.id}})}, {Face::bold, kit.style.text}},
                               {kit.words.list(piece.form->at_kerf_face ? "form.note_kerf_face" : "form.note_seen_face"),
                                {Face::bold, kit.style.small}}};
-    rows.push_back({kit.words.list(piece.zero == job::End::left ? "form.note_zero_left" : "form.note_zero_right"),
-                    {Face::regular, kit.style.small}});
+    rows.push_back(
+        {kit.words.list(piece.blank().zero == job::End::left ? "form.note_zero_left" : "form.note_zero_right"),
+         {Face::regular, kit.style.small}});
     rows.push_back({kit.words.list("form.note_ordinates"), {Face::regular, kit.style.small}, true});
     return rows;
 }

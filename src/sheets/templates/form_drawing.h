@@ -1,7 +1,7 @@
 #pragma once
 // A rib of a bending form as a drawing, and its figures.
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/figure_table.h"
 #include "sheets/templates/template_map.h"
 

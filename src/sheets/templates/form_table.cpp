@@ -152,10 +152,10 @@ private:
     }
 
     std::vector<std::string> sentences() const {
-        const bool both = piece_.bends_both_ways();
+        const bool both = piece_.blank().bends_both_ways();
         std::vector<std::string> all{both ? words("form.at_both", {{"side", kerf_side(piece_, flow_.kit())}})
                                           : words(rib_.at_kerf_face ? "form.at_kerf_face" : "form.at_seen_face")};
-        all.push_back(words(piece_.zero == job::End::left ? "form.zero_left" : "form.zero_right"));
+        all.push_back(words(piece_.blank().zero == job::End::left ? "form.zero_left" : "form.zero_right"));
         if (both) all.push_back(words("form.reverse"));
         if (rib_.springs_back > 0)
             all.push_back(words("form.caution_sprung", {{"lost", tape_.number(rib_.springs_back * 100, 0)}}));

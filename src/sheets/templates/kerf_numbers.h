@@ -1,7 +1,7 @@
 #pragma once
 // Numbers beside the kerf ticks of a template.
 
-#include "plan/plan.h"
+#include "plan/lines.h"
 #include "sheets/templates/template_drawing.h"
 
 namespace kerfpacket::sheets {

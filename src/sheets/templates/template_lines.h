@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/lines.h"
 
 namespace kerfpacket::sheets {
 

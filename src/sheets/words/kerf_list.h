@@ -5,7 +5,7 @@
 #include <utility>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/piece.h"
 #include "sheets/layout/kit.h"
 
 namespace kerfpacket::sheets {
@@ -17,7 +17,7 @@ using KerfRun = std::pair<int, int>;
 template <class Holds>
 std::vector<KerfRun> kerf_runs(const plan::Piece& piece, Holds holds) {
     std::vector<KerfRun> runs;
-    for (const plan::Kerf& kerf : piece.kerfs) {
+    for (const plan::Kerf& kerf : piece.blank().kerfs) {
         if (!holds(kerf)) continue;
         if (!runs.empty() && runs.back().second == kerf.n - 1) runs.back().second = kerf.n;
         else runs.emplace_back(kerf.n, kerf.n);

@@ -15,10 +15,10 @@ const char* rule_key(const plan::Piece& piece) {
     switch (piece.settings.rule) {
         case plan::Rule::common_practice: return "settings.common_practice";
         case plan::Rule::thickest_web:
-            return piece.spacing_given ? "settings.thickest_web_given" : "settings.thickest_web";
-        case plan::Rule::closer: return piece.depth_given ? "settings.closer_given" : "settings.closer";
+            return piece.cut.spacing_given ? "settings.thickest_web_given" : "settings.thickest_web";
+        case plan::Rule::closer: return piece.cut.depth_given ? "settings.closer_given" : "settings.closer";
         case plan::Rule::least_strain:
-            return piece.depth_given ? "settings.least_strain_given" : "settings.least_strain";
+            return piece.cut.depth_given ? "settings.least_strain_given" : "settings.least_strain";
         case plan::Rule::given: break;
     }
     throw measure::Bug("given settings need no sentence");
@@ -36,7 +36,7 @@ std::string neighbour(const char* key, const plan::Choice& choice, const plan::P
                       const Tape& tape) {
     return kit.words(key, {{"depth", tape.exact(choice.depth)},
                            {"spacing", tape.with_unit(choice.spacing)},
-                           {"cuts", difference(choice.kerfs - static_cast<int>(piece.kerfs.size()), kit)},
+                           {"cuts", difference(choice.kerfs - static_cast<int>(piece.blank().kerfs.size()), kit)},
                            {"u", number(choice.utilisation, 2, kit.words)},
                            {"verdict", verdict_word(choice.verdict, kit)}});
 }
@@ -47,22 +47,22 @@ double more_strain(Length web, Length by) { return 100 * (std::pow(web / (web - 
 /// Why a deeper cut was not taken although it costs fewer cuts and strains less; empty where it does not.
 std::string thicker_kept(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     const auto& deeper = piece.settings.deeper;
-    const bool better = deeper && deeper->kerfs < static_cast<int>(piece.kerfs.size()) &&
+    const bool better = deeper && deeper->kerfs < static_cast<int>(piece.blank().kerfs.size()) &&
                         deeper->utilisation < piece.bend.utilisation && deeper->verdict <= piece.bend.verdict;
     const Length by = tape.unit() == measure::Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.5);
-    if (!better || piece.thickness - deeper->depth <= by) return {};
+    if (!better || piece.cut.thickness - deeper->depth <= by) return {};
     return kit.words("settings.thicker_kept",
                      {{"by", tape.exact(by)},
-                      {"kept", number(more_strain(piece.web(), by), 0, kit.words)},
-                      {"other", number(more_strain(piece.thickness - deeper->depth, by), 0, kit.words)}});
+                      {"kept", number(more_strain(piece.cut.web(), by), 0, kit.words)},
+                      {"other", number(more_strain(piece.cut.thickness - deeper->depth, by), 0, kit.words)}});
 }
 
 /// What the program chose, what stops it there, and its neighbours; nothing where depth and spacing are given.
 std::vector<std::string> chosen_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     const plan::Settings& settings = piece.settings;
     if (settings.rule == plan::Rule::given) return {};
-    const std::string cut = kit.words("settings.cut", {{"depth", tape.exact(piece.kerf_depth)},
-                                                       {"kerfs", std::to_string(piece.kerfs.size())},
+    const std::string cut = kit.words("settings.cut", {{"depth", tape.exact(piece.cut.depth)},
+                                                       {"kerfs", std::to_string(piece.blank().kerfs.size())},
                                                        {"spacing", spacing_text(piece, kit, tape)}});
     std::vector<std::string> sentences{kit.words(rule_key(piece), {{"cut", cut}})};
     if (settings.common)
@@ -82,10 +82,10 @@ std::vector<std::string> chosen_sentences(const plan::Piece& piece, const Kit& k
 
 std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     std::vector<std::string> sentences = chosen_sentences(piece, kit, tape);
-    const bend::Cell cell = piece.cell(piece.spacing);
+    const bend::Cell cell = piece.cut.cell(piece.cut.spacing);
     if (const auto ply = bend::ply_at_bottom(cell); ply && bend::ends_well(cell))
-        sentences.push_back(kit.words("settings.ends_in_ply",
-                                      {{"ply", std::to_string(*ply)}, {"plies", std::to_string(piece.plies.size())}}));
+        sentences.push_back(kit.words("settings.ends_in_ply", {{"ply", std::to_string(*ply)},
+                                                               {"plies", std::to_string(piece.cut.plies.size())}}));
     if (piece.solid_utilisation > 0 && piece.solid_utilisation <= bend::ok_up_to)
         sentences.push_back(kit.words("settings.no_kerfs", {{"u", number(piece.solid_utilisation, 2, kit.words)}}));
     return sentences;

@@ -47,9 +47,10 @@ const char* shape_key(const plan::Piece& piece) {
 /// "OPEN, then CLOSE": what the kerfs do from zero on.
 std::string by_turns(const plan::Piece& piece, const Kit& kit) {
     const auto word = [&](const plan::BendRun& run) { return kit.words(opens(run) ? "piece.open" : "piece.close"); };
-    std::string sides = word(piece.runs.front());
-    if (piece.runs.size() > 3) return kit.words("piece.kerfs_reverse_often", {{"first", sides}});
-    for (std::size_t i = 1; i < piece.runs.size(); ++i) sides += kit.words("piece.then") + word(piece.runs[i]);
+    std::string sides = word(piece.blank().runs.front());
+    if (piece.blank().runs.size() > 3) return kit.words("piece.kerfs_reverse_often", {{"first", sides}});
+    for (std::size_t i = 1; i < piece.blank().runs.size(); ++i)
+        sides += kit.words("piece.then") + word(piece.blank().runs[i]);
     return kit.words("piece.kerfs_reverse", {{"sides", sides}});
 }
 
@@ -64,9 +65,9 @@ std::pair<std::string, std::string> range_texts(Length least, Length most, const
 /// A spacing that the job gives as it is; one that is worked out to a thousandth of an inch, a hundredth of a
 /// millimetre.
 std::string even_text(const plan::Piece& piece, const Tape& tape) {
-    if (piece.spacing_given) return tape.exact_plain(piece.spacing);
+    if (piece.cut.spacing_given) return tape.exact_plain(piece.cut.spacing);
     const bool inch = tape.unit() == Unit::inch;
-    return tape.number(inch ? piece.spacing.inches() : piece.spacing.mm(), inch ? 3 : 2);
+    return tape.number(inch ? piece.cut.spacing.inches() : piece.cut.spacing.mm(), inch ? 3 : 2);
 }
 
 }  // namespace
@@ -86,8 +87,8 @@ std::string measured_id(const plan::Piece& piece) {
 bool opens(const plan::BendRun& run) { return run.on == bend::KerfsOn::outside; }
 
 std::string kerf_side(const plan::Piece& piece, const Kit& kit) {
-    if (piece.bends_both_ways()) return by_turns(piece, kit);
-    return kit.words(opens(piece.runs.front()) ? "piece.kerfs_outside" : "piece.kerfs_inside");
+    if (piece.blank().bends_both_ways()) return by_turns(piece, kit);
+    return kit.words(opens(piece.blank().runs.front()) ? "piece.kerfs_outside" : "piece.kerfs_inside");
 }
 
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {
@@ -101,7 +102,7 @@ std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {
 
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
     const std::string edge = kit.words(piece.kind == plan::Kind::arch_liner ? "piece.front_room" : "piece.front_top");
-    return kit.words(piece.zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
+    return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
 }
 
 std::string verdict_word(bend::Verdict verdict, const Kit& kit) {
@@ -121,16 +122,16 @@ std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tap
 
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     return kit.words("piece.board",
-                     {{"thickness", tape.exact_plain(piece.thickness)},
+                     {{"thickness", tape.exact_plain(piece.cut.thickness)},
                       {"width", tape.exact(piece.width)},
                       {"material", piece.own_material ? piece.material : kit.words("materials." + piece.material)}});
 }
 
-bool varied_spacing(const plan::Piece& piece) { return piece.spacing - piece.least_spacing > 1e-6_mm; }
+bool varied_spacing(const plan::Piece& piece) { return piece.cut.spacing - piece.cut.least_spacing > 1e-6_mm; }
 
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     if (!varied_spacing(piece)) return even_text(piece, tape);
-    const auto [least, most] = range_texts(piece.least_spacing, piece.spacing, tape);
+    const auto [least, most] = range_texts(piece.cut.least_spacing, piece.cut.spacing, tape);
     return kit.words("piece.range", {{"least", least}, {"most", most}});
 }
 
@@ -139,8 +140,8 @@ std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& t
 }
 
 const plan::Kerf& governing_kerf(const plan::Piece& piece) {
-    measure::require(!piece.kerfs.empty(), "a piece that is bent has kerfs");
-    return *std::max_element(piece.kerfs.begin(), piece.kerfs.end(),
+    measure::require(!piece.blank().kerfs.empty(), "a piece that is bent has kerfs");
+    return *std::max_element(piece.blank().kerfs.begin(), piece.blank().kerfs.end(),
                              [](const plan::Kerf& a, const plan::Kerf& b) { return a.utilisation < b.utilisation; });
 }
 
@@ -159,10 +160,10 @@ std::string degrees_text(measure::Angle angle, const Kit& kit) {
 
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
     std::vector<std::string> texts;
-    for (std::size_t i = 0; i < piece.ends.size(); ++i) {
-        const plan::BoardEnd& end = piece.ends.at(i);
+    for (std::size_t i = 0; i < piece.blank().ends.size(); ++i) {
+        const plan::BoardEnd& end = piece.blank().ends.at(i);
         if (end.mitre.radians() == 0) continue;
-        const bool left = (piece.zero == job::End::left) == (i == 0);
+        const bool left = (piece.blank().zero == job::End::left) == (i == 0);
         const std::string angle = degrees_text(end.mitre, kit);
         if (end.meets == plan::BoardEnd::Meets::board) {
             const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (left ? -1 : 1));

@@ -122,7 +122,7 @@ TEST(Coupon, of_any_cut_never_makes_a_breaking_board_ok) {
         ++ok;
         const Piece& piece = plan->pieces.at(0);
         const double in_truth =
-            piece.bend.strain / bend::break_strain(piece.cell(piece.spacing), truth, bend::KerfsOn::outside);
+            piece.bend.strain / bend::break_strain(piece.cut.cell(piece.cut.spacing), truth, bend::KerfsOn::outside);
         EXPECT_LE(in_truth, 0.63) << "factor " << times << ", coupon " << d << " every " << s;
     }
     EXPECT_GT(ok, 20) << "there is something to be wrong about";
@@ -172,12 +172,14 @@ TEST(Solve, changes_its_choice_only_for_a_better_one) {
         for (int i = 0; i <= 80; ++i) {
             const double radius = from + i * 0.001;
             const Piece here = only_piece(solved_bay(radius));
-            if (before && before->kerf_depth == here.kerf_depth && before->kerfs.size() == here.kerfs.size()) {
+            if (before && before->cut.depth == here.cut.depth &&
+                before->blank().kerfs.size() == here.blank().kerfs.size()) {
                 EXPECT_NEAR(here.bend.utilisation, before->bend.utilisation, 0.01) << radius;
             }
-            if (before && before->kerf_depth != here.kerf_depth) {
-                const auto left = at_depth(radius, before->kerf_depth);
-                const bool thinner = left && left->web() < here.web() && left->bend.verdict >= here.bend.verdict;
+            if (before && before->cut.depth != here.cut.depth) {
+                const auto left = at_depth(radius, before->cut.depth);
+                const bool thinner =
+                    left && left->cut.web() < here.cut.web() && left->bend.verdict >= here.bend.verdict;
                 EXPECT_TRUE(!left || thinner || left->bend.verdict > here.bend.verdict ||
                             left->bend.utilisation > here.bend.utilisation)
                     << radius;
@@ -212,16 +214,16 @@ TEST(Neighbours, are_what_the_job_comes_to_with_them) {
             ASSERT_EQ(run.has_value(), choice->verdict != Verdict::break_likely) << radius;
             if (!run) continue;
             ++seen;
-            EXPECT_EQ(static_cast<int>(run->kerfs.size()), choice->kerfs) << radius;
+            EXPECT_EQ(static_cast<int>(run->blank().kerfs.size()), choice->kerfs) << radius;
             EXPECT_EQ(run->bend.utilisation, choice->utilisation) << radius;
             EXPECT_EQ(run->bend.verdict, choice->verdict) << radius;
         }
         if (!piece.settings.closer) continue;
         job::Job closer = solved_bay(radius);
-        board(closer).kerf_depth.given = piece.kerf_depth;
+        board(closer).kerf_depth.given = piece.cut.depth;
         board(closer).spacing.given = piece.settings.closer->spacing;
         const Piece run = only_piece(closer);
-        EXPECT_EQ(static_cast<int>(run.kerfs.size()), piece.settings.closer->kerfs);
+        EXPECT_EQ(static_cast<int>(run.blank().kerfs.size()), piece.settings.closer->kerfs);
         EXPECT_EQ(run.bend.utilisation, piece.settings.closer->utilisation);
     }
     EXPECT_GT(seen, 40);

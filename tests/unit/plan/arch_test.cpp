@@ -36,7 +36,7 @@ TEST(Liner, inside_the_wall_it_was_measured_to) {
     const Arch a = arch(lantern_court());
     EXPECT_NEAR(a.lines.wall_half_span().inches(), 35, 1e-12);
     EXPECT_NEAR(a.lines.finish_half_span().inches(), 34.25, 1e-12);
-    EXPECT_NEAR((a.piece.wall_radius - a.piece.finish_radius).inches(), 0.75, 1e-12);
+    EXPECT_NEAR((a.piece.radii.wall - a.piece.radii.finish).inches(), 0.75, 1e-12);
     EXPECT_NEAR(from(centre_of(a.lines.wall), centre_of(a.lines.finish)).mm(), 0, 1e-9);
     EXPECT_NEAR(a.lines.finish.bounds().high.y.inches(), 13.5 - 0.75, 1e-9);
 }
@@ -57,13 +57,13 @@ TEST(KerfTicks, one_a_kerf_radial_and_as_deep_as_the_kerf) {
         opening.liner.zero = zero;
         const Arch a = arch(opening);
         // A kerf or two may stand in the trim, which is cut off.
-        ASSERT_LE(a.piece.kerfs.size() - a.lines.kerf_ticks.size(), 2U);
+        ASSERT_LE(a.piece.blank().kerfs.size() - a.lines.kerf_ticks.size(), 2U);
         const Point centre = centre_of(a.lines.wall);
         for (const KerfTick& numbered : a.lines.kerf_ticks) {
             const Path& tick = numbered.line;
             EXPECT_EQ(numbered.board, 1);
-            EXPECT_NEAR(from(centre, tick.start()).mm(), a.piece.wall_radius.mm(), 1e-6);
-            EXPECT_NEAR(from(centre, tick.end()).mm(), (a.piece.wall_radius - a.piece.kerf_depth).mm(), 1e-6);
+            EXPECT_NEAR(from(centre, tick.start()).mm(), a.piece.radii.wall.mm(), 1e-6);
+            EXPECT_NEAR(from(centre, tick.end()).mm(), (a.piece.radii.wall - a.piece.cut.depth).mm(), 1e-6);
         }
         EXPECT_EQ(a.lines.kerf_ticks.front().line.start().x.mm() < 0, zero == job::End::left);
         EXPECT_EQ(a.lines.kerf_ticks.back().line.start().x.mm() > 0, zero == job::End::left);
@@ -91,15 +91,15 @@ TEST(Casing, of_a_segmental_head_meets_the_legs_on_the_mitre) {
     const Length inside = a.lines.finish_half_span() + 0.25_in;
     EXPECT_NEAR(mitre.start().x.inches(), inside.inches(), 1e-9);
     EXPECT_NEAR(mitre.end().x.inches(), inside.inches() + 3.5, 1e-9);
-    EXPECT_NEAR(from(centre, mitre.start()).inches(), (a.piece.finish_radius + 0.25_in).inches(), 1e-9);
-    EXPECT_NEAR(from(centre, mitre.end()).inches(), (a.piece.finish_radius + 3.75_in).inches(), 1e-9);
+    EXPECT_NEAR(from(centre, mitre.start()).inches(), (a.piece.radii.finish + 0.25_in).inches(), 1e-9);
+    EXPECT_NEAR(from(centre, mitre.end()).inches(), (a.piece.radii.finish + 3.75_in).inches(), 1e-9);
     EXPECT_NEAR(from(a.lines.casing_inside->end(), mitre.start()).mm(), 0, 1e-9);
     EXPECT_NEAR(from(a.lines.casing_outside->end(), mitre.end()).mm(), 0, 1e-9);
-    const Length outside = a.piece.finish_radius + 3.75_in;
+    const Length outside = a.piece.radii.finish + 3.75_in;
     EXPECT_NEAR(a.lines.casing_outside->segments().front().radius().inches(), outside.inches(), 1e-9);
     const Point half = geom::middle(mitre.start(), mitre.end());
     const Length into_leg = half.x - inside;
-    const Length into_arch = from(centre, half) - (a.piece.finish_radius + 0.25_in);
+    const Length into_arch = from(centre, half) - (a.piece.radii.finish + 0.25_in);
     EXPECT_NEAR((into_leg - into_arch).inches(), 0, 0.05);
 }
 
@@ -120,7 +120,7 @@ TEST(Casing, joints_part_it_equally_and_lie_on_radii) {
 TEST(LegLines, run_down_from_the_corners_of_every_line) {
     const Arch a = arch(cased(lantern_court()));
     ASSERT_EQ(a.lines.leg_lines.size(), 8U);
-    const double finish = a.piece.finish_radius.inches();
+    const double finish = a.piece.radii.finish.inches();
     const std::array<double, 4> half_spans{35, 34.25, 34.5, 38};
     const std::array<double, 4> radii{finish + 0.75, finish, finish + 0.25, finish + 3.75};
     const Point centre = centre_of(a.lines.finish);

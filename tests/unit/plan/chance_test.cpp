@@ -156,7 +156,7 @@ TEST(Plies, are_cut_to_a_ply_that_lies_across) {
             const auto plan = make_plan(plied(radius, plies));
             if (!plan) continue;
             const Piece& piece = plan->pieces.at(0);
-            EXPECT_TRUE(bend::ends_well(piece.cell(piece.spacing))) << plies << " " << radius;
+            EXPECT_TRUE(bend::ends_well(piece.cut.cell(piece.cut.spacing))) << plies << " " << radius;
         }
 }
 
@@ -165,7 +165,7 @@ TEST(Plies, along_the_board_are_told_and_what_is_offered_comes_to_that) {
     board(job).kerf_depth.given = 0.5_in;  // ends in the third ply from the face
     board(job).kerf_depth.at = {41, 1};
     const Piece piece = only_piece(job);
-    ASSERT_FALSE(bend::ends_well(piece.cell(piece.spacing)));
+    ASSERT_FALSE(bend::ends_well(piece.cut.cell(piece.cut.spacing)));
     ASSERT_TRUE(piece.settings.cross_ply);
     const Choice offered = *piece.settings.cross_ply;
     board(job).kerf_depth.given = offered.depth;
@@ -173,8 +173,8 @@ TEST(Plies, along_the_board_are_told_and_what_is_offered_comes_to_that) {
     ASSERT_EQ(run.has_value(), offered.verdict != Verdict::break_likely);
     if (!run) return;
     EXPECT_EQ(run->pieces.at(0).bend.utilisation, offered.utilisation);
-    EXPECT_EQ(static_cast<int>(run->pieces.at(0).kerfs.size()), offered.kerfs);
-    EXPECT_TRUE(bend::ends_well(run->pieces.at(0).cell(run->pieces.at(0).spacing)));
+    EXPECT_EQ(static_cast<int>(run->pieces.at(0).blank().kerfs.size()), offered.kerfs);
+    EXPECT_TRUE(bend::ends_well(run->pieces.at(0).cut.cell(run->pieces.at(0).cut.spacing)));
 }
 
 TEST(Plies, are_refused_to_a_board_that_has_none) {
@@ -222,7 +222,7 @@ TEST(OneKerf, moves_the_closing_radius_and_nothing_else) {
 TEST(Moisture, moves_mdf_and_not_wood_along_its_grain) {
     job::Job job = bay(60);
     const Piece mdf = only_piece(job);
-    EXPECT_NEAR(mdf.moisture_move / mdf.blank_length, 5 * 0.0005, 1e-12);
+    EXPECT_NEAR(mdf.moisture_move / mdf.blank().length, 5 * 0.0005, 1e-12);
     board(job).material.value = "red-oak";
     EXPECT_EQ(only_piece(job).moisture_move, Length());
 }
@@ -237,11 +237,11 @@ TEST(Springback, makes_the_rib_tighter_by_what_the_board_loses) {
     EXPECT_EQ(freed.form->springs_back, freed.springs_back);
     const auto& rib = freed.form->curve.segments().front();
     const auto& wall = fastened.form->curve.segments().front();
-    const Length line = freed.bend_radius - wall.radius();
-    EXPECT_NEAR((rib.radius() + line) / freed.bend_radius, 1 - freed.springs_back, 1e-9);
+    const Length line = freed.radii.line - wall.radius();
+    EXPECT_NEAR((rib.radius() + line) / freed.radii.line, 1 - freed.springs_back, 1e-9);
     // The line that keeps its length is as long as before, and let go it opens to the wall again.
     EXPECT_NEAR((rib.radius() + line).mm() * std::abs(rib.turn.radians()),
-                freed.bend_radius.mm() * std::abs(wall.turn.radians()), 1e-6);
+                freed.radii.line.mm() * std::abs(wall.turn.radians()), 1e-6);
     EXPECT_NEAR((rib.turn * (1 - freed.springs_back)).radians(), wall.turn.radians(), 1e-12);
 }
 

@@ -198,7 +198,7 @@ TEST(Cautions, blank_longer_than_the_longest_stock) {
     const Piece piece = only_piece(job);
     const Caution* caution = find(piece, "blank_longer_than_stock");
     ASSERT_NE(caution, nullptr);
-    EXPECT_EQ(std::get<Length>(caution->values.at(0).second), piece.blank_length);
+    EXPECT_EQ(std::get<Length>(caution->values.at(0).second), piece.blank().length);
     EXPECT_EQ(std::get<Length>(caution->values.at(1).second), 192_in);
     EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
     EXPECT_TRUE(make_plan(job)->cautions());
@@ -223,7 +223,8 @@ TEST(Totals, count_quantities) {
     ASSERT_TRUE(plan);
     EXPECT_EQ(plan->pieces.at(0).id, "A") << "openings first";
     EXPECT_EQ(plan->blanks(), 4);
-    EXPECT_EQ(plan->cuts(), static_cast<int>(3 * plan->pieces[0].kerfs.size() + plan->pieces[1].kerfs.size()));
+    EXPECT_EQ(plan->cuts(),
+              static_cast<int>(3 * plan->pieces[0].blank().kerfs.size() + plan->pieces[1].blank().kerfs.size()));
     EXPECT_EQ(plan->fingerprint, "0123abcd");
     EXPECT_EQ(plan->header.number, "T-1");
 }

@@ -6,7 +6,7 @@
 
 #include "../../support/jobs.h"
 #include "../../support/planned.h"
-#include "plan/plan.h"
+#include "plan/piece.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -21,12 +21,11 @@ job::Wall wall(Length radius, job::Side side = job::Side::concave) {
     return made;
 }
 
-
 TEST(Solve, keeps_common_practice_where_it_is_ok) {
     for (const job::Side side : {job::Side::concave, job::Side::convex}) {
         const Piece piece = only_piece(wall(60_in, side));
         EXPECT_EQ(piece.settings.rule, Rule::common_practice);
-        EXPECT_EQ(piece.kerf_depth, 0.375_in);
+        EXPECT_EQ(piece.cut.depth, 0.375_in);
         EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
         EXPECT_FALSE(piece.settings.common);
     }
@@ -36,13 +35,13 @@ TEST(Solve, takes_the_thickest_web_with_kerfs_three_eighths_apart) {
     const Piece piece = only_piece(wall(24_in));
     EXPECT_EQ(piece.settings.rule, Rule::thickest_web);
     EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
-    EXPECT_GE(piece.spacing.inches(), 0.375 - 0.005) << "a whole number of kerfs stands a little closer";
+    EXPECT_GE(piece.cut.spacing.inches(), 0.375 - 0.005) << "a whole number of kerfs stands a little closer";
     ASSERT_TRUE(piece.settings.shallower);
     // A step less deep is not ok with kerfs that far apart: its spacing falls short, or its verdict does.
     EXPECT_TRUE(piece.settings.shallower->verdict != bend::Verdict::ok || piece.settings.shallower->spacing < 0.375_in);
     ASSERT_TRUE(piece.settings.common);
     EXPECT_GT(piece.settings.common->utilisation, bend::ok_up_to);
-    EXPECT_GT(piece.settings.deeper->depth, piece.kerf_depth);
+    EXPECT_GT(piece.settings.deeper->depth, piece.cut.depth);
 }
 
 TEST(Solve, goes_down_to_a_quarter_inch_before_it_gives_up) {
@@ -51,7 +50,7 @@ TEST(Solve, goes_down_to_a_quarter_inch_before_it_gives_up) {
         const Piece piece = only_piece(wall(Length::inches(radius)));
         met = piece.settings.rule == Rule::closer;
         if (!met) continue;
-        EXPECT_LT(piece.spacing, 0.375_in);
+        EXPECT_LT(piece.cut.spacing, 0.375_in);
         EXPECT_EQ(piece.bend.verdict, bend::Verdict::ok);
     }
     EXPECT_TRUE(met);
@@ -120,13 +119,13 @@ TEST(Solve, leaves_what_is_given_alone) {
     one.board.spacing.given = 0.4_in;
     one.board.spacing.at = {45, 1};
     const Piece by_depth = only_piece(one);
-    EXPECT_EQ(by_depth.spacing, 0.4_in);
+    EXPECT_EQ(by_depth.cut.spacing, 0.4_in);
     EXPECT_EQ(by_depth.bend.verdict, bend::Verdict::ok);
-    EXPECT_GT(by_depth.kerf_depth, 0.375_in);
+    EXPECT_GT(by_depth.cut.depth, 0.375_in);
     one = wall(24_in);
     one.board.kerf_depth.given = 0.625_in;
     const Piece by_spacing = only_piece(one);
-    EXPECT_EQ(by_spacing.kerf_depth, 0.625_in);
+    EXPECT_EQ(by_spacing.cut.depth, 0.625_in);
     EXPECT_EQ(by_spacing.bend.verdict, bend::Verdict::ok);
     EXPECT_FALSE(by_spacing.settings.shallower);
 }
@@ -136,16 +135,16 @@ TEST(Solve, takes_metric_depths_in_metric_jobs) {
     job.header.units = measure::Unit::millimetre;
     job.walls[0].board.thickness.value = 18_mm;
     const Piece piece = only_piece(job);
-    EXPECT_NEAR(piece.kerf_depth.mm(), std::round(piece.kerf_depth.mm()), 1e-9);
+    EXPECT_NEAR(piece.cut.depth.mm(), std::round(piece.cut.depth.mm()), 1e-9);
     EXPECT_NE(piece.settings.rule, Rule::common_practice);
 }
 
 TEST(Solve, one_depth_for_the_tightest_spot_and_a_spacing_that_follows_the_curve) {
     const Piece piece = only_piece(job_of(quarry_road()));
-    EXPECT_LT(piece.least_spacing.inches(), 0.42);
-    EXPECT_GT(piece.spacing.inches(), 0.45);
+    EXPECT_LT(piece.cut.least_spacing.inches(), 0.42);
+    EXPECT_GT(piece.cut.spacing.inches(), 0.45);
     EXPECT_TRUE(piece.weak_links.empty());
-    EXPECT_LT(piece.kerfs.at(static_cast<std::size_t>(piece.governing - 1)).on_curve.inches(), 5)
+    EXPECT_LT(piece.blank().kerfs.at(static_cast<std::size_t>(piece.governing - 1)).on_curve.inches(), 5)
         << "the governing kerf stands where the ellipse is tightest";
 }
 
@@ -168,9 +167,9 @@ std::vector<double> half_inches_from(double first) {
 TEST(KerfsByHand, stand_where_they_are_put_and_weak_links_are_named) {
     std::vector<double> places = half_inches_from(4);
     const Piece even = only_piece(by_hand(places));
-    EXPECT_EQ(even.kerfs.size(), places.size());
+    EXPECT_EQ(even.blank().kerfs.size(), places.size());
     EXPECT_TRUE(even.weak_links.empty());
-    EXPECT_TRUE(even.kerfs_given);
+    EXPECT_TRUE(even.cut.kerfs_given);
     places.erase(places.begin() + 40);
     const Piece gap = only_piece(by_hand(places));
     // The kerfs beside the gap have one gap twice the other.
@@ -185,7 +184,7 @@ TEST(KerfsByHand, that_stop_short_of_the_bend_are_told_and_judged_so) {
     const Piece piece = only_piece(by_hand(places));
     EXPECT_TRUE(has(piece, "bend_without_kerfs"));
     EXPECT_EQ(piece.governing, 1);
-    EXPECT_GT(piece.kerfs.front().spacing.inches(), 2);
+    EXPECT_GT(piece.blank().kerfs.front().spacing.inches(), 2);
     places.erase(places.begin(), places.begin() + 8);
     EXPECT_EQ(refusal(job_of(by_hand(places))).message, "from 4 in to 10 in there is no kerf");
     EXPECT_EQ(refusal(job_of(by_hand({4, 5, 6}))).message.substr(0, 13), "from 6 in to ");
@@ -306,12 +305,12 @@ TEST(TrialGroove, gives_the_rear_limit) {
     job::Job job = job_of(tannery_row());
     job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), at_line(0.125_in, 6), {}};
     const Piece piece = only_piece(job);
-    ASSERT_TRUE(piece.rear_limit && piece.spacer);
+    ASSERT_TRUE(piece.saw.rear_limit && piece.saw.spacer);
     // r 6, r - 1/4 at the fence: sqrt(36 - 5.75^2) = 1.714.
-    EXPECT_NEAR(piece.rear_limit->inches(), 1.714, 5e-4);
-    EXPECT_NEAR(piece.spacer->inches(), 1.75, 1e-12) << "the next sixteenth up";
+    EXPECT_NEAR(piece.saw.rear_limit->inches(), 1.714, 5e-4);
+    EXPECT_NEAR(piece.saw.spacer->inches(), 1.75, 1e-12) << "the next sixteenth up";
     // 1/64 in less at the back edge: sqrt(12/64 - 1/64^2) = 0.433 in less of spacer, 1.281, and up to a sixteenth.
-    EXPECT_NEAR(piece.spacer_shorter->inches(), 1.3125, 1e-12);
+    EXPECT_NEAR(piece.saw.spacer_shorter->inches(), 1.3125, 1e-12);
 }
 
 TEST(TrialGroove, that_ends_before_the_fence_is_read_from_its_end) {
@@ -319,10 +318,10 @@ TEST(TrialGroove, that_ends_before_the_fence_is_read_from_its_end) {
     job.saw.trial = job::TrialGroove{at_line(0.375_in, 5), {}, at_line(0.5_in, 6)};
     const Piece piece = only_piece(job);
     // The ramp of 3/8 in with a 12 in blade is 2.088 in.
-    EXPECT_NEAR(piece.rear_limit->inches(), 2.588, 5e-4);
-    EXPECT_NEAR(piece.spacer->inches(), 2.625, 1e-12);
+    EXPECT_NEAR(piece.saw.rear_limit->inches(), 2.588, 5e-4);
+    EXPECT_NEAR(piece.saw.spacer->inches(), 2.625, 1e-12);
     job.header.units = measure::Unit::millimetre;
-    EXPECT_NEAR(only_piece(job).spacer->mm(), 66, 1e-9) << "65.7 mm, to half millimetres up";
+    EXPECT_NEAR(only_piece(job).saw.spacer->mm(), 66, 1e-9) << "65.7 mm, to half millimetres up";
 }
 
 TEST(Travel, tells_how_much_of_a_wide_board_is_reached) {
@@ -330,7 +329,7 @@ TEST(Travel, tells_how_much_of_a_wide_board_is_reached) {
     job.saw.rear_limit = at_line(1.25_in, 5);
     job.saw.travel = at_line(5_in, 4);
     const Piece piece = only_piece(job);
-    EXPECT_NEAR(piece.width_reached->inches(), 5, 1e-12);
+    EXPECT_NEAR(piece.saw.width_reached->inches(), 5, 1e-12);
     EXPECT_TRUE(has(piece, "travel_short")) << "from both edges it is reached";
     job.saw.travel = at_line(3_in, 4);
     EXPECT_TRUE(has(only_piece(job), "travel_far_short"));

@@ -28,9 +28,10 @@ bool warns_of(const Piece& piece, const std::string& key) {
 
 /// Of the kerfs, those that open counted positive.
 double net_turn(const Piece& piece) {
-    return std::accumulate(piece.kerfs.begin(), piece.kerfs.end(), 0.0, [](double sum, const Kerf& kerf) {
-        return sum + kerf.turn.radians() * (kerf.on == bend::KerfsOn::outside ? 1 : -1);
-    });
+    return std::accumulate(piece.blank().kerfs.begin(), piece.blank().kerfs.end(), 0.0,
+                           [](double sum, const Kerf& kerf) {
+                               return sum + kerf.turn.radians() * (kerf.on == bend::KerfsOn::outside ? 1 : -1);
+                           });
 }
 
 TEST(AlderCourt, is_two_boards_that_meet_on_the_mitre) {
@@ -40,17 +41,17 @@ TEST(AlderCourt, is_two_boards_that_meet_on_the_mitre) {
     EXPECT_EQ(pair[1].id, "N/2");
     // Figures of the invented job, computed for this project.
     EXPECT_NEAR(pair[0].measured_rise.inches(), 37.422, 5e-4);
-    EXPECT_NEAR(pair[0].finish_length.inches(), 43.709, 5e-4);
+    EXPECT_NEAR(pair[0].blank().finish_length.inches(), 43.709, 5e-4);
     EXPECT_NEAR(pair[0].turn.degrees(), 54.442, 5e-4);
     EXPECT_NEAR(lines(pair[0]).finish.segments().front().turn.degrees(), -54.442, 5e-4);
     const double mitre = 90 - 54.442;
-    EXPECT_NEAR(pair[0].ends[1].mitre.degrees(), mitre, 5e-4);
-    EXPECT_NEAR(pair[1].ends[0].mitre.degrees(), mitre, 5e-4);
-    EXPECT_EQ(pair[0].ends[1].meets, BoardEnd::Meets::board);
-    EXPECT_EQ(pair[0].ends[0].meets, BoardEnd::Meets::leg);
-    EXPECT_EQ(pair[0].ends[0].mitre.degrees(), 0) << "the sides of a pointed head are upright at the springs";
+    EXPECT_NEAR(pair[0].blank().ends[1].mitre.degrees(), mitre, 5e-4);
+    EXPECT_NEAR(pair[1].blank().ends[0].mitre.degrees(), mitre, 5e-4);
+    EXPECT_EQ(pair[0].blank().ends[1].meets, BoardEnd::Meets::board);
+    EXPECT_EQ(pair[0].blank().ends[0].meets, BoardEnd::Meets::leg);
+    EXPECT_EQ(pair[0].blank().ends[0].mitre.degrees(), 0) << "the sides of a pointed head are upright at the springs";
     // The back is longer than the face by what the mitre takes of the thickness, to the little that the arc adds.
-    EXPECT_NEAR((pair[0].ends[1].kerf_face - pair[0].ends[1].plain_face).inches(),
+    EXPECT_NEAR((pair[0].blank().ends[1].kerf_face - pair[0].blank().ends[1].plain_face).inches(),
                 0.75 * std::tan(measure::Angle::degrees(mitre).radians()), 0.01);
 }
 
@@ -59,9 +60,10 @@ TEST(AlderCourt, keeps_kerfs_clear_of_the_mitre) {
         job::Opening opening = alder_court();
         opening.liner.spacing.given = spacing;
         const Piece left = boards(opening)[0];
-        const BoardEnd& end = left.ends[1];
-        const Length at_bottom = end.kerf_face + (end.plain_face - end.kerf_face) * (left.kerf_depth / left.thickness);
-        const Length clear = at_bottom - left.kerfs.back().at - left.kerf / 2;
+        const BoardEnd& end = left.blank().ends[1];
+        const Length at_bottom =
+            end.kerf_face + (end.plain_face - end.kerf_face) * (left.cut.depth / left.cut.thickness);
+        const Length clear = at_bottom - left.blank().kerfs.back().at - left.cut.kerf / 2;
         EXPECT_GE(clear, 0.25_in - 1e-9_mm);
         EXPECT_LT(clear, 0.25_in + spacing);
     }
@@ -88,15 +90,15 @@ TEST(AlderCourt, draws_one_point_for_both_boards) {
 TEST(QuarryRoad, follows_the_ellipse) {
     const Piece piece = boards(quarry_road()).at(0);
     // Springs an eighth apart: each half springs from its own height, so the figures of the level head hold to that.
-    EXPECT_NEAR(piece.finish_length.inches(), 100.229, 0.03);
+    EXPECT_NEAR(piece.blank().finish_length.inches(), 100.229, 0.03);
     EXPECT_NEAR(piece.turn.degrees(), 180, 0.01);
     EXPECT_FALSE(piece.circular);
     EXPECT_EQ(piece.bend.verdict, bend::Verdict::caution) << "deep kerfs take the ends, though not within what is ok";
-    EXPECT_GT(piece.kerf_depth, 0.5_in);
+    EXPECT_GT(piece.cut.depth, 0.5_in);
     EXPECT_TRUE(warns_of(piece, "tight_spot"));
     EXPECT_TRUE(warns_of(piece, "left_spring_higher"));
-    EXPECT_LT(piece.least_spacing, piece.spacing);
-    EXPECT_NEAR(piece.least_spacing.inches(), 0.398, 0.01);
+    EXPECT_LT(piece.cut.least_spacing, piece.cut.spacing);
+    EXPECT_NEAR(piece.cut.least_spacing.inches(), 0.398, 0.01);
     EXPECT_LT(piece.bend.utilisation, 0.6) << "it is the thin web that is warned of";
     EXPECT_FALSE(lines(piece).springs_level());
 }
@@ -121,26 +123,26 @@ TEST(QuarryRoad, with_level_springs_has_the_figures_of_the_invented_job) {
     (*opening.legs)[0].value = 72_in;
     const Piece piece = boards(opening).at(0);
     EXPECT_NEAR(lines(piece).wall.length().inches(), 102.585, 5e-4);
-    EXPECT_NEAR(piece.finish_length.inches(), 100.229, 5e-4);
+    EXPECT_NEAR(piece.blank().finish_length.inches(), 100.229, 5e-4);
     EXPECT_FALSE(warns_of(piece, "left_spring_higher"));
     EXPECT_TRUE(lines(piece).symmetric);
     // Radii where the ellipse is flattest and sharpest, on the wall: 82.54 at the crown, 10.97 at the springs.
-    EXPECT_NEAR(piece.measured_radius.inches(), 10.97, 5e-3);
-    const auto& crown = piece.kerfs[piece.kerfs.size() / 2];
+    EXPECT_NEAR(piece.radii.measured.inches(), 10.97, 5e-3);
+    const auto& crown = piece.blank().kerfs[piece.blank().kerfs.size() / 2];
     EXPECT_NEAR(crown.radius.inches(), 82.54 - 0.75 + 0.2, 0.2);
 }
 
 TEST(Kerfs, on_a_varying_curve_stand_closer_where_it_is_tighter) {
     const Piece piece = boards(quarry_road()).at(0);
-    for (std::size_t i = 2; i < piece.kerfs.size(); ++i) {
-        const double ratio =
-            (piece.kerfs[i].at - piece.kerfs[i - 1].at) / (piece.kerfs[i - 1].at - piece.kerfs[i - 2].at);
+    for (std::size_t i = 2; i < piece.blank().kerfs.size(); ++i) {
+        const double ratio = (piece.blank().kerfs[i].at - piece.blank().kerfs[i - 1].at) /
+                             (piece.blank().kerfs[i - 1].at - piece.blank().kerfs[i - 2].at);
         EXPECT_LE(std::max(ratio, 1 / ratio), 1.25 + 1e-9) << i;
     }
     // Two go on beyond each spring.
-    EXPECT_LT(piece.kerfs[1].at, piece.bend_start);
-    EXPECT_GT(piece.kerfs[2].at, piece.bend_start);
-    EXPECT_GT(piece.kerfs[piece.kerfs.size() - 2].at, piece.bend_end);
+    EXPECT_LT(piece.blank().kerfs[1].at, piece.blank().bend_start);
+    EXPECT_GT(piece.blank().kerfs[2].at, piece.blank().bend_start);
+    EXPECT_GT(piece.blank().kerfs[piece.blank().kerfs.size() - 2].at, piece.blank().bend_end);
 }
 
 TEST(Kerfs, of_a_board_numbered_from_the_right_are_the_mirror_image) {
@@ -149,12 +151,13 @@ TEST(Kerfs, of_a_board_numbered_from_the_right_are_the_mirror_image) {
         opening.liner.zero = job::End::right;
         const std::vector<Piece> right = boards(opening);
         ASSERT_EQ(left.size(), right.size());
-        if (left[0].spacing_given || left[0].circular) continue;  // whole multiples from zero are no mirror image
+        if (left[0].cut.spacing_given || left[0].circular) continue;  // whole multiples from zero are no mirror image
         const Piece& a = left[0];
         const Piece& b = right[0];
-        ASSERT_EQ(a.kerfs.size(), b.kerfs.size());
-        for (std::size_t i = 0; i < a.kerfs.size(); ++i)
-            EXPECT_NEAR((a.kerfs[i].at + b.kerfs[a.kerfs.size() - 1 - i].at).mm(), a.blank_length.mm(), 1e-6);
+        ASSERT_EQ(a.blank().kerfs.size(), b.blank().kerfs.size());
+        for (std::size_t i = 0; i < a.blank().kerfs.size(); ++i)
+            EXPECT_NEAR((a.blank().kerfs[i].at + b.blank().kerfs[a.blank().kerfs.size() - 1 - i].at).mm(),
+                        a.blank().length.mm(), 1e-6);
     }
 }
 
@@ -162,7 +165,7 @@ TEST(Kerfs, turn_what_the_curve_turns) {
     for (const job::Opening& opening : {quarry_road(), alder_court(), semicircle(50_in), lantern_court()})
         for (const Piece& piece : boards(opening)) {
             EXPECT_NEAR(net_turn(piece), piece.turn.radians(), 1e-9) << piece.id;
-            EXPECT_FALSE(piece.bends_both_ways());
+            EXPECT_FALSE(piece.blank().bends_both_ways());
         }
     const Piece brow = boards(eyebrow()).at(0);
     EXPECT_NEAR(net_turn(brow), 0, 1e-9) << "an eyebrow ends as level as it began";
@@ -170,14 +173,14 @@ TEST(Kerfs, turn_what_the_curve_turns) {
 
 TEST(Eyebrow, opens_in_the_middle_and_closes_at_the_ends) {
     const Piece piece = boards(eyebrow()).at(0);
-    ASSERT_EQ(piece.reverses().size(), 2U);
+    ASSERT_EQ(piece.blank().reverses().size(), 2U);
     EXPECT_TRUE(warns_of(piece, "reverse_bend"));
-    for (const Kerf& kerf : piece.kerfs) {
+    for (const Kerf& kerf : piece.blank().kerfs) {
         if (kerf.turn.radians() < 1e-6) continue;
-        const bool between = kerf.at > piece.reverses()[0] && kerf.at < piece.reverses()[1];
-        const Length off =
-            std::min(measure::abs(kerf.at - piece.reverses()[0]), measure::abs(kerf.at - piece.reverses()[1]));
-        if (off <= piece.spacing) continue;
+        const bool between = kerf.at > piece.blank().reverses()[0] && kerf.at < piece.blank().reverses()[1];
+        const Length off = std::min(measure::abs(kerf.at - piece.blank().reverses()[0]),
+                                    measure::abs(kerf.at - piece.blank().reverses()[1]));
+        if (off <= piece.cut.spacing) continue;
         EXPECT_EQ(kerf.on == bend::KerfsOn::outside, between) << kerf.n;
     }
 }
@@ -197,11 +200,11 @@ TEST(Legs, at_an_upright_spring_lengthen_the_board) {
     const Piece arch_alone = boards(opening).at(0);
     opening.through_legs = true;
     const Piece through = boards(opening).at(0);
-    EXPECT_NEAR((through.blank_length - arch_alone.blank_length).inches(), 60, 1e-9);
-    EXPECT_EQ(through.tails[0], 30_in);
+    EXPECT_NEAR((through.blank().length - arch_alone.blank().length).inches(), 60, 1e-9);
+    EXPECT_EQ(through.blank().tails[0], 30_in);
     EXPECT_TRUE(through.leg_boards.empty());
-    EXPECT_EQ(arch_alone.tails[0], Length());
-    EXPECT_EQ(arch_alone.ends[0].mitre.degrees(), 0);
+    EXPECT_EQ(arch_alone.blank().tails[0], Length());
+    EXPECT_EQ(arch_alone.blank().ends[0].mitre.degrees(), 0);
 }
 
 TEST(Legs, at_a_corner_are_boards_of_their_own_on_the_mitre) {
@@ -211,10 +214,10 @@ TEST(Legs, at_a_corner_are_boards_of_their_own_on_the_mitre) {
     const Piece piece = boards(opening).at(0);
     // The head leaves the spring at half its turn from level, the leg upright: the mitre halves what is between.
     ASSERT_EQ(piece.leg_boards.size(), 2U);
-    EXPECT_NEAR(piece.ends[0].mitre.degrees(), (90 - 2 * std::atan(2 * 13.5 / 70) * 180 / measure::Angle::pi) / 2,
-                1e-9);
+    EXPECT_NEAR(piece.blank().ends[0].mitre.degrees(),
+                (90 - 2 * std::atan(2 * 13.5 / 70) * 180 / measure::Angle::pi) / 2, 1e-9);
     for (const LegBoard& leg : piece.leg_boards) {
-        EXPECT_NEAR(leg.mitre.degrees(), piece.ends[0].mitre.degrees(), 1e-9);
+        EXPECT_NEAR(leg.mitre.degrees(), piece.blank().ends[0].mitre.degrees(), 1e-9);
         EXPECT_NEAR(leg.back.inches(), 80, 1e-9);
         EXPECT_NEAR((leg.back - leg.face).inches(), 0.75 * std::tan(leg.mitre.radians()), 0.02);
     }

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "plan/plan.h"
 #include "support/jobs.h"
 
 namespace kerfpacket::plan {

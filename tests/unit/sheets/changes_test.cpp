@@ -79,12 +79,13 @@ TEST(ChangeSentences, SayValueAndWhatComesOfIt) {
     const auto& was = old.plan.pieces[0];
     const auto& is = next.plan.pieces[0];
     const Tape tape(measure::Unit::inch);
-    const auto more = is.kerfs.size() - was.kerfs.size();
+    const auto more = is.blank().kerfs.size() - was.blank().kerfs.size();
     EXPECT_TRUE(told[0].starts_with(is.id + ": span was " + tape.exact(mill_lane.openings[0].span.value) + ", now " +
                                     tape.exact(wider.openings[0].span.value) + ": "))
         << told[0];
     EXPECT_TRUE(holds(told[0], more == 1 ? "1 kerf added" : std::to_string(more) + " kerfs added")) << told[0];
-    EXPECT_TRUE(holds(told[0], "blank " + tape.with_unit(is.blank_length - was.blank_length) + " longer")) << told[0];
+    EXPECT_TRUE(holds(told[0], "blank " + tape.with_unit(is.blank().length - was.blank().length) + " longer"))
+        << told[0];
     EXPECT_TRUE(holds(told[0], "marks have moved")) << told[0];
     const std::vector<std::string> back = sentences(wider, mill_lane);
     EXPECT_TRUE(holds(back.at(0), "fewer") && holds(back.at(0), "shorter")) << back.at(0);

@@ -56,8 +56,8 @@ TEST(InstallCard, EachPieceHasOneWithItsOwnFigures) {
         EXPECT_EQ(cards[i].piece, piece.id);
         const sheets::Tape tape(plan.header.units, kit().words);
         const std::string all = all_text(cards[i]);
-        EXPECT_NE(all.find("only " + tape.exact(piece.web())), std::string::npos) << all;
-        EXPECT_NE(all.find(tape.with_unit(piece.least_spacing - piece.kerf)), std::string::npos) << all;
+        EXPECT_NE(all.find("only " + tape.exact(piece.cut.web())), std::string::npos) << all;
+        EXPECT_NE(all.find(tape.with_unit(piece.cut.least_spacing - piece.cut.kerf)), std::string::npos) << all;
         EXPECT_EQ(text_faults(cards[i]), std::vector<std::string>{});
     }
 }

@@ -71,8 +71,8 @@ TEST(Packets, ChecklistsHaveARowForEveryKerf) {
                 if (text.role == page::Role::numeral) ++numerals[text.text];
         }
         const plan::Piece& piece = packet.plan.pieces[0];
-        EXPECT_EQ(numerals.size(), piece.kerfs.size());
-        for (const plan::Kerf& kerf : piece.kerfs) EXPECT_EQ(numerals[std::to_string(kerf.n)], 1) << kerf.n;
+        EXPECT_EQ(numerals.size(), piece.blank().kerfs.size());
+        for (const plan::Kerf& kerf : piece.blank().kerfs) EXPECT_EQ(numerals[std::to_string(kerf.n)], 1) << kerf.n;
     }
 }
 

@@ -61,7 +61,7 @@ TEST_F(Reprint, ShowsEverythingThatTheWholePacketShowsAndAStampBesides) {
 }
 
 TEST_F(Reprint, FromACutBeginsAtThePageThatCountsIt) {
-    const int cut = plan_.pieces.front().kerfs.at(100).n;
+    const int cut = plan_.pieces.front().blank().kerfs.at(100).n;
     const page::Document again = part({{"checklist"}, {}, cut, {}});
     ASSERT_FALSE(again.pages.empty());
     const auto shows = [&](const page::Page& page) {

@@ -91,8 +91,8 @@ TEST(EdgeStrip, SlotsAreTheCutsInTrueKerfAndDepth) {
             const std::vector<Rect> cuts = slots(page);
             ASSERT_EQ(cuts.size(), feet.size());
             for (std::size_t i = 0; i < cuts.size(); ++i, ++count) {
-                EXPECT_NEAR(cuts[i].width().mm(), piece.kerf.mm(), 1e-9);
-                EXPECT_NEAR(cuts[i].height().mm(), piece.kerf_depth.mm(), 1e-9);
+                EXPECT_NEAR(cuts[i].width().mm(), piece.cut.kerf.mm(), 1e-9);
+                EXPECT_NEAR(cuts[i].height().mm(), piece.cut.depth.mm(), 1e-9);
                 // The foot lies on the flap right over its slot.
                 EXPECT_NEAR(cuts[i].low.x.mm(), feet[i].path.bounds().low.x.mm(), 1e-9);
                 EXPECT_NEAR(cuts[i].high.y.mm(), feet[i].path.bounds().low.y.mm(), 1e-9);
@@ -100,10 +100,10 @@ TEST(EdgeStrip, SlotsAreTheCutsInTrueKerfAndDepth) {
                 const auto strip =
                     std::find_if(strips.begin(), strips.end(), [&](const Rect& r) { return r.contains(cuts[i].low); });
                 ASSERT_NE(strip, strips.end());
-                EXPECT_NEAR((cuts[i].high.y - strip->low.y).mm(), piece.thickness.mm(), 1e-9);
+                EXPECT_NEAR((cuts[i].high.y - strip->low.y).mm(), piece.cut.thickness.mm(), 1e-9);
             }
         }
-        EXPECT_EQ(count, piece.kerfs.size());
+        EXPECT_EQ(count, piece.blank().kerfs.size());
     });
 }
 
@@ -112,7 +112,7 @@ TEST(EdgeStrip, AFlapOf19PointsFoldsAlongADashedLine) {
         for (const page::Page& page : pages) {
             std::size_t folds = 0;
             for (const Rect& strip : strip_outlines(page)) {
-                EXPECT_NEAR(strip.height().mm(), (piece.thickness + 19_pt).mm(), 1e-9);
+                EXPECT_NEAR(strip.height().mm(), (piece.cut.thickness + 19_pt).mm(), 1e-9);
                 for (const page::PathItem& line : paths(page, Role::outline))
                     if (line.dash == page::Dash::dashed && strip.contains(line.path.start())) {
                         ++folds;
@@ -136,7 +136,7 @@ TEST(EdgeStrip, TheDepthOfCutIsALineOf1Point4) {
                 const auto strip = std::find_if(strips.begin(), strips.end(),
                                                 [&](const Rect& r) { return r.contains(line.path.start()); });
                 ASSERT_NE(strip, strips.end());
-                EXPECT_NEAR((line.path.start().y - strip->low.y).mm(), piece.web().mm(), 1e-9);
+                EXPECT_NEAR((line.path.start().y - strip->low.y).mm(), piece.cut.web().mm(), 1e-9);
                 EXPECT_NEAR(line.path.end().y.mm(), line.path.start().y.mm(), 1e-9);
             }
             EXPECT_EQ(lines, strips.size());
@@ -155,7 +155,7 @@ TEST(EdgeStrip, NumeralsStandInTheWebAndSurviveTheCut) {
                 const bool numeral = text.role == Role::numeral;
                 EXPECT_EQ(text.size, numeral ? 13_pt : 9_pt) << placed(text);
                 EXPECT_TRUE(std::any_of(strips.begin(), strips.end(), [&](const Rect& strip) {
-                    const Rect web{strip.low, {strip.high.x, strip.low.y + piece.web() - 0.7_pt}};
+                    const Rect web{strip.low, {strip.high.x, strip.low.y + piece.cut.web() - 0.7_pt}};
                     return web.contains(box_of(text).low) && web.contains(box_of(text).high);
                 })) << placed(text);
             }
@@ -183,11 +183,11 @@ bool says(const page::Page& page, const std::string& words) {
 TEST(EdgeStrip, SaysWhereItGoesWhatATickMeansAndHalfTheKerf) {
     std::size_t halves = 0;
     on_all([&](const plan::Plan& plan, const plan::Piece& piece, const std::vector<page::Page>& pages) {
-        const std::string half = sheets::Tape(plan.header.units).exact(piece.kerf / 2);
+        const std::string half = sheets::Tape(plan.header.units).exact(piece.cut.kerf / 2);
         for (const page::Page& page : pages) {
             EXPECT_TRUE(says(page, "FRONT EDGE, flap on the KERF FACE"));
             EXPECT_TRUE(says(page, "fold back on the dashed line"));
-            EXPECT_TRUE(says(page, sheets::Tape(plan.header.units).exact(piece.kerf_depth) + " deep"));
+            EXPECT_TRUE(says(page, sheets::Tape(plan.header.units).exact(piece.cut.depth) + " deep"));
             if (piece.tick == job::Tick::centre) {
                 EXPECT_TRUE(says(page, "Tick = blade CENTRE"));
                 EXPECT_FALSE(says(page, "kerf's middle"));
@@ -214,14 +214,15 @@ TEST(EdgeStrip, AMitreSlopesThroughTheBoardAsItIsCut) {
     std::size_t angles = 0;
     for (const plan::Piece& piece : plan.pieces)
         for (const page::Page& page : strip_pages(plan, piece)) {
-            const std::string angle = sheets::degrees_text(piece.ends.at(piece.board == 1 ? 1 : 0).mitre, kit());
+            const std::string angle =
+                sheets::degrees_text(piece.blank().ends.at(piece.board == 1 ? 1 : 0).mitre, kit());
             if (says(page, "MITRE " + angle + "°")) ++angles;
             for (const page::PathItem& line : paths(page, Role::limit)) {
                 const Point way = line.path.end() - line.path.start();
                 if (measure::abs(way.x) < 0.1_mm || line.filled) continue;
                 ++sloped;
-                EXPECT_NEAR(way.y.mm(), piece.thickness.mm(), 1e-9);
-                const plan::BoardEnd& end = piece.ends.at(piece.ends[1].mitre.radians() != 0 ? 1 : 0);
+                EXPECT_NEAR(way.y.mm(), piece.cut.thickness.mm(), 1e-9);
+                const plan::BoardEnd& end = piece.blank().ends.at(piece.blank().ends[1].mitre.radians() != 0 ? 1 : 0);
                 EXPECT_NEAR(std::abs(way.x.mm()), std::abs((end.plain_face - end.kerf_face).mm()), 1e-9);
                 // The faces are measured along the bend, so that the slope is the mitre's within a few parts in a
                 // hundred.

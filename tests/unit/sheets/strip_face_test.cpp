@@ -81,10 +81,10 @@ TEST(FaceStrip, EveryKerfHasItsTickAndFootOnceOnAStrip) {
         for (const Point tick : ticks_on(sheet.page))
             EXPECT_EQ(std::count_if(strips.begin(), strips.end(), [&](const Rect& r) { return r.contains(tick); }), 1);
         for (const page::PathItem& foot : paths(sheet.page, Role::foot))
-            EXPECT_NEAR(foot.path.bounds().width().mm(), sheet.piece.kerf.mm(), 1e-9);
+            EXPECT_NEAR(foot.path.bounds().width().mm(), sheet.piece.cut.kerf.mm(), 1e-9);
         EXPECT_EQ(paths(sheet.page, Role::foot).size(), ticks_on(sheet.page).size());
         ticks[sheet.name] += ticks_on(sheet.page).size();
-        kerfs[sheet.name] = sheet.piece.kerfs.size();
+        kerfs[sheet.name] = sheet.piece.blank().kerfs.size();
     }
     EXPECT_EQ(ticks, kerfs);
 }
@@ -92,7 +92,7 @@ TEST(FaceStrip, EveryKerfHasItsTickAndFootOnceOnAStrip) {
 /// How near a tick nothing else may stand: half a gap, less half a kerf by which a tick on the blade's side is nearer
 /// the joint; where gaps are wide, the width of two numerals.
 Length clear_of_tick(const plan::Piece& piece) {
-    return std::min((piece.least_spacing - piece.kerf) / 2, 12_pt) - 0.01_mm;
+    return std::min((piece.cut.least_spacing - piece.cut.kerf) / 2, 12_pt) - 0.01_mm;
 }
 
 TEST(FaceStrip, NothingButTicksStandsWhereTheyAreMeasured) {
@@ -127,7 +127,7 @@ TEST(FaceStrip, TextsKeepApartAndOnThePage) {
 
 /// A bend long enough, with kerfs near enough to each other, that no strip is too short for the words of its marks.
 bool has_room(const plan::Piece& piece) {
-    return piece.bend_length() >= 12_in && piece.spacing <= 1_in && piece.reverses().size() <= 2;
+    return piece.blank().bend_length() >= 12_in && piece.cut.spacing <= 1_in && piece.blank().reverses().size() <= 2;
 }
 
 TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {
@@ -185,7 +185,7 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
             said[sheet.name][0] += text.text.starts_with("TRIM ") ? 1U : 0U;
             said[sheet.name][1] += text.text.starts_with("MITRE ") ? 1U : 0U;
         }
-        const auto& ends = sheet.piece.ends;
+        const auto& ends = sheet.piece.blank().ends;
         const auto mitred = [](const plan::BoardEnd& end) { return end.mitre.radians() != 0; };
         wanted[sheet.name] = {sheet.piece.trim > 0_mm ? 2U : 0U,
                               static_cast<std::size_t>(std::count_if(ends.begin(), ends.end(), mitred))};
@@ -261,20 +261,22 @@ TEST(FaceStrip, WasteBeginsBeyondTheMitre) {
     std::size_t mitres = 0;
     for (const Sheet& sheet : strip_sheets()) {
         const plan::Piece& piece = sheet.piece;
-        for (const plan::BoardEnd& end : piece.ends) {
+        for (const plan::BoardEnd& end : piece.blank().ends) {
             if (end.mitre.radians() == 0) continue;
             ++mitres;
             EXPECT_NE(end.kerf_face, end.plain_face) << sheet.name;
         }
-        if (piece.ends[0].mitre.radians() != 0) {
-            EXPECT_LE(waste_until(piece), std::min(piece.ends[0].kerf_face, piece.ends[0].plain_face)) << sheet.name;
+        if (piece.blank().ends[0].mitre.radians() != 0) {
+            EXPECT_LE(waste_until(piece), std::min(piece.blank().ends[0].kerf_face, piece.blank().ends[0].plain_face))
+                << sheet.name;
         } else {
             EXPECT_EQ(waste_until(piece), piece.trim) << sheet.name;
         }
-        if (piece.ends[1].mitre.radians() != 0) {
-            EXPECT_GE(waste_from(piece), std::max(piece.ends[1].kerf_face, piece.ends[1].plain_face)) << sheet.name;
+        if (piece.blank().ends[1].mitre.radians() != 0) {
+            EXPECT_GE(waste_from(piece), std::max(piece.blank().ends[1].kerf_face, piece.blank().ends[1].plain_face))
+                << sheet.name;
         } else {
-            EXPECT_EQ(waste_from(piece), piece.blank_length - piece.trim) << sheet.name;
+            EXPECT_EQ(waste_from(piece), piece.blank().length - piece.trim) << sheet.name;
         }
     }
     EXPECT_GT(mitres, 20U);

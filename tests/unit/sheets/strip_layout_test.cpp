@@ -43,11 +43,11 @@ TEST(StripLayout, EveryKerfStandsOnOneStrip) {
         for (const Strip& strip : layout.strips) {
             ASSERT_EQ(strip.first_kerf, next);
             for (; next < strip.end_kerf; ++next) {
-                EXPECT_GE(layout.piece.kerfs[next].mark, strip.from);
-                EXPECT_LE(layout.piece.kerfs[next].mark, strip.to);
+                EXPECT_GE(layout.piece.blank().kerfs[next].mark, strip.from);
+                EXPECT_LE(layout.piece.blank().kerfs[next].mark, strip.to);
             }
         }
-        EXPECT_EQ(next, layout.piece.kerfs.size());
+        EXPECT_EQ(next, layout.piece.blank().kerfs.size());
     }
 }
 
@@ -64,7 +64,7 @@ TEST(StripLayout, JointsStandInTheMiddleOfALand) {
                 continue;
             }
             EXPECT_EQ(strip.from, layout.strips[i - 1].to);
-            const auto& kerfs = layout.piece.kerfs;
+            const auto& kerfs = layout.piece.blank().kerfs;
             EXPECT_NEAR(strip.from.mm(), (kerfs[strip.first_kerf - 1].at + kerfs[strip.first_kerf].at).mm() / 2, 1e-9);
         }
     }
@@ -76,7 +76,7 @@ TEST(StripLayout, TheCutOfEveryEndStandsOnAStrip) {
         SCOPED_TRACE(layout.name);
         const Length trim = layout.piece.trim;
         if (trim <= 0_mm) continue;
-        for (const Length cut : {trim, layout.piece.blank_length - trim})
+        for (const Length cut : {trim, layout.piece.blank().length - trim})
             EXPECT_TRUE(std::any_of(layout.strips.begin(), layout.strips.end(), [&](const Strip& strip) {
                 // With room for its words on the side of the waste.
                 const Length waste = cut == trim ? cut - strip.from : strip.to - cut;
@@ -100,10 +100,10 @@ TEST(StripLayout, NoStripIsLongerThanAllowed) {
 TEST(StripLayout, StripsCoverTheBend) {
     for (const Layout& layout : layouts()) {
         SCOPED_TRACE(layout.name);
-        EXPECT_LE(layout.strips.front().from, layout.piece.bend_start);
-        EXPECT_GE(layout.strips.back().to, layout.piece.bend_end);
+        EXPECT_LE(layout.strips.front().from, layout.piece.blank().bend_start);
+        EXPECT_GE(layout.strips.back().to, layout.piece.blank().bend_end);
         EXPECT_GE(layout.strips.front().from, 0_mm);
-        EXPECT_LE(layout.strips.back().to, layout.piece.blank_length);
+        EXPECT_LE(layout.strips.back().to, layout.piece.blank().length);
     }
 }
 
@@ -118,7 +118,7 @@ TEST(StripLayout, JointsKeepClearOfTapeChecks) {
     int near = 0;
     for (const Layout& layout : layouts()) {
         SCOPED_TRACE(layout.name);
-        const auto& kerfs = layout.piece.kerfs;
+        const auto& kerfs = layout.piece.blank().kerfs;
         for (const Strip& strip : layout.strips) {
             if (!strip.joined_after) continue;
             ++joints;
@@ -186,12 +186,12 @@ TEST(StripLayout, NumberingFollowsTheRule) {
         SCOPED_TRACE(layout.name);
         for (const Strip& strip : layout.strips) {
             if (strip.end_kerf - strip.first_kerf < 2) continue;
-            const int from = layout.piece.kerfs[strip.first_kerf].n;
-            const int to = layout.piece.kerfs[strip.end_kerf - 1].n;
+            const int from = layout.piece.blank().kerfs[strip.first_kerf].n;
+            const int to = layout.piece.blank().kerfs[strip.end_kerf - 1].n;
             const Numbering expected =
                 rule(widest(page::Face::condensed, from, to, 17_pt), widest(page::Face::condensed, from, to, 13_pt),
-                     widest(page::Face::condensed_bold, from, to, 13_pt), layout.piece.kerf.points(),
-                     layout.piece.spacing.points() - 1e-9);
+                     widest(page::Face::condensed_bold, from, to, 13_pt), layout.piece.cut.kerf.points(),
+                     layout.piece.cut.spacing.points() - 1e-9);
             EXPECT_EQ(strip.numbering, expected) << strip.number;
             met.insert(strip.numbering);
         }

@@ -101,7 +101,7 @@ TEST(StripPacking, TheClosestMarksHaveNumeralsOf13Points) {
             job.saw.kerf.value = 0.03_in;
             if (roll) job.printer.strips = job::Media{"roll", "Roll", 62_mm, 14400_pt, true};
             const plan::Plan plan = planned(job);
-            ASSERT_GT(plan.pieces[0].kerfs.size(), 1000U);
+            ASSERT_GT(plan.pieces[0].blank().kerfs.size(), 1000U);
             const std::vector<page::Page> pages = strip_pages(plan, plan.pieces[0]);
             expect_marks_from_zero(pages, plan.pieces[0]);
             std::size_t numerals = 0;
@@ -111,7 +111,7 @@ TEST(StripPacking, TheClosestMarksHaveNumeralsOf13Points) {
                 for (const std::string& fault : text_faults(page)) ADD_FAILURE() << fault;
                 for (const page::TextItem& text : texts(page)) numerals += text.role == Role::numeral ? 1 : 0;
             }
-            EXPECT_GE(numerals, plan.pieces[0].kerfs.size() / 10);
+            EXPECT_GE(numerals, plan.pieces[0].blank().kerfs.size() / 10);
         }
 }
 

@@ -53,7 +53,7 @@ inline std::vector<std::string> settings_of(const page::Page& page) {
 /// may mean the one with which `tick` comes where it belongs is meant; the others must then agree with it.
 inline Length zero_of(const page::Page& page, const Rect& strip, const std::string& how, const plan::Piece& piece,
                       Point tick, Length mark) {
-    const bool right = piece.zero == job::End::left;
+    const bool right = piece.blank().zero == job::End::left;
     const double way = right ? 1 : -1;
     static const std::regex set("set the mark at ([0-9]+) (in|mm)");
     std::smatch match;
@@ -71,7 +71,7 @@ inline Length zero_of(const page::Page& page, const Rect& strip, const std::stri
 /// Every kerf of the piece has one tick, where the strips, set as their captions say, put it: its distance from zero,
 /// within 1e-9 mm; and one foot, a kerf wide, with its middle on the kerf.
 inline void expect_marks_from_zero(const std::vector<page::Page>& pages, const plan::Piece& piece) {
-    const double way = piece.zero == job::End::left ? 1 : -1;
+    const double way = piece.blank().zero == job::End::left ? 1 : -1;
     std::size_t next = 0;
     for (const page::Page& page : pages) {
         const std::vector<Rect> strips = strip_outlines(page);
@@ -84,18 +84,18 @@ inline void expect_marks_from_zero(const std::vector<page::Page>& pages, const p
         for (std::size_t s = 0; s < strips.size(); ++s) {
             if (i == ticks.size()) break;  // a strip of straight wood beyond the last kerf
             const Length zero =
-                zero_of(page, strips[s], settings[s], piece, ticks[i].path.start(), piece.kerfs.at(next).mark);
+                zero_of(page, strips[s], settings[s], piece, ticks[i].path.start(), piece.blank().kerfs.at(next).mark);
             for (; i < ticks.size() && strips[s].contains(ticks[i].path.start()); ++i, ++next) {
-                const plan::Kerf& kerf = piece.kerfs.at(next);
+                const plan::Kerf& kerf = piece.blank().kerfs.at(next);
                 const Rect foot = feet[i].path.bounds();
                 ASSERT_NEAR((ticks[i].path.start().x - zero).mm() * way, kerf.mark.mm(), 1e-9) << "kerf " << kerf.n;
                 ASSERT_NEAR(((foot.low.x + foot.high.x) / 2 - zero).mm() * way, kerf.at.mm(), 1e-9);
-                ASSERT_NEAR(foot.width().mm(), piece.kerf.mm(), 1e-9);
+                ASSERT_NEAR(foot.width().mm(), piece.cut.kerf.mm(), 1e-9);
             }
         }
         ASSERT_EQ(i, ticks.size()) << "a tick off its strip";
     }
-    EXPECT_EQ(next, piece.kerfs.size());
+    EXPECT_EQ(next, piece.blank().kerfs.size());
 }
 
 /// Nothing of a joint or a lap lies on a tick, a foot or a numeral, and neither does the next strip on its lap.

@@ -245,7 +245,7 @@ TEST(RollStrips, ABoardOf40FeetTakesThePagesItMust) {
     job::Job job = job_of(boards().back());
     job.printer.strips = roll_of(62_mm);
     const plan::Plan plan = planned(job);
-    ASSERT_GT(plan.pieces.front().blank_length.inches(), 479);
+    ASSERT_GT(plan.pieces.front().blank().length.inches(), 479);
     const std::vector<page::Page> pages = strip_pages(plan, plan.pieces.front());
     // 480 in of marks on pages of 200 in, and the cut of each end beyond a long tail on a short page of its own.
     EXPECT_EQ(pages.size(), 5U);

@@ -47,7 +47,7 @@ TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
         const plan::Plan plan = sample(name);
         plan::Plan before = plan;
         before.header.revision = "0";
-        for (plan::Piece& piece : before.pieces) piece.blank_length += 1_mm;
+        for (plan::Piece& piece : before.pieces) piece.blanks.front().length += 1_mm;
         const std::vector<job::Value> nothing;
         for (const page::Page& page : make_packet({plan, nothing}, {before, nothing}, kit, {}).pages) {
             if (std::find(poured.begin(), poured.end(), page.sheet) == poured.end()) continue;

@@ -1,0 +1,68 @@
+#pragma once
+// The straight board that is cut and bent: its ends, its bend and its kerfs, counted from its own zero.
+
+#include <array>
+#include <vector>
+
+#include "bend/cell.h"
+#include "job/job.h"
+
+namespace kerfpacket::plan {
+
+using measure::Angle;
+using measure::Length;
+
+struct Kerf {
+    int n = 0;                                  ///< from 1, counted from the zero end
+    Length at;                                  ///< middle of the kerf, from zero
+    Length mark;                                ///< where the tick stands: blade centre, left or right as the job says
+    Length on_curve;                            ///< along the measured curve of its board, from the left
+    Length spacing;                             ///< mean of the gaps beside it: the length of blank that it bends
+    Angle turn;                                 ///< its share of the bend, magnitude
+    bend::KerfsOn on = bend::KerfsOn::outside;  ///< the side of the bend here
+    Length radius;                              ///< of the length-keeping line here; 0 where it is straight
+    double utilisation = 0;                     ///< strain here over break strain
+};
+
+/// How a board ends.
+struct BoardEnd {
+    enum class Meets { nothing, leg, board };
+    Meets meets = Meets::nothing;
+    Angle mitre;        ///< of the cut, from square across the board; 0 for a square end
+    Length kerf_face;   ///< from zero: where the cut meets the kerf face
+    Length plain_face;  ///< from zero, carried square up to the kerf face: where it meets the plain face
+};
+
+/// A part of a board, or of a curve, that bends one way.
+struct BendRun {
+    Length from;
+    Length to;
+    bend::KerfsOn on = bend::KerfsOn::outside;
+};
+
+/// All lengths are counted from zero; the first of a pair is at the zero end.
+struct Blank {
+    job::End zero = job::End::left;
+    Length length;
+    std::array<Length, 2> tails;  ///< straight
+    std::array<BoardEnd, 2> ends;
+    Length bend_start;
+    Length bend_end;
+    std::vector<BendRun> runs;  ///< from end to end of the bend
+    Length finish_length;       ///< along the seen face, bend and tails, without trim
+    /// What it covers of its piece: along the measured curve, from the left, tails included, trim not.
+    std::array<Length, 2> covers;
+    std::vector<Kerf> kerfs{};
+
+    Length bend_length() const { return bend_end - bend_start; }
+    Length centre() const { return (bend_start + bend_end) / 2; }
+    const BoardEnd& end(job::End side) const { return ends.at(zero == side ? 0 : 1); }
+    bool bends_both_ways() const { return runs.size() > 1; }
+    std::vector<Length> reverses() const;  ///< where the bend changes sides
+    /// How much the gaps beside a kerf that stands between two others differ: the larger over the smaller.
+    double gap_ratio(std::size_t i) const;
+    /// A place that is counted from zero, from the left end; and one that is counted from the left, from zero.
+    Length from_left(Length at) const { return zero == job::End::right ? length - at : at; }
+};
+
+}  // namespace kerfpacket::plan

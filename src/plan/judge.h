@@ -1,0 +1,27 @@
+#pragma once
+// What each kerf turns, at what radius, and whether it holds.
+
+#include "bend/assess.h"
+#include "plan/unroll.h"
+
+namespace kerfpacket::plan {
+
+/// What of a bend is alike for all its kerfs.
+struct Bending {
+    bool circular = true;  ///< one radius holds all along
+    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
+    Length line_radius;  ///< of the line that keeps its length, where the bend is sharpest
+};
+
+struct Judged {
+    std::vector<Kerf> kerfs;
+    int governing = 1;      ///< number of the kerf that the verdict hangs on
+    Length line_radius;     ///< there
+    bend::Assessment bend;  ///< of that kerf, with the concerns of all
+};
+
+/// Judges every kerf by its own radius and gaps. Places are middles of kerfs from zero, in order.
+Judged judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank, const Unrolled& board,
+             const Cutting& cut, const Bending& bending, const bend::Material& material);
+
+}  // namespace kerfpacket::plan

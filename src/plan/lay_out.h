@@ -1,0 +1,37 @@
+#pragma once
+// One way to cut a board, laid out on its curve and judged kerf by kerf.
+
+#include <tl/expected.hpp>
+
+#include "bend/assess.h"
+#include "plan/request.h"
+#include "plan/wood.h"
+
+namespace kerfpacket::plan {
+
+/// A board that is cut and judged; what the same members of Piece say.
+struct Laid {
+    Cutting cut;
+    Blank blank;
+    bool circular = true;
+    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
+    Angle turn;
+    Radii radii;
+    int governing = 1;
+    bend::Assessment bend;
+
+    const Kerf& governing_kerf() const { return blank.kerfs.at(static_cast<std::size_t>(governing - 1)); }
+};
+
+/// Lays out one way to cut the board and judges it, or says why that cannot be. The board must have passed its checks
+/// and the faces must not fold.
+tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
+                                             const job::Job& job);
+
+/// How many boards like this would break, by what is known of its errors and of its wood; without the strains at which
+/// more of them would.
+Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job);
+/// The same with them.
+Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job);
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,92 @@
+#include "plan/neighbours.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "bend/section.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+/// Rounding between units must not lose a depth that just fits.
+constexpr Length slack = Length::mm(0.001);
+
+class Neighbours {
+public:
+    Neighbours(const Settled& settled, const Request& wanted, const Wood& wood, const job::Job& job)
+        : settled_(settled),
+          cut_(settled.laid.cut),
+          wanted_(wanted),
+          wood_(wood),
+          job_(job),
+          depths_(depths(bent_of(wanted, wood, job), bend::least_web, job.header.units)) {}
+
+    Settings find() const {
+        Settings settings = settled_.settings;
+        settings.cross_ply = cross_ply();
+        if (settings.rule == Rule::given) return settings;
+        if (!given_depth(*wanted_.wanted)) {
+            const auto deeper = first_over(cut_.depth + slack);
+            const auto here = first_over(cut_.depth - slack);
+            if (deeper != depths_.end()) settings.deeper = with(*deeper, std::nullopt);
+            if (here != depths_.begin()) settings.shallower = with(*std::prev(here), std::nullopt);
+        }
+        if (!cut_.spacing_given && cut_.least_spacing > closest_as_written() * 1.01)
+            settings.closer = with(cut_.depth, closest_as_written());
+        return settings;
+    }
+
+private:
+    std::vector<Length>::const_iterator first_over(Length depth) const {
+        return std::find_if(depths_.begin(), depths_.end(), [&](Length d) { return d > depth; });
+    }
+
+    /// As a tape and a job file say it: to the next 1/32 in or half millimetre.
+    Length closest_as_written() const {
+        const Length closest = std::min(closest_spacing(cut_.kerf), usual_spacing);
+        const Length step = depth_step(job_.header.units) / 2;
+        return step * std::ceil(closest / step - 1e-6);
+    }
+
+    /// A depth that ends in a ply along the board cuts what carries the bend in part: the nearest that does not.
+    std::optional<Choice> cross_ply() const {
+        const std::optional<Length> depth = given_depth(*wanted_.wanted);
+        if (!depth || bend::ends_well(cut_.cell(cut_.spacing))) return std::nullopt;
+        const auto nearest = std::min_element(depths_.begin(), depths_.end(), [&](Length a, Length b) {
+            return measure::abs(a - *depth) < measure::abs(b - *depth);
+        });
+        return nearest == depths_.end() ? std::nullopt : with(*nearest, std::nullopt);
+    }
+
+    /// What the job would come to with this depth or spacing written into it.
+    std::optional<Choice> with(std::optional<Length> depth, std::optional<Length> spacing) const {
+        job::Board board = *wanted_.wanted;
+        if (depth) {
+            board.kerf_depth = {};
+            board.kerf_depth.given = depth;
+        }
+        if (spacing) {
+            board.spacing = {};
+            board.spacing.given = spacing;
+        }
+        Request wanted = wanted_;
+        wanted.wanted = &board;
+        return attempt_or_break(wanted, wood_, job_);
+    }
+
+    const Settled& settled_;
+    const Cutting& cut_;
+    const Request& wanted_;
+    const Wood& wood_;
+    const job::Job& job_;
+    std::vector<Length> depths_;
+};
+
+}  // namespace
+
+Settings with_neighbours(const Settled& settled, const Request& wanted, const Wood& wood, const job::Job& job) {
+    return Neighbours(settled, wanted, wood, job).find();
+}
+
+}  // namespace kerfpacket::plan

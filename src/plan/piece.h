@@ -1,0 +1,121 @@
+#pragma once
+// One piece of the job, computed: made once, of parts that are made once.
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "bend/assess.h"
+#include "bend/overcut.h"
+#include "bend/sensitivity.h"
+#include "curve/survey.h"
+#include "plan/blank.h"
+#include "plan/choice.h"
+#include "plan/cut.h"
+#include "plan/lines.h"
+#include "plan/tried.h"
+
+namespace kerfpacket::plan {
+
+enum class Kind { arch_liner, wall_board };
+
+/// A sentence to print: a key of templates/<language>/cautions.toml and the values that go into it.
+struct Caution {
+    std::string key;
+    std::vector<std::pair<std::string, std::variant<Length, double, int, std::string>>> values;
+};
+
+/// A kerf that was cut too deep, and what to do.
+struct DeepKerf {
+    int n = 0;
+    Length depth;
+    bend::Overcut answer;
+};
+
+/// What the board would come to on the curve that is recommended, where the job draws another through its points.
+struct OtherFit {
+    job::Fit fit = job::Fit::fair;
+    bend::Verdict verdict = bend::Verdict::break_likely;
+    double utilisation = 0;  ///< 0 where the board cannot be laid out on that curve at all
+    Length gap;              ///< how far apart the two curves are at most, at the measured points
+};
+
+/// Radii at the place that governs the verdict; `measured` where the measured curve is sharpest.
+struct Radii {
+    Length measured;
+    Length wall;
+    Length finish;  ///< of the seen (plain) face
+    Length line;    ///< of the line that keeps its length
+};
+
+/// The board against fence, spacer and slide.
+struct AtSaw {
+    std::optional<Length> spacer{};       ///< unknown until the saw's rear limit is
+    std::optional<Length> travel_needed;  ///< the board's width, the least it can be, while the rear limit is unknown
+    Length groove_ramp;
+    std::optional<Length> rear_limit{};      ///< given, or from the trial groove
+    std::optional<Length> spacer_shorter{};  ///< with what a depth stop is off by less depth at the back edge
+    std::optional<Length> width_reached{};   ///< of the board, by the slide
+};
+
+struct Piece {
+    // What is asked for.
+    std::string id;  ///< as the job gives it; with "/1", "/2" for the boards of a head that has a point
+    Kind kind = Kind::arch_liner;
+    int board = 1;  ///< of this opening, from the left
+    int boards = 1;
+    int quantity = 1;
+    job::Surface measured_to = job::Surface::wall;
+    job::Side side = job::Side::concave;       ///< the side the piece is seen from; a liner is concave
+    job::Shape shape = job::Shape::segmental;  ///< openings only
+    Length measured_span;                      ///< span of the opening, or chord of the wall's curve, as measured
+    Length measured_rise;
+    std::string material;
+    bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
+    Length width;
+    Length trim;
+    job::Tick tick = job::Tick::centre;
+    job::StripOn strip = job::StripOn::face;
+
+    // How it is cut and bent.
+    Cutting cut;
+    Settings settings;
+    std::vector<Blank> blanks;  ///< that it is made of, left to right as seen from the room: one
+    const Blank& blank() const { return blanks.front(); }
+    bool circular = true;                             ///< the bend is one arc: one radius holds all along
+    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< where the bend is sharpest; runs of blanks tell it everywhere
+    Angle turn;  ///< of the bend, along the seen face, magnitude; where it reverses, both ways added
+    Radii radii;
+
+    // What that comes to.
+    int governing = 1;      ///< number of the kerf that the verdict hangs on
+    bend::Assessment bend;  ///< of the kerf that governs, with the concerns of all
+    AtSaw saw;
+    std::vector<int> weak_links;  ///< kerfs whose gaps differ by more than `most_gap_ratio`
+    std::vector<bend::Change> sensitivity;
+    bend::OvercutLimits overcut_limits;
+    std::vector<DeepKerf> deep_kerfs;
+    std::vector<LimitCurve> limit_curves;  ///< three depths, the shallowest first
+    std::optional<CouponResult> coupon;    ///< of the board's, the weakest that counts; where none does, the first
+    std::vector<CouponResult> tried;       ///< trials of the material, then all coupons of the board
+    Chance chance;
+    /// Strain of the board without kerfs, T / 2R, over break strain, where it bends most.
+    double solid_utilisation = 0;
+    /// Part of the bend that a board loses whose kerfs were filled stiff on a form: r of bend::stiffness_ratio.
+    double springs_back = 0;
+    Length moisture_move;  ///< how much longer the blank gets for 5 % more moisture; 0 where that is next to nothing
+
+    // What its place adds.
+    std::variant<ArchLines, WallLines> lines{};  ///< the same for all boards of an opening
+    std::optional<job::Casing> casing{};
+    job::TemplateWish template_wish{};
+    std::optional<FormRib> form{};
+    std::vector<LegBoard> leg_boards{};
+    std::optional<curve::Survey> survey{};
+    std::optional<OtherFit> other_fit{};
+    std::vector<Caution> cautions{};
+};
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,29 @@
+#include "plan/places.h"
+
+#include "plan/checks.h"
+#include "plan/make_lines.h"
+
+namespace kerfpacket::plan {
+
+tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const job::Board& board,
+                                                         job::Surface measured_to, const std::string& what,
+                                                         const job::Job& job) {
+    const auto& thickness = board.thickness;
+    const Faces face = faces(measured_to, thickness.value);
+    const auto wall = outline.extents(face.wall);
+    if (!wall) return tl::unexpected(job::Diagnostics{folded(wall.error(), thickness.at, "back of the " + what, job)});
+    const auto finish = outline.extents(face.finish);
+    if (!finish)
+        return tl::unexpected(job::Diagnostics{folded(finish.error(), thickness.at, "face of the " + what, job)});
+    return FaceExtents{*wall, *finish};
+}
+
+tl::expected<FormRib, job::Diagnostics> checked_rib(const Piece& piece, const Request& board, const job::Form& form,
+                                                    const job::Job& job) {
+    if (auto wrong = check_freed(piece, form); !wrong.empty()) return tl::unexpected(std::move(wrong));
+    FormRib rib = form_rib(piece, board, form, job.header.units);
+    if (auto wrong = check_stations(rib, form, job); !wrong.empty()) return tl::unexpected(std::move(wrong));
+    return rib;
+}
+
+}  // namespace kerfpacket::plan
