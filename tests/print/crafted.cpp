@@ -25,7 +25,7 @@ std::string stream(const std::string& keys, const std::string& bytes) {
 }
 
 std::string packet_of(const std::vector<std::pair<std::string, std::string>>& files) {
-    std::vector<std::string> objects = {"", "<< /Producer (kerfpacket 0.1.0) >>"};
+    std::vector<std::string> objects = {"", "<< /Producer (kerfpacket " KERFPACKET_VERSION ") >>"};
     std::string all;
     for (const auto& [name, file] : files) {
         objects.push_back(file);

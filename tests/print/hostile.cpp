@@ -47,8 +47,10 @@ TEST(Hostile, WhatIsNoPdf) {
 
 TEST(Hostile, WhatIsNoPacketOfOurs) {
     expect_refused("another's PDF", pdf_of({"<< /Type /Catalog >>"}), "is not a packet that kerfpacket wrote");
-    expect_refused("a form", pdf_of({"<< /Type /Catalog >>", "<< /Producer (kerfpacket 0.1.0) >>"}, "/Info 2 0 R"),
-                   "is no packet: it does not carry what kerfpacket puts into every packet");
+    expect_refused(
+        "a form",
+        pdf_of({"<< /Type /Catalog >>", "<< /Producer (kerfpacket " KERFPACKET_VERSION ") >>"}, "/Info 2 0 R"),
+        "is no packet: it does not carry what kerfpacket puts into every packet");
 }
 
 TEST(Hostile, WhatIsCutShort) {
@@ -111,7 +113,7 @@ TEST(Hostile, WhatIsDeepOrTurnsInACircle) {
     if (address_sanitizer) GTEST_SKIP() << "the sanitizer's memory is counted too";
     const std::string deep(1'000'000, '[');
     const auto catalogue = [](const std::string& more) { return "<< /Type /Catalog " + more + " >>"; };
-    const std::string info = "<< /Producer (kerfpacket 0.1.0) >>";
+    const std::string info = "<< /Producer (kerfpacket " KERFPACKET_VERSION ") >>";
     expect_refused("a million brackets", pdf_of({catalogue("/AF " + deep), info}, "/Info 2 0 R"), "is ");
     expect_refused("files that are themselves",
                    pdf_of({catalogue("/AF 3 0 R"), info, "[3 0 R 3 0 R 1 0 R]"}, "/Info 2 0 R"), "is no packet");

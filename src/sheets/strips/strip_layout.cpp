@@ -14,6 +14,8 @@ namespace {
 using namespace measure::literals;
 
 constexpr Length check_clearance = Length::inches(9.0 / 16);
+/// Each further figure makes the name of a joint, "9|10", so much wider than that of two strips of one figure.
+constexpr Length further_figure = 8_pt;
 /// A straight end up to this long is drawn; a longer one is only told in words.
 constexpr Length drawn_end = Length::inches(4);
 /// What is kept of a longer one beyond the bend, or beside a cut: room for the words there, at a mitre for more.
@@ -23,8 +25,9 @@ constexpr Length kept_at_mitre = Length::inches(3);
 constexpr Length words_of_waste = Length::inches(1.25);
 /// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
 constexpr Length room_for_kerfs = Length::inches(5);
-/// Space at a strip's start for the joint's number.
+/// Space at a strip's ends for the names of the joints there; on a strip too short for that, what the names take.
 constexpr Length joint_words = Length::inches(0.9);
+constexpr Length least_joint_words = Length::inches(0.55);
 
 Length whole_step_down(Length value, Length step) { return step * std::floor(value / step + 1e-9); }
 Length whole_step_up(Length value, Length step) { return step * std::ceil(value / step - 1e-9); }
@@ -33,11 +36,13 @@ Length whole_step_up(Length value, Length step) { return step * std::ceil(value 
 constexpr Length first_of_bend = Length::inches(2.2);
 constexpr Length last_of_bend = Length::inches(3);
 
-/// How much a joint would crowd a tape check, the centre line or an end of the bend, which have words beside them. A
-/// tape check counts as much as all others.
-int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
+/// How much the joint to a strip would crowd a tape check, the centre line or an end of the bend, which have words
+/// beside them. A tape check counts as much as all others.
+int crowding(Length at, int next_strip, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
-    const auto near = [&](Length mark) { return measure::abs(at - mark) < check_clearance; };
+    const std::size_t figures = std::to_string(next_strip - 1).size() + std::to_string(next_strip).size();
+    const Length clear = check_clearance + further_figure * static_cast<double>(figures - 2);
+    const auto near = [&](Length mark) { return measure::abs(at - mark) < clear; };
     const std::vector<Length> changes = piece.blank().reverses();
     const bool reverse = std::any_of(changes.begin(), changes.end(), near);
     return (check > 0_mm && near(check) ? 4 : 0) + (reverse ? 1 : 0) + (near(piece.blank().centre()) ? 1 : 0) +
@@ -46,14 +51,14 @@ int crowding(Length at, const plan::Piece& piece, const Tape& tape) {
 }
 
 /// Index of the first kerf of the next strip: the joint stands in the land before it, as far on as crowds the least.
-std::size_t next_first(const plan::Piece& piece, const Strip& strip, Length longest, const Tape& tape) {
+std::size_t next_first(const plan::Piece& piece, const Strip& strip, int next_strip, Length longest, const Tape& tape) {
     const auto& kerfs = piece.blank().kerfs;
     std::size_t best = strip.first_kerf;
     int least = 0;
     for (std::size_t i = strip.first_kerf + 1; i < kerfs.size(); ++i) {
         const Length joint = (kerfs[i - 1].at + kerfs[i].at) / 2;
         if (joint > strip.from + longest) break;
-        const int crowd = crowding(joint, piece, tape);
+        const int crowd = crowding(joint, next_strip, piece, tape);
         if (best > strip.first_kerf && crowd > least) continue;
         best = i;
         least = crowd;
@@ -82,12 +87,17 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     if (!strip.has_kerfs()) return std::min(whole_step_up(board + kept_end / 5, tape.mark_step()), last);
     // Words of the waste have its part of the lane.
     const Length lane_from = strip.from > 0_mm && strip.from < piece.trim ? piece.trim : strip.from;
-    const Length first = whole_step_up(lane_from + joint_words, tape.mark_step());
-    for (const double part : {1.0, 0.6})
-        for (Length at = first; at < std::min(strip.to, piece.blank().bend_end) - 0.9_in; at += tape.mark_step())
-            if (free(at, part)) return at;
+    const auto first = [&](Length words) { return whole_step_up(lane_from + words, tape.mark_step()); };
+    const Length end = std::min(strip.to, piece.blank().bend_end);
+    struct Try {
+        double part;
+        Length joint;  ///< kept for the names of the joints
+    };
+    for (const Try& one : {Try{1.0, joint_words}, {0.6, joint_words}, {0.6, least_joint_words}})
+        for (Length at = first(one.joint); at < end - one.joint; at += tape.mark_step())
+            if (free(at, one.part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();
-    return std::min(first, last);
+    return std::min(first(joint_words), last);
 }
 
 /// Tens are bold and so wider, but their neighbours are not: the room between numerals stays.
@@ -208,7 +218,9 @@ std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Ta
     Strip strip{.from = marked.from};
     while (true) {
         const bool last = marked.to - strip.from <= longest;
-        const std::size_t next = last ? piece.blank().kerfs.size() : next_first(piece, strip, longest, tape);
+        const int next_strip = static_cast<int>(strips.size()) + 2;
+        const std::size_t next =
+            last ? piece.blank().kerfs.size() : next_first(piece, strip, next_strip, longest, tape);
         strip.end_kerf = next;
         strip.to = last ? marked.to : (piece.blank().kerfs[next - 1].at + piece.blank().kerfs[next].at) / 2;
         strip.joined_after = !last;

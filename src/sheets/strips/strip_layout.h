@@ -30,8 +30,8 @@ struct Strip {
 };
 
 /// Cuts the marks of a piece into strips of at most `longest`. Every mark is placed from zero; a joint stands in the
-/// middle of a land, never within 9/16 in of a tape check. Long straight ends get no empty strips, but where the cut of
-/// an end is too far from the marks it has a short strip of its own, without kerfs.
+/// middle of a land, its name clear of tape checks where that can be. Long straight ends get no empty strips, but where
+/// the cut of an end is too far from the marks it has a short strip of its own, without kerfs.
 /// Over the edge numerals are never larger than 13 pt, and stand in two rows only where the web has room for them.
 std::vector<Strip> cut_strips(const plan::Piece& piece, Length longest, const Tape& tape, const Kit& kit);
 
