@@ -82,19 +82,24 @@ std::vector<bend::Link> links_of(const Laid& laid, const Wood& wood, double load
     return links;
 }
 
+Chance chance_of(const std::vector<bend::Link>& links, const Load& load, const Wood& wood) {
+    Chance chance;
+    chance.load = load.bound;
+    chance.breaks = bend::chance_of_breaking(links, wood.known.spot());
+    return chance;
+}
+
 }  // namespace
 
 Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    Chance chance;
-    chance.load = load.bound;
-    chance.breaks = bend::chance_of_breaking(links_of(laid, wood, load.spread), wood.known.spot());
-    return chance;
+    return chance_of(links_of(laid, wood, load.spread), load, wood);
 }
 
 Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
-    Chance chance = chance_of(laid, wanted, wood, job);
-    const std::vector<bend::Link> links = links_of(laid, wood, load_of(laid, wanted, wood.table, job).spread);
+    const Load load = load_of(laid, wanted, wood.table, job);
+    const std::vector<bend::Link> links = links_of(laid, wood, load.spread);
+    Chance chance = chance_of(links, load, wood);
     if (links.empty()) return chance;
     constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
     for (std::size_t i = 0; i < chances.size(); ++i)

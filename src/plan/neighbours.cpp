@@ -15,22 +15,21 @@ constexpr Length slack = Length::mm(0.001);
 class Neighbours {
 public:
     Neighbours(const Settled& settled, const Request& wanted, const Wood& wood, const job::Job& job)
-        : settled_(settled),
-          cut_(settled.laid.cut),
-          wanted_(wanted),
-          wood_(wood),
-          job_(job),
-          depths_(depths(bent_of(wanted, wood, job), bend::least_web, job.header.units)) {}
+        : settled_(settled), cut_(settled.laid.cut), wanted_(wanted), wood_(wood), job_(job) {}
 
     Settings find() const {
         Settings settings = settled_.settings;
         settings.cross_ply = cross_ply();
         if (settings.rule == Rule::given) return settings;
         if (!given_depth(*wanted_.wanted)) {
+            const std::vector<Length> all = all_depths();
+            const auto first_over = [&](Length depth) {
+                return std::find_if(all.begin(), all.end(), [&](Length d) { return d > depth; });
+            };
             const auto deeper = first_over(cut_.depth + slack);
             const auto here = first_over(cut_.depth - slack);
-            if (deeper != depths_.end()) settings.deeper = with(*deeper, std::nullopt);
-            if (here != depths_.begin()) settings.shallower = with(*std::prev(here), std::nullopt);
+            if (deeper != all.end()) settings.deeper = with(*deeper, std::nullopt);
+            if (here != all.begin()) settings.shallower = with(*std::prev(here), std::nullopt);
         }
         if (!cut_.spacing_given && cut_.least_spacing > closest_as_written() * 1.01)
             settings.closer = with(cut_.depth, closest_as_written());
@@ -38,8 +37,9 @@ public:
     }
 
 private:
-    std::vector<Length>::const_iterator first_over(Length depth) const {
-        return std::find_if(depths_.begin(), depths_.end(), [&](Length d) { return d > depth; });
+    /// Asked only where a neighbour is looked for: it takes the tight spots of the curve.
+    std::vector<Length> all_depths() const {
+        return depths(bent_of(wanted_, wood_, job_), bend::least_web, job_.header.units);
     }
 
     /// As a tape and a job file say it: to the next 1/32 in or half millimetre.
@@ -53,10 +53,11 @@ private:
     std::optional<Choice> cross_ply() const {
         const std::optional<Length> depth = given_depth(*wanted_.wanted);
         if (!depth || bend::ends_well(cut_.cell(cut_.spacing))) return std::nullopt;
-        const auto nearest = std::min_element(depths_.begin(), depths_.end(), [&](Length a, Length b) {
+        const std::vector<Length> all = all_depths();
+        const auto nearest = std::min_element(all.begin(), all.end(), [&](Length a, Length b) {
             return measure::abs(a - *depth) < measure::abs(b - *depth);
         });
-        return nearest == depths_.end() ? std::nullopt : with(*nearest, std::nullopt);
+        return nearest == all.end() ? std::nullopt : with(*nearest, std::nullopt);
     }
 
     /// What the job would come to with this depth or spacing written into it.
@@ -80,7 +81,6 @@ private:
     const Request& wanted_;
     const Wood& wood_;
     const job::Job& job_;
-    std::vector<Length> depths_;
 };
 
 }  // namespace
