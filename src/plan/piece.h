@@ -83,7 +83,8 @@ struct Piece {
     Cutting cut;
     Settings settings;
     std::vector<Blank> blanks;  ///< that it is made of, left to right as seen from the room: one
-    const Blank& blank() const { return blanks.front(); }
+    const Blank& blank() const& { return blanks.front(); }
+    Blank blank() && { return blanks.front(); }       ///< of a piece that is about to go
     bool circular = true;                             ///< the bend is one arc: one radius holds all along
     bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< where the bend is sharpest; runs of blanks tell it everywhere
     Angle turn;  ///< of the bend, along the seen face, magnitude; where it reverses, both ways added

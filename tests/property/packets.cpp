@@ -147,6 +147,29 @@ TEST(FoundJobs, tell_the_sides_of_a_reverse_in_one_order_from_zero) {
     EXPECT_EQ(boards, 6);
 }
 
+// A check beside the name of the joint 10|11; a strip of 2 in between two joints.
+TEST(FoundJobs, give_every_mark_of_a_tape_its_figure) {
+    for (const char* name : {"tape-check-beside-two-figures", "tape-mark-on-a-short-strip"})
+        for (const std::string& language : tests::languages()) {
+            SCOPED_TRACE(name + (" in " + language));
+            const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
+            job::Job job = job::read_job(job::load(file).value()).job;
+            job.header.language = language;
+            const page::Document packet = sheets::make_packet(plan::make_plan(job).value(), tests::kit(language));
+            std::ptrdiff_t marks = 0;
+            std::ptrdiff_t figures = 0;
+            for (const page::Page& page : packet.pages) {
+                if (page.sheet != "strips") continue;
+                for (const page::PathItem& line : tests::paths(page, page::Role::tape_mark))
+                    marks += !line.filled && line.path.bounds().width().mm() < 0.01 ? 1 : 0;
+                for (const page::TextItem& text : tests::texts(page))
+                    figures += text.role == page::Role::tape_mark ? 1 : 0;
+            }
+            EXPECT_GT(marks, 5);
+            EXPECT_EQ(figures, marks);
+        }
+}
+
 TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
     int mitres = 0;
     for (const char* name : {"mitre-behind-a-long-trim", "trim-beyond-a-long-tail", "horseshoe-plain-face-longer"})

@@ -1,54 +1,43 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
-#include <array>
-#include <optional>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
+#include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
-#include "sheets/templates/template_drawing.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length heading_height = 35_pt;  ///< from what stands above a heading to its rule
-constexpr Length leading = 13_pt;
-constexpr Length box = 11_pt;
-constexpr Length row_height = 20_pt;
-constexpr Length row_name_width = 128_pt;
 constexpr int coupons = 3;
-constexpr int rows = 8;
-constexpr Length lowest = 44_pt;  ///< above the footer's rule
+constexpr double row_name_share = 0.24;  ///< of the page's width
 constexpr Length between_coupons = 6_pt;
-constexpr Length block_width = 236_pt;
+/// The least that words beside a block of the job file's lines want.
+constexpr Length least_beside = 220_pt;
 
 class CouponSheet {
 public:
-    CouponSheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : drafts_(drafts),
-          plan_(plan),
+    CouponSheet(Flow& flow, const plan::Plan& plan, const plan::Piece& piece)
+        : flow_(flow),
           piece_(piece),
-          kit_(kit),
-          tape_(plan.header.units, kit.words),
-          size_(coupon_size(piece, tape_.unit())) {
-        start_page();
-        drafts_.back().outline = words("coupon.outline", {{"piece", piece_.id}});
-    }
+          kit_(flow.kit()),
+          tape_(plan.header.units, kit_.words),
+          size_(coupon_size(piece, tape_.unit())) {}
 
     void draw() {
-        make();
-        need(heading_height + coupon_drawing_height(size_.side));
-        heading("coupon.measure", "coupon.measure_aside");
-        draw_coupon(*pen_, size_.side, y_);
-        y_ -= coupon_drawing_height(size_.side);
-        need(heading_height + 22_pt + row_height * rows);
+        flow_.heading(words("coupon.make"));
+        list(coupon_steps(piece_, size_, kit_, tape_));
+        flow_.heading(words("coupon.measure"), words("coupon.measure_aside"));
+        flow_.picture(coupon_drawing_height(size_.side), [&](Pen& pen, const Rect& room) {
+            draw_coupon(pen, size_.side, room.high.y);
+            return room.low.y;
+        });
         write();
         where_it_goes();
-        if (std::any_of(piece_.blank().runs.begin(), piece_.blank().runs.end(),
-                        [](const plan::BendRun& run) { return !opens(run); }))
-            one_kerf();
+        const auto& runs = piece_.blank().runs;
+        if (!std::all_of(runs.begin(), runs.end(), opens)) one_kerf();
     }
 
 private:
@@ -59,169 +48,203 @@ private:
     Type text() const { return {Face::regular, style().text}; }
     Type small() const { return {Face::regular, style().small}; }
 
-    void start_page() {
-        Draft draft = new_draft(plan_, "coupon", Orientation::portrait);
-        draft.page.piece = piece_.id;
-        draft.tag = piece_.id;
-        draft.title = words("coupon.title");
-        draft.subtitle = words("coupon.subtitle", {{"what", piece_name(piece_, kit_)},
-                                                   {"depth", tape_.exact(piece_.cut.depth)},
-                                                   {"spacing", spacing_text(piece_, kit_, tape_)}});
-        right_ = draft.page.width - side_margin;
-        y_ = draft.page.height - 58_pt;
-        drafts_.push_back(std::move(draft));
-        pen_.emplace(drafts_.back().page, kit_);
-    }
-
-    /// Goes on to a further page where what comes next would run into the footer.
-    void need(Length height) {
-        if (y_ - height < lowest) start_page();
-    }
-
-    void heading(const char* key, const char* aside = nullptr) {
-        y_ -= heading_height;
-        section(*pen_, side_margin, right_, y_ + 6.5_pt, words(key), aside == nullptr ? std::string() : words(aside));
-    }
-
-    void make() {
-        heading("coupon.make");
-        list(coupon_steps(piece_, size_, kit_, tape_));
-    }
-
     /// Things to do, each with its box.
     void list(const std::vector<std::string>& steps) {
-        for (const std::string& step : steps) {
-            const Scope list = pen_->going_on(Tag::list);
-            const Scope item = pen_->within(Tag::list_item);
-            y_ -= leading + 5_pt;
-            tick_box(*pen_, {side_margin, y_ - 2_pt}, box);
-            y_ = pen_->paragraph(Role::text, {side_margin + 20_pt, y_}, step, text(), right_ - side_margin - 20_pt,
-                                 leading);
-        }
+        for (const std::string& step : steps) flow_.item(Role::text, step, text());
     }
+
+    /// A row of the table: a blank for each coupon, or the job file's words to tick.
+    struct Row {
+        std::string name;
+        std::vector<std::string> choices{};
+    };
 
     /// A table with a column for each coupon.
     void write() {
-        heading("coupon.write");
         const std::string unit = tape_.unit_name();
-        y_ -= 16_pt;
-        const Scope table = pen_->within(Tag::table);
-        column_heads();
-        y_ -= 6_pt;
-        row(words("coupon.write_chord", {{"unit", unit}}));
-        row(words("coupon.write_rise", {{"unit", unit}}));
-        row(words("coupon.write_held"), ways_to_hold());
-        row(words("coupon.write_result"), ends_of_bending());
-        row(words("coupon.write_kerf_number"));
-        row(words("coupon.write_web", {{"unit", unit}}));
-        row(words("coupon.write_kerf", {{"unit", unit}}));
-        row(words("coupon.write_date"));
-    }
-
-    void column_heads() {
-        const Scope line = pen_->within(Tag::row);
-        pen_->empty_cells(1);
-        for (int i = 0; i < coupons; ++i) {
-            const Scope cell = pen_->within(Tag::header_cell);
-            pen_->text(Role::text, {left_of(i) + column_width() / 2, y_},
-                       words("coupon.column", {{"n", std::to_string(i + 1)}}),
-                       Type{Face::bold, style().text}.centred());
+        const std::vector<Row> rows{{words("coupon.write_chord", {{"unit", unit}})},
+                                    {words("coupon.write_rise", {{"unit", unit}})},
+                                    {words("coupon.write_held"), ways_to_hold()},
+                                    {words("coupon.write_result"), ends_of_bending()},
+                                    {words("coupon.write_kerf_number")},
+                                    {words("coupon.write_web", {{"unit", unit}})},
+                                    {words("coupon.write_kerf", {{"unit", unit}})},
+                                    {words("coupon.write_date")}};
+        flow_.heading(words("coupon.write"));
+        Length height = head_height();
+        for (const Row& row : rows) height += row_height(row);
+        const Rect room = flow_.take(height);
+        Pen pen = flow_.pen();
+        const Scope table = pen.within(Tag::table);
+        column_heads(pen, room.high.y);
+        Length top = room.high.y - head_height();
+        for (const Row& row : rows) {
+            draw_row(pen, row, top);
+            top -= row_height(row);
         }
     }
 
-    Length column_width() const {
-        return (right_ - side_margin - row_name_width - between_coupons * (coupons - 1)) / coupons;
-    }
+    Length name_width() const { return flow_.width() * row_name_share; }
+    Length column_width() const { return (flow_.width() - name_width() - between_coupons * (coupons - 1)) / coupons; }
     Length left_of(int coupon) const {
-        return side_margin + row_name_width + (column_width() + between_coupons) * coupon;
+        return flow_.left() + name_width() + (column_width() + between_coupons) * coupon;
+    }
+    Length head_height() const { return leading(style().text) + style().text * 0.7; }
+    /// So high that a hand can write in it.
+    Length line_height() const { return style().text * (20.0 / 11); }
+    Length row_height(const Row& row) {
+        const Length more = flow_.pen().paragraph_height(row.name, text(), name_width() - 4_pt, leading(style().text));
+        const auto lines = static_cast<double>(std::max<std::size_t>(1, choice_lines(row.choices).size()));
+        return std::max(line_height() + more, line_height() * lines);
     }
 
-    /// A blank for each coupon, or the job file's words to tick.
-    void row(const std::string& name, const std::vector<std::string>& choices = {}) {
-        y_ -= row_height;
-        Type type = text();
-        if (pen_->width(name, type) > row_name_width - 4_pt) type.face = Face::condensed;
-        const Scope line = pen_->within(Tag::row);
+    void column_heads(Pen& pen, Length top) {
+        const Scope line = pen.within(Tag::row);
+        pen.empty_cells(1);
+        for (int i = 0; i < coupons; ++i) {
+            const Scope cell = pen.within(Tag::header_cell);
+            pen.text(Role::text, {left_of(i) + column_width() / 2, top - style().text * 0.95},
+                     words("coupon.column", {{"n", std::to_string(i + 1)}}), Type{Face::bold, style().text}.centred());
+        }
+    }
+
+    void draw_row(Pen& pen, const Row& row, Length top) {
+        const Length base = top - style().text * 1.27;
+        const Scope line = pen.within(Tag::row);
         {
-            const Scope cell = pen_->within(Tag::row_header);
-            pen_->text(Role::text, {side_margin, y_ + 6_pt}, name, type);
+            const Scope cell = pen.within(Tag::row_header);
+            pen.paragraph(Role::text, {flow_.left(), base}, row.name, text(), name_width() - 4_pt,
+                          leading(style().text));
         }
         for (int i = 0; i < coupons; ++i) {
-            const Scope cell = pen_->within(Tag::cell);
+            const Scope cell = pen.within(Tag::cell);
             const Length left = left_of(i);
-            pen_->box(Role::box, {{left, y_}, {left + column_width(), y_ + row_height}}, style().line);
-            if (!choices.empty()) tick_boxes(left, choices);
+            pen.box(Role::box, {{left, top - row_height(row)}, {left + column_width(), top}}, style().line);
+            Length at = base;
+            for (const auto& choices : choice_lines(row.choices)) {
+                tick_boxes(pen, {left, at}, choices);
+                at -= line_height();
+            }
         }
     }
 
-    void tick_boxes(Length left, const std::vector<std::string>& choices) {
-        const Type type{Face::condensed, style().small};
-        const Length side = 9_pt;
+    Type choice_type() const { return {Face::condensed, style().small}; }
+    Length choice_width(const std::string& choice) {
+        return style().small + 2_pt + flow_.pen().width(choice, choice_type());
+    }
+
+    /// As many on a line as its column is wide.
+    std::vector<std::vector<std::string>> choice_lines(const std::vector<std::string>& choices) {
+        std::vector<std::vector<std::string>> lines;
         Length used;
-        for (const std::string& choice : choices) used += side + 2_pt + pen_->width(choice, type);
-        const Length gap = (column_width() - used) / static_cast<double>(choices.size() + 1);
-        Length x = left + gap;
         for (const std::string& choice : choices) {
-            tick_box(*pen_, {x, y_ + (row_height - side) / 2}, side);
-            x += side + 2_pt;
-            x += pen_->text(Role::text, {x, y_ + 6.5_pt}, choice, type) + gap;
+            const Length wide = choice_width(choice) + 2_pt;
+            if (lines.empty() || used + wide > column_width()) {
+                lines.emplace_back();
+                used = {};
+            }
+            lines.back().push_back(choice);
+            used += wide;
+        }
+        return lines;
+    }
+
+    void tick_boxes(Pen& pen, Point base, const std::vector<std::string>& choices) {
+        const Length side = style().small;
+        Length used;
+        for (const std::string& choice : choices) used += choice_width(choice);
+        const Length gap = (column_width() - used) / static_cast<double>(choices.size() + 1);
+        base.x += gap;
+        for (const std::string& choice : choices) {
+            tick_box(pen, {base.x, base.y - side * 0.15}, side);
+            pen.text(Role::text, {base.x + side + 2_pt, base.y}, choice, choice_type());
+            base.x += choice_width(choice) + gap;
         }
     }
 
     /// Where kerfs close: how a single one in scrap tells at which radius.
     void one_kerf() {
-        need(heading_height + one_kerf_drawing_height + 6 * (leading + 5_pt));
-        heading("coupon.one_kerf", "coupon.one_kerf_aside");
-        draw_one_kerf(*pen_, y_);
-        y_ -= one_kerf_drawing_height + 6_pt;
+        flow_.heading(words("coupon.one_kerf"), words("coupon.one_kerf_aside"));
+        flow_.picture(one_kerf_drawing_height, [&](Pen& pen, const Rect& room) {
+            draw_one_kerf(pen, room.high.y);
+            return room.low.y;
+        });
         list(one_kerf_steps(piece_, size_, kit_, tape_));
     }
 
-    /// Words at the left, the job file's lines in a box at the right.
+    /// The job file's lines in a box at the right, words beside it; above it where the box leaves them no room.
     void where_it_goes() {
         std::vector<std::string> sentences =
             piece_.coupon ? coupon_on_record(*piece_.coupon, kit_, tape_) : coupon_place(piece_, kit_);
         sentences.push_back(coupon_reading_error(kit_, tape_));
-        const Length width = right_ - side_margin - block_width - 18_pt;
+        sentences.push_back(coupon_as_trial(piece_, size_, kit_, tape_));
         const std::vector<std::string> lines = coupon_lines(piece_, size_, tape_);
-        Length height = 3_pt;
-        for (const std::string& sentence : sentences)
-            height += 12_pt * static_cast<double>(broken(*pen_, sentence, small(), width).size()) + 3_pt;
-        need(heading_height + std::max(height, leading * static_cast<double>(lines.size()) + 19_pt));
-        heading(piece_.coupon ? "coupon.record" : "coupon.goes");
-        Length base = y_ - 3_pt;
-        for (const std::string& sentence : sentences)
-            base = pen_->paragraph(Role::text, {side_margin, base - leading}, sentence, small(), width, 12_pt) - 2_pt;
-        y_ = std::min(base, block(lines, y_ - 8_pt));
-    }
-
-    /// Returns its lower edge.
-    Length block(const std::vector<std::string>& lines, Length top) {
-        const Length left = right_ - block_width;
-        Length base = top - 4_pt;
-        for (const std::string& line : lines) {
-            base -= leading;
-            pen_->text(Role::text, {left + 9_pt, base}, line, small());
+        Length block_width;
+        for (const std::string& line : lines) block_width = std::max(block_width, flow_.pen().width(line, small()));
+        block_width += style().small * 2;
+        const Length beside = flow_.width() - block_width - 18_pt;
+        flow_.heading(words(piece_.coupon ? "coupon.record" : "coupon.goes"));
+        if (beside < least_beside) {
+            for (const std::string& sentence : sentences) flow_.paragraph(Role::text, sentence, small());
+            const Rect room = flow_.take(block_height(lines));
+            block(lines, {room.low, {room.low.x + block_width, room.high.y}});
+            return;
         }
-        pen_->box(Role::box, {{left, base - 7_pt}, {right_, top}}, style().line);
-        return base - 7_pt;
+        const Rect room = flow_.take(std::max(sentences_height(sentences, beside), block_height(lines)));
+        Pen pen = flow_.pen();
+        Length base = first_base(room, small().size);
+        for (const std::string& sentence : sentences)
+            base = pen.paragraph(Role::text, {room.low.x, base}, sentence, small(), beside, leading(small().size)) -
+                   leading(small().size) * 1.2;
+        block(lines, {{room.high.x - block_width, room.high.y - block_height(lines)}, room.high});
     }
 
-    Drafts& drafts_;
-    std::optional<Pen> pen_;  ///< of the last page
-    const plan::Plan& plan_;
+    Length sentences_height(const std::vector<std::string>& sentences, Length width) {
+        const Length step = leading(small().size);
+        Length height;
+        for (const std::string& sentence : sentences)
+            height += flow_.pen().paragraph_height(sentence, small(), width, step) + step * 1.2;
+        return height;
+    }
+
+    Length block_height(const std::vector<std::string>& lines) const {
+        return leading(small().size) * static_cast<double>(lines.size()) + small().size;
+    }
+
+    void block(const std::vector<std::string>& lines, const Rect& room) {
+        Pen pen = flow_.pen();
+        Length base = first_base(room, small().size) - small().size * 0.4;
+        for (const std::string& line : lines) {
+            pen.text(Role::text, {room.low.x + small().size, base}, line, small());
+            base -= leading(small().size);
+        }
+        pen.box(Role::box, room, style().line);
+    }
+
+    Flow& flow_;
     const plan::Piece& piece_;
     const Kit& kit_;
     Tape tape_;
     CouponSize size_;
-    Length right_;
-    Length y_;  ///< how far the page is filled, from the bottom edge
 };
 
 }  // namespace
 
 void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    CouponSheet(drafts, plan, piece, kit).draw();
+    const auto new_page = [&](bool first) {
+        const Tape tape(plan.header.units, kit.words);
+        Draft draft = new_draft(plan, "coupon", Orientation::portrait);
+        draft.page.piece = piece.id;
+        draft.tag = piece.id;
+        draft.title = kit.words("coupon.title");
+        draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
+                                                       {"depth", tape.exact(piece.cut.depth)},
+                                                       {"spacing", spacing_text(piece, kit, tape)}});
+        draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
+        return draft;
+    };
+    Flow flow(drafts, kit, new_page);
+    CouponSheet(flow, plan, piece).draw();
 }
 
 }  // namespace kerfpacket::sheets

@@ -99,6 +99,25 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
             "spacing = \"" + file.exact(size.spacing) + "\""};
 }
 
+std::vector<std::string> trial_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape) {
+    const Tape file(tape.unit());
+    const auto line = [&](const char* key, Length length) {
+        return std::string(key) + " = \"" + file.exact(length) + "\"";
+    };
+    return {"material = \"" + piece.material + "\"",
+            line("thickness", piece.cut.thickness),
+            line("kerf_depth", piece.cut.depth),
+            line("spacing", size.spacing),
+            line("kerf", piece.cut.kerf),
+            std::string("kerfs = ") + (size.side == bend::KerfsOn::outside ? "\"outside\"" : "\"inside\"")};
+}
+
+std::string coupon_as_trial(const plan::Piece& piece, const CouponSize& size, const Kit& kit, const Tape& tape) {
+    std::string known;
+    for (const std::string& line : trial_lines(piece, size, tape)) known += (known.empty() ? "" : ", ") + line;
+    return kit.words("coupon.trial", {{"known", known}});
+}
+
 std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
     return {kit.words("coupon.goes_1"),
             kit.words("coupon.goes_2", {{"table", "[" + board_table(piece) + "]"}, {"piece", measured_id(piece)}})};

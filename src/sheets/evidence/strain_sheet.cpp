@@ -1,5 +1,7 @@
 #include "sheets/evidence/strain_sheet.h"
 
+#include <algorithm>
+
 #include "sheets/cards/coupon_words.h"
 #include "sheets/evidence/limit_chart.h"
 #include "sheets/evidence/strain_plot.h"
@@ -13,39 +15,51 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length lowest = 50_pt;
-constexpr Length heading_height = 31_pt;  ///< from what stands above a heading to its rule
-constexpr Length leading = 14_pt;
-constexpr Length between_sentences = 3_pt;
+/// A drawing that is lower tells nothing; where the words leave less, they go on to a further page.
+constexpr Length least_drawing = 170_pt;
+
+/// The words of a chart stand in its frame and beside it: there they find room up to these sizes.
+fonts::Style in_charts(fonts::Style style) {
+    style.small = std::min(style.small, 9.5_pt);
+    style.text = std::min(style.text, 12_pt);
+    style.strong = std::min(style.strong, 14.5_pt);
+    return style;
+}
 
 class StrainSheet {
 public:
-    StrainSheet(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit)
-        : pen_(draft.page, kit),
+    StrainSheet(Flow& flow, Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece)
+        : flow_(flow),
+          drafts_(drafts),
           piece_(piece),
-          kit_(kit),
-          tape_(plan.header.units, kit.words),
-          sentences_(strain_reading(piece, kit, tape_)),
-          right_(draft.page.width - side_margin),
-          y_(draft.page.height - 68_pt) {}
+          kit_(flow.kit()),
+          chart_style_(in_charts(kit_.style)),
+          tape_(plan.header.units, kit_.words) {}
 
     void draw() {
         chance();
-        // The two drawings share what the words leave.
-        const Length each = (y_ - lowest - reading_height() - heading_height * 2) / 2;
-        heading("strain.plot");
-        draw_strain_plot(pen_, take(each), piece_, tape_);
-        heading("strain.chart", kit_.words("strain.chart_aside",
-                                           {{"board", board_text(piece_, kit_, tape_)},
-                                            {"kerf", tape_.exact(piece_.cut.kerf)},
-                                            {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
-        draw_limit_chart(pen_, take(each), piece_, tape_);
-        reading();
+        const std::vector<std::string> sentences = strain_reading(piece_, kit_, tape_);
+        const Length each = drawing_height(sentences);
+        flow_.heading(kit_.words("strain.plot"));
+        draw_chart(flow_.take(each), draw_strain_plot);
+        flow_.heading(
+            kit_.words("strain.chart"),
+            kit_.words("strain.chart_aside", {{"board", board_text(piece_, kit_, tape_)},
+                                              {"kerf", tape_.exact(piece_.cut.kerf)},
+                                              {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
+        draw_chart(flow_.take(each), draw_limit_chart);
+        flow_.heading(kit_.words("strain.reading"));
+        for (const std::string& sentence : sentences) flow_.paragraph(Role::text, sentence, text());
     }
 
 private:
     Type text() const { return {Face::regular, kit_.style.text}; }
-    Length width() const { return right_ - side_margin; }
+
+    void draw_chart(const Rect& room, void (*chart)(Pen&, const Rect&, const plan::Piece&, const Tape&)) {
+        const Kit kit{kit_.faces, kit_.words, chart_style_, kit_.second_words};
+        Pen pen(drafts_.back().page, kit);
+        chart(pen, room, piece_, tape_);
+    }
 
     /// The side that governs, where the board bends both ways.
     bool outside() const {
@@ -53,54 +67,42 @@ private:
                bend::KerfsOn::outside;
     }
 
-    void heading(const char* key, const std::string& aside = {}) {
-        y_ -= heading_height;
-        section(pen_, side_margin, right_, y_ + 6.5_pt, kit_.words(key), aside);
-    }
-
     /// The sentence first, in a box, with what it rests on; under it what was counted.
     void chance() {
-        const Rect frame{{side_margin, y_ - 34_pt}, {right_, y_}};
-        pen_.box(Role::caution, frame, kit_.style.heavy);
-        const std::string aside = coupon_state(piece_, kit_);
-        pen_.text(Role::caution, {right_ - 10_pt, frame.low.y + 12_pt}, aside, text().at_right());
+        const Type title{Face::bold, kit_.style.title};
         const std::string sentence = chance_sentence(piece_, kit_);
-        pen_.text(Role::caution, {side_margin + 12_pt, frame.low.y + 11_pt}, sentence,
-                  pen_.fitting(sentence, {Face::bold, kit_.style.title}, width() - pen_.width(aside, text()) - 40_pt));
-        y_ = frame.low.y - leading;
-        const std::string counted = counted_sentence(piece_, kit_);
-        pen_.text(Role::text, {side_margin, y_}, counted, pen_.fitting(counted, text(), width()));
+        const std::string state = coupon_state(piece_, kit_);
+        const Rect box = flow_.boxed(Role::caution, sentence, title, kit_.style.heavy);
+        Pen pen = flow_.pen();
+        const Length beside = pen.width(sentence, title) + pen.width(state, text()) + title.size * 2.4;
+        if (beside <= box.width())
+            pen.text(Role::caution, {box.high.x - title.size * 0.8, first_base(box, title.size) - title.size * 0.4},
+                     state, text().at_right());
+        else flow_.paragraph(Role::caution, state, text());
+        flow_.paragraph(Role::text, counted_sentence(piece_, kit_), text());
     }
 
-    Rect take(Length height) {
-        y_ -= height;
-        return {{side_margin, y_}, {right_, y_ + height}};
+    /// The two drawings share what the words leave.
+    Length drawing_height(const std::vector<std::string>& sentences) {
+        const Length all = flow_.room();
+        const Length heading = kit_.style.strong * 0.7 + kit_.style.strong + 10_pt;
+        Length words = heading;
+        for (const std::string& sentence : sentences)
+            words += flow_.pen().paragraph_height(sentence, text(), flow_.width(), leading(text().size)) +
+                     leading(text().size) + text().size * 0.5;
+        const Length beside_words = (all - heading * 2 - words) / 2;
+        return beside_words >= least_drawing ? beside_words : (all - heading * 2) / 2;
     }
 
-    Length reading_height() const {
-        Length height = heading_height;
-        for (const std::string& sentence : sentences_)
-            height += leading + between_sentences + pen_.paragraph_height(sentence, text(), width(), leading);
-        return height;
-    }
-
-    void reading() {
-        heading("strain.reading");
-        for (const std::string& sentence : sentences_)
-            y_ = pen_.paragraph(Role::text, {side_margin, y_ - leading}, sentence, text(), width(), leading) -
-                 between_sentences;
-    }
-
-    Pen pen_;
+    Flow& flow_;
+    Drafts& drafts_;
     const plan::Piece& piece_;
     const Kit& kit_;
+    fonts::Style chart_style_;
     Tape tape_;
-    std::vector<std::string> sentences_;
-    Length right_;
-    Length y_;  ///< how far the page is filled, from the bottom edge
 };
 
-Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool first) {
     Draft draft = new_draft(plan, "strain", Orientation::portrait);
     const Tape tape(plan.header.units, kit.words);
     draft.page.piece = piece.id;
@@ -109,12 +111,14 @@ Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& 
     draft.subtitle = kit.words("strain.subtitle", {{"what", piece_name(piece, kit)},
                                                    {"kerfs", std::to_string(piece.blank().kerfs.size())},
                                                    {"depth", tape.exact(piece.cut.depth)}});
+    draft.outline = first ? kit.words("strain.outline", {{"piece", piece.id}}) : std::string();
     return draft;
 }
 
 /// Every coupon and trial, on a page of its own: what it measured and what it says against the table.
-void add_counted(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    Flow flow(drafts, kit, [&](bool /*first*/) { return strain_draft(plan, piece, kit); });
+void add_counted(Flow& flow, const plan::Plan& plan, const plan::Piece& piece) {
+    const Kit& kit = flow.kit();
+    flow.next_page();
     const Tape tape(plan.header.units, kit.words);
     const auto head = [&](const char* key) { return kit.words(key, {{"unit", tape.unit_name()}}); };
     flow.heading(kit.words("chance.table"), kit.words("chance.table_aside"));
@@ -149,11 +153,9 @@ void add_counted(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piec
 }  // namespace
 
 void add_strain_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    Draft draft = strain_draft(plan, piece, kit);
-    draft.outline = kit.words("strain.outline", {{"piece", piece.id}});
-    StrainSheet(draft, plan, piece, kit).draw();
-    drafts.push_back(std::move(draft));
-    if (!piece.tried.empty()) add_counted(drafts, plan, piece, kit);
+    Flow flow(drafts, kit, [&](bool first) { return strain_draft(plan, piece, kit, first); }, {68_pt, 50_pt});
+    StrainSheet(flow, drafts, plan, piece).draw();
+    if (!piece.tried.empty()) add_counted(flow, plan, piece);
 }
 
 }  // namespace kerfpacket::sheets

@@ -19,7 +19,7 @@ namespace {
 using namespace measure::literals;
 
 /// The kinds of sheet that are words and tables.
-const std::vector<std::string> poured{"changes", "safety", "install", "cover", "setup", "survey"};
+const std::vector<std::string> poured{"changes", "safety", "install", "cover", "setup", "survey", "coupon", "strain"};
 
 fonts::Style with_text(measure::Length text) {
     fonts::Style style = tests::kit().style;
