@@ -12,7 +12,7 @@ Length coupon_drawing_height(bend::KerfsOn side);
 /// section's rule.
 void draw_coupon(Pen& pen, bend::KerfsOn side, Length top);
 
-inline constexpr Length one_kerf_drawing_height = Length::points(72);
+inline constexpr Length one_kerf_drawing_height = Length::points(80);
 /// A board clamped up to its only kerf, the rest raised until the kerf is closed: distance and rise. Not to scale.
 void draw_one_kerf(Pen& pen, Length top);
 

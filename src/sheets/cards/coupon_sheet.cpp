@@ -172,7 +172,8 @@ private:
         list(one_kerf_steps(piece_, size_, kit_, tape_));
     }
 
-    /// The job file's lines in a box at the right, words beside it; above it where the box leaves them no room.
+    /// The job file's lines in a box at the right; beside it the words that its height has room for, the others below.
+    /// All words above it where it leaves them no width.
     void where_it_goes() {
         std::vector<std::string> sentences =
             piece_.coupon ? coupon_on_record(*piece_.coupon, kit_, tape_) : coupon_place(piece_, kit_);
@@ -190,21 +191,29 @@ private:
             block(lines, {room.low, {room.low.x + block_width, room.high.y}});
             return;
         }
-        const Rect room = flow_.take(std::max(sentences_height(sentences, beside), block_height(lines)));
+        const std::size_t fitting = fitting_beside(sentences, beside, block_height(lines));
+        const Rect room = flow_.take(block_height(lines));
         Pen pen = flow_.pen();
         Length base = first_base(room, small().size);
-        for (const std::string& sentence : sentences)
-            base = pen.paragraph(Role::text, {room.low.x, base}, sentence, small(), beside, leading(small().size)) -
+        for (std::size_t i = 0; i < fitting; ++i)
+            base = pen.paragraph(Role::text, {room.low.x, base}, sentences[i], small(), beside, leading(small().size)) -
                    leading(small().size) * 1.2;
-        block(lines, {{room.high.x - block_width, room.high.y - block_height(lines)}, room.high});
+        block(lines, {{room.high.x - block_width, room.low.y}, room.high});
+        if (fitting < sentences.size()) flow_.skip(small().size * 0.5);
+        for (std::size_t i = fitting; i < sentences.size(); ++i) flow_.paragraph(Role::text, sentences[i], small());
     }
 
-    Length sentences_height(const std::vector<std::string>& sentences, Length width) {
+    /// How many of the sentences find room, one below the other, in a column of this width and height.
+    std::size_t fitting_beside(const std::vector<std::string>& sentences, Length width, Length height) {
         const Length step = leading(small().size);
-        Length height;
-        for (const std::string& sentence : sentences)
-            height += flow_.pen().paragraph_height(sentence, small(), width, step) + step * 1.2;
-        return height;
+        std::size_t fitting = 0;
+        for (const std::string& sentence : sentences) {
+            height -= flow_.pen().paragraph_height(sentence, small(), width, step) + step;
+            if (height < Length{}) break;
+            height -= step * 0.2;
+            ++fitting;
+        }
+        return fitting;
     }
 
     Length block_height(const std::vector<std::string>& lines) const {
