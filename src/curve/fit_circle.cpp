@@ -1,4 +1,4 @@
-#include <Eigen/Eigenvalues>
+#include <Eigen/Core>
 #include <cmath>
 
 #include "curve/fit.h"
@@ -17,12 +17,12 @@ constexpr double straight = 1e-7;
 using Unknowns = Eigen::Vector3d;
 enum { bend, shift, facing };
 
-Residuals<3> distances(const Scaled& points, const Unknowns& u) {
+Residuals distances(const Scaled& points, const Unknowns& u) {
     const double e = std::sqrt(1 + 4 * u[bend] * u[shift]);
     const double c = std::cos(u[facing]);
     const double s = std::sin(u[facing]);
     const auto count = static_cast<Eigen::Index>(points.at.size());
-    Residuals<3> r{Eigen::VectorXd(count), Eigen::MatrixX3d(count, 3)};
+    Residuals r{Eigen::VectorXd(count), Eigen::MatrixXd(count, 3)};
     for (Eigen::Index i = 0; i < count; ++i) {
         const Eigen::Vector2d& p = points.at[static_cast<std::size_t>(i)];
         const double along = p.x() * c + p.y() * s;
@@ -46,8 +46,7 @@ std::optional<Unknowns> start(const Scaled& points) {
         const Eigen::Vector4d row(p.squaredNorm(), p.x(), p.y(), 1);
         sums += row * row.transpose();
     }
-    const Eigen::SelfAdjointEigenSolver<Eigen::Matrix4d> solver(sums);
-    const Eigen::Vector4d v = solver.eigenvectors().col(0);
+    const Eigen::Vector4d v = least_eigenvector(sums);
     const double size = v[1] * v[1] + v[2] * v[2] - 4 * v[0] * v[3];
     if (size <= 0) return std::nullopt;
     const double scale = std::sqrt(size);
@@ -61,7 +60,7 @@ std::optional<CircleFit> fit_circle(const std::vector<Point>& points) {
     const Scaled scaled = scale(points);
     const std::optional<Unknowns> first = start(scaled);
     if (!first) return std::nullopt;
-    const auto found = least_squares<3>(*first, [&](const Unknowns& u) { return distances(scaled, u); });
+    const auto found = least_squares(*first, [&](const Unknowns& u) { return distances(scaled, u); });
     const Unknowns& u = found.unknowns;
     if (!found.converged || std::abs(u[bend]) < straight) return std::nullopt;
     const double e = std::sqrt(1 + 4 * u[bend] * u[shift]);

@@ -1,4 +1,4 @@
-#include <Eigen/QR>
+#include <Eigen/Core>
 #include <algorithm>
 #include <cmath>
 
@@ -63,11 +63,11 @@ Off off(double a, double b, const Eigen::Vector2d& p) {
     return {on, normal, (p - on).dot(normal)};
 }
 
-Residuals<4> distances(const Scaled& points, const Unknowns& u) {
+Residuals distances(const Scaled& points, const Unknowns& u) {
     const double a = std::exp(u[log_width]);
     const double b = std::exp(u[log_height]);
     const auto count = static_cast<Eigen::Index>(points.at.size());
-    Residuals<4> r{Eigen::VectorXd(count), Eigen::MatrixX4d(count, 4)};
+    Residuals r{Eigen::VectorXd(count), Eigen::MatrixXd(count, 4)};
     for (Eigen::Index i = 0; i < count; ++i) {
         const Eigen::Vector2d& p = points.at[static_cast<std::size_t>(i)];
         const Off o = off(a, b, p - Eigen::Vector2d(u[centre_x], u[centre_y]));
@@ -81,14 +81,14 @@ Residuals<4> distances(const Scaled& points, const Unknowns& u) {
 /// The algebraic fit: x^2 + q y^2 + r x + s y + t = 0.
 std::optional<Unknowns> algebraic(const Scaled& points) {
     const auto count = static_cast<Eigen::Index>(points.at.size());
-    Eigen::MatrixX4d rows(count, 4);
+    Eigen::MatrixXd rows(count, 4);
     Eigen::VectorXd right(count);
     for (Eigen::Index i = 0; i < count; ++i) {
         const Eigen::Vector2d& p = points.at[static_cast<std::size_t>(i)];
         rows.row(i) << p.y() * p.y(), p.x(), p.y(), 1;
         right[i] = -p.x() * p.x();
     }
-    const Eigen::Vector4d v = rows.colPivHouseholderQr().solve(right);
+    const Eigen::Vector4d v = linear_least_squares(rows, right);
     if (v[0] <= 0) return std::nullopt;
     const double x = -v[1] / 2;
     const double y = -v[2] / (2 * v[0]);
@@ -131,7 +131,7 @@ std::optional<EllipseFit> fit_ellipse(const std::vector<Point>& points) {
               [&](const Unknowns& a, const Unknowns& b) { return residuals(a).sum() < residuals(b).sum(); });
     const double chord = (scaled.at.back() - scaled.at.front()).norm();
     for (const Unknowns& start : tries) {
-        const auto found = least_squares<4>(start, residuals);
+        const auto found = least_squares(start, residuals);
         const double a = std::exp(found.unknowns[log_width]);
         const double b = std::exp(found.unknowns[log_height]);
         if (!found.converged || std::max(a, b) > most_axis * chord) continue;

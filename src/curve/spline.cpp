@@ -1,12 +1,12 @@
 #include "curve/spline.h"
 
-#include <Eigen/QR>
 #include <Eigen/SparseCore>
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "curve/band.h"
+#include "curve/least_squares.h"
 #include "measure/require.h"
 
 namespace kerfpacket::curve {
@@ -35,7 +35,7 @@ Law polynomial(const std::vector<double>& knots, const std::vector<Point>& point
         for (Eigen::Index j = 0; j < powers; ++j)
             values(i, j) = std::pow((knots[index(i)] - middle) / half, static_cast<double>(j));
     }
-    const Rows solved = values.householderQr().solve(measured);
+    const Rows solved = linear_least_squares(values, measured);
     // Asked for at every place of a curve: nothing is allocated there.
     std::array<Point, most_powers> c{};
     for (Eigen::Index j = 0; j < powers; ++j) c.at(index(j)) = point(solved, j);

@@ -91,7 +91,7 @@ private:
     }
     Length head_height() const { return leading(style().text) + style().text * 0.7; }
     /// So high that a hand can write in it.
-    Length line_height() const { return style().text * (20.0 / 11); }
+    Length line_height() const { return style().text * (19.0 / 11); }
     Length row_height(const Row& row) {
         const Length more = flow_.pen().paragraph_height(row.name, text(), name_width() - 4_pt, leading(style().text));
         const auto lines = static_cast<double>(std::max<std::size_t>(1, choice_lines(row.choices).size()));
