@@ -36,6 +36,7 @@ public:
         });
         write();
         where_it_goes();
+        as_trial();
         const auto& runs = piece_.blank().runs;
         if (!std::all_of(runs.begin(), runs.end(), opens)) one_kerf();
     }
@@ -178,7 +179,6 @@ private:
         std::vector<std::string> sentences =
             piece_.coupon ? coupon_on_record(*piece_.coupon, kit_, tape_) : coupon_place(piece_, kit_);
         sentences.push_back(coupon_reading_error(kit_, tape_));
-        sentences.push_back(coupon_as_trial(piece_, size_, kit_, tape_));
         const std::vector<std::string> lines = coupon_lines(piece_, size_, tape_);
         Length block_width;
         for (const std::string& line : lines) block_width = std::max(block_width, flow_.pen().width(line, small()));
@@ -199,8 +199,26 @@ private:
             base = pen.paragraph(Role::text, {room.low.x, base}, sentences[i], small(), beside, leading(small().size)) -
                    leading(small().size) * 1.2;
         block(lines, {{room.high.x - block_width, room.low.y}, room.high});
-        if (fitting < sentences.size()) flow_.skip(small().size * 0.5);
+        flow_.skip(small().size * 0.5);
         for (std::size_t i = fitting; i < sentences.size(); ++i) flow_.paragraph(Role::text, sentences[i], small());
+    }
+
+    /// That coupons make trials for later jobs, and the lines of one that are known before it is bent.
+    void as_trial() {
+        flow_.paragraph(Role::text, words("coupon.trial"), small());
+        const std::vector<std::string> lines = trial_lines(piece_, size_, tape_);
+        constexpr std::size_t in_a_row = 3;
+        const auto rows = static_cast<double>((lines.size() + in_a_row - 1) / in_a_row);
+        const Rect room = flow_.take(leading(small().size) * rows);
+        Pen pen = flow_.pen();
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            const auto row = static_cast<double>(i / in_a_row);
+            const auto column = static_cast<double>(i % in_a_row);
+            pen.text(Role::text,
+                     {room.low.x + small().size + room.width() * (column / in_a_row),
+                      first_base(room, small().size) - leading(small().size) * row},
+                     lines[i], small());
+        }
     }
 
     /// How many of the sentences find room, one below the other, in a column of this width and height.

@@ -112,12 +112,6 @@ std::vector<std::string> trial_lines(const plan::Piece& piece, const CouponSize&
             std::string("kerfs = ") + (size.side == bend::KerfsOn::outside ? "\"outside\"" : "\"inside\"")};
 }
 
-std::string coupon_as_trial(const plan::Piece& piece, const CouponSize& size, const Kit& kit, const Tape& tape) {
-    std::string known;
-    for (const std::string& line : trial_lines(piece, size, tape)) known += (known.empty() ? "" : ", ") + line;
-    return kit.words("coupon.trial", {{"known", known}});
-}
-
 std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) {
     return {kit.words("coupon.goes_1"),
             kit.words("coupon.goes_2", {{"table", "[" + board_table(piece) + "]"}, {"piece", measured_id(piece)}})};

@@ -31,8 +31,6 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
 std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit);
 /// What of a trial of the shop file is known before it is bent: `key = value`, in the order of src/job/README.md.
 std::vector<std::string> trial_lines(const plan::Piece& piece, const CouponSize& size, const Tape& tape);
-/// That coupons make trials for later jobs, with those lines.
-std::string coupon_as_trial(const plan::Piece& piece, const CouponSize& size, const Kit& kit, const Tape& tape);
 /// What the coupon of the job file says.
 std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, const Kit& kit, const Tape& tape);
 
