@@ -69,15 +69,22 @@ std::optional<Caution> of_travel(const Piece& piece, const job::Saw& saw) {
 
 /// Where the last kerf before a mitre stands much further from it than kerfs do, that end stays straight.
 std::optional<Caution> of_mitre(const Piece& piece) {
+    constexpr Length seen = Length::inches(1.0 / 64);  // that the flat end stands off the curve. Judgement
+    const Blank& blank = piece.blank();
+    if (blank.kerfs.empty()) return std::nullopt;
     Length widest;
-    for (std::size_t i = 0; i < 2; ++i) {
-        const BoardEnd& end = piece.blank().ends[i];
-        if (end.mitre.radians() == 0 || piece.blank().kerfs.empty()) continue;
-        const Length nearest = i == 0 ? piece.blank().kerfs.front().at : piece.blank().kerfs.back().at;
-        widest = std::max({widest, measure::abs(nearest - end.kerf_face)});
+    Length off;
+    for (const bool far : {false, true}) {
+        const BoardEnd& end = blank.ends[far ? 1 : 0];
+        if (end.mitre.radians() == 0) continue;
+        const Kerf& nearest = far ? blank.kerfs.back() : blank.kerfs.front();
+        widest = std::max(widest, measure::abs(nearest.at - end.kerf_face));
+        const Length flat = far ? blank.bend_end - nearest.at : nearest.at - blank.bend_start;
+        if (flat > Length() && nearest.radius > Length()) off = std::max(off, flat * (flat / nearest.radius) / 2);
     }
     if (widest <= piece.cut.spacing * 2) return std::nullopt;
-    return Caution{"mitre_kerf_gap", {{"gap", widest}}};
+    if (off < seen) return Caution{"mitre_kerf_gap", {{"gap", widest}}};
+    return Caution{"mitre_kerf_flat", {{"gap", widest}, {"off", curve::to_hundredths(off)}}};
 }
 
 /// "12", "12, 40 and 7 more".

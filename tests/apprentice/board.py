@@ -16,9 +16,10 @@ def line_that_keeps_its_length(thickness, depth, kerf, spacing, material):
     return t / 2 + (1 - length / spacing) * r * depth / 2
 
 
-def fold(course, d, kerfs):
+def fold(course, d, kerfs, ends_bent=False):
     """The hinge line, folded: `kerfs` are places along the parallel d of the course, 0 at its start. Returns the worst
-    distance between the folded board and that parallel when it is laid on it as well as it goes, in inches."""
+    distance between the folded board and that parallel when it is laid on it as well as it goes, in inches;
+    `ends_bent`: from the first kerf to the last, where the ends are held to the curve by hand."""
     u = course.length_along(d)
     target = course.at(d)
     total = u[-1]
@@ -28,7 +29,7 @@ def fold(course, d, kerfs):
     bounds = np.concatenate([[-1e9], (kerfs[1:] + kerfs[:-1]) / 2, [1e9]])
     heading = np.interp(bounds, u, course.th)
     turns = np.diff(heading)
-    places = np.arange(0, total, 0.1)
+    places = np.arange(max(0, kerfs[0]), min(total, kerfs[-1]), 0.1) if ends_bent else np.arange(0, total, 0.1)
     along = course.th[0] + np.concatenate([[0], np.cumsum(turns)])
     stops = np.concatenate([[0], kerfs[(kerfs > 0) & (kerfs < total)]])
     first = int(np.sum(kerfs <= 0))

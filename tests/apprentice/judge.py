@@ -401,10 +401,22 @@ def place_and_fold(f, packet, name, piece, bend, d, cuts, strips, right, metric)
     f.gap("blank length", abs(printed - blank) - (1 / 32 if not metric else 0.02))
     from_left = [printed - c for c in cuts][::-1] if right else list(cuts)
     u = [p - trim + first for p in from_left]
-    f.gap("board on the wall", board.fold(bend.course, d, u))
+    miss = board.fold(bend.course, d, u)
+    told = flat_end(packet, metric)
+    if told and miss <= told + 1 / 64:  # no kerf stands near a mitre: that end is bent over the form
+        f.gap("board between its kerfs", board.fold(bend.course, d, u, ends_bent=True))
+    else:
+        f.gap("board on the wall", miss)
     total = bend.course.length_along(d)[-1]
     marks(f, name, strips, ends, total, trim, first, printed, right, metric, bend)
     mitres(f, packet, name, strips, angles, ends, trim, right, metric, bend)
+
+
+def flat_end(packet, metric):
+    """How far a flat end before a mitre stands off the curve, as the cover warns; inches."""
+    warned = re.findall(r"that end is ([\d.,/-]+) \w+ off the curve|ese extremo se aparta ([\d.,/-]+) \w+ de la curva",
+                        re.sub(r"\s+", " ", packet.cover))
+    return max((paper.number(a or b) for a, b in warned), default=0) / (25.4 if metric else 1)
 
 
 def blank_length(packet, name, piece, metric):

@@ -181,6 +181,7 @@ def expected(bend, d, mirror):
     p = c.at(d)
     p, ahead = run_on(bend, d, p, (1 - d * c.k) > 0)
     keep = np.ones(len(p), bool)
+    joints = {}  # between two of the points: a line goes on up to there
     for left in (True, False):
         i = 0 if left else -1
         other = bend._beyond(left, True)
@@ -190,9 +191,21 @@ def expected(bend, d, mirror):
         m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
         q = p - np.array([c.x[i], c.y[i]])
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
-        keep &= (side < 0) if left else (side > 0)
+        # Where the corner is halved, or about there, the parallel meets that of the leg or of the other half.
+        at_leg = abs(abs(other) - math.pi / 2) < 1e-9
+        off_leg = q @ np.array([-math.sin(other), math.cos(other)]) - d if at_leg else side
+        halved = np.flatnonzero((side[1:] < 0) != (side[:-1] < 0))
+        met = np.flatnonzero((off_leg[1:] < 0) != (off_leg[:-1] < 0))
+        if len(halved) != 1 or not len(met):
+            keep &= (side < 0) if left else (side > 0)
+            continue
+        j = int(met[np.argmin(np.abs(met - halved[0]))])
+        keep &= (np.arange(len(p)) > j) == left
+        if ahead[j] and ahead[j + 1]:
+            joints[left] = p[j] + (p[j + 1] - p[j]) * off_leg[j] / (off_leg[j] - off_leg[j + 1])
     p = p[keep & ahead]
-    p = np.concatenate([p[::25], p[-1:]])
+    first, last = ([joints[left]] if left in joints else [] for left in (True, False))
+    p = np.concatenate([*(q[None] for q in first), p[::25], p[-1:], *(q[None] for q in last)])
     if mirror:
         p = np.concatenate([p, np.array([2 * c.x[-1], 0]) + p[::-1] * np.array([-1, 1])])
     return p

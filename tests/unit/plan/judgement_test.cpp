@@ -1,6 +1,7 @@
 // What is refused, and what is warned of.
 
 #include <algorithm>
+#include <cmath>
 
 #include <gtest/gtest.h>
 
@@ -227,6 +228,27 @@ TEST(Totals, count_quantities) {
               static_cast<int>(3 * plan->pieces[0].blank().kerfs.size() + plan->pieces[1].blank().kerfs.size()));
     EXPECT_EQ(plan->fingerprint, "0123abcd");
     EXPECT_EQ(plan->header.number, "T-1");
+}
+
+// An eyebrow turns at once where it leaves the mitre, and no kerf stands near that: the flat end is a tangent of its
+// circle, which leaves it by what Pythagoras says.
+TEST(Mitres, a_flat_end_is_told_with_how_far_it_stands_off) {
+    job::Opening opening = eyebrow();
+    opening.span.value = 42_in;
+    opening.rise.value = 9.5_in;
+    opening.legs = {at_line(60_in, 24), at_line(60_in, 24)};
+    const Piece piece = only_piece(job_of(opening));
+    const Blank& blank = piece.blank();
+    const Caution* caution = find(piece, "mitre_kerf_flat");
+    ASSERT_NE(caution, nullptr);
+    const double radius = blank.kerfs.front().radius.mm();
+    const double flat =
+        std::max((blank.kerfs.front().at - blank.bend_start).mm(), (blank.bend_end - blank.kerfs.back().at).mm());
+    const double off = std::hypot(radius, flat) - radius;
+    EXPECT_GT(off, 0.4);
+    EXPECT_NEAR(std::get<Length>(caution->values.at(1).second).mm(), off, 0.15) << "to hundredths of an inch";
+    opening.legs.reset();
+    EXPECT_FALSE(has(only_piece(job_of(opening)), "mitre_kerf_flat")) << "kerfs reach a square end";
 }
 
 }  // namespace
