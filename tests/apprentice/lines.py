@@ -301,8 +301,8 @@ def template(f, job, packet, piece, pages, bend):
 def casing(f, packet, piece, name, pages, bend):
     """Every curved line of a segment lies on the inside or the outside edge of the casing, wherever along it."""
     import judge
-    # How other shapes' edges run on past the springs is not known here, and the fit may take one edge for the other.
-    if piece["shape"] not in ("semicircular", "segmental", "elliptical", "three-centred", "pointed"):
+    # Of a horseshoe, whose legs cut into it, and of measured points the fit may take one edge for the other.
+    if piece["shape"] == "horseshoe" or "ordinates" in piece:
         f.count("not checked: segments of other shapes")
         return
     d_wall = 0 if piece["measured_to"] == "wall" else bend.thickness
