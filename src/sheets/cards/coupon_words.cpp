@@ -113,6 +113,8 @@ std::vector<std::string> trial_lines(const plan::Piece& piece, const CouponSize&
 }
 
 std::string coupon_as_trial(const plan::Piece& piece, const CouponSize& size, const Kit& kit, const Tape& tape) {
+    // A trial tells nothing of a section: a moulded coupon would be read as a flat board's.
+    if (piece.cut.moulded()) return kit.words("coupon.no_trial");
     std::string known;
     for (const std::string& line : trial_lines(piece, size, tape)) known += (known.empty() ? "" : ", ") + line;
     return kit.words("coupon.trial", {{"known", known}});
