@@ -59,7 +59,7 @@ Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Leng
     judge_closing(a, cell, radius);
     if (a.facet > facet_limit) note(a, Concern::facet_visible, Verdict::caution);
     if (opening && material.may_split) note(a, Concern::grain_may_split, Verdict::caution);
-    if (cell.web() < thin_web - slack) note(a, Concern::web_thin, Verdict::caution);
+    if (cell.thinnest_web() < thin_web - slack) note(a, Concern::web_thin, Verdict::caution);
     judge_range(a, checked_range(cell));
     return a;
 }

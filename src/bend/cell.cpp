@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bend/moulded.h"
 #include "bend/section.h"
 #include "measure/require.h"
 
@@ -17,14 +18,14 @@ constexpr double blend_power = 1.85;
 /// x: the uncut land between two kerfs.
 Length land(const Cell& cell) { return cell.spacing - cell.kerf; }
 
-/// t/T, or what gives a board of one stuff a web as stiff as that of these plies.
+/// t/T, or what gives a flat board of one stuff a web as stiff as that of these plies, or of this profile.
 double web_ratio(const Cell& cell) {
-    return cell.plies.empty() ? cell.web() / cell.thickness : std::cbrt(web_section(cell).stiffness);
+    return cell.plain() ? cell.web() / cell.thickness : std::cbrt(web_section(cell).stiffness);
 }
 
 /// b: how far the bend of a lone kerf reaches into the uncut parts.
 Length reach(const Cell& cell, double softness) {
-    const Length web = cell.plies.empty() ? cell.web() : cell.thickness * web_ratio(cell);
+    const Length web = cell.plain() ? cell.web() : cell.thickness * web_ratio(cell);
     return reach_factor * web * (1 - std::pow(web_ratio(cell), reach_power)) * softness;
 }
 
@@ -33,10 +34,30 @@ double shift(const Cell& cell, double softness) {
     return (1 - hinge_length(cell, softness) / cell.spacing) * stiffness_ratio(cell, softness);
 }
 
+/// The strain where a moulded board is strained most, at which the place that peels first does.
+double moulded_peel(const Cell& cell, const Material& material) {
+    double strain = 0;
+    double used = 0;
+    for (const MouldedPlace& place : moulded_places(cell, material.softness)) {
+        Cell flat = cell;
+        flat.thickness = place.thickness;
+        flat.profile.clear();
+        strain = std::max(strain, place.strain);
+        used = std::max(used, place.peel / peel_strain(flat, material));
+    }
+    return strain / used;
+}
+
 }  // namespace
 
+Length Cell::thinnest() const {
+    Length least = thickness;
+    for (const ProfilePoint& point : profile) least = std::min(least, point.thickness);
+    return least;
+}
+
 Length hinge_length(const Cell& cell, double softness) {
-    measure::require(cell.depth.mm() > 0 && cell.web().mm() > 0, "a kerf leaves a web");
+    measure::require(cell.depth.mm() > 0 && cell.thinnest_web().mm() > 0, "a kerf leaves a web");
     measure::require(cell.kerf.mm() > 0 && land(cell).mm() > 0, "kerfs leave land between them");
     const double b = reach(cell, softness).mm();
     const double x = land(cell).mm();
@@ -53,6 +74,10 @@ double web_strain(const Cell& cell, double softness, Length radius) { return lea
 
 Length least_radius(const Cell& cell, double softness, double allowed) {
     const double ratio = stiffness_ratio(cell, softness);
+    if (!cell.profile.empty()) {
+        const auto places = moulded_places(cell, softness);
+        return Length::mm(std::max(places.front().strain, places.back().strain) / allowed);
+    }
     if (!cell.plies.empty()) {
         const Section web = web_section(cell);
         return web.extreme * (ratio / (web.stiffness * allowed));
@@ -73,6 +98,7 @@ double peel_margin(const Cell& cell, double softness) {
 
 double peel_strain(const Cell& cell, const Material& material) {
     measure::require(material.peel.has_value(), "peel is asked of a material that has figures for it");
+    if (!cell.profile.empty()) return moulded_peel(cell, material);
     const double b = reach(cell, material.softness).mm();
     const double x = land(cell).mm();
     const double energy_share =
@@ -94,13 +120,13 @@ double break_strain(const Cell& cell, const Material& material, KerfsOn side) {
 }
 
 Length length_keeping_depth(const Cell& cell, double softness) {
-    if (cell.plies.empty()) return cell.web() / 2 + cell.depth / 2 * shift(cell, softness);
-    const Length neutral = web_section(cell).neutral;
-    return neutral + (cell.thickness / 2 - neutral) * shift(cell, softness);
+    if (cell.plain()) return cell.web() / 2 + cell.depth / 2 * shift(cell, softness);
+    const Section web = web_section(cell);
+    return web.neutral + (web.whole - web.neutral) * shift(cell, softness);
 }
 
 Length hinge_height(const Cell& cell) {
-    if (cell.plies.empty()) return cell.web() * cell.hinge_part;
+    if (cell.plain()) return cell.web() * cell.hinge_part;
     const Length middle = cell.web() - web_section(cell).neutral;
     return std::clamp(middle + cell.web() * (cell.hinge_part - 0.5), Length(), cell.web());
 }
@@ -129,8 +155,14 @@ Length facet(const Cell& cell, double softness, Length radius) {
 
 Range checked_range(const Cell& cell) {
     const auto within = [](double ratio, double low, double high) { return low <= ratio && ratio <= high; };
-    return {within(cell.depth / cell.thickness, 0.3, 0.9), within(cell.kerf / cell.thickness, 0.08, 0.5),
-            within(cell.spacing / cell.thickness, 0.2, 4), cell.kerf <= 0.85 * cell.spacing};
+    Range range{true, true, true, cell.kerf <= 0.85 * cell.spacing};
+    // Of a moulded board at its thickest and its thinnest: what lies between is within as well.
+    for (const Length thickness : {cell.thickness, cell.thinnest()}) {
+        range.depth = range.depth && within(cell.depth / thickness, 0.3, 0.9);
+        range.kerf = range.kerf && within(cell.kerf / thickness, 0.08, 0.5);
+        range.spacing = range.spacing && within(cell.spacing / thickness, 0.2, 4);
+    }
+    return range;
 }
 
 }  // namespace kerfpacket::bend

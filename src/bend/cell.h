@@ -14,8 +14,15 @@ using measure::Length;
 /// Which side of the bend the kerfs are on: inside they close, outside they open.
 enum class KerfsOn { inside, outside };
 
+/// How thick a moulded board is at one height across its width; straight from one to the next, a step where two share a
+/// height.
+struct ProfilePoint {
+    Length height;
+    Length thickness;
+};
+
 struct Cell {
-    Length thickness;  ///< T
+    Length thickness;  ///< T; of a moulded board where it is thickest
     Length depth;      ///< d
     Length kerf;       ///< k
     Length spacing;    ///< s
@@ -24,8 +31,14 @@ struct Cell {
     /// Of plywood, from the plain face: an odd number that adds up to T, the grain of the first along the board, of the
     /// next across it, and so on. Empty for a board of one stuff.
     std::vector<Length> plies{};
+    /// Of a moulded board whose back is flat, the heights rising; empty for a flat board, and beside plies.
+    std::vector<ProfilePoint> profile{};
 
-    Length web() const { return thickness - depth; }  ///< t
+    Length web() const { return thickness - depth; }  ///< t, at the thickest place
+    Length thinnest() const;                          ///< T of the thinnest place
+    Length thinnest_web() const { return thinnest() - depth; }
+    /// Of one stuff and one thickness.
+    bool plain() const { return plies.empty() && profile.empty(); }
 };
 
 /// Effective hinge length L. Source: src/bend/NOTES.md, "One cell".
@@ -71,7 +84,7 @@ Length opened_mouth(const Cell& cell, Angle turn);
 /// Largest depth of a facet on the plain face at radius `radius`.
 Length facet(const Cell& cell, double softness, Length radius);
 
-/// Whether the ratios lie in the range for which the stiffness formula was checked.
+/// Whether the ratios lie in the range for which the stiffness formula was checked; of a moulded board everywhere.
 struct Range {
     bool depth = true;    ///< d/T in 0.3..0.9
     bool kerf = true;     ///< k/T in 0.08..0.5

@@ -4,6 +4,7 @@
 
 #include "bend/assess.h"
 #include "bend/limit.h"
+#include "bend/section.h"
 #include "measure/require.h"
 
 namespace kerfpacket::bend {
@@ -25,9 +26,18 @@ struct Bend {
     }
     /// Of a deep kerf between others: the same moment, the square of the webs.
     double deep_between(const Cell& deep, const Cell& others) const {
+        if (!deep.profile.empty()) return moulded_between(deep, others);
         const double webs = others.web() / deep.web();
         const double limits = break_strain(others, material, side) / break_strain(deep, material, side);
         return utilisation(others) * webs * webs * limits;
+    }
+    /// Of a web that is not as thick everywhere: its stiffness over the lever of its farthest wood.
+    double moulded_between(const Cell& deep, const Cell& others) const {
+        const Section cut = web_section(deep);
+        const Section meant = web_section(others);
+        const double times = cut.extreme / meant.extreme * (meant.stiffness / cut.stiffness);
+        const double limits = break_strain(others, material, side) / break_strain(deep, material, side);
+        return utilisation(others) * times * limits;
     }
 };
 
@@ -51,13 +61,13 @@ Overcut overcut(const Cell& cell, const Material& material, KerfsOn side, Length
     measure::require(depth >= cell.depth, "a kerf that is too deep is deeper than meant");
     const Bend bend{material, side, radius};
     Cell deep = cell;
-    deep.depth = std::min(depth, cell.thickness);
+    deep.depth = std::min(depth, cell.thinnest());
     Cell halfway = cell;
     halfway.depth = (cell.depth + deep.depth) / 2;
     Cell filled = cell;
     filled.spacing = cell.spacing * 1.5;
     Overcut kerf;
-    kerf.web = deep.web();
+    kerf.web = deep.thinnest_web();
     kerf.ease_depth = halfway.depth;
     kerf.before = bend.utilisation(cell);
     kerf.filled = bend.utilisation(filled);
@@ -72,7 +82,7 @@ Overcut overcut(const Cell& cell, const Material& material, KerfsOn side, Length
 OvercutLimits overcut_limits(const Cell& cell, const Material& material, KerfsOn side, Length radius, Length step) {
     OvercutLimits limits{cell.depth, cell.depth, cell.depth};
     Mend reached = Mend::keep;
-    for (int i = 1; cell.depth + step * i < cell.thickness; ++i) {
+    for (int i = 1; cell.depth + step * i < cell.thinnest(); ++i) {
         const Length depth = cell.depth + step * i;
         // A deeper cut never needs less.
         reached = std::max(reached, overcut(cell, material, side, radius, depth).mend);

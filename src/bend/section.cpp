@@ -44,15 +44,42 @@ double highest_along(const Cell& cell, double height) {
     return highest;
 }
 
+/// The same sums over a moulded board across its width, of the wood that lies more than `depth` below its back; about
+/// the back. T^n is integrated exactly where the thickness runs straight.
+Beam across(const std::vector<ProfilePoint>& profile, Length depth) {
+    const double d = depth.mm();
+    Beam sum;
+    for (std::size_t i = 1; i < profile.size(); ++i) {
+        const double wide = (profile[i].height - profile[i - 1].height).mm();
+        const double a = profile[i - 1].thickness.mm();
+        const double b = profile[i].thickness.mm();
+        sum.area += wide * ((a + b) / 2 - d);
+        sum.moment += wide * ((a * a + a * b + b * b) / 3 - d * d) / 2;
+        sum.second += wide * ((a * a * a + a * a * b + a * b * b + b * b * b) / 4 - d * d * d) / 3;
+    }
+    return sum;
+}
+
+/// The back is the one face that lies level: the line is found from there and told from the plain face.
+Section moulded_section(const Cell& cell) {
+    const Beam web = across(cell.profile, cell.depth);
+    const Beam whole = across(cell.profile, Length());
+    const Length neutral = cell.thickness - Length::mm(web.neutral());
+    return {web.stiffness() / whole.stiffness(), neutral, std::max(neutral, cell.web() - neutral),
+            cell.thickness - Length::mm(whole.neutral())};
+}
+
 }  // namespace
 
 Section web_section(const Cell& cell) {
     const Length web = cell.web();
-    if (cell.plies.empty()) return {std::pow(web / cell.thickness, 3), web / 2, web / 2};
+    if (cell.plain()) return {std::pow(web / cell.thickness, 3), web / 2, web / 2, cell.thickness / 2};
+    if (cell.plies.empty()) return moulded_section(cell);
     const Beam part = beam(cell, web.mm());
     const double neutral = part.neutral();
     const double extreme = std::max(neutral, highest_along(cell, web.mm()) - neutral);
-    return {part.stiffness() / beam(cell, cell.thickness.mm()).stiffness(), Length::mm(neutral), Length::mm(extreme)};
+    return {part.stiffness() / beam(cell, cell.thickness.mm()).stiffness(), Length::mm(neutral), Length::mm(extreme),
+            cell.thickness / 2};
 }
 
 std::optional<int> ply_at_bottom(const Cell& cell) {

@@ -12,11 +12,13 @@ inline constexpr double cross_stiffness = 0.05;
 
 struct Section {
     double stiffness = 0;  ///< EI of the web over that of the whole board
-    Length neutral;        ///< from the plain face
+    Length neutral;        ///< from the plain face, of a moulded board from its thickest place
     Length extreme;        ///< from there to the farthest wood whose grain runs along: it is strained most
+    Length whole;          ///< the line of the board without kerfs, from the plain face
 };
 
-/// Of one stuff: (t/T)^3, t/2, t/2. Of plies: the transformed section, each ply by its stiffness along the board.
+/// Of one stuff: (t/T)^3, t/2, t/2, T/2. Of plies: the transformed section, each ply by its stiffness along the board.
+/// Of a moulded board: summed across its width about one line, since its parts bend together.
 Section web_section(const Cell& cell);
 
 /// In which ply the kerf ends, from 1 at the plain face; none for a board of one stuff. Even ones lie across the board.

@@ -25,7 +25,7 @@ std::vector<Change> sensitivity(const Cell& cell, const Material& material, Kerf
         for (const Length by : {-step, step}) {
             Change change{what, by, 0, Verdict::ok, true};
             const Cell other = changed(cell, what, by);
-            const bool whole = other.depth.mm() > 0 && other.web().mm() > 0 && other.kerf.mm() > 0;
+            const bool whole = other.depth.mm() > 0 && other.thinnest_web().mm() > 0 && other.kerf.mm() > 0;
             if (whole && other.kerf < other.spacing) {
                 const Assessment after =
                     assess(other, material, side, radius, Angle::radians(cell.spacing / radius), 1);

@@ -30,7 +30,8 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     std::string lines =
         line("kerfs",
              fmt::format("{}; {}", counted(piece.blank().kerfs.size(), "cut"), sheets::kerf_side(piece, kit))) +
-        line("depth", fmt::format("{}, leaves a web of {}", tape.exact(piece.cut.depth), tape.exact(piece.cut.web()))) +
+        line("depth",
+             fmt::format("{}, leaves a web of {}", tape.exact(piece.cut.depth), sheets::web_text(piece, kit, tape))) +
         line("spacing", sheets::spacing_text(piece, kit, tape));
     for (const std::string& sentence : sheets::settings_sentences(piece, kit, tape))
         lines += line("settings", sentence);

@@ -187,6 +187,18 @@ Json refused_json(const plan::Plan& plan) {
     return all;
 }
 
+/// Null for a flat board.
+Json moulded_json(const plan::Piece& piece) {
+    if (!piece.cut.moulded()) return {};
+    Json profile = Json::array();
+    for (const bend::ProfilePoint& point : piece.cut.profile)
+        profile.push_back({mm(point.height), mm(point.thickness)});
+    return {{"profile_mm", piece.cut.profile_told ? profile : Json()},  // null: only its least thickness is told
+            {"thinnest_mm", mm(piece.cut.thinnest())},
+            {"utilisation_thickest", piece.moulded_use[0]},
+            {"utilisation_thinnest", piece.moulded_use[1]}};
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -203,6 +215,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"kerf_depth_mm", mm(piece.cut.depth)},
         {"kerf_mm", mm(piece.cut.kerf)},
         {"web_mm", mm(piece.cut.web())},
+        {"web_thinnest_mm", mm(piece.cut.thinnest_web())},
+        {"moulded", moulded_json(piece)},
         {"spacing_mm", mm(piece.cut.spacing)},
         {"spacing_min_mm", mm(piece.cut.least_spacing)},
         {"mitres_deg",

@@ -128,7 +128,16 @@ struct Board {
     std::vector<TooDeep> too_deep;
     std::vector<Coupon> coupons;         ///< in file order
     std::vector<Sourced<Length>> plies;  ///< from the plain face, odd in number; empty where the job does not say
+    /// Of a moulded wall board: heights across the width, rising from its bottom edge, and the thickness there.
+    std::vector<std::pair<Sourced<Length>, Sourced<Length>>> profile;
+    std::optional<Sourced<Length>> least_thickness;  ///< in place of a profile
     Position at;                         ///< of the table's header
+
+    bool moulded() const { return !profile.empty() || least_thickness; }
+    /// Where a moulded board is thinnest; the thickness of a flat one.
+    Length thinnest() const;
+    /// Where that is told.
+    Position thinnest_at() const;
 };
 
 /// Heads of openings, in the trade's words.

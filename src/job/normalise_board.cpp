@@ -28,6 +28,14 @@ void write_too_deep(Writer& writer, std::vector<TooDeep> kerfs) {
     if (!pairs.empty()) writer.rows("too_deep", std::move(pairs));
 }
 
+void write_moulding(Writer& writer, const Board& board) {
+    std::vector<Element> points;
+    points.reserve(board.profile.size());
+    for (const auto& [height, thickness] : board.profile) points.push_back({height.value, thickness.value});
+    if (!points.empty()) writer.rows("profile", std::move(points));
+    writer.length("least_thickness", board.least_thickness);
+}
+
 bool same(double a, double b) { return canonical(Scalar(Percent{a})) == canonical(Scalar(Percent{b})); }
 
 void write(Writer& writer, const Material& material) {
@@ -72,6 +80,7 @@ void write_board(Writer& writer, const Board& board) {
     std::vector<Length> plies;
     for (const auto& ply : board.plies) plies.push_back(ply.value);
     if (!plies.empty()) writer.lengths("plies", plies);
+    write_moulding(writer, board);
     write(writer, "kerf_depth", board.kerf_depth);
     if (board.kerfs.empty()) write(writer, "spacing", board.spacing);
     writer.length("trim", board.trim.value);

@@ -69,6 +69,7 @@ Board read_liner(Context& context, const toml::table& table, const Sourced<Lengt
     TableReader reader(context, table, "[opening.liner]");
     Board board = read_common(context, reader, "opening.liner");
     board.width = depth;
+    refuse_moulding(reader);
     reader.finish();
     return board;
 }
@@ -77,6 +78,7 @@ Board read_wall_board(Context& context, const toml::table& table) {
     TableReader reader(context, table, "[wall.board]");
     Board board = read_common(context, reader, "wall.board");
     board.width = reader.needed_length(board_width);
+    read_moulding(context, reader, board);
     board.scarf = reader.length_or(scarf, Length());
     board.no_splice = reader.pairs(no_splice).value_or(LengthPairs{});
     reader.finish();

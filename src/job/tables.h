@@ -41,6 +41,10 @@ std::vector<Coupon> read_coupons(Context& context, TableReader& board_reader, st
 std::vector<Trial> read_trials(Context& context, TableReader& top, const Sourced<Length>& saw_kerf);
 /// Plies, as a number of like ones or their thicknesses; empty where they are not given.
 std::vector<Sourced<Length>> read_plies(Context& context, TableReader& reader, const Sourced<Length>& thickness);
+/// `profile` and `least_thickness` of a wall board whose other keys are read.
+void read_moulding(Context& context, TableReader& reader, Board& board);
+/// Tells that a liner has no such keys.
+void refuse_moulding(TableReader& reader);
 
 Casing read_casing(Context& context, const toml::table& table);
 /// [opening.template].

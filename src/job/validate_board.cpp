@@ -16,18 +16,26 @@ std::optional<Sourced<Length>> given_in(const Setting& setting) {
 }
 
 /// The depth as given, or half the thickness, which is also what a job that does not say gets at first.
-Length depth_of(const Board& board) { return board.kerf_depth.given.value_or(board.thickness.value / 2); }
+Length depth_of(const Board& board) { return board.kerf_depth.given.value_or(board.thinnest() / 2); }
 
-void check_web(Context& context, const std::optional<Sourced<Length>>& cut, const Sourced<Length>& thickness) {
-    if (!cut || !known(thickness)) return;
-    const Length web = thickness.value - cut->value;
+/// The web where the board is thinnest.
+void check_web(Context& context, const std::optional<Sourced<Length>>& cut, const Board& board) {
+    if (!cut || !known(board.thickness)) return;
+    const Length thickness = board.thinnest();
+    const Length web = thickness - cut->value;
     if (web >= least_web - slack) return;
     const std::string depth = "kerf_depth " + context.shown(cut->value);
+    const std::string board_there = board.moulded() ? " where the board is " + context.shown(thickness) +
+                                                          " thick, on line " + std::to_string(board.thinnest_at().line)
+                                                    : "";
+    const std::string most = "at least " + context.shown(least_web) + " must stay: expected at most ";
     context.error(cut->at,
-                  web <= slack ? depth + " leaves no web in a board " + context.shown(thickness.value) + " thick"
-                               : depth + " leaves a web of only " + context.shown(web),
-                  "at least " + context.shown(least_web) + " must stay: expected at most " +
-                      context.shown(thickness.value - least_web));
+                  web > slack       ? depth + " leaves a web of only " + context.shown(web) + board_there
+                  : board.moulded() ? depth + " leaves no web" + board_there
+                                    : depth + " leaves no web in a board " + context.shown(thickness) + " thick",
+                  thickness > least_web + slack ? most + context.shown(thickness - least_web)
+                                                : "no depth leaves " + context.shown(least_web) +
+                                                      " there: a board that is thicker where it is thinnest would do");
 }
 
 void check_blade(Context& context, const Board& board, const Saw& saw) {
@@ -86,14 +94,14 @@ void check_too_deep(Context& context, const Board& board) {
 }  // namespace
 
 void check_board(Context& context, const Board& board, const Saw& saw) {
-    check_web(context, given_in(board.kerf_depth), board.thickness);
+    check_web(context, given_in(board.kerf_depth), board);
     check_blade(context, board, saw);
     check_spacing(context, given_in(board.spacing), saw);
     check_kerfs(context, board.kerfs, saw);
     check_too_deep(context, board);
     for (const Coupon& coupon : board.coupons) {
         check_coupon(context, coupon);
-        check_web(context, coupon.kerf_depth, board.thickness);
+        check_web(context, coupon.kerf_depth, board);
         check_spacing(context, coupon.spacing, saw);
     }
     for (const auto& [from, to] : board.no_splice) {

@@ -40,7 +40,7 @@ Caution of_concern(Concern concern, const Piece& piece) {
             return {"nearly_closes", {{"close_radius", piece.bend.close_radius}, {"radius", closing_at(piece)}}};
         case Concern::facet_visible: return {"facet_visible", {{"facet", piece.bend.facet}}};
         case Concern::grain_may_split: return {"grain_may_split", {}};
-        case Concern::web_thin: return {"web_thin", {{"web", piece.cut.web()}}};
+        case Concern::web_thin: return {"web_thin", {{"web", piece.cut.thinnest_web()}}};
         case Concern::depth_out_of_range:
             return {"depth_out_of_range", {{"ratio", piece.cut.depth / piece.cut.thickness}}};
         case Concern::kerf_out_of_range:
@@ -139,6 +139,12 @@ std::optional<Caution> of_plies(const Piece& piece) {
                    {{"depth", better.depth}, {"kerfs", better.kerfs}, {"u", better.utilisation}}};
 }
 
+/// A moulded board of which only the least thickness is known.
+std::optional<Caution> of_moulding(const Piece& piece) {
+    if (!piece.cut.moulded() || piece.cut.profile_told) return std::nullopt;
+    return Caution{"profile_untold", {{"thinnest", piece.cut.thinnest()}}};
+}
+
 /// Kerfs that were cut too deep, the worst first: what the board is worth now hangs on them.
 void add_deep_kerfs(std::vector<Caution>& cautions, const Piece& piece) {
     constexpr std::array keys{"", "kerf_to_ease", "kerf_to_fill", "kerf_scraps_the_board"};
@@ -189,6 +195,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     if (piece.blank().bends_both_ways()) cautions.push_back({"reverse_bend", {}});
     add(cautions, of_settings(piece));
     add(cautions, of_plies(piece));
+    add(cautions, of_moulding(piece));
     add_coupon(cautions, piece);
     add(cautions, of_gaps(piece));
     add(cautions, of_bare_ends(piece));

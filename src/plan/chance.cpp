@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "bend/limit.h"
+#include "bend/verdict.h"
 #include "plan/lay_out.h"
 
 namespace kerfpacket::plan {
@@ -30,7 +31,7 @@ double by_depth(const Laid& laid, const bend::Material& material, measure::Unit 
     for (const Length by : {-depth_error(unit), depth_error(unit)}) {
         bend::Cell other = cell;
         other.depth += by;
-        if (other.depth.mm() <= 0 || other.web().mm() <= 0) continue;
+        if (other.depth.mm() <= 0 || other.thinnest_web().mm() <= 0) continue;
         const double then =
             bend::web_strain(other, material.softness, laid.radii.line) / bend::break_strain(other, material, kerf.on);
         most = std::max(most, std::abs(std::log(then / meant)));
@@ -59,11 +60,11 @@ Load load_of(const Laid& laid, const Request& wanted, const bend::Material& mate
 }
 
 /// Every kerf that bends, in either way of breaking; those that are alike together.
-std::vector<bend::Link> links_of(const Laid& laid, const Wood& wood, double load) {
+std::vector<bend::Link> links_of(const Laid& laid, const Wood& wood, const bend::Knowledge& known, double load) {
     std::vector<bend::Link> links;
     const auto add = [&](double limit, double strain, bend::Mode mode) {
-        const double margin = std::log(limit / strain) + wood.known.mean(mode);
-        const double spread = std::hypot(wood.known.spread(mode), load);
+        const double margin = std::log(limit / strain) + known.mean(mode);
+        const double spread = std::hypot(known.spread(mode), load);
         for (bend::Link& link : links)
             if (std::abs(link.margin - margin) < 1e-9 && std::abs(link.spread - spread) < 1e-9) {
                 ++link.kerfs;
@@ -89,21 +90,118 @@ Chance chance_of(const std::vector<bend::Link>& links, const Load& load, const W
     return chance;
 }
 
+/// The kerf that governs, and the way in which it breaks first by the table.
+class Governing {
+public:
+    Governing(const Laid& laid, const Wood& wood, double load)
+        : laid_(laid), wood_(wood), load_(load), kerf_(laid.governing_kerf()) {
+        const bend::Cell cell = laid.cut.cell(kerf_.spacing);
+        limit_ = bend::break_strain(cell, wood.table, kerf_.on);
+        const bool outside = kerf_.on == bend::KerfsOn::outside;
+        if (outside && wood.table.peel && limit_ < wood.table.break_strain_outside) mode_ = bend::Mode::peel;
+    }
+
+    double limit() const { return limit_; }
+
+    double breaks(const bend::Knowledge& known) const {
+        return bend::chance_of_breaking(links_of(laid_, wood_, known, load_), known.spot());
+    }
+
+    Told told(Told::By by, const bend::Knowledge& known) const {
+        return {by, limit_ * std::exp(known.mean(mode_)), known.spread(mode_), breaks(known)};
+    }
+
+    /// Chance once one more coupon of the board, bent round a disc, broke at that strain.
+    double with_coupon(double strain) const {
+        // A foot of it, bent to where chord and rise read well.
+        constexpr Length chord = Length::inches(12);
+        constexpr Length rise = Length::inches(1.5);
+        const bend::Coupon coupon{chord, rise};
+        bend::Knowledge known = wood_.known;
+        known.take_coupon(mode_, std::log(strain / limit_),
+                          evenly * bend::coupon_error(coupon, bend::coupon_reading, bend::coupon_reading),
+                          bend::kerfs_at_most(coupon, kerf_.spacing));
+        return breaks(known);
+    }
+
+    /// The verdict then, by the chance and by the weakest coupon.
+    bend::Verdict verdict_with(double strain, double weakest) const {
+        const double breaks = with_coupon(strain);
+        const bend::Verdict by_strain = bend::strain_verdict(laid_.bend.strain / std::min(strain, weakest));
+        const bend::Verdict by_chance = breaks > bend::caution_chance ? bend::Verdict::break_likely
+                                        : breaks > bend::ok_chance    ? bend::Verdict::caution
+                                                                      : bend::Verdict::ok;
+        return std::max(by_strain, by_chance);
+    }
+
+private:
+    const Laid& laid_;
+    const Wood& wood_;
+    double load_;
+    const Kerf& kerf_;
+    double limit_ = 0;
+    bend::Mode mode_ = bend::Mode::strain;
+};
+
+std::vector<Told> told(const Governing& kerf, const Wood& wood) {
+    std::vector<Told> all{kerf.told(Told::By::table, bend::Knowledge(wood.table.scatter))};
+    if (wood.by_trials.counted() > 0) all.push_back(kerf.told(Told::By::trials, wood.by_trials));
+    if (wood.known.counted() > wood.by_trials.counted()) all.push_back(kerf.told(Told::By::coupons, wood.known));
+    return all;
+}
+
+/// A coupon weaker or stronger than this against the table is asked about before it counts.
+constexpr double weakest_read = 0.5;
+constexpr double strongest_read = 1.5;
+
+/// The least strain in that range at which the verdict is no worse; 0 where there is none.
+double strain_for(const Governing& kerf, double weakest, bend::Verdict no_worse) {
+    double low = kerf.limit() * weakest_read;
+    double high = kerf.limit() * strongest_read;
+    if (kerf.verdict_with(high, weakest) > no_worse) return 0;
+    if (kerf.verdict_with(low, weakest) <= no_worse) return low;
+    // To a hundredth of a per cent of strain, as it is printed.
+    constexpr double fine = 5e-5;
+    while (high - low > fine) {
+        const double middle = (low + high) / 2;
+        (kerf.verdict_with(middle, weakest) > no_worse ? low : high) = middle;
+    }
+    return high;
+}
+
+NextCoupon next_coupon(const Governing& kerf, const Laid& laid, const Wood& wood) {
+    // Where coupons count already, the weakest of all is the board's.
+    const bool has_coupon = wood.known.counted() > wood.by_trials.counted();
+    const double weakest = has_coupon ? laid.bend.strain_limit : kerf.limit() * strongest_read;
+    NextCoupon next;
+    constexpr int steps = 12;
+    for (int i = 0; i <= steps; ++i) {
+        const double part = weakest_read + (strongest_read - weakest_read) * i / steps;
+        next.chances.emplace_back(kerf.limit() * part, kerf.with_coupon(kerf.limit() * part));
+    }
+    next.ok_from = strain_for(kerf, weakest, bend::Verdict::ok);
+    next.caution_from = strain_for(kerf, weakest, bend::Verdict::caution);
+    return next;
+}
+
 }  // namespace
 
 Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    return chance_of(links_of(laid, wood, load.spread), load, wood);
+    return chance_of(links_of(laid, wood, wood.known, load.spread), load, wood);
 }
 
 Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    const std::vector<bend::Link> links = links_of(laid, wood, load.spread);
+    const std::vector<bend::Link> links = links_of(laid, wood, wood.known, load.spread);
     Chance chance = chance_of(links, load, wood);
     if (links.empty()) return chance;
     constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
     for (std::size_t i = 0; i < chances.size(); ++i)
         chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
+    const Governing kerf(laid, wood, load.spread);
+    chance.told = told(kerf, wood);
+    chance.next = next_coupon(kerf, laid, wood);
     return chance;
 }
 

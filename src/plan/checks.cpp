@@ -19,7 +19,7 @@ constexpr Length slack = Length::mm(0.001);
 
 /// Where a setting stands, or where the board does when the setting was left out.
 job::Position place(const job::Setting& setting, const job::Board& board) {
-    return setting.at.line > 0 ? setting.at : board.thickness.at;
+    return setting.at.line > 0 ? setting.at : board.thinnest_at();
 }
 
 /// "MDF" for "mdf", "poplar" for "yellow-poplar": capitals and a part of the name, or else a slip of the keyboard.
@@ -38,10 +38,10 @@ std::string meant_material(const std::string& word, const std::vector<std::strin
 
 job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& job) {
     return {job::Severity::error, place(board.kerf_depth, board),
-            fmt::format("kerfs {} deep in a board {} thick leave a web of {}",
-                        measure::length_text(depth, job.header.units),
-                        measure::length_text(board.thickness.value, job.header.units),
-                        measure::length_text(board.thickness.value - depth, job.header.units)),
+            fmt::format(
+                "kerfs {} deep in a board {} thick{} leave a web of {}", measure::length_text(depth, job.header.units),
+                measure::length_text(board.thinnest(), job.header.units), board.moulded() ? " at its thinnest" : "",
+                measure::length_text(board.thinnest() - depth, job.header.units)),
             fmt::format("the web must be at least {}", measure::length_text(bend::least_web, job.header.units))};
 }
 
@@ -122,7 +122,7 @@ job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
     const Length depth = board.kerf_depth.given.value_or(usual_depth(board));
     const Length spacing = board.spacing.given.value_or(usual_spacing);
     job::Diagnostics wrong;
-    if (board.thickness.value - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
+    if (board.thinnest() - depth < bend::least_web - slack) wrong.push_back(thin_web(depth, board, job));
     if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     const auto material = material_of(board, job);
     if (material && !material->may_split && !board.plies.empty())

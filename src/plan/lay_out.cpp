@@ -20,6 +20,8 @@ Cutting cutting(const job::Board& board, const Cut& cut, const Wood& wood, const
         .least_spacing = cut.most,
         .hinge_part = wood.hinge_part,
         .plies = plies_of(board),
+        .profile = profile_of(board),
+        .profile_told = !board.least_thickness.has_value(),
         .depth_given = board.kerf_depth.given.has_value() || board.kerf_depth.half,
         .spacing_given = cut.kerfs != Cut::Kerfs::solved,
         .kerfs_given = cut.kerfs == Cut::Kerfs::by_hand,

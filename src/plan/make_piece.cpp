@@ -4,7 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "bend/moulded.h"
 #include "bend/saw.h"
+#include "bend/section.h"
 #include "measure/require.h"
 #include "plan/neighbours.h"
 #include "plan/remedies.h"
@@ -72,7 +74,7 @@ std::vector<int> weak_links(const Laid& laid) {
 std::vector<Length> chart_depths(const Cutting& cut, measure::Unit unit) {
     const Length step = depth_step(unit);
     const auto can_be = [&](Length depth) {
-        return depth > cut.thickness / 8 && cut.thickness - depth > bend::least_web - 0.001_mm;
+        return depth > cut.thickness / 8 && cut.thinnest() - depth > bend::least_web - 0.001_mm;
     };
     std::vector<Length> depths{cut.depth};
     for (int i = 1; i <= 2 && depths.size() < 3; ++i) {
@@ -128,10 +130,11 @@ tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& lai
     return all;
 }
 
-/// T / 2R over break strain, where the board's middle is bent most.
+/// T / 2R over break strain, where the board's middle is bent most; of a moulded board the line that it bends about.
 double solid_utilisation(const Laid& laid, const bend::Material& material) {
-    const Length middle = laid.radii.finish + laid.cut.thickness / 2 * outward(laid.kerfs_on);
-    return middle.mm() > 0 ? laid.cut.thickness / (2 * middle) / material.break_strain_inside : 0;
+    const Length lever = bend::web_section(laid.cut.cell(laid.cut.spacing)).whole;
+    const Length middle = laid.radii.finish + lever * outward(laid.kerfs_on);
+    return middle.mm() > 0 ? lever / middle / material.break_strain_inside : 0;
 }
 
 /// As the kerf is now, before anything is done about it.
@@ -225,6 +228,8 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .coupon = known->coupon,
         .tried = known->tried,
         .chance = with_coupons(chance_with_levels(laid, wanted, known->wood, job), known->tried),
+        .moulded_use = laid.cut.moulded() ? bend::moulded_utilisation(cell, material, kerf.on, laid.radii.line)
+                                          : std::array<double, 2>{},
         .solid_utilisation = solid_utilisation(laid, material),
         .springs_back = bend::stiffness_ratio(cell, material.softness),
         .moisture_move = laid.blank.length * (material.movement * told_moisture),

@@ -1,6 +1,7 @@
 #pragma once
 // One piece of the job, computed: made once, of parts that are made once.
 
+#include <array>
 #include <optional>
 #include <string>
 #include <utility>
@@ -102,6 +103,8 @@ struct Piece {
     std::optional<CouponResult> coupon;    ///< of the board's, the weakest that counts; where none does, the first
     std::vector<CouponResult> tried;       ///< trials of the material, then all coupons of the board
     Chance chance;
+    /// Of a moulded board, strain over break strain where it is thickest and where it is thinnest, at the governing kerf.
+    std::array<double, 2> moulded_use{};
     /// Strain of the board without kerfs, T / 2R, over break strain, where it bends most.
     double solid_utilisation = 0;
     /// Part of the bend that a board loses whose kerfs were filled stiff on a form: r of bend::stiffness_ratio.

@@ -75,6 +75,7 @@ private:
     /// What is given where it stands, else the board.
     job::Position place() const {
         if (depth_ && board_.kerf_depth.at.line > 0) return board_.kerf_depth.at;
+        if (board_.moulded() && !deepest()) return board_.thinnest_at();
         if (board_.spacing.given) return board_.spacing.at;
         return board_.thickness.at;
     }
@@ -89,8 +90,9 @@ private:
     std::string message() const {
         const std::optional<Length> depth = deepest();
         if (!depth)
-            return fmt::format("a board {} thick leaves no depth to cut: the web must be at least {}",
-                               text(bent_.thickness), text(bend::least_web));
+            return fmt::format("a board {} thick{} leaves no depth to cut: the web must be at least {}{}",
+                               text(bent_.thinnest()), board_.moulded() ? " at its thinnest" : "",
+                               text(bend::least_web), too_shallow());
         const bend::Cell cell = bent_.cell(*depth, spacing());
         const bend::Assessment a = bent_.assess(cell);
         const TightSpot& spot = bent_.worst(cell);
@@ -111,6 +113,30 @@ private:
                            wanted_.id);
     }
 
+    /// Why the depth that the thinnest place leaves is not looked for: it is shallow for the thickest.
+    std::string too_shallow() const {
+        if (!board_.moulded()) return "";
+        return fmt::format(", and at least {} of the {} where it is thickest is to be cut",
+                           measure::fixed(least_depth_ratio, 1), text(bent_.thickness));
+    }
+
+    /// Of a moulded board: the deepest cut that its thinnest place leaves, which is not looked for where it is shallow
+    /// for the thickest.
+    std::string shallow_depth() const {
+        if (!board_.moulded() || depth_) return "";
+        const Length step = depth_step(unit()) / 2;
+        const Length most = step * std::floor((bent_.thinnest() - bend::least_web) / step + 1e-6);
+        if (most < step) return "";
+        job::Board board = all_left_to_solve(board_);
+        board.kerf_depth.given = most;
+        Request wanted = wanted_;
+        wanted.wanted = &board;
+        const auto found = run(wanted, bent_.wood);
+        return found ? fmt::format("kerf_depth = \"{}\", down to {} apart{}", text(most), text(found->least_spacing),
+                                   careful(*found))
+                     : "";
+    }
+
     std::string hint() const {
         std::vector<std::string> ways;
         const auto add = [&](std::string way) {
@@ -118,9 +144,13 @@ private:
         };
         add(free_settings());
         if (ways.empty()) {
+            add(shallow_depth());
             add(larger_radius());
-            add(thinner_board());
-            add(laminated());
+            // A moulded board is the one that is wanted, and plies of it are none.
+            if (!board_.moulded()) {
+                add(thinner_board());
+                add(laminated());
+            }
             add(other_material());
         }
         if (ways.empty()) return "nothing that this program knows of takes this bend";

@@ -8,8 +8,6 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Shallower kerfs are outside the range for which the bend was checked. Source: src/bend/NOTES.md.
-constexpr double least_depth_ratio = 0.3;
 /// Kerfs leave at least this part of the spacing as land. Source: the same.
 constexpr double most_kerf_ratio = 0.85;
 /// Rounding between units must not lose a depth that just fits.
@@ -45,8 +43,14 @@ bend::Assessment Bent::assess(const bend::Cell& cell) const {
 
 Bent bent_of(const Request& wanted, const Wood& wood, const job::Job& job) {
     const job::Board& board = *wanted.wanted;
-    return {board.thickness.value, job.saw.kerf.value, job.saw.blade_diameter.value, wood, tight_spots(wanted),
-            wanted.measured_to,    plies_of(board)};
+    return {board.thickness.value,
+            job.saw.kerf.value,
+            job.saw.blade_diameter.value,
+            wood,
+            tight_spots(wanted),
+            wanted.measured_to,
+            plies_of(board),
+            profile_of(board)};
 }
 
 std::optional<Length> given_depth(const job::Board& board) {
@@ -82,14 +86,15 @@ std::vector<Length> depths(const Bent& bent, Length web, measure::Unit unit) {
     const Length step = depth_step(unit);
     const Length reach = bent.blade / 2 - step;
     const Length least = bent.thickness * least_depth_ratio - slack;
-    const Length most = std::min(bent.thickness - web, reach) + slack;
+    const Length most = std::min(bent.thinnest() - web, reach) + slack;
     if (!bent.plies.empty()) return cross_ply_depths(bent.plies, step / 2, least, most);
     std::vector<Length> all;
     for (int i = 1; step * i <= most; ++i)
         if (step * i >= least) all.push_back(step * i);
     // Down to the least web itself, in half steps, not only to the last whole step before it.
     for (const Length thinnest : {bend::thin_web, web}) {
-        const Length deepest = step / 2 * std::floor((std::min(bent.thickness - thinnest, reach) + slack) / (step / 2));
+        const Length deepest =
+            step / 2 * std::floor((std::min(bent.thinnest() - thinnest, reach) + slack) / (step / 2));
         const auto after = std::find_if(all.begin(), all.end(), [&](Length d) { return d > deepest - slack; });
         const bool there = after != all.end() && *after < deepest + slack;
         if (thinnest >= web && deepest >= least && !there) all.insert(after, deepest);

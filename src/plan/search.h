@@ -16,11 +16,14 @@ struct Bent {
     Wood wood;
     std::vector<TightSpot> spots;
     job::Surface measured_to = job::Surface::wall;
-    std::vector<Length> plies{};  ///< as in bend::Cell
+    std::vector<Length> plies{};                ///< as in bend::Cell
+    std::vector<bend::ProfilePoint> profile{};  ///< the same
 
     bend::Cell cell(Length depth, Length spacing) const {
-        return {thickness, depth, kerf, spacing, wood.hinge_part, plies};
+        return {thickness, depth, kerf, spacing, wood.hinge_part, plies, profile};
     }
+    /// Where a moulded board is thinnest.
+    Length thinnest() const { return cell({}, {}).thinnest(); }
     /// Of the line that keeps its length, at a tight spot.
     Length line_radius(const TightSpot& spot, const bend::Cell& cell) const;
     /// Whether strain, peel, closing and facet are ok at every tight spot.
@@ -32,6 +35,9 @@ struct Bent {
 };
 
 Bent bent_of(const Request& wanted, const Wood& wood, const job::Job& job);
+
+/// Shallower kerfs are outside the range for which the bend was checked. Source: src/bend/NOTES.md.
+inline constexpr double least_depth_ratio = 0.3;
 
 /// The depth that the job gives, in figures or as half the thickness.
 std::optional<Length> given_depth(const job::Board& board);

@@ -156,7 +156,7 @@ private:
     /// Where nothing is ok, it is the web that keeps the cut from going deeper.
     bend::Limit what_limits(const Settled& settled) const {
         const bool web = settled.settings.rule == Rule::least_strain && !depth_ &&
-                         settled.laid.cut.web() - depth_step(unit()) < bend::thin_web;
+                         settled.laid.cut.thinnest_web() - depth_step(unit()) < bend::thin_web;
         return web ? bend::Limit::web : limit(settled.laid, bent_.wood);
     }
 

@@ -4,6 +4,8 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "bend/coupon.h"
 #include "job/job.h"
@@ -29,6 +31,22 @@ struct CouponResult {
     std::optional<Length> hinge;  ///< above the kerf's bottom, of a coupon that closed
 };
 
+/// What is known of the strain at which this board breaks, where it is bent most, and the chance that this leaves.
+struct Told {
+    enum class By { table, trials, coupons };  ///< each with those before it
+    By by = By::table;
+    double strain = 0;  ///< the middle one of boards like this
+    double spread = 0;  ///< standard deviation of its logarithm
+    double breaks = 0;
+};
+
+/// What one more coupon of this board would tell.
+struct NextCoupon {
+    std::vector<std::pair<double, double>> chances;  ///< break strain that it tells, rising; chance of breaking then
+    double ok_from = 0;       ///< the least strain with which strain and chance are ok; 0: none that is believed
+    double caution_from = 0;  ///< and no worse than a caution
+};
+
 /// How many boards like this one would break, cut and bent as drawn.
 struct Chance {
     double breaks = 0;  ///< between 0 and 1
@@ -39,6 +57,8 @@ struct Chance {
     double load = 0;  ///< what depth and tape may add to the strain at worst, as a part of it
     /// Times the strain as drawn at which 1 in 100, 20, 4, 2 would break.
     std::array<double, 4> times{};
+    std::vector<Told> told;  ///< by the table, then by what else counted
+    NextCoupon next;
 
     bool counted() const { return coupons + trials > 0; }
 };

@@ -64,6 +64,7 @@ public:
     tl::expected<CouponedWood, job::Diagnostics> run() {
         for (const job::Trial& trial : job_.trials)
             if (trial.material.value == board_.material.value && !take(trial)) return tl::unexpected(wrong_);
+        found_.wood.by_trials = found_.wood.known;
         for (const job::Coupon& coupon : board_.coupons)
             if (!take(coupon)) return tl::unexpected(wrong_);
         if (found_.coupon && found_.coupon->counts)
@@ -75,7 +76,8 @@ private:
     const bend::Material& table() const { return found_.wood.table; }
 
     bend::Cell cell_of(const CouponResult& coupon) const {
-        return {board_.thickness.value, coupon.depth, job_.saw.kerf.value, coupon.spacing, 0.5, plies_of(board_)};
+        return {board_.thickness.value, coupon.depth,      job_.saw.kerf.value, coupon.spacing, 0.5,
+                plies_of(board_),       profile_of(board_)};
     }
 
     /// What a bent piece tells; its strain is judged against the table's board cut like `cell`.
@@ -127,7 +129,8 @@ private:
             job_.saw.kerf.value,
             given.spacing ? given.spacing->value : board_.spacing.given.value_or(usual_spacing),
             0.5,
-            plies_of(board_)};
+            plies_of(board_),
+            profile_of(board_)};
         CouponResult coupon = result(given, side_, cell);
         if (coupon.outcome == job::Outcome::closed && !take_hinge(given, coupon, cell)) return false;
         if (coupon.coupon.held == bend::Held::one_kerf) {

@@ -14,14 +14,15 @@ namespace kerfpacket::plan {
 
 /// Figures of the wood: of the table, the user's, or with what a coupon told.
 struct Wood {
-    bend::Material material;  ///< with the weakest coupon's limits
-    double hinge_part = 0.5;  ///< as in bend::Cell
-    bend::Material table;     ///< without any coupon
-    bend::Knowledge known;    ///< of all coupons and trials, against the table
+    bend::Material material;    ///< with the weakest coupon's limits
+    double hinge_part = 0.5;    ///< as in bend::Cell
+    bend::Material table;       ///< without any coupon
+    bend::Knowledge known;      ///< of all coupons and trials, against the table
+    bend::Knowledge by_trials;  ///< of the trials alone
 };
 /// Wood of which no coupon was bent.
 inline Wood untried(const bend::Material& material) {
-    return {material, 0.5, material, bend::Knowledge(material.scatter)};
+    return {material, 0.5, material, bend::Knowledge(material.scatter), bend::Knowledge(material.scatter)};
 }
 
 /// The user's figures where the job has them, else ours; none for a name that nobody knows.

@@ -31,8 +31,10 @@ public:
 
     /// "reveal", "casing: width", "saw: kerf".
     std::string what(const job::Value& value) const {
-        std::string name = kit_.words("changes.value_" + value.key);
         const std::string table = value.table.substr(value.table.rfind('.') + 1);
+        // A printer has a profile too.
+        const bool section = table == "board" && value.key == "profile";
+        std::string name = kit_.words("changes.value_" + (section ? "section" : value.key));
         static const std::set<std::string, std::less<>> plain{"job", "opening", "wall", "liner", "board"};
         if (plain.contains(table)) return name;
         if (table == "material") return value.piece + ": " + name;

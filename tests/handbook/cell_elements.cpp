@@ -3,6 +3,7 @@
 #include <cmath>
 #include <vector>
 
+#include <Eigen/LU>
 #include <Eigen/SparseCholesky>
 #include <Eigen/SparseCore>
 
@@ -124,6 +125,21 @@ Eigen::VectorXd moved_by_moment(const Grid& grid, const Sparse& free, const Laye
     return solver.solve(load);
 }
 
+/// Stretch at the plain face and turn, in T, under a unit pull and under a unit moment.
+Eigen::Matrix2d compliance(const Grid& grid, const Layers& layers) {
+    const Sparse free = movements(grid);
+    const Sparse held = free.transpose() * stiffness(grid, layers) * free;
+    const Eigen::SimplicialLDLT<Sparse> solver(held);
+    measure::require(solver.info() == Eigen::Success, "a held cell has a stiffness");
+    Eigen::Matrix2d found;
+    for (Index i = 0; i < 2; ++i) {
+        Eigen::VectorXd load = Eigen::VectorXd::Zero(held.rows());
+        load[i] = 1;
+        found.col(i) = solver.solve(load).head<2>();
+    }
+    return found;
+}
+
 /// The node at the kerf's mouth: on the kerf face, at the kerf's side.
 Index mouth(const Grid& grid, const bend::Cell& cell) {
     const double side = cell.kerf / cell.thickness / 2;
@@ -137,6 +153,14 @@ Index mouth(const Grid& grid, const bend::Cell& cell) {
 
 Stuff isotropic(double poisson) { return {1, 1, 0.5 / (1 + poisson), poisson}; }
 
+Stuff soft(double along, double through, double poisson, double reach) {
+    Stuff stuff{along, through, along / 2, poisson};
+    const double lambda = through / along;
+    const double rho = 2 * std::pow(reach * std::pow(lambda, 0.25), 2) - 1;
+    stuff.shear = along / 2 / (rho / std::sqrt(lambda) + poisson);
+    return stuff;
+}
+
 double reach_factor(const Stuff& stuff) {
     const double lambda = stuff.through / stuff.along;
     const double rho = std::sqrt(lambda) * (stuff.along / (2 * stuff.shear) - stuff.poisson);
@@ -147,6 +171,18 @@ double curvature_of(const bend::Cell& cell, const Layers& layers, const Grading&
     const Grid grid(cell, grading);
     const Eigen::VectorXd moved = moved_by_moment(grid, movements(grid), layers);
     return moved[1] / (cell.spacing / cell.thickness / 2);
+}
+
+HalfCell half_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& grading) {
+    const double t = cell.thickness.mm();
+    const Eigen::Matrix2d in_t = compliance(Grid(cell, grading), [&](double) { return stuff; }).inverse() / stuff.along;
+    Eigen::Matrix2d plain;
+    plain << in_t(0, 0), in_t(0, 1) * t, in_t(1, 0) * t, in_t(1, 1) * t * t;
+    // The plain face stretches by what the back does less a turn over the thickness.
+    Eigen::Matrix2d from_back;
+    from_back << 1, -t, 0, 1;
+    const Eigen::Matrix2d back = from_back.transpose() * plain * from_back;
+    return {back(0, 0), back(0, 1), back(1, 1)};
 }
 
 Bent bend_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& grading) {

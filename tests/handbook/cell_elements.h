@@ -23,6 +23,10 @@ struct Stuff {
 /// E = 1, G = E / (2 (1 + nu)).
 Stuff isotropic(double poisson);
 
+/// A board soft through its thickness by so much that its reach factor is the factor O of the design notes. E along,
+/// E through and the Poisson ratio are of the order of handbook figures, from memory; G is then chosen to give O.
+Stuff soft(double along, double through, double poisson, double reach);
+
 /// How much farther than in an isotropic board a disturbance reaches along this one: lambda^(-1/4) ((1 + rho)/2)^(1/2)
 /// with lambda = E_through/E_along, rho = sqrt(E_along E_through)/(2 G) - sqrt(nu nu'). Source: orthotropy rescaling,
 /// Suo, Delamination specimens for orthotropic materials, J. Appl. Mech. 57 (1990) 627-634, from memory.
@@ -34,6 +38,15 @@ struct Bent {
     Length length_keeping_depth;  ///< y_n: from the plain face, where the ends of the cell keep their distance
     Length close_radius;          ///< of that line, where the kerf's mouth is shut
 };
+
+/// How half a cell, a kerf's middle to the land's, resists its end plane's movement: pull and moment about the back
+/// (the kerf face) under a stretch at the back and a turn, per unit width. In lengths and with E along the board 1.
+struct HalfCell {
+    double pull_stretch = 0;
+    double pull_turn = 0;  ///< and moment by stretch
+    double moment_turn = 0;
+};
+HalfCell half_cell(const bend::Cell& cell, const Stuff& stuff, const Grading& grading = {});
 
 /// What a board is made of at a height over the plain face, in T.
 using Layers = std::function<Stuff(double)>;

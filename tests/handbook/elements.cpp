@@ -23,16 +23,6 @@ bend::Cell cell(double depth, double kerf, double spacing) {
     return {1_in, Length::inches(depth), Length::inches(kerf), Length::inches(spacing)};
 }
 
-/// A board soft through its thickness by so much that its reach factor is the factor O of the design notes. E along,
-/// E through and the Poisson ratio are of the order of handbook figures, from memory; G is then chosen to give O.
-Stuff soft(double along, double through, double poisson, double reach) {
-    Stuff stuff{along, through, along / 2, poisson};
-    const double lambda = through / along;
-    const double rho = 2 * std::pow(reach * std::pow(lambda, 0.25), 2) - 1;
-    stuff.shear = along / 2 / (rho / std::sqrt(lambda) + poisson);
-    return stuff;
-}
-
 struct Wood {
     const char* name;
     Stuff stuff;

@@ -205,6 +205,11 @@ private:
 
     /// That coupons make trials for later jobs, and the lines of one that are known before it is bent.
     void as_trial() {
+        // A trial tells nothing of a section: a moulded coupon would be read as a flat board's.
+        if (piece_.cut.moulded()) {
+            flow_.paragraph(Role::text, words("coupon.no_trial"), small());
+            return;
+        }
         flow_.paragraph(Role::text, words("coupon.trial"), small());
         const std::vector<std::string> lines = trial_lines(piece_, size_, tape_);
         constexpr std::size_t in_a_row = 3;

@@ -38,7 +38,7 @@ private:
     /// Lines to tick, with the piece's own figures in them.
     void part(const std::string& name) {
         flow_.heading(words("install." + name));
-        const fonts::Words::Values figures{{"web", tape_.exact(piece_.cut.web())},
+        const fonts::Words::Values figures{{"web", web_text(piece_, flow_.kit(), tape_)},
                                            {"land", tape_.with_unit(piece_.cut.least_spacing - piece_.cut.kerf)},
                                            {"side", kerf_side(piece_, flow_.kit())}};
         for (const std::string& line : flow_.kit().words.list("install." + name + "_lines", figures))

@@ -4,10 +4,12 @@
 #include <optional>
 #include <utility>
 
+#include "bend/limit.h"
 #include "bend/saw.h"
 #include "sheets/cards/coupon_size.h"
 #include "sheets/cards/setup_drawing.h"
 #include "sheets/cards/setup_errors.h"
+#include "sheets/cards/setup_section.h"
 #include "sheets/layout/flow.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
@@ -22,18 +24,8 @@ public:
 
     void draw() {
         figures();
-        {
-            flow_.heading(words("setup.end_view"), words("setup.hold_against"));
-            const Rect room = flow_.take(end_view_height(piece_, style()));
-            Pen pen = flow_.pen();
-            draw_end_view(pen, plan_, piece_, tape_, room.high.y);
-        }
-        {
-            flow_.heading(words("setup.edge_view"), words("setup.must_match"));
-            const Rect room = flow_.take(edge_view_height(piece_, style()));
-            Pen pen = flow_.pen();
-            draw_edge_view(pen, piece_, tape_, room.high.y);
-        }
+        if (piece_.cut.moulded()) moulded_views();
+        else flat_views();
         steps();
         if (!piece_.saw.rear_limit) trial_table();
         coupon();
@@ -53,12 +45,53 @@ private:
         return *piece_.saw.spacer > Length() ? tape_.exact(*piece_.saw.spacer) : words("setup.none");
     }
 
+    void flat_views() {
+        {
+            flow_.heading(words("setup.end_view"), words("setup.hold_against"));
+            const Rect room = flow_.take(end_view_height(piece_, style()));
+            Pen pen = flow_.pen();
+            draw_end_view(pen, plan_, piece_, tape_, room.high.y);
+        }
+        flow_.heading(words("setup.edge_view"), words("setup.must_match"));
+        const Rect room = flow_.take(edge_view_height(piece_, style()));
+        Pen pen = flow_.pen();
+        draw_edge_view(pen, piece_, tape_, room.high.y);
+    }
+
+    /// The section of a moulded board, as far as the job file tells it, and which part of it bears the bend.
+    void moulded_views() {
+        if (piece_.cut.profile_told) {
+            flow_.heading(words("setup.section"), words("setup.section_aside"));
+            const Rect room = flow_.take(section_height(piece_, style()));
+            Pen pen = flow_.pen();
+            draw_section(pen, piece_, tape_, room.high.y);
+            pour(flow_, across_table(piece_, flow_.kit(), tape_));
+        }
+        flow_.heading(words("setup.bears"),
+                      words("setup.bears_aside", {{"spacing", spacing_text(piece_, flow_.kit(), tape_)}}));
+        {
+            const Rect room = flow_.take(bears_height(piece_, style()));
+            Pen pen = flow_.pen();
+            draw_bears(pen, piece_, tape_, room.high.y);
+        }
+        const bool thin = piece_.moulded_use[1] > piece_.moulded_use[0];
+        const Type small{Face::regular, style().small};
+        flow_.paragraph(Role::text, words(thin ? "setup.bears_thin_note" : "setup.bears_thick_note"), small);
+        if (!piece_.cut.profile_told) flow_.paragraph(Role::caution, words("setup.profile_untold"), small);
+    }
+
     /// What the saw is set to, side by side.
     void figures() {
-        const std::array<std::pair<const char*, std::string>, 4> cells{{{"setup.depth", tape_.exact(piece_.cut.depth)},
-                                                                        {"setup.web", tape_.exact(piece_.cut.web())},
-                                                                        {"setup.kerf", tape_.exact(piece_.cut.kerf)},
-                                                                        {"setup.spacer", spacer_text()}}};
+        using Cells = std::array<std::pair<const char*, std::string>, 4>;
+        const Cells flat{{{"setup.depth", tape_.exact(piece_.cut.depth)},
+                          {"setup.web", tape_.exact(piece_.cut.web())},
+                          {"setup.kerf", tape_.exact(piece_.cut.kerf)},
+                          {"setup.spacer", spacer_text()}}};
+        const Cells moulded{{{"setup.depth", tape_.exact(piece_.cut.depth)},
+                             {"setup.figure_thinnest", tape_.exact(piece_.cut.thinnest_web())},
+                             {"setup.figure_thickest", tape_.exact(piece_.cut.web())},
+                             {"setup.spacer", spacer_text()}}};
+        const Cells& cells = piece_.cut.moulded() ? moulded : flat;
         const Rect room = flow_.take(style().small + style().huge * 1.2);
         Pen pen = flow_.pen();
         const Length step = room.width() / 4;
@@ -81,7 +114,9 @@ private:
 
     /// On which side the kerfs are, what a tick marks, which blade.
     void sides() {
-        const std::string blade = words("setup.blade", {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}});
+        const std::string blade =
+            words(piece_.cut.moulded() ? "setup.blade_kerf" : "setup.blade",
+                  {{"diameter", tape_.exact(plan_.saw.blade_diameter.value)}, {"kerf", tape_.exact(piece_.cut.kerf)}});
         const std::array texts{kerf_side(piece_, flow_.kit()), tick_meaning(piece_, flow_.kit()), blade};
         flow_.skip(style().small * 0.7);
         const Rect room = flow_.take(leading(style().text));
@@ -146,6 +181,7 @@ private:
                  : words("setup.unplugged", {{"depth", depth}}),
              false);
         if (!shorter.empty()) remark(shorter, false);
+        if (piece_.cut.moulded()) carried_level();
         const std::string needed = tape_.exact(piece_.saw.travel_needed.value_or(piece_.width));
         step(plan_.saw.travel
                  ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
@@ -157,8 +193,33 @@ private:
                    true);
         step(words("setup.test_back"), true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
-        step(words("setup.web_thinnest"), true);
+        if (piece_.cut.moulded()) moulded_webs();
+        else step(words("setup.web_thinnest"), true);
         step(words("setup.kerf_measured", {{"kerf", tape_.exact(piece_.cut.kerf)}}), true);
+    }
+
+    /// A moulded edge hangs over the table unless something carries it.
+    void carried_level() {
+        const plan::MouldedEdge edge = plan::moulded_edge(piece_.cut);
+        const auto strip = [&](const bend::ProfilePoint& at) {
+            return tape_.exact(piece_.cut.thickness - at.thickness);
+        };
+        const std::string bottom = strip(piece_.cut.profile.front());
+        const std::string top = strip(piece_.cut.profile.back());
+        switch (edge) {
+            case plan::MouldedEdge::top: return step(words("setup.carried_top", {{"strip", top}}), false);
+            case plan::MouldedEdge::bottom: return step(words("setup.carried_bottom", {{"strip", bottom}}), false);
+            case plan::MouldedEdge::both:
+                return step(words("setup.carried_both", {{"bottom", bottom}, {"top", top}}), false);
+            case plan::MouldedEdge::untold: return step(words("setup.carried_untold"), false);
+            case plan::MouldedEdge::none: break;
+        }
+    }
+
+    void moulded_webs() {
+        step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
+        step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
+        step(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), false);
     }
 
     /// The spacer for each depth at which a trial groove may meet the fence.

@@ -165,6 +165,21 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
     end_dimensions(pen, piece, tape, view);
 }
 
+void draw_grooves(Pen& pen, const plan::Piece& piece, const Rect& board) {
+    const auto [left, plain] = board.low;
+    const auto [right, face] = board.high;
+    const Length bottom = face - piece.cut.depth;
+    std::vector<Point> outline{{left, face}};
+    const Length gap = varied_spacing(piece) ? piece.cut.least_spacing : piece.cut.spacing;
+    for (Length at = left + gap; at + piece.cut.kerf < right; at += gap) {
+        const Length a = at - piece.cut.kerf / 2;
+        const Length b = at + piece.cut.kerf / 2;
+        outline.insert(outline.end(), {{a, face}, {a, bottom}, {b, bottom}, {b, face}});
+    }
+    outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
+    pen.stroke(Role::outline, Path::polyline(outline, true), pen.kit().style.line);
+}
+
 Length edge_view_height(const plan::Piece& piece, const fonts::Style& style) {
     return std::max(piece.cut.thickness + 24_pt, style.text * 4.2);
 }
@@ -178,15 +193,7 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
     const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
     const Length face = top - std::max(14_pt, (edge_view_height(piece, style) - piece.cut.thickness) / 2 - 4_pt);
     const Length plain = face - piece.cut.thickness;
-    std::vector<Point> outline{{left, face}};
-    const Length gap = varied_spacing(piece) ? piece.cut.least_spacing : piece.cut.spacing;
-    for (Length at = left + gap; at + piece.cut.kerf < right; at += gap) {
-        const Length a = at - piece.cut.kerf / 2;
-        const Length b = at + piece.cut.kerf / 2;
-        outline.insert(outline.end(), {{a, face}, {a, face - piece.cut.depth}, {b, face - piece.cut.depth}, {b, face}});
-    }
-    outline.insert(outline.end(), {{right, face}, {right, plain}, {left, plain}});
-    pen.stroke(Role::outline, Path::polyline(outline, true), style.line);
+    draw_grooves(pen, piece, {{left, plain}, {right, face}});
     const Length x = right + 12_pt;
     const Length base = (face + plain) / 2 - 4_pt;
     const std::string spacing = words(varied_spacing(piece) ? "setup.edge_spacing_least" : "setup.edge_spacing",

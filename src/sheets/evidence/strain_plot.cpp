@@ -108,8 +108,7 @@ private:
         Length lowest = graph_.area.low.y;
         for (std::size_t i = 0; i < at.size(); ++i) {
             const Length left_over = apart * static_cast<double>(at.size() - 1 - i);
-            const Length base =
-                std::min(std::max(lowest, y(at.at(i)) - 3.5_pt), graph_.area.high.y + 12_pt - left_over);
+            const Length base = std::min(std::max(lowest, y(at.at(i)) - 3.5_pt), graph_.area.high.y - 6_pt - left_over);
             pen_.line(Role::text, {graph_.area.high.x, y(at.at(i))}, {left - 3_pt, base + 3.5_pt}, style().hair);
             const int n = chances.at(i);
             const bool told = bend::one_in(piece_.chance.breaks) == n;

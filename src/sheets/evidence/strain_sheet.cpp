@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/cards/coupon_words.h"
+#include "sheets/evidence/chance_charts.h"
 #include "sheets/evidence/limit_chart.h"
 #include "sheets/evidence/strain_plot.h"
 #include "sheets/evidence/strain_words.h"
@@ -115,8 +116,11 @@ Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& 
     return draft;
 }
 
-/// Every coupon and trial, on a page of its own: what it measured and what it says against the table.
-void add_counted(Flow& flow, const plan::Plan& plan, const plan::Piece& piece) {
+constexpr Length charts_height = 270_pt;
+
+/// Every coupon and trial, on a page of its own: what it measured and what it says against the table; below, what each
+/// told, and what the next would.
+void add_counted(Flow& flow, Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece) {
     const Kit& kit = flow.kit();
     flow.next_page();
     const Tape tape(plan.header.units, kit.words);
@@ -148,6 +152,12 @@ void add_counted(Flow& flow, const plan::Plan& plan, const plan::Piece& piece) {
     flow.paragraph(Role::text, counted_sentence(piece, kit) + " " + chance_sentence(piece, kit),
                    {Face::bold, kit.style.text});
     flow.paragraph(Role::text, kit.words("chance.words_mean"), {Face::regular, kit.style.text});
+    if (!piece.chance.told.empty()) {
+        const Rect room = flow.take(charts_height);
+        const Kit in_chart{kit.faces, kit.words, in_charts(kit.style), kit.second_words};
+        Pen pen(drafts.back().page, in_chart);
+        draw_chance_charts(pen, room, piece);
+    }
 }
 
 }  // namespace
@@ -155,7 +165,7 @@ void add_counted(Flow& flow, const plan::Plan& plan, const plan::Piece& piece) {
 void add_strain_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     Flow flow(drafts, kit, [&](bool first) { return strain_draft(plan, piece, kit, first); }, {68_pt, 50_pt});
     StrainSheet(flow, drafts, plan, piece).draw();
-    if (!piece.tried.empty()) add_counted(flow, plan, piece);
+    if (!piece.tried.empty()) add_counted(flow, drafts, plan, piece);
 }
 
 }  // namespace kerfpacket::sheets

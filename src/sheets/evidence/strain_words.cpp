@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "measure/require.h"
+#include "sheets/evidence/chance_charts.h"
 #include "sheets/words/kerf_list.h"
 #include "sheets/words/wording.h"
 
@@ -72,9 +73,12 @@ std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit
         lines.push_back(kit.words(is_one_kerf(runs) ? "strain.one_weak_link" : "strain.weak_links",
                                   {{"kerfs", kerf_list_first(runs, kit)}}));
     }
-    lines.push_back(kit.words("strain.web", {{"web", tape.exact(piece.cut.web())}, {"side", kerf_side(piece, kit)}}) +
+    lines.push_back(kit.words("strain.web", {{"web", web_text(piece, kit, tape)}, {"side", kerf_side(piece, kit)}}) +
                     " " + limit_sentence(piece.settings.limit, kit));
     lines.push_back(source(piece, kit));
+    // Where something was tried, a chart on the next page tells it.
+    if (const std::string next = next_coupon_sentence(piece, kit); piece.tried.empty() && !next.empty())
+        lines.push_back(next);
     return lines;
 }
 

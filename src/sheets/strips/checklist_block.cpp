@@ -77,8 +77,10 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
     pen_.text(Role::text, {x + 4_pt, y - 11.5_pt}, words,
               pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - pen_.width(rest, rest_type)));
     pen_.text(Role::text, {x + width_ - 4_pt, y - 11.5_pt}, rest, rest_type);
-    if (kit.second_words == nullptr) to_tick(y - 24.5_pt, done);
-    else to_tick_in_both(y - 24.5_pt, done);
+    const bool both = kit.second_words != nullptr;
+    if (both) to_tick_in_both(y - 24.5_pt, done);
+    else to_tick(y - 24.5_pt, done);
+    depth_to_tick(y - (both ? 49.5_pt : 37_pt));
 }
 
 std::string ChecklistBlock::tape_words(std::size_t done) const {
@@ -111,6 +113,20 @@ void ChecklistBlock::to_tick_in_both(Length base, std::size_t done) {
     const Length sign = x + 18_pt + rest + 8_pt;
     const Length initials = pen_.text(Role::text, {sign, lower}, in_both(kit, "checklist.initials"), small);
     pen_.line(Role::box, {sign + 2_pt + initials, lower - 2_pt}, {x + width_ - 4_pt, lower - 2_pt}, style().hair);
+}
+
+/// The depth in the kerf that was cut last, and the web under it: a stop that slips is found within ten cuts.
+void ChecklistBlock::depth_to_tick(Length base) {
+    const Length x = top_left_.x;
+    const Type small{Face::condensed, style().small};
+    constexpr Length least_blank = 26_pt;
+    tick_box(pen_, {x + 4_pt, base - 1.8_pt}, 11_pt);
+    const std::string depth = in_both(pen_.kit(), "checklist.depth", {{"depth", tape_.exact_plain(piece_.cut.depth)}});
+    const Length web_at = x + 18_pt + pen_.text(Role::text, {x + 18_pt, base}, depth, small) + 8_pt;
+    const std::string web = in_both(pen_.kit(), piece_.cut.moulded() ? "checklist.web_thinnest" : "checklist.web");
+    const Length room = x + width_ - 4_pt - least_blank - web_at;
+    const Length wide = pen_.text(Role::text, {web_at, base}, web, pen_.fitting(web, small, room));
+    pen_.line(Role::box, {web_at + 2_pt + wide, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
 }
 
 }  // namespace kerfpacket::sheets

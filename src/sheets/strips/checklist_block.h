@@ -14,7 +14,7 @@ inline constexpr std::size_t block_size = 10;
 /// How high the parts of a block are.
 struct BlockHeights {
     Length row = 18_pt;
-    Length foot = 29_pt;
+    Length foot = 41_pt;
 
     Length block() const { return row * static_cast<double>(block_size) + foot; }
 };
@@ -37,6 +37,7 @@ private:
     void foot(std::size_t done, Length rows);
     void to_tick(Length base, std::size_t done);
     void to_tick_in_both(Length base, std::size_t done);
+    void depth_to_tick(Length base);
     std::string tape_words(std::size_t done) const;
 
     Pen& pen_;

@@ -12,8 +12,10 @@ std::string counted(int n, const char* one, const char* many, const Kit& kit) {
 
 }  // namespace
 
-std::string chance_text(const plan::Piece& piece, const Kit& kit) {
-    const int one_in = bend::one_in(piece.chance.breaks);
+std::string chance_text(const plan::Piece& piece, const Kit& kit) { return chance_words(piece.chance.breaks, kit); }
+
+std::string chance_words(double breaks, const Kit& kit) {
+    const int one_in = bend::one_in(breaks);
     if (one_in == 1) return kit.words("chance.most");
     return kit.words(one_in == 100 ? "chance.fewer" : "chance.about", {{"n", std::to_string(one_in)}});
 }

@@ -12,6 +12,8 @@ namespace kerfpacket::sheets {
 
 /// "About 1 in 20 boards like this would break."
 std::string chance_sentence(const plan::Piece& piece, const Kit& kit);
+/// "about 1 in 20" for any chance.
+std::string chance_words(double breaks, const Kit& kit);
 /// "about 1 in 20", "fewer than 1 in 100": within a sentence.
 std::string chance_text(const plan::Piece& piece, const Kit& kit);
 /// "Counted: 3 trials, 1 coupon; lowest 0.63 %, mean 0.69 %.", or that nothing was.

@@ -70,6 +70,19 @@ std::string even_text(const plan::Piece& piece, const Tape& tape) {
     return tape.number(inch ? piece.cut.spacing.inches() : piece.cut.spacing.mm(), inch ? 3 : 2);
 }
 
+/// What lies toward the operator, and where a moulded edge is.
+const char* front_edge(const plan::Piece& piece) {
+    if (piece.kind == plan::Kind::arch_liner) return "piece.front_room";
+    switch (plan::moulded_edge(piece.cut)) {
+        case plan::MouldedEdge::top: return "piece.front_moulded";
+        case plan::MouldedEdge::bottom: return "piece.front_plain";
+        case plan::MouldedEdge::both: return "piece.front_both";
+        case plan::MouldedEdge::untold:
+        case plan::MouldedEdge::none: break;
+    }
+    return "piece.front_top";
+}
+
 }  // namespace
 
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
@@ -101,7 +114,7 @@ std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {
 }
 
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
-    const std::string edge = kit.words(piece.kind == plan::Kind::arch_liner ? "piece.front_room" : "piece.front_top");
+    const std::string edge = kit.words(front_edge(piece));
     return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
 }
 
@@ -121,10 +134,16 @@ std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tap
 }
 
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
-    return kit.words("piece.board",
+    return kit.words(piece.cut.moulded() ? "piece.board_moulded" : "piece.board",
                      {{"thickness", tape.exact_plain(piece.cut.thickness)},
                       {"width", tape.exact(piece.width)},
                       {"material", piece.own_material ? piece.material : kit.words("materials." + piece.material)}});
+}
+
+std::string web_text(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
+    if (!piece.cut.moulded()) return tape.exact(piece.cut.web());
+    return kit.words("piece.range",
+                     {{"least", tape.exact_plain(piece.cut.thinnest_web())}, {"most", tape.exact(piece.cut.web())}});
 }
 
 bool varied_spacing(const plan::Piece& piece) { return piece.cut.spacing - piece.cut.least_spacing > 1e-6_mm; }

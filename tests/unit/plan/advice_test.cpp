@@ -326,5 +326,53 @@ TEST(GentleBend, tells_what_the_solid_board_comes_to) {
     EXPECT_GT(only_piece(bay(40)).solid_utilisation, bend::ok_up_to);
 }
 
+/// What is said of the next coupon holds when it is bent: a little over the strain at which the answer changes it does,
+/// a little under it does not. The coupon is read with another error than the one that was thought of.
+TEST(NextCoupon, changes_the_answer_where_it_is_said_to) {
+    int checked = 0;
+    for (const double radius : {16.0, 20.0, 24.0, 28.0, 32.0, 36.0, 40.0, 48.0}) {
+        const Piece without = only_piece(bay(radius));
+        const NextCoupon& next = without.chance.next;
+        ASSERT_FALSE(next.chances.empty());
+        const auto verdict_at = [&](double strain) {
+            job::Job job = bay(radius);
+            board(job).coupons = {cracked_at(strain, without.cut.depth.inches(), without.cut.spacing.inches())};
+            return only_piece(job).bend.verdict;
+        };
+        if (next.ok_from > next.chances.front().first * 1.06 && next.ok_from < next.chances.back().first * 0.94) {
+            EXPECT_EQ(verdict_at(next.ok_from * 1.05), Verdict::ok) << radius;
+            EXPECT_NE(verdict_at(next.ok_from * 0.95), Verdict::ok) << radius;
+            ++checked;
+        }
+        if (next.caution_from > next.chances.front().first * 1.06 &&
+            next.caution_from < next.chances.back().first * 0.94) {
+            EXPECT_NE(verdict_at(next.caution_from * 1.05), Verdict::break_likely) << radius;
+            EXPECT_EQ(verdict_at(next.caution_from * 0.95), Verdict::break_likely) << radius;
+            ++checked;
+        }
+    }
+    EXPECT_GE(checked, 3);
+}
+
+TEST(NextCoupon, stronger_one_never_tells_a_worse_chance) {
+    const NextCoupon next = only_piece(bay(20)).chance.next;
+    for (std::size_t i = 1; i < next.chances.size(); ++i) {
+        EXPECT_GT(next.chances[i].first, next.chances[i - 1].first);
+        EXPECT_LE(next.chances[i].second, next.chances[i - 1].second + 1e-9);
+    }
+}
+
+TEST(Told, each_stands_beside_those_before_it_and_the_last_is_the_chance) {
+    job::Job job = bay(20);
+    board(job).coupons = {cracked_at(0.006, 0.375, 0.5)};
+    const Piece piece = only_piece(job);
+    ASSERT_EQ(piece.chance.told.size(), 2U);
+    EXPECT_EQ(piece.chance.told.front().by, Told::By::table);
+    EXPECT_EQ(piece.chance.told.back().by, Told::By::coupons);
+    EXPECT_DOUBLE_EQ(piece.chance.told.back().breaks, piece.chance.breaks);
+    EXPECT_NEAR(piece.chance.told.front().breaks, only_piece(bay(20)).chance.breaks, 1e-12);
+    EXPECT_LT(piece.chance.told.back().spread, piece.chance.told.front().spread) << "a coupon narrows what is known";
+}
+
 }  // namespace
 }  // namespace kerfpacket::plan
