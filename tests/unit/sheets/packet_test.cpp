@@ -58,7 +58,7 @@ TEST_P(Packets, TextsKeepApartAndOnThePage) {
 
 INSTANTIATE_TEST_SUITE_P(Sheets, Packets,
                          testing::Values("cover", "survey", "safety", "strain", "setup", "strips", "checklist",
-                                         "template", "coupon"),
+                                         "template", "coupon", "work-order", "install"),
                          [](const auto& sheet) { return std::string(sheet.param); });
 
 TEST(Packets, ChecklistsHaveARowForEveryKerf) {
