@@ -40,6 +40,12 @@ bool alike(const plan::CasingSegment& a, const plan::CasingSegment& b, bool turn
 
 }  // namespace
 
+std::string segment_numbers(const plan::CasingSegment& drawn, const std::vector<AlikeSegments::Other>& others) {
+    std::string all = std::to_string(drawn.n);
+    for (const AlikeSegments::Other& other : others) all += ", " + std::to_string(other.segment->n);
+    return all;
+}
+
 geom::Angle levelling(const plan::CasingSegment& segment) {
     const Point along = segment.inside.end() - segment.inside.start();
     const bool forward = along.x.mm() * segment.grain.x + along.y.mm() * segment.grain.y > 0;

@@ -131,13 +131,15 @@ private:
             drawing_.note.push_back({broken(pen_, text, type, note_width), type});
         };
         const int quantity = facts_.quantity;
-        sentence(words(quantity == 1 ? "casing.cut_one" : "casing.cut",
-                       {{"piece", facts_.piece}, {"segment", title()}, {"count", std::to_string(quantity)}}),
-                 bold(style().text));
-        for (const AlikeSegments::Other& other : facts_.others)
-            sentence(words(other.turned ? "casing.cut_turned" : "casing.cut_same",
-                           {{"segment", named(*other.segment)}, {"count", std::to_string(quantity)}}),
-                     bold(style().text));
+        const fonts::Words::Values values{{"piece", facts_.piece},
+                                          {"segment", title()},
+                                          {"segments", segment_numbers(segment_, facts_.others)},
+                                          {"m", std::to_string(facts_.count)},
+                                          {"count", std::to_string(quantity)}};
+        const char* how_many = !facts_.others.empty() ? "casing.cut_each"
+                               : quantity == 1        ? "casing.cut_one"
+                                                      : "casing.cut";
+        sentence(words(how_many, values), bold(style().text));
         if (!facts_.others.empty() && (segment_.left_joint || segment_.right_joint)) {
             sentence(words("casing.letters"), small());
             drawing_.note.back().lesser = true;

@@ -8,13 +8,6 @@
 namespace kerfpacket::sheets {
 namespace {
 
-/// "1, 3": the segments that a template serves.
-std::string numbers(const AlikeSegments& alike) {
-    std::string all = std::to_string(alike.drawn->n);
-    for (const AlikeSegments::Other& other : alike.others) all += ", " + std::to_string(other.segment->n);
-    return all;
-}
-
 void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch, const AlikeSegments& alike,
                  const Kit& kit) {
     const plan::CasingSegment& segment = *alike.drawn;
@@ -25,7 +18,7 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
     const SegmentFacts facts{count,  arch.piece().quantity, arch.piece().casing->width.value, arch.id,
                              tiling, alike.others};
     const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
-    const fonts::Words::Values values{{"n", numbers(alike)}, {"m", std::to_string(count)}};
+    const fonts::Words::Values values{{"n", segment_numbers(segment, alike.others)}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();
     const char* title = tiles > 1 ? "casing.title_tile" : "casing.title";
     const std::string subtitle = tiles > 1 ? kit.words("casing.subtitle_tile", {{"count", std::to_string(tiles)}})

@@ -66,10 +66,9 @@ std::string all_words(const page::Page& page) {
 TEST(CasingSheet, a_template_that_serves_several_segments_says_how) {
     const Drafts drafts = drawn(cased(30_in, 6_in, 5));
     const std::string ends = all_words(drafts.at(0).page), middles = all_words(drafts.at(1).page);
-    EXPECT_NE(ends.find("segment 5 of 5: the template turned over, print side down, cut 1."), std::string::npos)
-        << ends;
-    EXPECT_NE(middles.find("segment 3 of 5: the same"), std::string::npos) << middles;
-    EXPECT_NE(middles.find("segment 4 of 5: the same"), std::string::npos) << middles;
+    EXPECT_NE(ends.find("and segment 5 of 5, TURNED OVER"), std::string::npos) << ends;
+    EXPECT_NE(middles.find("and segment 3 of 5 "), std::string::npos) << middles;
+    EXPECT_NE(middles.find("and segment 4 of 5 "), std::string::npos) << middles;
     // Joint A is at the right of segment 1, joint D at the left of 5: the same end, turned over.
     EXPECT_NE(ends.find("A/D"), std::string::npos) << ends;
     EXPECT_NE(middles.find("A/B/C"), std::string::npos) << middles;
