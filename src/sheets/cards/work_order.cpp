@@ -21,7 +21,7 @@ namespace {
 struct Setting {
     Length drawing;
     Length white;        ///< in each row
-    bool small = false;  ///< how a step is done in small type, where its line is too short
+    bool small = false;  ///< smaller figures, and how a step is done in small type, where its line is too short
 };
 constexpr std::array settings{Setting{180_pt, 7_pt}, Setting{160_pt, 4_pt}, Setting{130_pt, 3_pt},
                               Setting{130_pt, 2_pt, true}};
@@ -109,7 +109,8 @@ private:
 
     void row(std::size_t number, const WorkStep& step) {
         const Type what{Face::bold, style().strong};
-        const Type figure = flow_.pen().fitting(step.figure, {Face::bold, style().title}, flow_.width() * most_figure);
+        const Type figure = flow_.pen().fitting(
+            step.figure, {Face::bold, setting_.small ? style().strong : style().title}, flow_.width() * most_figure);
         const Length figure_left = at(figure_right) - flow_.pen().width(step.figure, figure) - 8_pt;
         const Length width = figure_left - words_left();
         Type how{Face::regular, style().text};
