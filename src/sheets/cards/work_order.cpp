@@ -21,7 +21,7 @@ namespace {
 struct Setting {
     Length drawing;
     Length white;        ///< in each row
-    bool small = false;  ///< smaller figures, and how a step is done in small type, where its line is too short
+    bool small = false;  ///< smaller figures, and how a step is done in small type
 };
 constexpr std::array settings{Setting{180_pt, 7_pt}, Setting{160_pt, 4_pt}, Setting{130_pt, 3_pt},
                               Setting{130_pt, 2_pt, true}};
@@ -113,10 +113,9 @@ private:
             step.figure, {Face::bold, setting_.small ? style().strong : style().title}, flow_.width() * most_figure);
         const Length figure_left = at(figure_right) - flow_.pen().width(step.figure, figure) - 8_pt;
         const Length width = figure_left - words_left();
-        Type how{Face::regular, style().text};
+        Type how{Face::regular, setting_.small ? style().small : style().text};
         // Condensed on one line rather than on two.
         if (flow_.pen().width(step.how, how) > width) how.face = Face::condensed;
-        if (setting_.small && flow_.pen().width(step.how, how) > width) how.size = style().small;
         const Length how_height = flow_.pen().paragraph_height(step.how, how, width, leading(how.size));
         const Rect room = flow_.take(what_height() + leading(how.size) + how_height + setting_.white);
         Pen pen = flow_.pen();

@@ -184,7 +184,7 @@ TEST(CasingSheet, tells_how_many_to_cut_and_rounds_the_board_up) {
     EXPECT_GE(up(segment.board_width), segment.board_width - 1e-6_in);
     std::string all;
     for (const page::TextItem& text : texts(drawn(plan).front().page)) all += text.text + " ";
-    EXPECT_NE(all.find("cut 3, all alike."), std::string::npos) << all;
+    EXPECT_NE(all.find("cut 3 of each."), std::string::npos) << all;
     const std::string board =
         tape.with_unit(up(segment.board_length)) + " x " + tape.with_unit(up(segment.board_width));
     EXPECT_NE(all.find(board), std::string::npos) << all;
