@@ -117,7 +117,9 @@ private:
         // Condensed on one line rather than on two.
         if (flow_.pen().width(step.how, how) > width) how.face = Face::condensed;
         const Length how_height = flow_.pen().paragraph_height(step.how, how, width, leading(how.size));
-        const Rect room = flow_.take(what_height() + leading(how.size) + how_height + setting_.white);
+        const Length below = step.stops ? style().small * 1.5 : Length();
+        const Rect taken = flow_.take(what_height() + leading(how.size) + how_height + setting_.white + below);
+        const Rect room{{taken.low.x, taken.low.y + below}, taken.high};
         Pen pen = flow_.pen();
         const Scope table = pen.going_on(Tag::table);
         const Scope line = pen.within(Tag::row);
@@ -131,6 +133,7 @@ private:
             pen.text(Role::text, {words_left(), base}, step.what, pen.fitting(step.what, what, width));
             pen.paragraph(Role::text, {words_left(), base - leading(how.size)}, step.how, how, width,
                           leading(how.size));
+            if (step.stops) stop(pen, {taken.low, {taken.high.x, room.low.y}});
         }
         {
             const Scope cell = pen.within(Tag::cell);
@@ -139,8 +142,7 @@ private:
         page_cell(pen, step, room, middle);
         pen.empty_cells(1);
         pen.line(Role::box, {at(initials_left), middle - 3_pt}, {at(1), middle - 3_pt}, style().line);
-        if (step.stops) stop(pen);
-        else pen.line(Role::box, {room.low.x, room.low.y}, {room.high.x, room.low.y}, style().hair);
+        if (!step.stops) pen.line(Role::box, {room.low.x, room.low.y}, {room.high.x, room.low.y}, style().hair);
     }
 
     void page_cell(Pen& pen, const WorkStep& step, const Rect& room, Length base) {
@@ -154,10 +156,8 @@ private:
     }
 
     /// A heavy line across the page: nothing below it before the coupon has held.
-    void stop(Pen& pen) {
-        const Rect room = flow_.take(style().small * 1.5);
+    void stop(Pen& pen, const Rect& room) {
         const Length middle = (room.low.y + room.high.y) / 2;
-        const Scope row = pen.within(Tag::cell);
         pen.line(Role::box, {room.low.x, middle}, {room.high.x, middle}, style().end);
         pen.text_on_white(Role::caution, {room.low.x + room.width() / 2, middle - style().small * 0.36},
                           words("work_order.stop"), Type{Face::bold, style().small}.centred());
