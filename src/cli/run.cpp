@@ -66,7 +66,7 @@ void add_job(CLI::App& command, JobChoice& job) {
         "--media", job.print.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.print.half,
-                     "half templates, to flip about the centre line, where both halves are alike");
+                     "half templates, to flip about the centre line, though the job file says half = false");
     add_language(command, job.print.language, "language of the sheets instead of the job's own; messages stay English");
     command.add_flag("--strict", job.strict,
                      "write nothing where one piece cannot be made; else the others are printed");

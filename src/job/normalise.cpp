@@ -93,10 +93,12 @@ void write(Writer& writer, std::string_view title, const Form& form) {
 }
 
 void write(Writer& writer, const TemplateWish& wish) {
-    if (!wish.sheets && !wish.half) return;
+    const bool half_given = wish.half_at.line > 0;
+    if (!wish.sheets && !half_given) return;
     writer.header("[opening.template]");
     if (wish.sheets) writer.words("sheets", *wish.sheets == Sheets::grid ? "grid" : "along");
-    if (wish.half) writer.flag("half");
+    if (half_given && wish.half) writer.flag("half");
+    if (half_given && !wish.half) writer.off("half");
 }
 
 void write(Writer& writer, const Opening& opening) {

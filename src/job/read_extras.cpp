@@ -32,7 +32,7 @@ TemplateWish read_template(Context& context, const toml::table& table) {
     TemplateWish wish;
     if (const auto sheets = reader.choice<Sheets>("sheets", {{"grid", Sheets::grid}, {"along", Sheets::along}}))
         wish.sheets = sheets->value;
-    wish.half = reader.flag("half", false);
+    wish.half = reader.flag("half", true);
     if (reader.has("half")) wish.half_at = reader.at("half");
     reader.finish();
     return wish;

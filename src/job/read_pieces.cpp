@@ -64,6 +64,7 @@ Opening read_opening(Context& context, const toml::table& table) {
         opening.casing = read_casing(context, *casing);
     if (const auto* form = reader.table("form", Need::optional, "[opening.form]"))
         opening.form = read_form(context, *form, "[opening.form]");
+    opening.wish.half = true;
     if (const auto* wish = reader.table("template", Need::optional, "[opening.template]"))
         opening.wish = read_template(context, *wish);
     reader.finish();

@@ -24,6 +24,8 @@ public:
     void count(std::string_view key, int n) { value(key, Figure{static_cast<double>(n), true}); }
     void figure(std::string_view key, double number) { value(key, Figure{number, false}); }
     void flag(std::string_view key) { value(key, Flag{}); }
+    /// False, where left out would not mean the same.
+    void off(std::string_view key) { put(key, "false", {}); }
     void length(std::string_view key, Length length) { value(key, length); }
     void length(std::string_view key, const std::optional<Sourced<Length>>& length) {
         if (length) value(key, length->value);

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "job/values.h"
-#include "sheets/cover/cover.h"
 #include "sheets/layout/draft.h"
+#include "sheets/layout/page_index.h"
 #include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {

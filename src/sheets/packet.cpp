@@ -5,70 +5,23 @@
 #include <stdexcept>
 #include <utility>
 
-#include "sheets/cards/coupon_sheet.h"
-#include "sheets/cards/install.h"
-#include "sheets/cards/refused.h"
-#include "sheets/cards/safety.h"
-#include "sheets/cards/setup.h"
+#include "measure/require.h"
+#include "sheets/cards/work_order.h"
 #include "sheets/cover/cover.h"
-#include "sheets/evidence/strain_sheet.h"
-#include "sheets/evidence/survey_sheet.h"
 #include "sheets/layout/furniture.h"
-#include "sheets/strips/checklist.h"
-#include "sheets/strips/strips.h"
-#include "sheets/templates/arch_template.h"
-#include "sheets/templates/casing_sheet.h"
-#include "sheets/templates/form_sheet.h"
+#include "sheets/one_sheet.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-/// A house has a few hundred; a thousand take some hundred MB to lay out.
-constexpr std::size_t most_pages = 3000;
-
-void require_room(std::size_t pages, const std::string& sheet) {
-    if (pages <= most_pages) return;
-    throw std::runtime_error("the packet has more than " + std::to_string(most_pages) +
-                             " pages, at the sheets named \"" + sheet +
-                             "\": split the job, or print on larger paper or a roll");
-}
-
-/// Pages of one kind of sheet, in the order of the pieces. The cover comes later: it tells where all others are.
-Drafts make_sheet(const std::string& sheet, const plan::Plan& plan, const Kit& kit) {
-    Drafts drafts;
-    if (sheet == "safety") {
-        add_safety_card(drafts, plan, kit);
-        return drafts;
-    }
-    if (sheet == "refused") {
-        for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
-        return drafts;
-    }
-    for (const plan::Piece& piece : plan.pieces) {
-        if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
-        else if (sheet == "strain") add_strain_sheet(drafts, plan, piece, kit);
-        else if (sheet == "coupon") add_coupon_sheet(drafts, plan, piece, kit);
-        else if (sheet == "survey") add_survey(drafts, plan, piece, kit);
-        else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
-        else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);
-        else if (sheet == "form") add_form(drafts, plan, piece, kit);
-        else if (sheet == "install") add_install_card(drafts, plan, piece, kit);
-        else if (sheet == "template" || sheet == "casing") {
-            // One for the opening, whatever boards line it.
-            if (piece.kind != plan::Kind::arch_liner || piece.board != 1) continue;
-            if (sheet == "template") add_template(drafts, plan, piece, kit);
-            else add_casing(drafts, plan, piece, kit);
-        } else throw std::runtime_error("templates/layout.toml: order names a sheet that does not exist: " + sheet);
-        require_room(drafts.size(), sheet);
-    }
-    return drafts;
-}
-
 std::vector<IndexEntry> index_of(const Drafts& drafts) {
     std::vector<IndexEntry> index;
     for (std::size_t i = 0; i < drafts.size(); ++i) {
-        if (!drafts[i].outline.empty()) index.push_back({drafts[i].outline, i, i});
-        else if (!index.empty()) index.back().last = i;
+        const page::Page& page = drafts[i].page;
+        if (!drafts[i].outline.empty()) index.push_back({drafts[i].outline, i, i, page.sheet, page.piece});
+        if (index.empty()) continue;
+        index.back().last = i;
+        index.back().strips = std::max(index.back().strips, drafts[i].strips.last);
     }
     return index;
 }
@@ -81,47 +34,38 @@ struct Sheets {
     bool changes_first = false;  ///< where both stand at one place
 };
 
+/// Sheets of pieces that follow each other in the order come piece by piece: all of a board lies together.
 Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
     Sheets sheets;
     bool cover = false;
+    std::vector<std::string> of_pieces;
+    const auto add_pieces = [&] {
+        for (const plan::Piece& piece : plan.pieces)
+            for (const std::string& sheet : of_pieces) add_piece_sheet(sheets.drafts, sheet, plan, piece, kit);
+        of_pieces.clear();
+    };
     for (const std::string& sheet : kit.style.order) {
+        const bool told_last = sheet == "cover" || sheet == "changes";
+        if (!told_last && !of_job(sheet)) {
+            of_pieces.push_back(sheet);
+            continue;
+        }
+        add_pieces();
         if (sheet == "cover") {
             sheets.cover_at = sheets.drafts.size();
             cover = true;
         } else if (sheet == "changes") {
             sheets.changes_at = sheets.drafts.size();
             sheets.changes_first = !cover;
-        } else {
-            Drafts more = make_sheet(sheet, plan, kit);
-            require_room(sheets.drafts.size() + more.size(), sheet);
-            std::move(more.begin(), more.end(), std::back_inserter(sheets.drafts));
-        }
+        } else add_job_sheet(sheets.drafts, sheet, plan, kit);
     }
+    add_pieces();
     return sheets;
 }
 
-/// Pages that stand under one entry of the index.
-struct Run {
-    IndexEntry entry;
-    std::string sheet;
-};
-
-std::vector<Run> runs_of(const Drafts& drafts) {
-    std::vector<Run> runs;
-    for (const IndexEntry& entry : index_of(drafts)) runs.push_back({entry, drafts.at(entry.first).page.sheet});
-    return runs;
-}
-
-bool look_alike(const Drafts& a, const IndexEntry& of_a, const Drafts& b, const IndexEntry& of_b) {
-    const auto from = [](const Drafts& drafts, std::size_t i) {
-        return drafts.begin() + static_cast<std::ptrdiff_t>(i);
-    };
-    return std::equal(from(a, of_a.first), from(a, of_a.last + 1), from(b, of_b.first), from(b, of_b.last + 1),
-                      [](const Draft& one, const Draft& other) {
-                          return one.page.width == other.page.width && one.page.height == other.page.height &&
-                                 one.title == other.title && one.subtitle == other.subtitle &&
-                                 one.page.items == other.page.items;
-                      });
+Pages pages_of(const Drafts& drafts, const IndexEntry& entry) {
+    return {drafts.begin() + static_cast<std::ptrdiff_t>(entry.first),
+            drafts.begin() + static_cast<std::ptrdiff_t>(entry.last) + 1};
 }
 
 /// The sheets that do not look as they did, by their places among those of now.
@@ -134,18 +78,18 @@ Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::
     old_plan.header.date = plan.header.date;
     old_plan.fingerprint = plan.fingerprint;
     const Drafts old = make_sheets(old_plan, kit).drafts;
-    const std::vector<Run> runs = runs_of(now), old_runs = runs_of(old);
-    const auto same_as = [](const Run& run) {
-        return [&run](const Run& one) { return one.sheet == run.sheet && one.entry.title == run.entry.title; };
+    const std::vector<IndexEntry> runs = index_of(now), old_runs = index_of(old);
+    const auto same_as = [](const IndexEntry& run) {
+        return [&run](const IndexEntry& one) { return one.sheet == run.sheet && one.title == run.title; };
     };
     Superseded superseded;
-    for (const Run& run : runs) {
+    for (const IndexEntry& run : runs) {
         const auto found = std::find_if(old_runs.begin(), old_runs.end(), same_as(run));
-        if (found == old_runs.end() || !look_alike(now, run.entry, old, found->entry))
-            superseded.sheets.push_back(run.entry);
+        if (found == old_runs.end() || !look_alike(pages_of(now, run), pages_of(old, *found)))
+            superseded.sheets.push_back(run);
     }
-    for (const Run& run : old_runs)
-        if (std::none_of(runs.begin(), runs.end(), same_as(run))) superseded.gone.push_back(run.entry.title);
+    for (const IndexEntry& run : old_runs)
+        if (std::none_of(runs.begin(), runs.end(), same_as(run))) superseded.gone.push_back(run.title);
     return superseded;
 }
 
@@ -162,6 +106,9 @@ struct Places {
         entry.last += by;
         return entry;
     }
+    std::size_t first_cover() const {
+        return sheets.cover_at + (sheets.cover_at < sheets.changes_at || !sheets.changes_first ? 0 : changes);
+    }
     std::size_t first_change() const {
         const bool behind =
             sheets.cover_at < sheets.changes_at || (sheets.cover_at == sheets.changes_at && !sheets.changes_first);
@@ -177,6 +124,24 @@ std::vector<IndexEntry> moved(std::vector<IndexEntry> index, const Places& place
 void insert(Drafts& into, std::size_t at, Drafts& drafts) {
     into.insert(into.begin() + static_cast<std::ptrdiff_t>(at), std::make_move_iterator(drafts.begin()),
                 std::make_move_iterator(drafts.end()));
+}
+
+/// Draws the work orders again, now that it is known where what they tell of stands.
+void number_work_orders(Drafts& drafts, const plan::Plan& plan, const Places& places, const Kit& kit) {
+    const std::vector<IndexEntry> index = index_of(drafts);
+    std::vector<IndexEntry> entries = moved(index, places);
+    if (places.cover > 0)
+        entries.push_back(
+            {kit.words("cover.title"), places.first_cover(), places.first_cover() + places.cover - 1, "cover"});
+    for (const IndexEntry& entry : index) {
+        if (entry.sheet != "work-order") continue;
+        const auto piece = std::find_if(plan.pieces.begin(), plan.pieces.end(),
+                                        [&](const plan::Piece& one) { return one.id == entry.piece; });
+        Drafts numbered;
+        add_work_order(numbered, plan, *piece, entries, kit);
+        measure::require(numbered.size() == entry.last - entry.first + 1, "page numbers take no page");
+        std::move(numbered.begin(), numbered.end(), drafts.begin() + static_cast<std::ptrdiff_t>(entry.first));
+    }
 }
 
 /// All sheets, the cover and the change pages in their places. Where the other pages stand depends on how many these
@@ -200,6 +165,7 @@ Drafts in_order(const Revision& now, const Revision* before, const Kit& kit) {
         Drafts cover;
         add_cover(cover, now.plan, entries, sheets.drafts.size() + places.cover + places.changes, kit);
         if (cover.size() == places.cover && changes.size() == places.changes) {
+            number_work_orders(sheets.drafts, now.plan, places, kit);
             insert(sheets.drafts, sheets.cover_at, cover);
             insert(sheets.drafts, places.first_change(), changes);
             return std::move(sheets.drafts);

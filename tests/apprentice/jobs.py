@@ -196,6 +196,8 @@ class Maker:
             self.rows.append(f'sheets = "{r.choice(["grid", "along"])}"')
         if r.random() < 0.25 and shape != "ordinates" and not any(row.startswith("legs = [") for row in self.rows):
             self.rows.append("half = true")
+        elif len(self.rows) % 3 == 0:
+            self.rows.append("half = false")
         return self.rows
 
     def figures(self, shape, span):

@@ -261,10 +261,15 @@ def template(f, job, packet, piece, pages, bend):
     if piece.get("casing"):
         inner = d_wall - thickness + piece["casing"]["reveal"]
         lines["casing inside"], lines["casing outside"] = inner, inner + piece["casing"]["width"]
-    half = bool(piece.get("template", {}).get("half")) and "ordinates" not in piece and not piece.get("uneven")
+    half = any(re.search("HALF: FLIP|MITAD: VOLTEAR", packet.doc[index].get_text()) for index in pages)
+    if not half and piece.get("template", {}).get("half"):
+        f.add("template", f"{name}: a half was asked for")
+    if half and piece.get("template", {}).get("half") is False:
+        f.add("template", f"{name}: the whole was asked for")
     want = {k: expected(bend, d, pointed(piece)) for k, d in lines.items()}
     if half:
-        middle = piece["span"] / 2
+        f.count("half templates read")
+        middle = piece["span"] / 2 if "span" in piece else bend.course.x[-1] / 2
         want = {k: p[p[:, 0] <= middle] for k, p in want.items()}
     if not wall.any():
         f.add("template", f"{name}: no wall line")
@@ -315,8 +320,13 @@ def casing(f, packet, piece, name, pages, bend):
     halves = [bend.course, judge.mirrored(bend.course)] if pointed(piece) else [bend.course]
     segments = {}
     for index in pages:
-        m = re.search(r"[Ss]egmento?(?: de contramarco)? (\d+) (?:of|de) (\d+)", packet.doc[index].get_text())
+        m = re.search(r"(?:Casing segment|Segmento de contramarco) (\d+(?:, \d+)*) (?:of|de) (\d+)",
+                      packet.doc[index].get_text())
         segments.setdefault(m.group(1) if m else "?", []).append(index)
+        most = int(m.group(2)) if m else 0
+    served = sorted(int(n) for numbers in segments for n in numbers.split(", ") if n != "?")
+    if served != list(range(1, most + 1)):
+        f.add("segments without a template, or with two", f"{name}: {served} of {most}")
     for number, group in segments.items():
         tiles = tiles_of(packet, group) if len(group) > 1 else [Tile(packet.sheet(group[0]))]
         if not tiles:

@@ -113,6 +113,12 @@ SECTIONS = {"strips": ("Mark strips", "Tiras de marcas"), "checklist": ("Cut che
             "casing": ("Casing segments", "Segmentos"), "install": ("Install card",)}
 
 
+def named(pieces):
+    """'N/1+2' -> 'N/1', 'N/2': the boards of an opening that share a sheet."""
+    opening, slash, boards = pieces.rpartition("/")
+    return [opening + slash + board for board in boards.split("+")] if slash else [pieces]
+
+
 class Packet:
     def __init__(self, path):
         self.doc = fitz.open(path)
@@ -123,7 +129,8 @@ class Packet:
             piece, _, rest = title.partition("  ")
             for kind, names in SECTIONS.items():
                 if any(rest.strip().lower().startswith(n.lower()) for n in names):
-                    self.parts[(piece, kind)] = list(range(first, last))
+                    for name in named(piece):
+                        self.parts[(name, kind)] = list(range(first, last))
         self.cover = "\n".join(self.doc[i].get_text() for i in range(toc[1][1] if len(toc) > 1 else 1))
         self._sheets = {}
 

@@ -27,7 +27,8 @@ public:
     static std::string with(const std::string& revision, const std::string& rise) {
         std::string text = good_job;
         text.replace(text.find("\"B\""), 3, '"' + revision + '"');
-        return text.replace(text.find("\"6 in\""), 6, '"' + rise + '"');
+        // A whole template, so that --half makes a difference.
+        return text.replace(text.find("\"6 in\""), 6, '"' + rise + '"') + "[opening.template]\nhalf = false\n";
     }
     static std::string profile_text(const std::string& across) {
         return "name = \"office\"\nfeed = \"short edge\"\nacross = " + across +

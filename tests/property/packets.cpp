@@ -231,9 +231,14 @@ TEST(FoundJobs, have_words_that_keep_apart) {
     for (const auto& file : std::filesystem::directory_iterator(KERFPACKET_SOURCE_DIR "/tests/property/found")) {
         const job::Reading reading = job::read_job(job::load(file.path()).value());
         ASSERT_TRUE(reading.diagnostics.empty()) << file;
-        for (const char* language : languages)
-            words_keep_apart(sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit(language)), language,
-                             file.path().filename());
+        for (const bool half : {false, true}) {
+            job::Job job = reading.job;
+            for (job::Opening& opening : job.openings)
+                if (opening.wish.half_at.line == 0) opening.wish.half = half;
+            const plan::Plan plan = plan::make_plan(job).value();
+            for (const char* language : languages)
+                words_keep_apart(sheets::make_packet(plan, tests::kit(language)), language, file.path().filename());
+        }
         ++jobs;
     }
     EXPECT_GT(jobs, 4);

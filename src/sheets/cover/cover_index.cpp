@@ -24,9 +24,7 @@ void index_line(Cover& cover, const IndexEntry& entry, Length left, Length right
     Pen pen = cover.flow.pen();
     const Scope list = pen.going_on(Tag::list);
     const Scope item = pen.within(Tag::list_item);
-    const std::string pages = entry.first == entry.last
-                                  ? std::to_string(entry.first + 1)
-                                  : std::to_string(entry.first + 1) + "-" + std::to_string(entry.last + 1);
+    const std::string pages = page_numbers(entry);
     const Type type = Cover::regular(cover.style().small);
     const Length room = right - left - pen.width(pages, type) - 8_pt;
     pen.text(Role::text, {left, base}, entry.title, pen.fitting(entry.title, type, room));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sheets/layout/page_index.h"
 #include "sheets/layout/roll_furniture.h"
 #include "sheets/words/wording.h"
 
@@ -155,11 +156,13 @@ Length millimetres(int n) { return Length::mm(n); }
 
 std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& kit) {
     for (const plan::Piece& piece : plan.pieces) {
-        const bool of_it = draft.page.piece == piece.id || draft.tag == piece.id || draft.tag == measured_id(piece);
-        if (!of_it || piece.bend.verdict != bend::Verdict::break_likely) continue;
+        const bool own = is_of(draft.page.piece, piece.id);
+        if ((!own && draft.tag != piece.id && draft.tag != measured_id(piece)) ||
+            piece.bend.verdict != bend::Verdict::break_likely)
+            continue;
         const bool scrap = std::any_of(piece.deep_kerfs.begin(), piece.deep_kerfs.end(),
                                        [](const auto& kerf) { return kerf.answer.mend == bend::Mend::scrap; });
-        return kit.words(scrap ? "page.band_scrap" : "page.band_break", {{"piece", piece.id}});
+        return kit.words(scrap ? "page.band_scrap" : "page.band_break", {{"piece", own ? draft.page.piece : piece.id}});
     }
     return {};
 }

@@ -180,11 +180,14 @@ Length waste_from(const plan::Piece& piece) {
                                : piece.blank().length - piece.trim;
 }
 
-std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit) {
+bool plain_face_shorter(const plan::Piece& piece, std::size_t end) {
     const plan::BoardEnd& cut = piece.blank().ends.at(end);
-    const bool plain_shorter = (cut.plain_face > cut.kerf_face) == (end == 0);
-    return kit.words(plain_shorter ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
-                     {{"angle", degrees_text(cut.mitre, kit)}});
+    return (cut.plain_face > cut.kerf_face) == (end == 0);
+}
+
+std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit) {
+    return kit.words(plain_face_shorter(piece, end) ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
+                     {{"angle", degrees_text(piece.blank().ends.at(end).mitre, kit)}});
 }
 
 Length bend_line(const plan::Piece& piece, std::size_t end) {

@@ -46,6 +46,8 @@ inline constexpr Length beside_kerf = Length::points(17);
 Length waste_until(const plan::Piece& piece);
 Length waste_from(const plan::Piece& piece);
 
+/// Whether the plain face is the shorter one at an end that has a mitre; else it is the longer one.
+bool plain_face_shorter(const plan::Piece& piece, std::size_t end);
 /// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
 /// Where the heavy line stands that the bend starts or ends at: at a mitre the cut on the kerf face.

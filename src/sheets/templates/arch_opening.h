@@ -17,7 +17,8 @@ struct ArchOpening {
     std::string id;  ///< of the opening, without the number of a board
     std::vector<const plan::Piece*> boards;
     const plan::Piece& piece() const { return *boards.front(); }
-    bool half() const { return piece().template_wish.half; }
+    bool half_template = false;  ///< one half is drawn, to flip about the centre line
+    bool half() const { return half_template; }
     const plan::ArchLines& lines() const { return std::get<plan::ArchLines>(piece().lines); }
     /// Level from which heights are told: of the lower spring.
     Length spring_level() const;

@@ -14,13 +14,6 @@ constexpr Length letter_off_joint = 22_pt;
 constexpr double letter_across = 0.78;  // of the joint, from the inside edge
 constexpr Length note_width = 190_pt;
 
-/// Turned so that the grain is level, the inside edge runs from left to right and the outside edge is above it.
-geom::Angle levelling(const plan::CasingSegment& segment) {
-    const Point along = segment.inside.end() - segment.inside.start();
-    const bool forward = along.x.mm() * segment.grain.x + along.y.mm() * segment.grain.y > 0;
-    return -(forward ? segment.grain : -segment.grain).angle();
-}
-
 class SegmentDrawing {
 public:
     SegmentDrawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts, const Tape& tape)
@@ -28,8 +21,8 @@ public:
 
     TemplateDrawing all() {
         drawing_.lines = segment_lines(segment_, pen_.kit().style);
-        if (segment_.left_joint) joint(segment_.left.turned(by_), segment_.n - 1, true);
-        if (segment_.right_joint) joint(segment_.right.turned(by_), segment_.n, false);
+        if (segment_.left_joint) joint(segment_.left.turned(by_), letters(true), true);
+        if (segment_.right_joint) joint(segment_.right.turned(by_), letters(false), false);
         mitres();
         piece();
         note();
@@ -59,8 +52,19 @@ private:
         return Path::polyline(line);
     }
 
+    /// The letters of the joint at an end of the template, in the order of the segments that it serves.
+    std::string letters(bool at_left) const {
+        const auto letter = [](const plan::CasingSegment& segment, bool left) {
+            return joint_letter(left ? segment.n - 1 : segment.n);
+        };
+        std::string all = letter(segment_, at_left);
+        for (const AlikeSegments::Other& other : facts_.others)
+            all += "/" + letter(*other.segment, at_left != other.turned);
+        return all;
+    }
+
     /// A short line square to the joint at its middle, and the joint's letter beside it.
-    void joint(const Path& line, int n, bool at_left) {
+    void joint(const Path& line, const std::string& name, bool at_left) {
         const Direction up = geom::direction(line.start(), line.end());
         const Direction into = at_left ? -up.left() : up.left();
         const Length room = segment_.inside.length() / 3;
@@ -71,20 +75,21 @@ private:
         const Beside below = at_left ? Beside::right : Beside::left;
         drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
         const Point beside = line.start() + (line.end() - line.start()) * letter_across;
-        const auto [letter, off] = letter_block(n);
+        const auto [letter, off] = letter_block(name);
         drawing_.figures.push_back({letter, beside + into * off, {1, 0}, Role::joint});
     }
 
     /// A joint's letter under its word; in a segment so short that both joints' do not find room, alone and nearer.
     /// Returns how far off the joint its middle stands, too.
-    std::pair<Block, Length> letter_block(int n) const {
+    std::pair<Block, Length> letter_block(const std::string& name) const {
         const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * letter_across; };
         const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
-        const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {joint_letter(n), bold(style().huge)}});
-        if (letter_off_joint + whole.width() / 2 < half) return {whole, letter_off_joint};
-        const Block alone(pen_, {{joint_letter(n), bold(style().huge)}});
+        const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {name, bold(style().huge)}});
+        const Length off = std::max(letter_off_joint, whole.width() / 2 + 8_pt);
+        if (off + whole.width() / 2 < half) return {whole, off};
+        const Block alone(pen_, {{name, bold(style().huge)}});
         if (alone.width() < half) return {alone, half / 2};
-        return {Block(pen_, {{joint_letter(n), bold(style().strong)}}), half / 2};
+        return {Block(pen_, {{name, bold(style().strong)}}), half / 2};
     }
 
     void mitres() {
@@ -97,8 +102,13 @@ private:
 
     void piece() {
         const Path outside = segment_.outside.turned(by_);
-        const Block name(pen_, {{title(), bold(style().strong)},
-                                {words("template.casing_width", {{"width", tape_.exact(facts_.width)}}), small()}});
+        std::vector<Block::Row> rows{{title(), bold(style().strong)}};
+        for (const AlikeSegments::Other& other : facts_.others)
+            rows.push_back(
+                {words(other.turned ? "casing.also_turned" : "casing.also", {{"segment", named(*other.segment)}}),
+                 bold(style().small)});
+        rows.push_back({words("template.casing_width", {{"width", tape_.exact(facts_.width)}}), small()});
+        const Block name(pen_, std::move(rows));
         std::vector<Stand> stands;
         for (const double depth : {0.3, 0.4, 0.25, 0.5, 0.6, 0.7})
             stands.push_back({Beside::right, facts_.width * depth - name.height() / 2});
@@ -111,18 +121,29 @@ private:
         drawing_.grain = middle_line();
     }
 
-    std::string title() const {
-        return words("template.segment", {{"n", std::to_string(segment_.n)}, {"m", std::to_string(facts_.count)}});
+    std::string named(const plan::CasingSegment& segment) const {
+        return words("template.segment", {{"n", std::to_string(segment.n)}, {"m", std::to_string(facts_.count)}});
     }
+    std::string title() const { return named(segment_); }
 
     void note() {
         const auto sentence = [&](const std::string& text, const Type& type) {
             drawing_.note.push_back({broken(pen_, text, type, note_width), type});
         };
         const int quantity = facts_.quantity;
-        sentence(words(quantity == 1 ? "casing.cut_one" : "casing.cut",
-                       {{"piece", facts_.piece}, {"segment", title()}, {"count", std::to_string(quantity)}}),
-                 bold(style().text));
+        const fonts::Words::Values values{{"piece", facts_.piece},
+                                          {"segment", title()},
+                                          {"segments", segment_numbers(segment_, facts_.others)},
+                                          {"m", std::to_string(facts_.count)},
+                                          {"count", std::to_string(quantity)}};
+        const char* how_many = !facts_.others.empty() ? "casing.cut_each"
+                               : quantity == 1        ? "casing.cut_one"
+                                                      : "casing.cut";
+        sentence(words(how_many, values), bold(style().text));
+        if (!facts_.others.empty() && (segment_.left_joint || segment_.right_joint)) {
+            sentence(words("casing.letters"), small());
+            drawing_.note.back().lesser = true;
+        }
         sentence(
             words("casing.board", {{"length", up_to(segment_.board_length)}, {"width", up_to(segment_.board_width)}}),
             bold(style().small));

@@ -2,6 +2,7 @@
 // One segment of a flat casing as a drawing: outline, joints, centres for splines, grain.
 
 #include "plan/lines.h"
+#include "sheets/templates/alike_segments.h"
 #include "sheets/templates/template_drawing.h"
 
 namespace kerfpacket::sheets {
@@ -16,6 +17,7 @@ struct SegmentFacts {
     Length width;       ///< of the casing
     std::string piece;  ///< id of the opening
     const Tiling& tiling;
+    std::vector<AlikeSegments::Other> others{};  ///< that the same template serves
 };
 
 TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,

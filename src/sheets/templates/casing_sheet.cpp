@@ -8,15 +8,17 @@
 namespace kerfpacket::sheets {
 namespace {
 
-void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch, const plan::CasingSegment& segment,
+void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch, const AlikeSegments& alike,
                  const Kit& kit) {
+    const plan::CasingSegment& segment = *alike.drawn;
     const Tape tape(plan.header.units, kit.words);
     const Tiling tiling = tiling_for(plan, kit, paths_of(segment_lines(segment, kit.style)));
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());
-    const SegmentFacts facts{count, arch.piece().quantity, arch.piece().casing->width.value, arch.id, tiling};
+    const SegmentFacts facts{count,  arch.piece().quantity, arch.piece().casing->width.value, arch.id,
+                             tiling, alike.others};
     const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
-    const fonts::Words::Values values{{"n", std::to_string(segment.n)}, {"m", std::to_string(count)}};
+    const fonts::Words::Values values{{"n", segment_numbers(segment, alike.others)}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();
     const char* title = tiles > 1 ? "casing.title_tile" : "casing.title";
     const std::string subtitle = tiles > 1 ? kit.words("casing.subtitle_tile", {{"count", std::to_string(tiles)}})
@@ -31,7 +33,8 @@ void add_casing(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
     if (!piece.casing) return;
     const ArchOpening arch(plan, piece);
     const std::size_t first = drafts.size();
-    for (const plan::CasingSegment& segment : arch.lines().segments) add_segment(drafts, plan, arch, segment, kit);
+    for (const AlikeSegments& alike : alike_segments(arch.lines().segments))
+        add_segment(drafts, plan, arch, alike, kit);
     if (drafts.size() > first) drafts[first].outline = kit.words("casing.outline", {{"piece", arch.id}});
 }
 

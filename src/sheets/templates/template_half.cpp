@@ -88,8 +88,13 @@ void keep_left_half(TemplateDrawing& drawing, const Pen& pen, const Tiling& tili
     const fonts::Style& style = pen.kit().style;
     hatch(drawing, low, high, style.hair);
     drawing.flip_crosses = {{{}, low + flip_cross_inset}, {{}, high - flip_cross_inset}};
-    const Block words(pen, {{pen.kit().words("template.flip_here"), {Face::bold, style.text}}});
-    drawing.names.insert(drawing.names.begin(), Name{{{centre, words, {{Beside::left, 5_pt}, {Beside::left, 20_pt}}}}});
+    const auto words = [&](std::string_view key) {
+        return Block(pen, {{pen.kit().words(key), {Face::bold, style.text}}});
+    };
+    // Between a casing's edge and the wall there is often room for no more than the two words.
+    const std::vector<Stand> stands{{Beside::left, 5_pt}, {Beside::left, 20_pt}};
+    drawing.names.insert(drawing.names.begin(), Name{{{centre, words("template.flip_here"), stands},
+                                                      {centre, words("template.flip_here_short"), stands}}});
 }
 
 }  // namespace kerfpacket::sheets

@@ -126,6 +126,8 @@ void TemplateMarks::note() {
     std::vector<Block::Row> narrow;
     std::vector<Block::Row> less_wide;
     std::vector<Block::Row> less;
+    std::vector<Block::Row> least;  // what is set like the first sentence
+    const Type first_type = context_.drawing.note.front().type;
     for (const NoteRow& row : context_.drawing.note) {
         if (row.first_only && !is_first()) continue;
         std::string joined;
@@ -137,9 +139,10 @@ void TemplateMarks::note() {
         for (const std::string& line : broken(pen_, joined, row.type, widest_note)) {
             wide.push_back({line, row.type});
             if (!row.lesser) less_wide.push_back({line, row.type});
+            if (row.type.face == first_type.face && row.type.size == first_type.size) least.push_back({line, row.type});
         }
     }
-    for (const auto& choice : {wide, narrow, less, less_wide, {wide.front()}}) {
+    for (const auto& choice : {wide, narrow, less, less_wide, least, {wide.front()}}) {
         const Block block(pen_, choice, Align::left);
         std::vector<Point> first = labels_.corners(block, 24_pt);
         std::swap(first[0], first[1]);

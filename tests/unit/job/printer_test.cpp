@@ -49,8 +49,7 @@ TEST(ReadPrinter, TheJobsKeysWinOverTheShops) {
 TEST(ReadPrinter, WhatIsTheDefaultLeavesTheFingerprint) {
     const std::string before = with_printer("").fingerprint;
     EXPECT_EQ(with_printer("strip_media = \"na_letter_8.5x11in\"\nadhesive = false").fingerprint, before);
-    EXPECT_EQ(read_well(opening_text(arch, "strip = \"face\"\n[opening.template]\nhalf = false\n")).fingerprint,
-              before);
+    EXPECT_EQ(read_well(opening_text(arch, "strip = \"face\"\n[opening.template]\n")).fingerprint, before);
 }
 
 TEST(ReadPrinter, EveryKeyChangesTheFingerprintAndIsReadBack) {
@@ -86,7 +85,7 @@ TEST(ReadStrip, FaceOrEdge) {
 TEST(ReadTemplate, Wishes) {
     const TemplateWish none = read_opening(arch).wish;
     EXPECT_FALSE(none.sheets);
-    EXPECT_FALSE(none.half);
+    EXPECT_TRUE(none.half) << "common practice, no source";
     const Job job = read_well(opening_text(arch, "[opening.template]\nsheets = \"along\"\nhalf = true\n"));
     const TemplateWish& wish = job.openings.at(0).wish;
     EXPECT_EQ(wish.sheets, Sheets::along);
@@ -95,6 +94,15 @@ TEST(ReadTemplate, Wishes) {
     const Job again = read_well(normalised(job));
     EXPECT_EQ(again.openings.at(0).wish.sheets, Sheets::along);
     EXPECT_TRUE(again.openings.at(0).wish.half);
+    EXPECT_EQ(again.fingerprint, job.fingerprint);
+}
+
+TEST(ReadTemplate, AWholeOneIsAskedFor) {
+    const Job job = read_well(opening_text(arch, "[opening.template]\nhalf = false\n"));
+    EXPECT_FALSE(job.openings.at(0).wish.half);
+    EXPECT_NE(job.fingerprint, read_well(opening_text(arch, "")).fingerprint);
+    const Job again = read_well(normalised(job));
+    EXPECT_FALSE(again.openings.at(0).wish.half);
     EXPECT_EQ(again.fingerprint, job.fingerprint);
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <regex>
 #include <set>
 
 #include <gtest/gtest.h>
@@ -122,18 +123,22 @@ TEST_P(AllHeads, casing_segments_are_whole_and_their_joints_have_the_same_letter
     std::map<std::string, int> letters;
     std::map<std::string, std::set<std::string>> by_segment;
     for (const Draft& draft : drafts) {
-        const std::string segment = draft.title.substr(0, draft.title.find(','));
+        const std::string segment = draft.title.substr(0, draft.title.find(" of "));
         for (const page::TextItem& text : texts(draft.page)) by_segment[segment].insert(text.text);
     }
-    ASSERT_EQ(by_segment.size(), segments.size()) << head().name;
+    // "Casing segment 1, 3": one template serves those that are alike.
+    std::size_t served = 0;
+    for (const auto& [segment, words] : by_segment)
+        served += 1 + static_cast<std::size_t>(std::count(segment.begin(), segment.end(), ','));
+    ASSERT_EQ(served, segments.size()) << head().name;
     for (const auto& [segment, words] : by_segment) {
         EXPECT_TRUE(words.count("GRAIN")) << head().name << segment;
         EXPECT_TRUE(mentioned(words, "segment ")) << head().name << segment;
         EXPECT_TRUE(mentioned(words, "Board or sheet at least")) << head().name << segment;
-        for (std::size_t n = 1; n < segments.size(); ++n) {
-            const std::string letter(1, static_cast<char>('A' + n - 1));
-            if (words.count(letter)) ++letters[letter];
-        }
+        const std::regex joint("[A-Z](/[A-Z])*");
+        for (const std::string& word : words)
+            if (std::regex_match(word, joint))
+                for (std::size_t i = 0; i < word.size(); i += 2) ++letters[word.substr(i, 1)];
     }
     EXPECT_EQ(letters.size(), segments.size() - 1) << head().name;
     for (const auto& [letter, count] : letters) EXPECT_EQ(count, 2) << head().name << letter;

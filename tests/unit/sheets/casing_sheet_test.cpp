@@ -47,13 +47,65 @@ TEST(CasingSheet, an_opening_without_casing_has_none) { EXPECT_TRUE(drawn(planne
 TEST(CasingSheet, a_segment_that_fits_a_page_is_one_page_without_tiles) {
     const plan::Plan plan = cased(30_in, 6_in, 5);
     const Drafts drafts = drawn(plan);
-    ASSERT_EQ(drafts.size(), 5U);
+    ASSERT_EQ(drafts.size(), 2U);
     EXPECT_FALSE(drafts.front().outline.empty());
-    for (std::size_t i = 0; i < drafts.size(); ++i) {
-        EXPECT_EQ(drafts[i].title, "Casing segment " + std::to_string(i + 1) + " of 5");
-        EXPECT_EQ(drafts[i].scale, Scale::full);
-        EXPECT_EQ(words_on(drafts[i].page).count("A1"), 0U) << "the only tile needs no name";
+    EXPECT_EQ(drafts[0].title, "Casing segment 1, 5 of 5");
+    EXPECT_EQ(drafts[1].title, "Casing segment 2, 3, 4 of 5");
+    for (const Draft& draft : drafts) {
+        EXPECT_EQ(draft.scale, Scale::full);
+        EXPECT_EQ(words_on(draft.page).count("A1"), 0U) << "the only tile needs no name";
     }
+}
+
+std::string all_words(const page::Page& page) {
+    std::string all;
+    for (const page::TextItem& text : texts(page)) all += text.text + " ";
+    return all;
+}
+
+TEST(CasingSheet, a_template_that_serves_several_segments_says_how) {
+    const Drafts drafts = drawn(cased(30_in, 6_in, 5));
+    const std::string ends = all_words(drafts.at(0).page), middles = all_words(drafts.at(1).page);
+    EXPECT_NE(ends.find("and segment 5 of 5, TURNED OVER"), std::string::npos) << ends;
+    EXPECT_NE(middles.find("and segment 3 of 5 "), std::string::npos) << middles;
+    EXPECT_NE(middles.find("and segment 4 of 5 "), std::string::npos) << middles;
+    // Joint A is at the right of segment 1, joint D at the left of 5: the same end, turned over.
+    EXPECT_NE(ends.find("A/D"), std::string::npos) << ends;
+    EXPECT_NE(middles.find("A/B/C"), std::string::npos) << middles;
+    EXPECT_NE(middles.find("B/C/D"), std::string::npos) << middles;
+}
+
+/// Independent of the sheets: the largest distance between two segments' corners and crowns, one laid on the other.
+TEST(AlikeSegments, are_those_that_cover_each_other) {
+    for (const int count : {1, 2, 3, 4, 5, 7}) {
+        const plan::Plan plan = cased(58.75_in, 13.625_in, count);
+        const auto groups = alike_segments(segments_of(plan));
+        int served = 0;
+        for (const AlikeSegments& group : groups) {
+            ++served;
+            for (const AlikeSegments::Other& other : group.others) {
+                ++served;
+                EXPECT_NEAR((group.drawn->inside.length() - other.segment->inside.length()).mm(), 0, 1e-6);
+                EXPECT_NEAR((group.drawn->outside.length() - other.segment->outside.length()).mm(), 0, 1e-6);
+                EXPECT_NEAR((group.drawn->board_width - other.segment->board_width).mm(), 0, 1e-6);
+                EXPECT_EQ(group.drawn->left_joint,
+                          other.turned ? other.segment->right_joint : other.segment->left_joint);
+            }
+        }
+        EXPECT_EQ(served, count);
+        // The two ends are mirror images, and all between them are alike: one arc in even parts.
+        EXPECT_EQ(groups.size(), count < 3 ? 1U : 2U);
+    }
+}
+
+TEST(AlikeSegments, a_head_whose_springs_differ_has_none_at_its_ends) {
+    job::Opening opening = lantern_court();
+    opening.legs = {{at_line(70_in, 25), at_line(68_in, 25)}};
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), at_line(3, 53), {}};
+    const plan::Plan plan = planned(job_of(opening));
+    ASSERT_FALSE(std::get<plan::ArchLines>(plan.pieces.front().lines).symmetric);
+    for (const AlikeSegments& group : alike_segments(segments_of(plan)))
+        for (const AlikeSegments::Other& other : group.others) EXPECT_FALSE(other.turned);
 }
 
 TEST(CasingSheet, a_segment_in_tiles_says_on_the_first_how_they_join) {
@@ -67,7 +119,7 @@ TEST(CasingSheet, a_segment_in_tiles_says_on_the_first_how_they_join) {
         EXPECT_EQ(all.find("Tiles join on dotted lines.") != std::string::npos, begun.insert(segment).second)
             << draft.title;
     }
-    EXPECT_EQ(begun.size(), 3U);
+    EXPECT_EQ(begun.size(), 2U) << "the last is the first turned over";
 }
 
 TEST(CasingSheet, every_segment_shows_its_grain_and_its_board_on_its_first_page) {
@@ -132,7 +184,7 @@ TEST(CasingSheet, tells_how_many_to_cut_and_rounds_the_board_up) {
     EXPECT_GE(up(segment.board_width), segment.board_width - 1e-6_in);
     std::string all;
     for (const page::TextItem& text : texts(drawn(plan).front().page)) all += text.text + " ";
-    EXPECT_NE(all.find("cut 3, all alike."), std::string::npos) << all;
+    EXPECT_NE(all.find("cut 3 of each."), std::string::npos) << all;
     const std::string board =
         tape.with_unit(up(segment.board_length)) + " x " + tape.with_unit(up(segment.board_width));
     EXPECT_NE(all.find(board), std::string::npos) << all;

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <map>
 
 #include "support/boxes.h"
@@ -58,8 +59,12 @@ TEST_P(Packets, TextsKeepApartAndOnThePage) {
 
 INSTANTIATE_TEST_SUITE_P(Sheets, Packets,
                          testing::Values("cover", "survey", "safety", "strain", "setup", "strips", "checklist",
-                                         "template", "coupon"),
-                         [](const auto& sheet) { return std::string(sheet.param); });
+                                         "template", "coupon", "work-order", "install"),
+                         [](const auto& sheet) {
+                             std::string name = sheet.param;
+                             std::replace(name.begin(), name.end(), '-', '_');
+                             return name;
+                         });
 
 TEST(Packets, ChecklistsHaveARowForEveryKerf) {
     for (const Packet& packet : packets()) {

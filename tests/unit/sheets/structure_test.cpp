@@ -207,8 +207,8 @@ TEST(Structure, EveryFigureIsSaidInTheWordsOfItsLanguage) {
     const auto en = said(english);
     const auto es = said(spanish);
     // An install card is words and a table, a checklist tables, a safety card a list.
-    for (const char* sheet : {"cover", "setup", "strain", "coupon", "strips", "template", "casing", "form", "survey",
-                              "field-arch", "field-wall", "field-ordinates", "printer-check"})
+    for (const char* sheet : {"cover", "work-order", "setup", "strain", "coupon", "strips", "template", "casing",
+                              "form", "survey", "field-arch", "field-wall", "field-ordinates", "printer-check"})
         EXPECT_TRUE(en.contains(sheet)) << sheet;
     for (const auto& [sheet, alternatives] : en)
         for (const std::string& words : alternatives) {

@@ -19,7 +19,8 @@ namespace {
 using namespace measure::literals;
 
 /// The kinds of sheet that are words and tables.
-const std::vector<std::string> poured{"changes", "safety", "install", "cover", "setup", "survey", "coupon", "strain"};
+const std::vector<std::string> poured{"changes", "safety", "install", "cover",     "setup",
+                                      "survey",  "coupon", "strain",  "work-order"};
 
 fonts::Style with_text(measure::Length text) {
     fonts::Style style = tests::kit().style;

@@ -1,0 +1,17 @@
+#pragma once
+// The work order: a page that is handed out with a piece, the board drawn and each step with a box, its figure and the
+// page that tells the rest.
+
+#include <vector>
+
+#include "sheets/layout/draft.h"
+#include "sheets/layout/page_index.h"
+
+namespace kerfpacket::sheets {
+
+/// Adds the work order of one piece: one page, unless the shop's type is so large that its steps need more. `index`
+/// tells where all other sheets stand; how many pages it takes does not hang on that.
+void add_work_order(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece,
+                    const std::vector<IndexEntry>& index, const Kit& kit);
+
+}  // namespace kerfpacket::sheets

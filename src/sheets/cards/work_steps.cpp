@@ -1,0 +1,157 @@
+#include "sheets/cards/work_steps.h"
+
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
+#include "sheets/cards/coupon_size.h"
+#include "sheets/strips/strip_ends.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+class Steps {
+public:
+    Steps(const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit, const Tape& tape)
+        : piece_(piece), index_(index), kit_(kit), tape_(tape) {}
+
+    std::vector<WorkStep> all() {
+        template_check();
+        stock();
+        coupon();
+        cuts();
+        bend();
+        ends();
+        casing();
+        add("fasten", words("work_order.fasten_how"), words("work_order.fasten_figure"), "install");
+        return std::move(steps_);
+    }
+
+private:
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return kit_.words(key, values);
+    }
+    std::string counted(const std::string& key, std::size_t n) const {
+        return n == 1 ? words(key + "_one") : words(key, {{"n", std::to_string(n)}});
+    }
+
+    /// The sheet of this kind that is the piece's own, the whole job's, or its opening's: that may stand with another
+    /// board of it.
+    std::optional<IndexEntry> sheet(std::string_view kind) const {
+        const IndexEntry* best = nullptr;
+        const std::string opening = measured_id(piece_);
+        for (const IndexEntry& entry : index_) {
+            if (entry.sheet != kind) continue;
+            if (entry.piece.empty() || is_of(entry.piece, piece_.id)) return entry;
+            const bool sibling = piece_.boards > 1 && entry.piece.starts_with(opening + "/");
+            if (best == nullptr && (entry.piece == opening || sibling)) best = &entry;
+        }
+        return best == nullptr ? std::nullopt : std::optional(*best);
+    }
+
+    void add(const std::string& key, std::string how, std::string figure, std::string_view kind) {
+        steps_.push_back({words("work_order." + key), std::move(how), std::move(figure), sheet(kind)});
+    }
+
+    /// Once for an opening, whatever boards line it.
+    bool first_of_opening() const { return piece_.kind == plan::Kind::arch_liner && piece_.board == 1; }
+
+    void template_check() {
+        if (!first_of_opening()) return;
+        add("check", words("work_order.check_how"),
+            words("work_order.check_figure", {{"span", tape_.exact(piece_.measured_span)}}), "template");
+    }
+
+    void stock() {
+        const std::string length = tape_.with_unit(piece_.blank().length);
+        add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
+            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), "cover");
+        add("rip", words("work_order.rip_how", {{"thickness", tape_.exact(piece_.cut.thickness)}}),
+            tape_.exact(piece_.width), "cover");
+        add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, "cover");
+        for (const plan::LegBoard& board : piece_.leg_boards)
+            add("leg", leg_board_text(board, kit_, tape_), tape_.with_unit(board.back), "cover");
+    }
+
+    void coupon() {
+        const CouponSize size = coupon_size(piece_, tape_.unit());
+        const bool opening = size.side == bend::KerfsOn::outside;
+        add("coupon",
+            words(opening ? "work_order.coupon_how" : "work_order.coupon_how_close",
+                  {{"radius", tape_.with_unit(piece_.radii.finish)}}),
+            tape_.exact(size.length), "coupon");
+        steps_.back().stops = true;
+    }
+
+    /// The packet holds one set of what goes with each board.
+    std::string set_each() const {
+        if (piece_.quantity == 1) return {};
+        return words("work_order.set_each", {{"n", std::to_string(piece_.quantity)}});
+    }
+
+    void cuts() {
+        add("stick",
+            words(piece_.strip == job::StripOn::edge ? "work_order.stick_how_edge" : "work_order.stick_how") +
+                set_each(),
+            {}, "strips");
+        if (const auto& strips = steps_.back().told)
+            steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
+        const std::string web = tape_.exact(piece_.cut.web());
+        const bool spacer = piece_.saw.spacer && *piece_.saw.spacer > Length();
+        add("saw",
+            spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})
+                   : words("work_order.saw_how", {{"web", web}}),
+            words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
+        add("kerf", words("work_order.kerf_how") + set_each(),
+            words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
+    }
+
+    void bend() {
+        if (piece_.form) add("form", words("work_order.form_how"), {}, "form");
+        add("bend", words("work_order.bend_how", {{"side", kerf_side(piece_, kit_)}}),
+            words(piece_.circular ? "cover.radius" : "cover.least_radius",
+                  {{"radius", tape_.with_unit(piece_.radii.finish)}}),
+            "install");
+    }
+
+    /// What goes off the ends, and how each that is not square is cut.
+    void ends() {
+        if (piece_.trim > Length())
+            add("trim", words("work_order.trim_how", {{"trim", tape_.exact(piece_.trim)}}),
+                tape_.with_unit(waste_from(piece_) - waste_until(piece_)), "strips");
+        const std::vector<std::string> where = mitre_texts(piece_, kit_);
+        std::vector<WorkStep> mitres;
+        for (std::size_t i = 0; i < piece_.blank().ends.size(); ++i) {
+            const plan::BoardEnd& end = piece_.blank().ends.at(i);
+            if (end.mitre.radians() == 0) continue;
+            const bool shorter = plain_face_shorter(piece_, i);
+            mitres.push_back({words("work_order.mitre"),
+                              words(shorter ? "work_order.mitre_how_shorter" : "work_order.mitre_how_longer",
+                                    {{"where", where.at(mitres.size())}}),
+                              words("work_order.angle", {{"angle", degrees_text(end.mitre, kit_)}}), sheet("strips")});
+        }
+        std::move(mitres.begin(), mitres.end(), std::back_inserter(steps_));
+    }
+
+    void casing() {
+        if (!first_of_opening() || !piece_.casing) return;
+        add("casing", words("work_order.casing_how"),
+            counted("work_order.casing_figure", std::get<plan::ArchLines>(piece_.lines).segments.size()), "casing");
+    }
+
+    const plan::Piece& piece_;
+    const std::vector<IndexEntry>& index_;
+    const Kit& kit_;
+    const Tape& tape_;
+    std::vector<WorkStep> steps_;
+};
+
+}  // namespace
+
+std::vector<WorkStep> work_steps(const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit,
+                                 const Tape& tape) {
+    return Steps(piece, index, kit, tape).all();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,34 @@
+#pragma once
+// Where in a packet each sheet stands: what cover, change page and work orders tell of it.
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace kerfpacket::sheets {
+
+/// A line of the page index: pages from 0.
+struct IndexEntry {
+    std::string title;
+    std::size_t first = 0;
+    std::size_t last = 0;
+    std::string sheet{};  ///< kind of the sheet
+    std::string piece{};  ///< whose it is, as `is_of` reads it; empty for the whole job's
+    int strips = 0;       ///< how many mark strips stand on its pages
+};
+
+/// "7", "9-12".
+inline std::string page_numbers(const IndexEntry& entry) {
+    const std::string first = std::to_string(entry.first + 1);
+    return entry.first == entry.last ? first : first + "-" + std::to_string(entry.last + 1);
+}
+
+/// Whether a sheet that is named for "N/1+2" is the piece's "N/2".
+inline bool is_of(const std::string& name, const std::string& piece) {
+    if (name == piece) return true;
+    const std::size_t boards = piece.rfind('/') + 1;  // 0 where the piece is alone
+    if (boards == 0 || name.compare(0, boards, piece, 0, boards) != 0) return false;
+    return ("+" + name.substr(boards) + "+").find("+" + piece.substr(boards) + "+") != std::string::npos;
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,227 @@
+// The packet lies piece by piece, and each piece begins with a work order whose page numbers are true.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "../../support/boxes.h"
+#include "../../support/kit.h"
+#include "../../support/languages.h"
+#include "sheets/layout/page_index.h"
+#include "sheets/packet.h"
+#include "sheets/words/tape.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using namespace tests;
+
+plan::Plan alder() { return planned(job_of(alder_court())); }
+
+bool holds(const page::Page& page, const std::string& words) {
+    const auto all = texts(page);
+    return std::any_of(all.begin(), all.end(), [&](const page::TextItem& text) { return text.text == words; });
+}
+
+std::vector<const page::Page*> orders_of(const page::Document& document) {
+    std::vector<const page::Page*> found;
+    for (const page::Page& page : document.pages)
+        if (page.sheet == "work-order") found.push_back(&page);
+    return found;
+}
+
+TEST(WorkOrder, EveryPieceHasOneAndItsSheetsLieTogetherBehindIt) {
+    const plan::Plan plan = alder();
+    ASSERT_GE(plan.pieces.size(), 2U);
+    const page::Document document = make_packet(plan, kit());
+    ASSERT_EQ(orders_of(document).size(), plan.pieces.size());
+    std::vector<std::string> order;  // of the pieces, as their pages follow each other
+    for (const page::Page& page : document.pages) {
+        if (page.piece.empty()) continue;
+        // What is of a whole opening, or of several boards, lies with the first of them.
+        const auto first = std::find_if(plan.pieces.begin(), plan.pieces.end(),
+                                        [&](const plan::Piece& piece) { return is_of(page.piece, piece.id); });
+        const std::string name = first == plan.pieces.end() ? page.piece + "/1" : first->id;
+        if (!order.empty() && order.back() == name) continue;
+        EXPECT_EQ(page.sheet, "work-order") << page.piece;
+        order.push_back(name);
+    }
+    std::vector<std::string> ids;
+    for (const plan::Piece& piece : plan.pieces) ids.push_back(piece.id);
+    EXPECT_EQ(order, ids);
+}
+
+TEST(WorkOrder, CoverAndSafetyCardComeFirst) {
+    const page::Document document = make_packet(alder(), kit());
+    std::vector<std::string> kinds;
+    for (const page::Page& page : document.pages)
+        if (kinds.empty() || kinds.back() != page.sheet) kinds.push_back(page.sheet);
+    ASSERT_GE(kinds.size(), 3U);
+    EXPECT_EQ(kinds[0], "cover");
+    EXPECT_EQ(kinds[1], "safety");
+    EXPECT_EQ(kinds[2], "work-order");
+}
+
+/// Every number in the page column leads to a sheet that begins on that page and is of the piece, or of the whole job.
+void expect_true_pages(const page::Document& document) {
+    int numbers = 0;
+    for (const page::Page* order : orders_of(document)) {
+        std::set<std::string> told;
+        for (const page::Item& item : order->items) {
+            const auto* link = std::get_if<page::LinkItem>(&item);
+            if (link == nullptr) continue;
+            const page::Page& there = document.pages.at(link->page);
+            told.insert(there.sheet);
+            const std::string& piece = order->piece;
+            const std::string opening = piece.substr(0, piece.find('/'));
+            EXPECT_TRUE(there.piece.empty() || is_of(there.piece, piece) || there.piece == opening ||
+                        (there.sheet == "form" && there.piece == opening + "/1"))
+                << there.piece;
+            if (link->page > 0) {
+                const page::Page& before = document.pages.at(link->page - 1);
+                EXPECT_FALSE(before.sheet == there.sheet && before.piece == there.piece) << "not its first page";
+            }
+            std::size_t last = link->page;
+            while (last + 1 < document.pages.size() && document.pages[last + 1].sheet == there.sheet &&
+                   document.pages[last + 1].piece == there.piece)
+                ++last;
+            const std::string words =
+                std::to_string(link->page + 1) + (last > link->page ? "-" + std::to_string(last + 1) : std::string());
+            const auto all = texts(*order);
+            EXPECT_TRUE(std::any_of(all.begin(), all.end(),
+                                    [&](const page::TextItem& text) {
+                                        return text.text == words &&
+                                               link->area.contains(in_text(text, text.advance / 2, {}));
+                                    }))
+                << words << " on the work order of " << piece;
+            ++numbers;
+        }
+        for (const char* sheet : {"cover", "coupon", "setup", "strips", "checklist", "install"})
+            EXPECT_TRUE(told.contains(sheet)) << order->piece << ": nothing tells of " << sheet;
+    }
+    EXPECT_GE(numbers, 8);
+}
+
+TEST(WorkOrder, ItsPageNumbersAreTrue) {
+    for (const job::Job& job : {job_of(alder_court()), job_of(harbor_stair()), job_of(fern_street())})
+        expect_true_pages(make_packet(planned(job), kit()));
+}
+
+TEST(WorkOrder, ItsPageNumbersAreTrueBehindAChangePage) {
+    const plan::Plan plan = alder();
+    plan::Plan before = plan;
+    before.header.revision = "0";
+    for (plan::Piece& piece : before.pieces) piece.blanks.front().length += measure::Length::mm(1);
+    const std::vector<job::Value> nothing;
+    expect_true_pages(make_packet({plan, nothing}, {before, nothing}, kit()));
+}
+
+TEST(WorkOrder, AReprintKeepsTheNumbersOfTheWholePacket) {
+    const plan::Plan plan = alder();
+    const page::Document whole = make_packet(plan, kit());
+    const page::Document part = make_packet(plan, kit(), {{"work-order"}, {}, {}, {}});
+    ASSERT_EQ(part.pages.size(), orders_of(whole).size());
+    for (std::size_t i = 0; i < part.pages.size(); ++i) {
+        const page::Page& page = part.pages[i];
+        EXPECT_EQ(page.number, orders_of(whole)[i]->number);
+        for (const page::TextItem& text : texts(*orders_of(whole)[i])) EXPECT_TRUE(holds(page, text.text)) << text.text;
+    }
+}
+
+TEST(WorkOrder, SaysTheFiguresOfItsBoard) {
+    for (const job::Job& job : {job_of(alder_court()), job_of(harbor_stair())}) {
+        const plan::Plan plan = planned(job);
+        const page::Document document = make_packet(plan, kit());
+        const Tape tape(plan.header.units, kit().words);
+        for (std::size_t i = 0; i < plan.pieces.size(); ++i) {
+            const plan::Piece& piece = plan.pieces[i];
+            const page::Page& order = *orders_of(document).at(i);
+            EXPECT_TRUE(holds(order, tape.exact(piece.width)));
+            EXPECT_TRUE(holds(order, tape.with_unit(piece.blank().length)));
+            EXPECT_TRUE(holds(order, std::to_string(piece.blank().kerfs.size()) + " cuts"));
+            EXPECT_TRUE(holds(order, tape.exact(piece.cut.depth) + " deep"));
+            EXPECT_TRUE(holds(order, std::to_string(piece.quantity) + " off"));
+        }
+    }
+}
+
+TEST(WorkOrder, SaysWhichFaceAMitreLeavesShorter) {
+    const plan::Plan plan = alder();
+    const page::Document document = make_packet(plan, kit());
+    int mitres = 0;
+    for (std::size_t i = 0; i < plan.pieces.size(); ++i) {
+        const plan::Blank& blank = plan.pieces[i].blank();
+        const page::Page& order = *orders_of(document).at(i);
+        std::string all;
+        for (const page::TextItem& text : texts(order)) all += text.text + " ";
+        for (std::size_t end = 0; end < 2; ++end) {
+            const plan::BoardEnd& cut = blank.ends.at(end);
+            if (cut.mitre.radians() == 0) continue;
+            ++mitres;
+            // Nearer to the other end is shorter.
+            const measure::Length other = end == 0 ? blank.length : measure::Length();
+            const bool shorter = measure::abs(other - cut.plain_face) < measure::abs(other - cut.kerf_face);
+            EXPECT_NE(all.find(shorter ? "plain face shorter" : "plain face longer"), std::string::npos);
+            EXPECT_TRUE(holds(order, degrees_text(cut.mitre, kit()) + "°"));
+        }
+    }
+    EXPECT_GE(mitres, 2);
+}
+
+std::vector<std::string> pieces_with(const page::Document& document, const std::string& sheet) {
+    std::vector<std::string> all;
+    for (const page::Page& page : document.pages)
+        if (page.sheet == sheet && (all.empty() || all.back() != page.piece)) all.push_back(page.piece);
+    return all;
+}
+
+using Names = std::vector<std::string>;
+
+TEST(AlikeBoards, ShareWhatReadsTheSameAndNothingElse) {
+    const plan::Plan plan = alder();
+    ASSERT_EQ(plan.pieces.size(), 2U);
+    const std::string one = plan.pieces[0].id, two = plan.pieces[1].id, both = one + "+2";
+    const page::Document document = make_packet(plan, kit());
+    EXPECT_EQ(pieces_with(document, "setup"), Names{both});
+    EXPECT_EQ(pieces_with(document, "install"), Names{both});
+    for (const char* sheet : {"work-order", "strips", "checklist"})
+        EXPECT_EQ(pieces_with(document, sheet), (Names{one, two})) << sheet;
+    bool tagged = false;
+    for (const page::Page& page : document.pages) tagged = tagged || (page.sheet == "setup" && holds(page, both));
+    EXPECT_TRUE(tagged) << "the card says whose it is";
+}
+
+TEST(AlikeBoards, ThatAreCutDifferentlyShareNoCard) {
+    plan::Plan plan = alder();
+    plan.pieces[1].cut.depth += measure::Length::inches(1.0 / 16);
+    const page::Document document = make_packet(plan, kit());
+    EXPECT_EQ(pieces_with(document, "setup"), (Names{plan.pieces[0].id, plan.pieces[1].id}));
+    EXPECT_EQ(pieces_with(document, "coupon"), (Names{plan.pieces[0].id, plan.pieces[1].id}));
+}
+
+TEST(AlikeBoards, BoardsOfASheet) {
+    EXPECT_TRUE(is_of("N/1", "N/1"));
+    EXPECT_TRUE(is_of("N/1+2", "N/1"));
+    EXPECT_TRUE(is_of("N/1+2", "N/2"));
+    EXPECT_FALSE(is_of("N/1+2", "N/12"));
+    EXPECT_FALSE(is_of("N/12", "N/1"));
+    EXPECT_FALSE(is_of("M/1+2", "N/2"));
+    EXPECT_FALSE(is_of("A+2", "2"));
+    EXPECT_FALSE(is_of("", "A"));
+}
+
+class WorkOrders : public testing::TestWithParam<std::string> {};
+
+TEST_P(WorkOrders, TakeOnePageEach) {
+    for (const job::Job& job : {job_of(alder_court()), job_of(harbor_stair()), job_of(fern_street())}) {
+        const plan::Plan plan = planned(job);
+        EXPECT_EQ(orders_of(make_packet(plan, kit(GetParam()))).size(), plan.pieces.size());
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(Both, WorkOrders, testing::ValuesIn(tests::languages()));
+
+}  // namespace
+}  // namespace kerfpacket::sheets
