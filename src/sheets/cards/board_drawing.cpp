@@ -1,6 +1,7 @@
 #include "sheets/cards/board_drawing.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "sheets/words/wording.h"
 
@@ -44,7 +45,7 @@ private:
         y_ -= line();
         face(words("work_order.kerf_face"), middle, right);
         const Rect board{{space_.low.x, y_ - 4_pt - section_height}, {right, y_ - 4_pt}};
-        pen_.box(Role::outline, board, style().heavy);
+        outline(board);
         const Length depth = board.high.y - section_height * (piece_.cut.depth / piece_.cut.thickness);
         pen_.line(Role::outline, {board.low.x, depth}, {board.high.x, depth}, style().line, Dash::dashed);
         const Length at = right + figure_gap;
@@ -58,6 +59,19 @@ private:
         y_ -= line();
         pen_.dimension({board.low.x, y_ + 2_pt}, {right, y_ + 2_pt}, tape_.exact(piece_.width), figure());
         y_ -= line() * 0.6;
+    }
+
+    /// The plain face of a moulded board by its profile, the bottom edge at the left.
+    void outline(const Rect& board) {
+        if (!piece_.cut.moulded()) {
+            pen_.box(Role::outline, board, style().heavy);
+            return;
+        }
+        std::vector<Point> corners{{board.high.x, board.high.y}, {board.low.x, board.high.y}};
+        for (const bend::ProfilePoint& point : piece_.cut.profile)
+            corners.push_back({board.low.x + board.width() * (point.height / piece_.width),
+                               board.high.y - section_height * (point.thickness / piece_.cut.thickness)});
+        pen_.stroke(Role::outline, Path::polyline(corners, true), style().heavy);
     }
 
     void face(const std::string& name, Length middle, Length right) {

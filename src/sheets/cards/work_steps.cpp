@@ -97,7 +97,7 @@ private:
             {}, "strips");
         if (const auto& strips = steps_.back().told)
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
-        const std::string web = tape_.exact(piece_.cut.web());
+        const std::string web = web_text(piece_, kit_, tape_);
         const bool spacer = piece_.saw.spacer && *piece_.saw.spacer > Length();
         add("saw",
             spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})

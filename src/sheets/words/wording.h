@@ -34,10 +34,9 @@ std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tap
 /// "1/2 in", "1/4 to 1/2 in".
 std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape);
-/// Whether the gaps between kerfs differ by more than arithmetic does.
 /// What is left under the kerfs; of a moulded board from the thinnest to the thickest place.
 std::string web_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
-
+/// Whether the gaps between kerfs differ by more than arithmetic does.
 bool varied_spacing(const plan::Piece& piece);
 /// The kerf with the least to spare.
 const plan::Kerf& governing_kerf(const plan::Piece& piece);
