@@ -75,8 +75,9 @@ TEST(MouldedCard, SheetsSayWhichEdgeAndBothWebs) {
             EXPECT_TRUE(says(all, edge)) << piece.id << ' ' << sheet;
         }
         for (const page::Page& page : document.pages)
-            if (page.sheet == "setup" || page.sheet == "strain" || page.sheet == "checklist")
+            if (page.sheet == "setup" || page.sheet == "strain" || page.sheet == "checklist") {
                 EXPECT_EQ(text_faults(page), std::vector<std::string>{}) << page.sheet << ' ' << page.piece;
+            }
     }
     EXPECT_TRUE(says(all_text(pages_of(document, "setup", "L")), kit().words("setup.profile_untold")));
     EXPECT_TRUE(says(all_text(pages_of(document, "strips", "M")), kit().words("strip.front_edge_moulded")));
@@ -90,8 +91,9 @@ TEST(MouldedCard, SpanishSheetsSayTheSame) {
     EXPECT_TRUE(says(all_text(pages_of(document, "setup", "Z")), es.words("piece.front_both")));
     EXPECT_TRUE(says(all_text(pages_of(document, "strain", "Z")), es.words("strain.next")));
     for (const page::Page& page : document.pages)
-        if (page.sheet == "setup" || page.sheet == "strain" || page.sheet == "checklist")
+        if (page.sheet == "setup" || page.sheet == "strain" || page.sheet == "checklist") {
             EXPECT_EQ(text_faults(page), std::vector<std::string>{}) << page.sheet;
+        }
 }
 
 TEST(Checklist, AsksForDepthAndWebInEveryBlock) {

@@ -210,7 +210,8 @@ TEST(Half, stops_at_the_centre_line_three_quarters_inside_the_last_cell) {
         for (const Point p : drawing.flip_crosses) EXPECT_EQ(p.x, Length());
         EXPECT_GT(geom::distance(drawing.flip_crosses[0], drawing.flip_crosses[1]), 4_in) << head.name;
         const auto all = words_on(drawn(plan));
-        EXPECT_TRUE(all.count("FLIP HERE about the centre line")) << head.name;
+        // Beside the line in two words where a casing leaves no room for the sentence.
+        EXPECT_TRUE(all.count("FLIP HERE about the centre line") || all.count("FLIP HERE")) << head.name;
         EXPECT_TRUE(all.count("TOP   HALF: FLIP about the centre line")) << head.name;
         EXPECT_LT(tiling.printed(), ways_of(planned(job_of(cased(head)))).grid.tiling.printed()) << head.name;
     }
