@@ -384,6 +384,7 @@ thickness = "1/2 in"
 width = "3 1/2 in"
 
 [opening.template]
+half = false
 sheets = ")" +
            sheets + "\"\n";
 }

@@ -28,9 +28,10 @@ bool may_be_the_same(const WordEntry& entry) {
                                             "cover.column_u",        "drawing.radius",     "form.mm",
                                             "materials.mdf",         "numbers.millimetre", "page.millimetres",
                                             "piece.board",           "piece.shape_tudor",  "setup.subtitle",
-                                            "setup.errors_u",        "strain.comma",       "strip.joint",
-                                            "strip.tape_mark",       "template.radius",    "media.sheet",
-                                            "media.na_legal",        "media.na_oficio",    "printer_check.command"};
+                                            "setup.bears_u",         "setup.errors_u",     "strain.comma",
+                                            "strip.joint",           "strip.tape_mark",    "template.radius",
+                                            "media.sheet",           "media.na_legal",     "media.na_oficio",
+                                            "printer_check.command"};
     const std::string& text = entry.texts.front();
     const bool size =
         entry.key.starts_with("media.") && text.find_first_not_of("ABRS0123456789 x") == std::string::npos;
