@@ -39,11 +39,8 @@ double moulded_peel(const Cell& cell, const Material& material) {
     double strain = 0;
     double used = 0;
     for (const MouldedPlace& place : moulded_places(cell, material.softness)) {
-        Cell flat = cell;
-        flat.thickness = place.thickness;
-        flat.profile.clear();
         strain = std::max(strain, place.strain);
-        used = std::max(used, place.peel / peel_strain(flat, material));
+        used = std::max(used, peel_use(place, cell, material));
     }
     return strain / used;
 }

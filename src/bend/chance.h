@@ -6,6 +6,8 @@
 #include <cstddef>
 #include <vector>
 
+#include "bend/verdict.h"
+
 namespace kerfpacket::bend {
 
 /// Scatter of break strain, as a part of the mean, where a material has no figure of its own: that of the peel energy
@@ -83,5 +85,10 @@ int one_in(double chance);
 /// Chances up to which a bend is called ok, and caution, once a coupon or a trial counts. Judgement: src/bend/NOTES.md.
 inline constexpr double ok_chance = 0.01;
 inline constexpr double caution_chance = 0.1;
+
+inline Verdict chance_verdict(double breaks) {
+    if (breaks > caution_chance) return Verdict::break_likely;
+    return breaks > ok_chance ? Verdict::caution : Verdict::ok;
+}
 
 }  // namespace kerfpacket::bend

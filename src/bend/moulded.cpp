@@ -70,6 +70,10 @@ std::array<MouldedPlace, 2> moulded_places(const Cell& cell, double softness) {
     return places;
 }
 
+double peel_use(const MouldedPlace& place, const Cell& cell, const Material& material) {
+    return place.peel / peel_strain(flat_at(cell, place.thickness), material);
+}
+
 std::array<double, 2> moulded_utilisation(const Cell& cell, const Material& material, KerfsOn side, Length radius) {
     const bool outside = side == KerfsOn::outside;
     const double limit = outside ? material.break_strain_outside : material.break_strain_inside;
@@ -77,9 +81,7 @@ std::array<double, 2> moulded_utilisation(const Cell& cell, const Material& mate
     const auto places = moulded_places(cell, material.softness);
     for (std::size_t i = 0; i < places.size(); ++i) {
         used.at(i) = places.at(i).strain / limit;
-        if (outside && material.peel)
-            used.at(i) =
-                std::max(used.at(i), places.at(i).peel / peel_strain(flat_at(cell, places.at(i).thickness), material));
+        if (outside && material.peel) used.at(i) = std::max(used.at(i), peel_use(places.at(i), cell, material));
         used.at(i) /= radius.mm();
     }
     return used;

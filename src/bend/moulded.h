@@ -18,6 +18,9 @@ struct MouldedPlace {
 /// Where the board is thickest and where it is thinnest: the one bends most, the other may be pulled most.
 std::array<MouldedPlace, 2> moulded_places(const Cell& cell, double softness);
 
+/// What such a place of the cell bears of peeling over what it takes, of a material that has figures for it.
+double peel_use(const MouldedPlace& place, const Cell& cell, const Material& material);
+
 /// Strain over break strain at those two places, at a radius of the line that keeps its length.
 std::array<double, 2> moulded_utilisation(const Cell& cell, const Material& material, KerfsOn side, Length radius);
 

@@ -59,27 +59,42 @@ Load load_of(const Laid& laid, const Request& wanted, const bend::Material& mate
     return {depth + radius, evenly * std::hypot(depth, radius, formula_error)};
 }
 
-/// Every kerf that bends, in either way of breaking; those that are alike together.
-std::vector<bend::Link> links_of(const Laid& laid, const Wood& wood, const bend::Knowledge& known, double load) {
-    std::vector<bend::Link> links;
+/// A way of breaking, and how far from it kerfs are by the table.
+struct Way {
+    bend::Mode mode = bend::Mode::strain;
+    double margin = 0;  ///< logarithm of limit over strain
+    int kerfs = 1;
+};
+
+/// Of every kerf that bends; those that are alike together.
+std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
+    std::vector<Way> ways;
     const auto add = [&](double limit, double strain, bend::Mode mode) {
-        const double margin = std::log(limit / strain) + known.mean(mode);
-        const double spread = std::hypot(known.spread(mode), load);
-        for (bend::Link& link : links)
-            if (std::abs(link.margin - margin) < 1e-9 && std::abs(link.spread - spread) < 1e-9) {
-                ++link.kerfs;
+        const double margin = std::log(limit / strain);
+        for (Way& way : ways)
+            if (way.mode == mode && std::abs(way.margin - margin) < 1e-9) {
+                ++way.kerfs;
                 return;
             }
-        links.push_back({margin, spread, 1});
+        ways.push_back({mode, margin, 1});
     };
     for (const Kerf& kerf : laid.blank.kerfs) {
         if (kerf.radius.mm() <= 0) continue;
         const bend::Cell cell = laid.cut.cell(kerf.spacing);
-        const double strain = bend::web_strain(cell, wood.table.softness, kerf.radius);
+        const double strain = bend::web_strain(cell, table.softness, kerf.radius);
         const bool outside = kerf.on == bend::KerfsOn::outside;
-        add(outside ? wood.table.break_strain_outside : wood.table.break_strain_inside, strain, bend::Mode::strain);
-        if (outside && wood.table.peel) add(bend::peel_strain(cell, wood.table), strain, bend::Mode::peel);
+        add(outside ? table.break_strain_outside : table.break_strain_inside, strain, bend::Mode::strain);
+        if (outside && table.peel) add(bend::peel_strain(cell, table), strain, bend::Mode::peel);
     }
+    return ways;
+}
+
+/// The same with what is known of the wood, and with the spread of the load.
+std::vector<bend::Link> links_of(const std::vector<Way>& ways, const bend::Knowledge& known, double load) {
+    std::vector<bend::Link> links;
+    links.reserve(ways.size());
+    for (const Way& way : ways)
+        links.push_back({way.margin + known.mean(way.mode), std::hypot(known.spread(way.mode), load), way.kerfs});
     return links;
 }
 
@@ -93,8 +108,8 @@ Chance chance_of(const std::vector<bend::Link>& links, const Load& load, const W
 /// The kerf that governs, and the way in which it breaks first by the table.
 class Governing {
 public:
-    Governing(const Laid& laid, const Wood& wood, double load)
-        : laid_(laid), wood_(wood), load_(load), kerf_(laid.governing_kerf()) {
+    Governing(const Laid& laid, const std::vector<Way>& ways, const Wood& wood, double load)
+        : laid_(laid), ways_(ways), wood_(wood), load_(load), kerf_(laid.governing_kerf()) {
         const bend::Cell cell = laid.cut.cell(kerf_.spacing);
         limit_ = bend::break_strain(cell, wood.table, kerf_.on);
         const bool outside = kerf_.on == bend::KerfsOn::outside;
@@ -104,7 +119,7 @@ public:
     double limit() const { return limit_; }
 
     double breaks(const bend::Knowledge& known) const {
-        return bend::chance_of_breaking(links_of(laid_, wood_, known, load_), known.spot());
+        return bend::chance_of_breaking(links_of(ways_, known, load_), known.spot());
     }
 
     Told told(Told::By by, const bend::Knowledge& known) const {
@@ -126,16 +141,13 @@ public:
 
     /// The verdict then, by the chance and by the weakest coupon.
     bend::Verdict verdict_with(double strain, double weakest) const {
-        const double breaks = with_coupon(strain);
-        const bend::Verdict by_strain = bend::strain_verdict(laid_.bend.strain / std::min(strain, weakest));
-        const bend::Verdict by_chance = breaks > bend::caution_chance ? bend::Verdict::break_likely
-                                        : breaks > bend::ok_chance    ? bend::Verdict::caution
-                                                                      : bend::Verdict::ok;
-        return std::max(by_strain, by_chance);
+        return std::max(bend::strain_verdict(laid_.bend.strain / std::min(strain, weakest)),
+                        bend::chance_verdict(with_coupon(strain)));
     }
 
 private:
     const Laid& laid_;
+    const std::vector<Way>& ways_;
     const Wood& wood_;
     double load_;
     const Kerf& kerf_;
@@ -188,18 +200,19 @@ NextCoupon next_coupon(const Governing& kerf, const Laid& laid, const Wood& wood
 
 Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    return chance_of(links_of(laid, wood, wood.known, load.spread), load, wood);
+    return chance_of(links_of(ways_to_break(laid, wood.table), wood.known, load.spread), load, wood);
 }
 
 Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    const std::vector<bend::Link> links = links_of(laid, wood, wood.known, load.spread);
+    const std::vector<Way> ways = ways_to_break(laid, wood.table);
+    const std::vector<bend::Link> links = links_of(ways, wood.known, load.spread);
     Chance chance = chance_of(links, load, wood);
     if (links.empty()) return chance;
     constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
     for (std::size_t i = 0; i < chances.size(); ++i)
         chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
-    const Governing kerf(laid, wood, load.spread);
+    const Governing kerf(laid, ways, wood, load.spread);
     chance.told = told(kerf, wood);
     chance.next = next_coupon(kerf, laid, wood);
     return chance;

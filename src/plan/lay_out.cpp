@@ -181,12 +181,10 @@ Radii radii(const Request& wanted, const Sharpest& sharpest, const Unrolled& boa
 
 /// Once a coupon or a trial counts, the chance is judged beside the strain.
 bend::Assessment judged_by_chance(bend::Assessment bend, double breaks) {
-    const auto note = [&](bend::Concern concern, bend::Verdict verdict) {
-        bend.concerns.push_back(concern);
-        bend.verdict = std::max(bend.verdict, verdict);
-    };
-    if (breaks > bend::caution_chance) note(bend::Concern::chance_break, bend::Verdict::break_likely);
-    else if (breaks > bend::ok_chance) note(bend::Concern::chance_caution, bend::Verdict::caution);
+    const bend::Verdict verdict = bend::chance_verdict(breaks);
+    if (verdict == bend::Verdict::break_likely) bend.concerns.push_back(bend::Concern::chance_break);
+    else if (verdict == bend::Verdict::caution) bend.concerns.push_back(bend::Concern::chance_caution);
+    bend.verdict = std::max(bend.verdict, verdict);
     return bend;
 }
 

@@ -71,8 +71,7 @@ private:
             board.spacing = {};
             board.spacing.given = spacing;
         }
-        Request wanted = wanted_;
-        wanted.wanted = &board;
+        const Request wanted = wanted_.with(board);
         return attempt_or_break(wanted, wood_, job_);
     }
 

@@ -28,9 +28,8 @@ std::vector<Length> boards(measure::Unit unit) {
 
 /// Square ends, no tails: what is asked of a curve that is only thought of.
 Request along(const Request& wanted, const job::Board& board, curve::Curve curve) {
-    Request other = wanted;
+    Request other = wanted.with(board);
     const Length end = curve.length();
-    other.wanted = &board;
     other.curve = std::move(curve);
     other.ends = {CurveEnd{}, CurveEnd{BoardEnd::Meets::nothing, {}, end, end}};
     other.tails = {};
@@ -129,8 +128,7 @@ private:
         if (most < step) return "";
         job::Board board = all_left_to_solve(board_);
         board.kerf_depth.given = most;
-        Request wanted = wanted_;
-        wanted.wanted = &board;
+        const Request wanted = wanted_.with(board);
         const auto found = run(wanted, bent_.wood);
         return found ? fmt::format("kerf_depth = \"{}\", down to {} apart{}", text(most), text(found->least_spacing),
                                    careful(*found))
@@ -175,8 +173,7 @@ private:
     std::string free_settings() const {
         if (!depth_ && !board_.spacing.given && board_.kerfs.empty()) return "";
         const job::Board free = all_left_to_solve(board_);
-        Request wanted = wanted_;
-        wanted.wanted = &free;
+        const Request wanted = wanted_.with(free);
         const auto found = run(wanted, bent_.wood);
         return found ? "depth and spacing left to \"solve\": " + apart(*found) : "";
     }
@@ -225,8 +222,7 @@ private:
             job::Board board = all_left_to_solve(board_);
             board.thickness.value = thickness;
             board.plies.clear();
-            Request wanted = wanted_;
-            wanted.wanted = &board;
+            const Request wanted = wanted_.with(board);
             if (const auto found = run(wanted, bent_.wood))
                 return fmt::format("a board {} thick, {}", text(thickness), apart(*found));
         }
@@ -265,8 +261,7 @@ private:
     std::string other_material() const {
         job::Board free = all_left_to_solve(board_);
         free.plies.clear();
-        Request wanted = wanted_;
-        wanted.wanted = &free;
+        const Request wanted = wanted_.with(free);
         std::vector<std::string> names;
         for (const bend::Material& material : bend::materials()) {
             if (material.name == bent_.wood.material.name) continue;

@@ -53,6 +53,13 @@ struct Request {
     Length span;  ///< or the chord
     Length rise;
 
+    /// The same asked of another board, which has to outlive it.
+    Request with(const job::Board& another) const {
+        Request other = *this;
+        other.wanted = &another;
+        return other;
+    }
+
     /// Distances along the curve between which there is wood of the board's bend, on either face.
     curve::Extent extent() const;
     /// The curve between them.

@@ -148,8 +148,7 @@ private:
     /// What "solve" would take if everything were left to it.
     std::optional<Choice> free_choice() const {
         const job::Board free = all_left_to_solve(board_);
-        Request wanted = wanted_;
-        wanted.wanted = &free;
+        const Request wanted = wanted_.with(free);
         return attempt(wanted, bent_.wood, job_);
     }
 

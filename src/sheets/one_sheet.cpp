@@ -68,10 +68,6 @@ Drafts sheet_of(const std::string& sheet, const plan::Plan& plan, const plan::Pi
     return drafts;
 }
 
-}  // namespace
-
-namespace {
-
 /// What arithmetic leaves between two places, and no more: nobody sees it.
 constexpr Length same_place = 0.001_mm;
 

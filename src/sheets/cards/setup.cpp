@@ -45,38 +45,35 @@ private:
         return *piece_.saw.spacer > Length() ? tape_.exact(*piece_.saw.spacer) : words("setup.none");
     }
 
-    void flat_views() {
-        {
-            flow_.heading(words("setup.end_view"), words("setup.hold_against"));
-            const Rect room = flow_.take(end_view_height(piece_, style()));
-            Pen pen = flow_.pen();
-            draw_end_view(pen, plan_, piece_, tape_, room.high.y);
-        }
-        flow_.heading(words("setup.edge_view"), words("setup.must_match"));
-        const Rect room = flow_.take(edge_view_height(piece_, style()));
+    /// A drawing of this height, from the upper edge of its room down.
+    template <class Draw>
+    void view(Length height, const Draw& draw) {
+        const Rect room = flow_.take(height);
         Pen pen = flow_.pen();
-        draw_edge_view(pen, piece_, tape_, room.high.y);
+        draw(pen, room.high.y);
+    }
+
+    void flat_views() {
+        flow_.heading(words("setup.end_view"), words("setup.hold_against"));
+        view(end_view_height(piece_, style()),
+             [&](Pen& pen, Length top) { draw_end_view(pen, plan_, piece_, tape_, top); });
+        flow_.heading(words("setup.edge_view"), words("setup.must_match"));
+        view(edge_view_height(piece_, style()), [&](Pen& pen, Length top) { draw_edge_view(pen, piece_, tape_, top); });
     }
 
     /// The section of a moulded board, as far as the job file tells it, and which part of it bears the bend.
     void moulded_views() {
         if (piece_.cut.profile_told) {
             flow_.heading(words("setup.section"), words("setup.section_aside"));
-            const Rect room = flow_.take(section_height(piece_, style()));
-            Pen pen = flow_.pen();
-            draw_section(pen, piece_, tape_, room.high.y);
+            view(section_height(piece_, style()), [&](Pen& pen, Length top) { draw_section(pen, piece_, tape_, top); });
             pour(flow_, across_table(piece_, flow_.kit(), tape_));
         }
         flow_.heading(words("setup.bears"),
                       words("setup.bears_aside", {{"spacing", spacing_text(piece_, flow_.kit(), tape_)}}));
-        {
-            const Rect room = flow_.take(bears_height(piece_, style()));
-            Pen pen = flow_.pen();
-            draw_bears(pen, piece_, tape_, room.high.y);
-        }
-        const bool thin = piece_.moulded_use[1] > piece_.moulded_use[0];
+        view(bears_height(piece_, style()), [&](Pen& pen, Length top) { draw_bears(pen, piece_, tape_, top); });
         const Type small{Face::regular, style().small};
-        flow_.paragraph(Role::text, words(thin ? "setup.bears_thin_note" : "setup.bears_thick_note"), small);
+        flow_.paragraph(Role::text,
+                        words(thinnest_governs(piece_) ? "setup.bears_thin_note" : "setup.bears_thick_note"), small);
         if (!piece_.cut.profile_told) flow_.paragraph(Role::caution, words("setup.profile_untold"), small);
     }
 

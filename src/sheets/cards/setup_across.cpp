@@ -15,6 +15,11 @@ using Profile = std::vector<bend::ProfilePoint>;
 
 constexpr std::size_t most_columns = 8;
 
+/// Whether the board is thickest or thinnest there.
+bool is_extreme(const bend::ProfilePoint& point, const plan::Cutting& cut) {
+    return point.thickness == cut.thickness || point.thickness == cut.thinnest();
+}
+
 /// Thickness between two points of a profile.
 Length thickness_at(const bend::ProfilePoint& a, const bend::ProfilePoint& b, Length height) {
     const Length wide = b.height - a.height;
@@ -38,11 +43,8 @@ Profile columns_of(const plan::Cutting& cut, Length fine) {
         points.insert(points.begin() + static_cast<std::ptrdiff_t>(widest),
                       {height, fine * std::round(thickness_at(points[widest - 1], points[widest], height) / fine)});
     }
-    const auto told = [&](const bend::ProfilePoint& point) {
-        return point.thickness == cut.thickness || point.thickness == cut.thinnest();
-    };
     for (std::size_t i = points.size() - 2; points.size() > most_columns && i > 0; --i)
-        if (!told(points[i])) points.erase(points.begin() + static_cast<std::ptrdiff_t>(i));
+        if (!is_extreme(points[i], cut)) points.erase(points.begin() + static_cast<std::ptrdiff_t>(i));
     while (points.size() > most_columns) points.erase(points.begin() + static_cast<std::ptrdiff_t>(points.size() / 2));
     return points;
 }
@@ -62,15 +64,16 @@ FigureTable across_table(const plan::Piece& piece, const Kit& kit, const Tape& t
     const Length fine = tape.unit() == Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.1);
     const Profile columns = columns_of(piece.cut, fine);
     for (const bend::ProfilePoint& point : columns) {
-        const bool told = point.thickness == piece.cut.thickness || point.thickness == piece.cut.thinnest();
         table.shares.push_back(0.8 / static_cast<double>(columns.size()));
         table.heads.push_back(tape.exact_plain(point.height));
         table.rows[0].emplace_back(tape.exact_plain(point.thickness), false);
-        table.rows[1].emplace_back(tape.exact_plain(point.thickness - piece.cut.depth), told);
+        table.rows[1].emplace_back(tape.exact_plain(point.thickness - piece.cut.depth), is_extreme(point, piece.cut));
         table.rows[2].emplace_back("______", false);
     }
     return table;
 }
+
+bool thinnest_governs(const plan::Piece& piece) { return piece.moulded_use[1] > piece.moulded_use[0]; }
 
 Length bears_height(const plan::Piece& piece, const fonts::Style& style) {
     return std::max(piece.cut.thickness + 14_pt, style.text * 2.9);
@@ -82,7 +85,6 @@ void draw_bears(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top
     const Scope figure = pen.figure(words("figure.bears"));
     const Length half = (pen.page_width() - side_margin * 2) / 2;
     const std::array thickness{piece.cut.thickness, piece.cut.thinnest()};
-    const bool thin_governs = piece.moulded_use[1] > piece.moulded_use[0];
     for (std::size_t i = 0; i < thickness.size(); ++i) {
         const Length left = side_margin + half * static_cast<double>(i);
         const Length right = left + std::min(2_in, half - 118_pt);
@@ -91,7 +93,7 @@ void draw_bears(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top
         const Length room = left + half - 8_pt - x;
         const std::string web = words(i == 0 ? "setup.bears_thickest" : "setup.bears_thinnest",
                                       {{"web", tape.exact(thickness.at(i) - piece.cut.depth)}});
-        const bool judged = (i == 1) == thin_governs;
+        const bool judged = (i == 1) == thinnest_governs(piece);
         const std::string use =
             words(judged ? "setup.bears_judged" : "setup.bears_u", {{"u", tape.number(piece.moulded_use.at(i), 2)}});
         pen.text(Role::text, {x, top - 8_pt - style.text}, web, pen.fitting(web, {Face::bold, style.text}, room));

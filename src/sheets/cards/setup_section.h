@@ -15,6 +15,8 @@ void draw_section(Pen& pen, const plan::Piece& piece, const Tape& tape, Length t
 /// Thickness and web at up to eight heights, with room to write what is measured.
 FigureTable across_table(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 
+/// Whether the verdict hangs on the thinnest place and not on the thickest.
+bool thinnest_governs(const plan::Piece& piece);
 Length bears_height(const plan::Piece& piece, const fonts::Style& style);
 /// Some grooves at the thickest and at the thinnest place, with what each bears.
 void draw_bears(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top);

@@ -225,16 +225,4 @@ void draw_chance_charts(Pen& pen, const Rect& space, const plan::Piece& piece) {
     NextChart(pen, {{middle + gap, space.low.y}, {space.high.x, charts}}, piece).draw();
 }
 
-std::string next_coupon_sentence(const plan::Piece& piece, const Kit& kit) {
-    const plan::NextCoupon& next = piece.chance.next;
-    if (next.chances.empty()) return {};
-    const std::string ok = strain_percent(next.ok_from, kit);
-    const std::string caution = strain_percent(next.caution_from, kit);
-    if (next.ok_from > 0 && next.caution_from > next.chances.front().first * 1.001)
-        return kit.words("strain.next_both", {{"ok", ok}, {"caution", caution}});
-    if (next.ok_from > 0) return kit.words("strain.next_only_ok", {{"ok", ok}});
-    if (next.caution_from > 0) return kit.words("strain.next_no_ok", {{"caution", caution}});
-    return kit.words("strain.next_none");
-}
-
 }  // namespace kerfpacket::sheets

@@ -9,7 +9,4 @@ namespace kerfpacket::sheets {
 
 void draw_chance_charts(Pen& pen, const Rect& space, const plan::Piece& piece);
 
-/// "A coupon that breaks at 0.72 % or more makes this ok; one under 0.59 % asks for another cut."
-std::string next_coupon_sentence(const plan::Piece& piece, const Kit& kit);
-
 }  // namespace kerfpacket::sheets

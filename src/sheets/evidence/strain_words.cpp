@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "measure/require.h"
-#include "sheets/evidence/chance_charts.h"
 #include "sheets/words/kerf_list.h"
 #include "sheets/words/wording.h"
 
@@ -54,6 +53,19 @@ std::string state(const plan::Piece& piece, const Kit& kit) {
     return text;
 }
 
+/// "A coupon that breaks at 0.72 % or more makes this ok; one under 0.59 % asks for another cut."
+std::string next_coupon(const plan::Piece& piece, const Kit& kit) {
+    const plan::NextCoupon& next = piece.chance.next;
+    if (next.chances.empty()) return {};
+    const std::string ok = strain_percent(next.ok_from, kit);
+    const std::string caution = strain_percent(next.caution_from, kit);
+    if (next.ok_from > 0 && next.caution_from > next.chances.front().first * 1.001)
+        return kit.words("strain.next_both", {{"ok", ok}, {"caution", caution}});
+    if (next.ok_from > 0) return kit.words("strain.next_only_ok", {{"ok", ok}});
+    if (next.caution_from > 0) return kit.words("strain.next_no_ok", {{"caution", caution}});
+    return kit.words("strain.next_none");
+}
+
 }  // namespace
 
 std::string material_name(const plan::Piece& piece, const Kit& kit) {
@@ -77,8 +89,7 @@ std::vector<std::string> strain_reading(const plan::Piece& piece, const Kit& kit
                     " " + limit_sentence(piece.settings.limit, kit));
     lines.push_back(source(piece, kit));
     // Where something was tried, a chart on the next page tells it.
-    if (const std::string next = next_coupon_sentence(piece, kit); piece.tried.empty() && !next.empty())
-        lines.push_back(next);
+    if (const std::string next = next_coupon(piece, kit); piece.tried.empty() && !next.empty()) lines.push_back(next);
     return lines;
 }
 

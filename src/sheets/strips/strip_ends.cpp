@@ -59,18 +59,6 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
-/// What lies along the strip's lower edge.
-const char* front_edge_key(const plan::Piece& piece) {
-    switch (plan::moulded_edge(piece.cut)) {
-        case plan::MouldedEdge::top: return "strip.front_edge_moulded";
-        case plan::MouldedEdge::bottom: return "strip.front_edge_plain";
-        case plan::MouldedEdge::both: return "strip.front_edge_both";
-        case plan::MouldedEdge::untold:
-        case plan::MouldedEdge::none: break;
-    }
-    return "strip.front_edge";
-}
-
 /// What is said at the zero end itself.
 void zero_words(Pen& pen, const StripContext& context, const Zone& words_zone, bool outer_is_left) {
     const Rect& zone = words_zone.whole;
@@ -90,8 +78,9 @@ void zero_words(Pen& pen, const StripContext& context, const Zone& words_zone, b
                   {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
                    {lanes.hook, words("strip.hook"), regular}});
     if (!context.lanes.edge)
-        lines_in_zone(pen, words_zone, outer_is_left,
-                      {{4_pt, words(front_edge_key(context.piece)), regular, words("strip.front_edge")}});
+        lines_in_zone(
+            pen, words_zone, outer_is_left,
+            {{4_pt, words(with_moulded_edge("strip.front_edge", context.piece)), regular, words("strip.front_edge")}});
 }
 
 /// `whole`: the strip goes on to the end of the blank, so that there is a zero, or an end, to name.

@@ -112,7 +112,7 @@ TemplateShape arch_shape(const ArchOpening& arch, const fonts::Style& style) {
         places.first = first->line.start();
         places.last = last->line.start();
     }
-    TemplateShape shape{drawn_lines(arch, style), lines.wall, places, arch.half()};
+    TemplateShape shape{drawn_lines(arch, style), lines.wall, places, arch.half};
     if (!shape.half) return shape;
     shape.lines = left_half(shape.lines);
     shape.guide = left_half(shape.guide);
@@ -132,7 +132,7 @@ TemplateDrawing arch_drawing(const Pen& pen, const ArchOpening& arch, const Tape
     drawing.base_lines = spring_lines(arch.lines(), level, tiling.bounds());
     drawing.names = arch_names(pen, arch, tape, drawing);
     drawing.note = arch_note(pen.kit(), arch);
-    if (arch.half()) keep_left_half(drawing, pen, tiling);
+    if (arch.half) keep_left_half(drawing, pen, tiling);
     return drawing;
 }
 

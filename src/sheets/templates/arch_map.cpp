@@ -14,7 +14,7 @@ public:
           ways_(ways),
           piece_(arch.piece()),
           arch_(arch.lines()),
-          half_(arch.half()),
+          half_(arch.half),
           springs_(measured_springs(arch_)),
           level_(arch.spring_level()),
           centre_{{}, height_over(arch_.wall, {}).value_or(arch_.wall.bounds().high.y)} {}

@@ -207,7 +207,7 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
     const Type small_bold{Face::bold, kit.style.small};
     const std::string casing = arch.piece().casing ? "casing" : "wall";
     const std::string level = arch.lines().springs_level() ? "" : "_lower";
-    const char* top = arch.half()              ? "template.top_half"
+    const char* top = arch.half                ? "template.top_half"
                       : arch.lines().symmetric ? "template.top"
                                                : "template.top_no_flip";
     std::vector<NoteRow> note{{{words(top)}, {Face::bold, kit.style.text}},
@@ -215,7 +215,7 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
                               {words.list(kerfs_key(arch.piece())), small_bold},
                               {words.list("template.ordinates_" + casing + level), small, true}};
     // The kerfs are counted from one end: what the flipped half shows is not where they are.
-    if (arch.half()) note.insert(note.begin() + 1, {words.list("template.half_ticks"), small_bold});
+    if (arch.half) note.insert(note.begin() + 1, {words.list("template.half_ticks"), small_bold});
     return note;
 }
 

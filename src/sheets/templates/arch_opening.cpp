@@ -7,7 +7,7 @@
 namespace kerfpacket::sheets {
 
 ArchOpening::ArchOpening(const plan::Plan& plan, const plan::Piece& first)
-    : id(first.id), half_template(first.template_wish.half) {
+    : id(first.id), half(first.template_wish.half) {
     if (first.boards > 1) id.erase(id.rfind('/'));
     for (int board = 1; board <= first.boards; ++board) {
         const std::string wanted = first.boards > 1 ? id + "/" + std::to_string(board) : id;

@@ -17,8 +17,7 @@ struct ArchOpening {
     std::string id;  ///< of the opening, without the number of a board
     std::vector<const plan::Piece*> boards;
     const plan::Piece& piece() const { return *boards.front(); }
-    bool half_template = false;  ///< one half is drawn, to flip about the centre line
-    bool half() const { return half_template; }
+    bool half = false;  ///< one half is drawn, to flip about the centre line
     const plan::ArchLines& lines() const { return std::get<plan::ArchLines>(piece().lines); }
     /// Level from which heights are told: of the lower spring.
     Length spring_level() const;

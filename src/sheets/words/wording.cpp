@@ -70,19 +70,6 @@ std::string even_text(const plan::Piece& piece, const Tape& tape) {
     return tape.number(inch ? piece.cut.spacing.inches() : piece.cut.spacing.mm(), inch ? 3 : 2);
 }
 
-/// What lies toward the operator, and where a moulded edge is.
-const char* front_edge(const plan::Piece& piece) {
-    if (piece.kind == plan::Kind::arch_liner) return "piece.front_room";
-    switch (plan::moulded_edge(piece.cut)) {
-        case plan::MouldedEdge::top: return "piece.front_moulded";
-        case plan::MouldedEdge::bottom: return "piece.front_plain";
-        case plan::MouldedEdge::both: return "piece.front_both";
-        case plan::MouldedEdge::untold:
-        case plan::MouldedEdge::none: break;
-    }
-    return "piece.front_top";
-}
-
 }  // namespace
 
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
@@ -113,8 +100,20 @@ std::string tick_meaning(const plan::Piece& piece, const Kit& kit) {
     throw measure::Bug("a tick without a meaning");
 }
 
+std::string with_moulded_edge(const std::string& key, const plan::Piece& piece) {
+    switch (plan::moulded_edge(piece.cut)) {
+        case plan::MouldedEdge::top: return key + "_moulded";
+        case plan::MouldedEdge::bottom: return key + "_plain";
+        case plan::MouldedEdge::both: return key + "_both";
+        case plan::MouldedEdge::untold:
+        case plan::MouldedEdge::none: break;
+    }
+    return key;
+}
+
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
-    const std::string edge = kit.words(front_edge(piece));
+    const bool liner = piece.kind == plan::Kind::arch_liner;
+    const std::string edge = kit.words(liner ? "piece.front_room" : with_moulded_edge("piece.front_top", piece));
     return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
 }
 

@@ -24,6 +24,9 @@ bool opens(const plan::BendRun& run);
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit);
 /// Which end is zero and which edge is the front, in words.
 std::string zero_end(const plan::Piece& piece, const Kit& kit);
+/// The key, with what a moulded edge adds to it: "_moulded" for the top, "_plain" for the bottom, "_both"; else as it
+/// is.
+std::string with_moulded_edge(const std::string& key, const plan::Piece& piece);
 /// "ok", "CAUTION", "WILL LIKELY BREAK".
 std::string verdict_word(bend::Verdict verdict, const Kit& kit);
 /// A caution as a sentence, lengths as a hand tape reads them.

@@ -69,8 +69,8 @@ TEST(MouldedCard, SheetsSayWhichEdgeAndBothWebs) {
         EXPECT_TRUE(says(setup, kit().words(judged_thin ? "setup.bears_thin_note" : "setup.bears_thick_note")));
         for (const char* sheet : {"setup", "checklist"}) {
             const std::string all = all_text(pages_of(document, sheet, piece.id));
-            const std::string edge = kit().words(piece.id == "M"   ? "piece.front_moulded"
-                                                 : piece.id == "N" ? "piece.front_plain"
+            const std::string edge = kit().words(piece.id == "M"   ? "piece.front_top_moulded"
+                                                 : piece.id == "N" ? "piece.front_top_plain"
                                                                    : "piece.front_top");
             EXPECT_TRUE(says(all, edge)) << piece.id << ' ' << sheet;
         }
@@ -88,7 +88,7 @@ TEST(MouldedCard, SpanishSheetsSayTheSame) {
     const plan::Plan plan = moulded_plan("moldurada.toml");
     const sheets::Kit& es = kit("es");
     const page::Document document = sheets::make_packet(plan, es);
-    EXPECT_TRUE(says(all_text(pages_of(document, "setup", "Z")), es.words("piece.front_both")));
+    EXPECT_TRUE(says(all_text(pages_of(document, "setup", "Z")), es.words("piece.front_top_both")));
     EXPECT_TRUE(says(all_text(pages_of(document, "strain", "Z")), es.words("strain.next")));
     for (const page::Page& page : document.pages)
         if (page.sheet == "setup" || page.sheet == "strain" || page.sheet == "checklist") {
