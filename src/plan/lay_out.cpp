@@ -124,7 +124,7 @@ private:
 
     Placed on_arc() const {
         const Cutting widest = evenly(cutting_, arc_spacing());
-        const Placed first = bare(widest, usual_depth_of(widest));
+        Placed first = bare(widest, usual_depth_of(widest));
         // A whole number of kerfs stands a little closer, which moves the line that keeps its length by a hair.
         const ArcKerfs kerfs = arc_kerfs(first.blank, first.board, widest);
         // On a bend as short as this the blade would leave no wood between them: that is told as no kerf at all.

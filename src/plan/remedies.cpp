@@ -236,11 +236,11 @@ private:
         board.plies.clear();
         const Faces whole = faces(bent_.measured_to, bent_.thickness);
         const Faces ply = faces(bent_.measured_to, plies.thickness);
-        for (const Length shift : {whole.finish - ply.finish, whole.wall - ply.wall}) {
+        const auto holds = [&](Length shift) {
             const auto found = attempt(along(wanted_, board, wanted_.bent().parallel(shift)), bent_.wood, job_);
-            if (!found || found->verdict > plies.cut->verdict) return false;
-        }
-        return true;
+            return found && found->verdict <= plies.cut->verdict;
+        };
+        return holds(whole.finish - ply.finish) && holds(whole.wall - ply.wall);
     }
 
     std::string laminated() const {

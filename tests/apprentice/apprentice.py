@@ -17,13 +17,17 @@ import traceback
 
 import jobs
 import judge
+import printer
 
 PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
 PROCESSES = int(os.environ.get("APPRENTICE_PROCESSES", "2"))
 
 
-def build(file, *options):
-    return subprocess.run([PROGRAM, "build", str(file), *options], capture_output=True, text=True)
+def build(of, file, *options):
+    """Has the packet made and printed."""
+    said = subprocess.run([PROGRAM, "build", str(file), *options], capture_output=True, text=True, env=of.settings)
+    of.through(options[options.index("--out") + 1] if "--out" in options else file.with_suffix(".pdf"))
+    return said
 
 
 def one(text, name, reprint):
@@ -31,7 +35,8 @@ def one(text, name, reprint):
     with tempfile.TemporaryDirectory() as folder:
         file = pathlib.Path(folder, "job.toml")
         file.write_text(text)
-        said = build(file, "--force")
+        of = printer.Printer(PROGRAM, text, folder)
+        said = build(of, file, "--force")
         if said.returncode == 2 and f"{file}:" in said.stderr:  # the words name a place in the job
             return [], {}, {}, said.stderr.strip()
         if said.returncode not in (0, 3):
@@ -40,7 +45,7 @@ def one(text, name, reprint):
             job = jobs.read(text)
             found = judge.judge(job, file.with_suffix(".pdf"))
             if reprint:
-                judge.judge_reprint(found, job, file.with_suffix(".pdf"), lambda *o: build(file, *o), folder)
+                judge.judge_reprint(found, job, file.with_suffix(".pdf"), lambda *o: build(of, file, *o), folder)
         except Exception:  # a sheet that the reader cannot read is a finding: of the sheet or of the reader
             return [("unreadable", traceback.format_exc(limit=-3))], {}, {}, None
         cut = found.counts.get("ticks read") or found.found

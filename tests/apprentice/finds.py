@@ -13,6 +13,7 @@ import apprentice
 import jobs
 import judge
 import paper
+import printer
 
 HEAD = """[job]
 number = "R-1"
@@ -55,6 +56,8 @@ thickness = 0.5
 width = 5
 [wall.form]
 """
+# Through a printer that is 1 % long, measured by nobody.
+UNTRUE = '# printer {"media": "na_letter_8.5x11in", "first": "top", "level": 1.01, "upright": 1.01}\n' + WALL
 ALONG = ARCH[:ARCH.index("[opening.casing]")].replace("na_letter_8.5x11in", "na_ledger_11x17in") \
     + '[opening.template]\nsheets = "along"\nhalf = false\n'
 # A roll too narrow for captions above its strips: they stand ahead of them, also of an end's own without kerfs.
@@ -171,12 +174,19 @@ def main():
         for text in (FULL, WALL, ALONG, ROLL, CATENARY, WAVE):
             file = pathlib.Path(folder, f"{len(packets)}.toml")
             file.write_text(text)
-            apprentice.build(file)
+            apprentice.build(printer.Printer(apprentice.PROGRAM, text, folder), file)
             packets[text] = file.with_suffix(".pdf")
             found = in_a_process(text, packets[text])
             if found:
                 print(f"the unaltered packet has findings: {sorted(found)}")
                 missed += 1
+        untrue = pathlib.Path(folder, "untrue.toml")
+        untrue.write_text(UNTRUE)
+        apprentice.build(printer.Printer(apprentice.PROGRAM, UNTRUE, folder), untrue)
+        found = in_a_process(UNTRUE, untrue.with_suffix(".pdf"))
+        if "tape marks disagree" not in found:
+            print(f"a printer 1 % long that no profile corrects was not found, but {sorted(found)}")
+            missed += 1
         for text, old, new, wanted in CASES:
             assert old in text
             found = in_a_process(text.replace(old, new), packets[text])

@@ -94,6 +94,7 @@ class Maker:
         import random
         self.r = random.Random(seed)
         self.rare = random.Random(f"rare {seed}")  # what few jobs have, apart, so that all else stays as it is
+        self.printer = random.Random(f"printer {seed}")
         self.seed = seed
         self.metric = self.r.random() < 0.35
         self.rows, self.notes = [], []
@@ -137,12 +138,23 @@ class Maker:
             head.append(f'strip_media = "{self.rare.choice(NARROW_ROLLS)}"')
         if r.random() < 0.25:
             head.append(f'template_media = "{r.choice(["custom_roll_24in", "custom_roll_36in"])}"')
+        if self.printer.random() < 0.15:
+            self.measured_printer(head)
         pieces = [self.opening("A") if r.random() < 0.62 else self.wall("A")]
         if r.random() < 0.12:
             pieces.append(self.wall("B"))
         if self.rare.random() < 0.08:
             pieces.append(self.opening("C"))
         return "\n".join(self.notes + head + sum(pieces, [])) + "\n"
+
+    def measured_printer(self, head):
+        """A printer up to 1 % off each way, which the shop has measured."""
+        import json
+        media = next(line for line in head if line.startswith("media")).split('"')[1]
+        said = {"media": media, "first": self.printer.choice(["top", "left"]),
+                "level": 1 + self.printer.uniform(-0.01, 0.01), "upright": 1 + self.printer.uniform(-0.01, 0.01)}
+        head.append('profile = "made-up"')
+        self.notes.append("# printer " + json.dumps(said))
 
     def measured(self, piece, step):
         """Stations and heights of a shape as a tape reads them."""
