@@ -36,21 +36,21 @@ std::vector<Link> weak_ones(const std::vector<Link>& links) {
 /// strengths Weibull and has the longer tail of weak boards. Which holds is not known.
 enum class Law { normal, least };
 
-// The standard law of the least, P(below z) = 1 - exp(-exp((z - mode)/scale)), with mean 0 and deviation 1.
+// The standard law of the least, P(below z) = 1 - exp(-exp((z - mode_of_least)/scale)), with mean 0 and deviation 1.
 constexpr double pi = 3.14159265358979323846;
 const double scale = std::sqrt(6.0) / pi;
-const double mode = 0.57721566490153286 * scale;
+const double mode_of_least = 0.57721566490153286 * scale;
 
 /// Logarithm of the chance that one kerf holds with so much room, in deviations of its spot.
 double log_holds(Law law, double room) {
-    if (law == Law::least) return -std::exp((-room - mode) / scale);
+    if (law == Law::least) return -std::exp((-room - mode_of_least) / scale);
     return room > 9 ? 0 : std::log(std::max(normal_below(room), 1e-300));
 }
 
 /// Density of what is common to a board standing z deviations to the weak side.
 double density(Law law, double z) {
     if (law == Law::normal) return std::exp(-z * z / 2) / std::sqrt(2 * pi);
-    const double t = (-z - mode) / scale;
+    const double t = (-z - mode_of_least) / scale;
     return std::exp(t - std::exp(t)) / scale;
 }
 

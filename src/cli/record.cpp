@@ -64,7 +64,7 @@ void attach(std::vector<output::Attachment>& to, const Inputs& inputs, const std
 
 /// Strings of a packet that are shown or compared: nothing that moves a terminal's cursor.
 std::string plain(const Json& json, const char* key) {
-    const auto text = json.at(key).get<std::string>();
+    auto text = json.at(key).get<std::string>();
     if (job::printable(text) != text) refuse(fmt::format("{} of {} is no line of text", key, statement_file));
     return text;
 }

@@ -39,7 +39,6 @@ class SectionDrawing {
 public:
     SectionDrawing(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top)
         : pen_(pen),
-          piece_(piece),
           cut_(piece.cut),
           tape_(tape),
           left_(side_margin + 6_pt),
@@ -205,7 +204,6 @@ private:
     }
 
     Pen& pen_;
-    const plan::Piece& piece_;
     const plan::Cutting& cut_;
     const Tape& tape_;
     Length left_;
