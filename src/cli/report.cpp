@@ -11,6 +11,7 @@
 #include "sheets/cards/refused.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/evidence/survey_answers.h"
+#include "sheets/stock/stock_words.h"
 #include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/tape.h"
@@ -152,6 +153,20 @@ std::string refused_text(const plan::Refused& refused, const sheets::Kit& kit) {
     return text + "\n";
 }
 
+/// What to buy, where that is planned.
+std::string stock_lines(const plan::Plan& plan, const sheets::Tape& tape, const sheets::Kit& kit) {
+    if (!plan.stock_plan) return {};
+    std::string lines;
+    for (const plan::StockSection& section : plan.stock_plan->sections) {
+        const std::string board = sheets::section_text(section, kit, tape);
+        for (const plan::Bought& bought : section.to_buy)
+            lines += line("buy", fmt::format("{} of {}, {}", bought.count, board,
+                                             sheets::stock_length(bought.length, kit, tape)));
+        for (const std::string& note : sheets::section_notes(section, kit, tape)) lines += line("note", note);
+    }
+    return lines.empty() ? lines : "Stock (\"kerfpacket stock\" tells the cuts)\n" + lines + "\n";
+}
+
 std::string pages_text(const page::Document& packet) {
     std::string text;
     for (const SheetCount& sheet : sheet_counts(packet))
@@ -237,7 +252,7 @@ std::string report(const plan::Plan& plan, const page::Document& packet, const s
     const sheets::Tape tape(plan.header.units);
     for (const plan::Piece& piece : plan.pieces) text += piece_text(piece, tape, kit);
     for (const plan::Refused& refused : plan.refused) text += refused_text(refused, kit);
-    return text + paper_lines(plan.printer) + pages_text(packet) + verdict_line(plan);
+    return text + stock_lines(plan, tape, kit) + paper_lines(plan.printer) + pages_text(packet) + verdict_line(plan);
 }
 
 }  // namespace kerfpacket::cli

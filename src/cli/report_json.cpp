@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "cli/report.h"
+#include "cli/stock_report.h"
 #include "measure/require.h"
 #include "sheets/evidence/survey_answers.h"
 #include "sheets/words/wording.h"
@@ -262,6 +263,7 @@ std::string report_json(const plan::Plan& plan, const page::Document& packet, co
                         {"fingerprint", plan.fingerprint}}},
                       {"pieces", pieces},
                       {"refused", refused_json(plan)},
+                      {"stock", plan.stock_plan ? Json::parse(stock_json(*plan.stock_plan)) : Json()},
                       {"sheets", sheets},
                       {"pages", packet.pages.size()}};
     return all.dump(2) + "\n";

@@ -16,6 +16,7 @@
 #include "cli/field_sheet.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
+#include "cli/stock.h"
 #include "cli/verify.h"
 #include "disk/process.h"
 #include "job/media.h"
@@ -36,6 +37,7 @@ struct Choices {
     PrinterCheckChoice printer_check;
     FieldSheetChoice field_sheet;
     VerifyChoice verify;
+    StockChoice stock;
 };
 
 /// A packet and its like are files: "-" would be a file of that name.
@@ -151,6 +153,15 @@ void add_verify(CLI::App& app, VerifyChoice& choice) {
     command->add_option("--shop", choice.job.shop, "its shop file; else as build takes it")->needs(job);
 }
 
+void add_stock(CLI::App& app, StockChoice& choice) {
+    CLI::App* command =
+        app.add_subcommand("stock", "tell what to buy for one or more jobs, and what to cut from each board");
+    command->add_option("JOB", choice.jobs, "the job files; several are planned together")->required();
+    command->add_option("--shop", choice.shop, "the shop file; else as build takes it");
+    CLI::Option* json = command->add_flag("--json", choice.json, "for scripts: JSON, lengths in mm");
+    command->add_flag("--csv", choice.csv, "for a table: a line for each cut, lengths in mm")->excludes(json);
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
@@ -165,6 +176,7 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
     if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
+    if (app.got_subcommand("stock")) return stock(choices.stock, console, home);
     return list_media(console);
 }
 
@@ -213,6 +225,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_printer_check(app, choices.printer_check);
     add_field_sheet(app, choices.field_sheet);
     add_verify(app, choices.verify);
+    add_stock(app, choices.stock);
     app.add_subcommand("media", "list the paper sizes that are known");
     if (const std::string told = no_command(app, arguments); !told.empty()) {
         console.message(told);

@@ -242,9 +242,26 @@ struct Wall {
     Position at;
 };
 
+/// A board that is sold, or that lies in the rack.
+struct StockBoard {
+    Sourced<std::string> material;
+    Sourced<Length> thickness;
+    Sourced<Length> width;
+    Sourced<Length> length;
+    std::optional<int> cents;    ///< of one, in hundredths of whatever the shop pays in
+    std::optional<int> on_hand;  ///< how many lie in the rack
+    Position at;
+
+    /// A board that lies in the rack and has no price is not sold.
+    bool for_sale() const { return cents || !on_hand; }
+};
+
 struct Stock {
     std::vector<Sourced<Length>> lengths;
     std::optional<std::array<Length, 2>> sheet;
+    std::vector<StockBoard> boards;  ///< in file order
+    std::optional<Length> end_trim;      ///< sawn off either end of a board before it is measured, kerf included
+    std::optional<Length> least_offcut;  ///< the shortest that is kept
 };
 
 struct Job {

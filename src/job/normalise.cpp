@@ -142,12 +142,14 @@ void write(Writer& writer, const Wall& wall) {
 }
 
 void write(Writer& writer, const Stock& stock) {
-    if (stock.lengths.empty() && !stock.sheet) return;
+    if (stock.lengths.empty() && !stock.sheet && !stock.end_trim && !stock.least_offcut) return;
     writer.header("[stock]");
     std::vector<Length> lengths;
     for (const auto& length : stock.lengths) lengths.push_back(length.value);
     if (!lengths.empty()) writer.lengths("lengths", lengths);
     if (stock.sheet) writer.lengths("sheet", {stock.sheet->front(), stock.sheet->back()});
+    if (stock.end_trim) writer.length("end_trim", *stock.end_trim);
+    if (stock.least_offcut) writer.length("least_offcut", *stock.least_offcut);
 }
 
 /// What is as it is without being said is left out; of a profile only its name counts.
@@ -173,6 +175,7 @@ Canonical canonical(const Job& job) {
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);
+    write_stock_boards(writer, job);
     write_materials(writer, job);
     write_trials(writer, job);
     return writer.take();

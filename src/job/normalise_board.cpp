@@ -115,6 +115,20 @@ void write_trials(Writer& writer, const Job& job) {
     }
 }
 
+void write_stock_boards(Writer& writer, const Job& job) {
+    const std::set<std::string_view> used = used_materials(job);
+    for (const StockBoard& board : job.stock.boards) {
+        if (!used.contains(board.material.value)) continue;
+        writer.header("[[stock.boards]]");
+        writer.value("material", MaterialName{board.material.value});
+        writer.length("thickness", board.thickness.value);
+        writer.length("width", board.width.value);
+        writer.length("length", board.length.value);
+        if (board.cents) writer.figure("price", *board.cents / 100.0);
+        if (board.on_hand) writer.count("on_hand", *board.on_hand);
+    }
+}
+
 void write_materials(Writer& writer, const Job& job) {
     const std::set<std::string_view> used = used_materials(job);
     auto materials = job.materials;

@@ -14,8 +14,6 @@ using namespace measure::literals;
 constexpr std::string_view date_example = "2026-04-02";
 
 const LengthKey tape{"tape", 0.1_mm, 0.25_in, R"("1/16 in")"};
-const LengthKey stock_lengths{"lengths", 1_in, longest, R"(["8 ft", "12 ft"])"};
-const LengthKey sheet{"sheet", 1_in, longest, R"(["49 in", "97 in"])"};
 
 std::string date_text(const toml::date& day) {
     const auto digits = [](unsigned value, std::size_t width) {
@@ -93,16 +91,6 @@ Header read_header(Context& context, const toml::table& table) {
     header.tape = read_tape(reader);
     reader.finish();
     return header;
-}
-
-Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise) {
-    TableReader reader(context, table, "[stock]");
-    Stock stock = otherwise;
-    if (auto lengths = reader.lengths(stock_lengths, 0); !lengths.empty()) stock.lengths = std::move(lengths);
-    if (const auto sides = reader.lengths(sheet, 2); sides.size() == 2)
-        stock.sheet = std::array<Length, 2>{sides[0].value, sides[1].value};
-    reader.finish();
-    return stock;
 }
 
 }  // namespace kerfpacket::job

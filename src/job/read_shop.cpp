@@ -25,6 +25,8 @@ void forget_places(Shop& shop) {
         for (auto* profile : {&shop.printer->profile, &shop.printer->strip_profile, &shop.printer->template_profile})
             if (*profile) (*profile)->name.at = {};
     for (auto& length : shop.stock.lengths) length.at = {};
+    for (auto& board : shop.stock.boards)
+        board.at = board.material.at = board.thickness.at = board.width.at = board.length.at = {};
     for (auto& material : shop.materials) material.name.at = {};
     for (auto& trial : shop.trials) {
         trial.material.at = trial.thickness.at = trial.kerf.at = {};

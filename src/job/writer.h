@@ -53,6 +53,8 @@ void write_board(Writer& writer, const Board& board);
 void write_coupons(Writer& writer, const std::string& title, const std::vector<Coupon>& coupons);
 /// The user's materials that boards of the job are made of, by name: others change nothing.
 void write_materials(Writer& writer, const Job& job);
+/// The stock of the materials that boards of the job are made of.
+void write_stock_boards(Writer& writer, const Job& job);
 /// The trials of the materials that boards of the job are made of.
 void write_trials(Writer& writer, const Job& job);
 

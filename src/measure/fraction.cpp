@@ -12,6 +12,10 @@ Length round_to_inch_fraction(Length value, int denominator) {
     return Length::inches(nearest(value.inches() * denominator) / denominator);
 }
 
+Length round_to_tape(Length value, Unit unit) {
+    return unit == Unit::inch ? round_to_inch_fraction(value, 16) : Length::mm(nearest(value.mm()));
+}
+
 std::string inch_fraction(Length value, int denominator) {
     const double rounded = nearest(value.inches() * denominator);
     // More than this a double does not tell apart, and a whole number may not hold: no measurement is as long.

@@ -8,6 +8,7 @@
 #include "job/shapes.h"
 #include "measure/require.h"
 #include "plan/place_cautions.h"
+#include "plan/stock_boards.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -52,11 +53,16 @@ Caution of_concern(Concern concern, const Piece& piece) {
     throw measure::Bug("a concern without a caution");
 }
 
-std::optional<Caution> of_stock(const Piece& piece, const job::Stock& stock) {
-    const auto longest = std::max_element(stock.lengths.begin(), stock.lengths.end(),
-                                          [](const auto& a, const auto& b) { return a.value < b.value; });
-    if (longest == stock.lengths.end() || piece.blank().length <= longest->value) return std::nullopt;
-    return Caution{"blank_longer_than_stock", {{"blank", piece.blank().length}, {"stock", longest->value}}};
+/// A blank for which no board of the stock is long enough, where the job says what that is.
+std::optional<Caution> of_stock(const Piece& piece, const job::Job& job) {
+    bool usual = false;
+    const SectionKey section = section_of(piece.material, piece.cut.thickness, piece.width, job.stock);
+    const auto lengths = lengths_of(section, job.stock, job.header.units, usual);
+    Length longest;
+    for (const StockLength& one : lengths) longest = std::max(longest, one.length);
+    const Length blank = measure::round_to_tape(piece.blank().length, job.header.units);
+    if (usual || blank <= longest - end_trim(job.stock, job.header.units) * 2) return std::nullopt;
+    return Caution{"blank_longer_than_stock", {{"blank", piece.blank().length}, {"stock", longest}}};
 }
 
 /// A board wider than the slide reaches can be turned for the rest, up to twice that width.
@@ -200,7 +206,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     add(cautions, of_gaps(piece));
     add(cautions, of_bare_ends(piece));
     add(cautions, of_mitre(piece));
-    add(cautions, of_stock(piece, job.stock));
+    add(cautions, of_stock(piece, job));
     add(cautions, of_travel(piece, job.saw));
     return cautions;
 }

@@ -5,6 +5,7 @@
 
 #include "job/read.h"
 #include "plan/checks.h"
+#include "plan/make_stock_plan.h"
 #include "plan/places.h"
 #include "plan/recommended.h"
 #include "plan/wood.h"
@@ -41,6 +42,8 @@ job::Diagnostics unknown_materials_of(const job::Job& job) {
     std::vector<job::Sourced<std::string>> used;
     for (const job::Opening& opening : job.openings) used.push_back(opening.liner.material);
     for (const job::Wall& wall : job.walls) used.push_back(wall.board.material);
+    for (const job::StockBoard& board : job.stock.boards)
+        if (board.at.line > 0) used.push_back(board.material);
     std::vector<std::string> names;
     for (const job::Material& material : job.materials) names.push_back(material.name.value);
     return unknown_materials(used, names);
@@ -77,7 +80,7 @@ void add_what_was_asked(std::vector<Refused>& refused, const job::Job& job) {
 }  // namespace
 
 tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
-    Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}, {}};
+    Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}, {}, job.stock};
     job::Diagnostics wrong = unknown_materials_of(job);
     const auto take = [&](const auto& one) {
         if (!material_of(board_of(one), job)) {  // told already, but not what else is wrong with that board
@@ -101,6 +104,7 @@ tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
     for (Refused& one : plan.refused)
         for (job::Diagnostic& reason : one.reasons) reason.severity = job::Severity::refused;
     if (!plan.refused.empty()) add_what_was_asked(plan.refused, job);
+    if (wants_stock_plan(plan)) plan.stock_plan = make_stock_plan({&plan});
     return plan;
 }
 

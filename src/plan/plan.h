@@ -1,6 +1,7 @@
 #pragma once
 // The whole job computed: pieces, kerf positions, verdicts, lines to draw. Sheets only lay this out.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,7 @@
 #include "job/job.h"
 #include "job/values.h"
 #include "plan/piece.h"
+#include "plan/stock_plan.h"
 
 namespace kerfpacket::plan {
 
@@ -27,6 +29,8 @@ struct Plan {
     std::string fingerprint;
     std::vector<Piece> pieces;       ///< openings, then walls, in file order; boards of one opening together
     std::vector<Refused> refused{};  ///< the same of what cannot be made, while there are pieces that can
+    job::Stock stock{};
+    std::optional<StockPlan> stock_plan{};  ///< where `wants_stock_plan`
     bool cautions() const;           ///< whether any piece has a caution, a verdict other than ok, or cannot be made
     int blanks() const;              ///< quantities counted
     int cuts() const;

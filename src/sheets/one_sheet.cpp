@@ -14,6 +14,7 @@
 #include "sheets/evidence/strain_sheet.h"
 #include "sheets/evidence/survey_sheet.h"
 #include "sheets/layout/pen.h"
+#include "sheets/stock/stock_sheet.h"
 #include "sheets/strips/checklist.h"
 #include "sheets/strips/strips.h"
 #include "sheets/templates/arch_template.h"
@@ -104,10 +105,11 @@ bool look_alike(const Pages& a, const Pages& b) {
     });
 }
 
-bool of_job(const std::string& sheet) { return sheet == "safety" || sheet == "refused"; }
+bool of_job(const std::string& sheet) { return sheet == "safety" || sheet == "refused" || sheet == "stock"; }
 
 void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const Kit& kit) {
     if (sheet == "safety") return add_safety_card(drafts, plan, kit);
+    if (sheet == "stock") return add_stock_sheet(drafts, plan, kit);
     for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
 }
 

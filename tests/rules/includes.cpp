@@ -23,12 +23,13 @@ const std::map<std::string, Rooms> arrows = {
     {"job", {"measure", "disk", "text"}},
     {"curve", {"geom", "job", "measure"}},
     {"bend", {"measure"}},
-    {"plan", {"curve", "bend", "job", "geom", "measure"}},
+    {"stock", {"measure"}},
+    {"plan", {"curve", "bend", "stock", "job", "geom", "measure"}},
     {"page", {"geom", "measure"}},
     {"fonts", {"page", "measure", "disk", "text"}},
-    {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend"}},
+    {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend", "stock"}},
     {"output", {"page", "fonts", "geom", "measure", "disk"}},
-    {"cli", {"measure", "disk", "geom", "job", "curve", "bend", "plan", "page", "fonts", "sheets", "output"}},
+    {"cli", {"measure", "disk", "geom", "job", "curve", "bend", "stock", "plan", "page", "fonts", "sheets", "output"}},
 };
 
 /// Which rooms may include a library's headers.

@@ -66,7 +66,8 @@ private:
     void stock() {
         const std::string length = tape_.with_unit(piece_.blank().length);
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
-            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), "cover");
+            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}),
+            sheet("stock") ? "stock" : "cover");
         add("rip", words("work_order.rip_how", {{"thickness", tape_.exact(piece_.cut.thickness)}}),
             tape_.exact(piece_.width), "cover");
         add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, "cover");

@@ -51,7 +51,7 @@ std::string Tape::plain(Length value) const {
 std::string Tape::with_unit(Length value) const { return plain(value) + " " + unit_name(); }
 
 Length Tape::rounded(Length value) const {
-    return unit_ == Unit::inch ? measure::round_to_inch_fraction(value, 16) : Length::mm(measure::nearest(value.mm()));
+    return measure::round_to_tape(value, unit_);
 }
 
 std::string Tape::exact_plain(Length value) const {

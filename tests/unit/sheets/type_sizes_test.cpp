@@ -20,7 +20,7 @@ using namespace measure::literals;
 
 /// The kinds of sheet that are words and tables.
 const std::vector<std::string> poured{"changes", "safety", "install", "cover",     "setup",
-                                      "survey",  "coupon", "strain",  "work-order"};
+                                      "survey",  "coupon", "strain",  "work-order", "stock"};
 
 fonts::Style with_text(measure::Length text) {
     fonts::Style style = tests::kit().style;

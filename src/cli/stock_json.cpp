@@ -1,0 +1,79 @@
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "cli/stock_report.h"
+#include "sheets/stock/stock_words.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// To six decimals: a millionth of a millimetre is noise of the arithmetic.
+double mm(measure::Length length) { return std::round(length.mm() * 1e6) / 1e6; }
+
+const char* part_word(plan::StockBlank::Of part) {
+    switch (part) {
+        case plan::StockBlank::Of::piece: return "blank";
+        case plan::StockBlank::Of::left_leg: return "left leg";
+        case plan::StockBlank::Of::right_leg: return "right leg";
+    }
+    return "";
+}
+
+Json blank_json(const plan::StockBlank& blank) {
+    return {{"piece", blank.id},      {"part", part_word(blank.part)}, {"copy", blank.copy},
+            {"copies", blank.copies}, {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)}};
+}
+
+Json stick_json(const plan::StockPlan& plan, const plan::CutStick& stick, int n) {
+    Json blanks = Json::array();
+    const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
+    for (std::size_t i = 0; i < ends.size(); ++i) {
+        blanks.push_back(blank_json(stick.blanks[i]));
+        blanks.back()["ends_at_mm"] = mm(ends[i]);
+    }
+    return {{"board", n},       {"length_mm", mm(stick.length)}, {"in_rack", stick.in_rack},
+            {"blanks", blanks}, {"offcut_mm", mm(stick.offcut)}, {"keep", stick.kept}};
+}
+
+Json section_json(const plan::StockPlan& plan, const plan::StockSection& section, int& n) {
+    Json buy = Json::array();
+    for (const plan::Bought& bought : section.to_buy)
+        buy.push_back({{"length_mm", mm(bought.length)},
+                       {"count", bought.count},
+                       {"price", bought.cents ? Json(*bought.cents / 100.0) : Json()}});
+    Json sticks = Json::array();
+    for (const plan::CutStick& stick : section.sticks) sticks.push_back(stick_json(plan, stick, ++n));
+    Json no_room = Json::array();
+    for (const plan::StockBlank& blank : section.no_room) no_room.push_back(blank_json(blank));
+    const double cents_at_most = static_cast<double>(section.cents_at_most);
+    return {{"material", section.material},
+            {"thickness_mm", mm(section.thickness)},
+            {"width_mm", mm(section.width)},
+            {"usual_lengths", section.usual_lengths},
+            {"buy", buy},
+            {"bought_mm", mm(section.bought)},
+            {"price", section.priced ? Json(static_cast<double>(section.cents) / 100) : Json()},
+            {"proved", section.proved},
+            {"saves_at_most", section.priced ? Json(cents_at_most / 100) : Json()},
+            {"saves_at_most_mm", section.priced ? Json() : Json(mm(section.length_at_most))},
+            {"boards", sticks},
+            {"no_room", no_room}};
+}
+
+}  // namespace
+
+std::string stock_json(const plan::StockPlan& plan) {
+    Json sections = Json::array();
+    int n = 0;
+    for (const plan::StockSection& section : plan.sections) sections.push_back(section_json(plan, section, n));
+    const Json all = {{"schema", 1},
+                      {"kerf_mm", mm(plan.kerf)},
+                      {"end_trim_mm", mm(plan.end_trim)},
+                      {"least_offcut_mm", mm(plan.least_offcut)},
+                      {"sections", sections}};
+    return all.dump(2) + "\n";
+}
+
+}  // namespace kerfpacket::cli

@@ -1,0 +1,225 @@
+#include "plan/make_stock_plan.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+#include <utility>
+
+#include "measure/require.h"
+#include "plan/stock_boards.h"
+#include "stock/pack.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+/// Whole units of a section: 1/64 in, or 1/2 mm. What computing leaves (1e-6 of a unit) is none.
+class Ruler {
+public:
+    explicit Ruler(Unit unit) : one_(unit == Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.5)) {}
+    stock::Units up(Length length) const { return static_cast<stock::Units>(std::ceil(length / one_ - 1e-6)); }
+    stock::Units down(Length length) const { return static_cast<stock::Units>(std::floor(length / one_ + 1e-6)); }
+    Length length(stock::Units units) const { return one_ * static_cast<double>(units); }
+
+private:
+    Length one_;
+};
+
+/// The boards of one section, in an order that does not hang on that of the job file.
+struct Section {
+    bool own_material = false;
+    std::vector<StockBlank> blanks{};
+};
+using Sections = std::map<SectionKey, Section>;
+
+class Gathering {
+public:
+    Gathering(const job::Stock& stock, Unit unit) : stock_(stock), unit_(unit) {}
+
+    void add(const Piece& piece, const std::string& job) {
+        const SectionKey key = section_of(piece.material, piece.cut.thickness, piece.width, stock_);
+        Section& section = sections_[key];
+        section.own_material = piece.own_material;
+        for (const Blank& blank : piece.blanks) add(section, piece, job, StockBlank::Of::piece, blank.length);
+        for (const LegBoard& leg : piece.leg_boards)
+            add(section, piece, job, leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
+                std::max(leg.back, leg.face));
+    }
+
+    Sections take() {
+        for (auto& [key, section] : sections_)
+            std::sort(section.blanks.begin(), section.blanks.end(), [](const StockBlank& a, const StockBlank& b) {
+                return std::tuple(-a.length.mm(), a.id, a.part, a.copy) <
+                       std::tuple(-b.length.mm(), b.id, b.part, b.copy);
+            });
+        return std::move(sections_);
+    }
+
+private:
+    void add(Section& section, const Piece& piece, const std::string& job, StockBlank::Of part, Length length) {
+        for (int copy = 1; copy <= piece.quantity; ++copy)
+            section.blanks.push_back(
+                {job + piece.id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
+    }
+
+    const job::Stock& stock_;
+    Unit unit_;
+    Sections sections_{};
+};
+
+class SectionPlan {
+public:
+    SectionPlan(const SectionKey& key, Section section, const job::Stock& stock, const StockPlan& plan)
+        : plan_(plan), ruler_(plan.unit), blanks_(std::move(section.blanks)) {
+        result_ = {key.material,
+                   section.own_material,
+                   key.thickness,
+                   key.width,
+                   false,
+                   {},
+                   {},
+                   {},
+                   false,
+                   0,
+                   {},
+                   false,
+                   0,
+                   {}};
+        lengths_ = lengths_of(key, stock, plan.unit, result_.usual_lengths);
+        // One of no use to anybody: its figures would not fit in the tables of the search.
+        std::erase_if(lengths_,
+                      [&](const StockLength& one) { return ruler_.down(one.length) >= stock::longest_stick; });
+    }
+
+    StockSection run(job::Diagnostics& refused) {
+        if (blanks_.size() > static_cast<std::size_t>(stock::most_pieces) || lengths_.size() > stock::most_sticks ||
+            kinds() > stock::most_kinds) {
+            refused.push_back({job::Severity::refused,
+                               {},
+                               "there are too many blanks of one section to plan their stock",
+                               "split the house into several jobs"});
+            result_.no_room = std::move(blanks_);
+            return std::move(result_);
+        }
+        const stock::Problem problem = stated();
+        tell(problem, stock::pack(problem));
+        if (!result_.no_room.empty()) refused.push_back(refusal());
+        return std::move(result_);
+    }
+
+private:
+    std::size_t kinds() const {
+        std::size_t count = 0;
+        for (std::size_t i = 0; i < blanks_.size(); ++i)
+            if (i == 0 || blanks_[i].length != blanks_[i - 1].length) ++count;
+        return count;
+    }
+
+    /// What a stick holds between its trimmed ends.
+    Length usable(const StockLength& stick) const { return stick.length - plan_.end_trim * 2; }
+
+    stock::Problem stated() {
+        stock::Problem problem;
+        result_.priced = std::any_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents; });
+        for (const StockLength& one : lengths_) {
+            // The kerf is rounded up on both sides, so that what fits to a hair is seen to fit.
+            const stock::Units room = std::max<stock::Units>(0, ruler_.down(usable(one)) + ruler_.up(plan_.kerf));
+            const stock::Cost price = one.on_hand      ? 0
+                                      : result_.priced ? *one.cents
+                                                       : std::max<stock::Cost>(1, ruler_.down(one.length));
+            problem.sticks.push_back({room, price, one.on_hand});
+        }
+        for (const StockBlank& blank : blanks_) problem.kinds.push_back({ruler_.up(blank.length) + ruler_.up(plan_.kerf), 1});
+        return problem;
+    }
+
+    void tell(const stock::Problem& problem, const stock::Packing& packing) {
+        for (const stock::Packed& packed : packing.sticks) {
+            const StockLength& one = lengths_[packed.stick];
+            CutStick stick{one.length, one.on_hand.has_value(), {}, one.length - plan_.end_trim, false};
+            for (const std::size_t piece : packed.pieces) {
+                stick.blanks.push_back(blanks_[piece]);
+                stick.offcut = stick.offcut - blanks_[piece].length - plan_.kerf;
+            }
+            stick.offcut = std::max(stick.offcut, Length());
+            stick.kept = stick.offcut >= plan_.least_offcut;
+            result_.sticks.push_back(std::move(stick));
+            if (!one.on_hand) buy(one);
+        }
+        for (const std::size_t piece : packing.left_over) result_.no_room.push_back(blanks_[piece]);
+        result_.proved = packing.proved();
+        if (result_.priced) {
+            result_.cents = packing.cost;
+            result_.cents_at_most = packing.cost - packing.bound;
+        } else result_.length_at_most = ruler_.length(packing.cost - packing.bound);
+        measure::require(packing.sticks.size() + packing.left_over.size() <= problem.kinds.size(),
+                         "no stick stays whole");
+    }
+
+    void buy(const StockLength& one) {
+        result_.bought = result_.bought + one.length;
+        auto& list = result_.to_buy;
+        if (list.empty() || list.back().length != one.length) list.push_back({one.length, 0, one.cents});
+        ++list.back().count;
+    }
+
+    job::Diagnostic refusal() const {
+        const StockBlank& blank = result_.no_room.front();
+        const StockLength* longest = nullptr;
+        for (const StockLength& one : lengths_)
+            if (longest == nullptr || one.length > longest->length) longest = &one;
+        const auto shown = [&](Length length) { return measure::length_text(length, plan_.unit); };
+        const std::string hint = "expected stock of at least " + shown(blank.length + plan_.end_trim * 2) +
+                                 ", or a splice, which is not planned here";
+        if (longest == nullptr) return {job::Severity::refused, {}, "there is no stock for " + blank.id, hint};
+        return {job::Severity::refused, longest->at,
+                "no stock holds the blank of " + blank.id + ", " + shown(blank.length) + ": " + shown(longest->length) +
+                    " is the longest, with " + shown(plan_.end_trim) + " sawn off each end",
+                hint};
+    }
+
+    const StockPlan& plan_;
+    Ruler ruler_;
+    std::vector<StockBlank> blanks_;
+    std::vector<StockLength> lengths_{};
+    StockSection result_{};
+};
+
+}  // namespace
+
+bool wants_stock_plan(const Plan& plan) {
+    return !plan.pieces.empty() && (plan.blanks() > 1 || !plan.stock.boards.empty());
+}
+
+bool no_stock(const job::Stock& stock) { return same_stock(stock, {}); }
+
+bool same_stock(const job::Stock& a, const job::Stock& b) {
+    const auto board = [](const job::StockBoard& one) {
+        return std::tuple(one.material.value, one.thickness.value, one.width.value, one.length.value, one.cents,
+                          one.on_hand);
+    };
+    return a.end_trim == b.end_trim && a.least_offcut == b.least_offcut &&
+           std::equal(a.lengths.begin(), a.lengths.end(), b.lengths.begin(), b.lengths.end(),
+                      [](const auto& one, const auto& other) { return one.value == other.value; }) &&
+           std::equal(a.boards.begin(), a.boards.end(), b.boards.begin(), b.boards.end(),
+                      [&](const auto& one, const auto& other) { return board(one) == board(other); });
+}
+
+StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {
+    const auto has_stock =
+        std::find_if(jobs.begin(), jobs.end(), [](const Plan* job) { return !no_stock(job->stock); });
+    const job::Stock& stock = (has_stock == jobs.end() ? jobs.front() : *has_stock)->stock;
+    const Unit unit = jobs.front()->header.units;
+    StockPlan plan{unit, {}, end_trim(stock, unit), least_offcut(stock, unit), {}, {}};
+    Gathering gathering(stock, plan.unit);
+    for (const Plan* job : jobs) {
+        plan.kerf = std::max(plan.kerf, job->saw.kerf.value);
+        for (const Piece& piece : job->pieces)
+            gathering.add(piece, jobs.size() == 1 ? std::string() : job->header.number + " ");
+    }
+    for (auto& [key, section] : gathering.take())
+        plan.sections.push_back(SectionPlan(key, std::move(section), stock, plan).run(plan.refused));
+    return plan;
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,73 @@
+#include "plan/stock_boards.h"
+
+#include <algorithm>
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace measure::literals;
+
+/// Two figures for one board: what a conversion leaves between them is none.
+bool same(Length a, Length b) { return a - b < 0.1_mm && b - a < 0.1_mm; }
+
+bool is_of(const job::StockBoard& board, const std::string& material, Length thickness) {
+    return board.material.value == material && same(board.thickness.value, thickness);
+}
+
+/// The narrowest that is wide enough.
+std::optional<Length> narrowest(const std::string& material, Length thickness, Length width, const job::Stock& stock,
+                                bool for_sale) {
+    std::optional<Length> best;
+    for (const job::StockBoard& board : stock.boards) {
+        const Length wide = board.width.value;
+        if (!is_of(board, material, thickness) || board.for_sale() != for_sale) continue;
+        if (wide < width && !same(wide, width)) continue;
+        if (!best || wide < *best) best = wide;
+    }
+    return best;
+}
+
+void add_for_all(std::vector<StockLength>& lengths, const job::Stock& stock, Unit unit, bool& usual) {
+    usual = stock.lengths.empty();
+    for (const auto& length : stock.lengths) lengths.push_back({length.value, {}, {}, length.at});
+    if (!usual) return;
+    for (const Length length : usual_stock_lengths(unit)) lengths.push_back({length});
+}
+
+}  // namespace
+
+std::vector<Length> usual_stock_lengths(Unit unit) {
+    if (unit == Unit::inch) return {96_in, 144_in, 192_in};
+    return {2400_mm, 3600_mm, 4800_mm};
+}
+
+Length end_trim(const job::Stock& stock, Unit unit) {
+    return stock.end_trim.value_or(unit == Unit::inch ? 0.5_in : 12_mm);
+}
+
+Length least_offcut(const job::Stock& stock, Unit unit) {
+    return stock.least_offcut.value_or(unit == Unit::inch ? 24_in : 600_mm);
+}
+
+SectionKey section_of(const std::string& material, Length thickness, Length width, const job::Stock& stock) {
+    const auto sold = narrowest(material, thickness, width, stock, true);
+    const auto any = sold ? sold : narrowest(material, thickness, width, stock, false);
+    return {material, thickness, any.value_or(width)};
+}
+
+std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& stock, Unit unit, bool& usual) {
+    std::vector<StockLength> lengths;
+    bool sold = false;
+    for (const job::StockBoard& board : stock.boards) {
+        if (!is_of(board, key.material, key.thickness) || !same(board.width.value, key.width)) continue;
+        if (board.on_hand) lengths.push_back({board.length.value, {}, board.on_hand, board.at});
+        if (!board.for_sale()) continue;
+        lengths.push_back({board.length.value, board.cents, {}, board.at});
+        sold = true;
+    }
+    usual = false;
+    if (!sold) add_for_all(lengths, stock, unit, usual);
+    return lengths;
+}
+
+}  // namespace kerfpacket::plan

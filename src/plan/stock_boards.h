@@ -1,0 +1,39 @@
+#pragma once
+// What a section's boards can be cut from, inside this room only.
+
+#include <vector>
+
+#include "plan/stock_plan.h"
+
+namespace kerfpacket::plan {
+
+/// Material, thickness and the width of what it is cut from: blanks of one section share boards.
+struct SectionKey {
+    std::string material;
+    Length thickness;
+    Length width;
+    auto operator<=>(const SectionKey&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs on <=>
+};
+
+/// The section that a blank is cut from: the narrowest width of the stock that it can be ripped from, what is sold
+/// before what only lies in the rack; its own width where the stock has none.
+SectionKey section_of(const std::string& material, Length thickness, Length width, const job::Stock& stock);
+
+/// What is sawn off each end of a board, and the shortest offcut that is kept: as the job says, or what is usual
+/// (common practice, no source).
+Length end_trim(const job::Stock& stock, Unit unit);
+Length least_offcut(const job::Stock& stock, Unit unit);
+
+/// One length of board.
+struct StockLength {
+    Length length;
+    std::optional<int> cents{};
+    std::optional<int> on_hand{};  ///< how many; none: for sale
+    job::Position at{};            ///< where the job says so
+};
+
+/// What a section can be cut from: the job's boards of it; where none of them is for sale, the lengths that the job
+/// names for all boards; where it names none, the usual ones (then `usual` is set).
+std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& stock, Unit unit, bool& usual);
+
+}  // namespace kerfpacket::plan

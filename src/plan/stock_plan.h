@@ -1,0 +1,74 @@
+#pragma once
+// Which boards to buy, and what to cut from each.
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "job/job.h"
+
+namespace kerfpacket::plan {
+
+using measure::Length;
+using measure::Unit;
+
+/// A board to be cut to its length: a blank, or a straight board down a leg.
+struct StockBlank {
+    enum class Of { piece, left_leg, right_leg };
+
+    std::string id;  ///< of its piece; with several jobs, the job's number before it
+    Of part = Of::piece;
+    int copy = 1;  ///< of several alike
+    int copies = 1;
+    Length length;  ///< as the work order tells to cut it: rounded for the tape, trim at both ends included
+    Length width;
+};
+
+/// A board of stock and what is cut from it, from its trimmed end on.
+struct CutStick {
+    Length length;
+    bool in_rack = false;
+    std::vector<StockBlank> blanks;  ///< the longest first
+    Length offcut;                   ///< what is left, its far end as it was bought
+    bool kept = false;               ///< the offcut is long enough to keep
+};
+
+/// Like boards to buy.
+struct Bought {
+    Length length;
+    int count = 0;
+    std::optional<int> cents{};  ///< of one
+};
+
+/// The boards of one material, thickness and width.
+struct StockSection {
+    std::string material;
+    bool own_material = false;  ///< the user's: printed under the name that it is given
+    Length thickness;
+    Length width;                     ///< of the stock; narrower blanks are ripped from it
+    bool usual_lengths = false;       ///< the job does not say what is sold
+    std::vector<CutStick> sticks;     ///< longest first, like ones together
+    std::vector<StockBlank> no_room;  ///< for which no board of the stock is long enough, or which are too many
+    std::vector<Bought> to_buy;       ///< longest first
+    bool priced = false;
+    std::int64_t cents = 0;        ///< of all that is bought, where there are prices
+    Length bought;                 ///< length of all that is bought
+    bool proved = false;           ///< no plan costs less, or where there are no prices, buys less length
+    std::int64_t cents_at_most{};  ///< that another plan could save; 0 where proved
+    Length length_at_most;         ///< the same where there are no prices
+};
+
+struct StockPlan {
+    Unit unit = Unit::inch;
+    Length kerf;          ///< of every crosscut
+    Length end_trim;      ///< sawn off the end that all is measured from, kerf included; spared at the other
+    Length least_offcut;  ///< the shortest that is kept
+    std::vector<StockSection> sections;
+    job::Diagnostics refused;  ///< blanks that no stock holds, and what would do
+};
+
+/// Lengths that boards are usually sold in, where the job does not say. Common practice, no source.
+std::vector<Length> usual_stock_lengths(Unit unit);
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,69 @@
+#include "sheets/stock/stick_drawing.h"
+
+#include "sheets/stock/stock_words.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+class Bar {
+public:
+    Bar(Pen& pen, const Rect& room, const plan::StockPlan& plan, const plan::CutStick& stick, Length longest,
+        const Tape& tape)
+        : pen_(pen), room_(room), plan_(plan), stick_(stick), scale_(room.width() / longest), tape_(tape) {}
+
+    void draw() {
+        const std::vector<Length> ends = running_ends(plan_, stick_);
+        const Length right = x(stick_.length);
+        pen_.box(Role::outline, {room_.low, {right, room_.high.y}}, style().line);
+        if (plan_.end_trim > Length()) hatched(Length(), plan_.end_trim);
+        for (std::size_t i = 0; i < ends.size(); ++i) blank(i, ends[i]);
+        const Length from = stick_.length - stick_.offcut;
+        if (stick_.offcut > Length()) {
+            hatched(from, stick_.length);
+            name(offcut_text(stick_, pen_.kit(), tape_), x(from), right, Face::regular);
+        }
+    }
+
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    Length x(Length from_end) const { return room_.low.x + from_end * scale_; }
+    Length middle() const { return (room_.low.y + room_.high.y) / 2 - style().small * 0.35; }
+
+    void hatched(Length from, Length to) { pen_.hatch({{x(from), room_.low.y}, {x(to), room_.high.y}}, 4_pt); }
+
+    void blank(std::size_t i, Length end) {
+        const plan::StockBlank& one = stick_.blanks[i];
+        const Length right = x(plan_.end_trim + end);
+        pen_.line(Role::outline, {right, room_.low.y}, {right, room_.high.y}, style().heavy);
+        name(blank_name(one, pen_.kit()) + "  " + tape_.plain(one.length), x(plan_.end_trim + end - one.length), right,
+             Face::bold);
+    }
+
+    /// In the middle of its part, or left out: the table below tells all of it.
+    void name(const std::string& text, Length from, Length to, Face face) {
+        const Type type = Type{face, style().small}.centred();
+        if (pen_.width(text, type) + 6_pt > to - from) return;
+        pen_.text_on_white(Role::text, {(from + to) / 2, middle()}, text, type);
+    }
+
+    Pen& pen_;
+    Rect room_;
+    const plan::StockPlan& plan_;
+    const plan::CutStick& stick_;
+    double scale_;
+    const Tape& tape_;
+};
+
+}  // namespace
+
+void draw_stick(Pen& pen, const Rect& room, const plan::StockPlan& plan, const plan::CutStick& stick, int n,
+                Length longest, const Tape& tape) {
+    const Scope figure =
+        pen.figure(pen.kit().words("stock.figure", {{"n", std::to_string(n)},
+                                                    {"length", stock_length(stick.length, pen.kit(), tape)},
+                                                    {"blanks", blank_names(stick.blanks, pen.kit())},
+                                                    {"offcut", offcut_text(stick, pen.kit(), tape)}}));
+    Bar(pen, room, plan, stick, longest, tape).draw();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,144 @@
+#include "sheets/stock/stock_sheet.h"
+
+#include <algorithm>
+
+#include "sheets/layout/flow.h"
+#include "sheets/stock/stick_drawing.h"
+#include "sheets/stock/stock_words.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length bar_height = 26_pt;
+constexpr Length below_bar = 4_pt;
+constexpr Length between = 10_pt;
+
+class Stock {
+public:
+    Stock(Flow& flow, const plan::StockPlan& plan) : flow_(flow), plan_(plan), tape_(plan.unit, flow.kit().words) {}
+
+    void draw() {
+        purchase();
+        tickets();
+    }
+
+private:
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return flow_.kit().words(key, values);
+    }
+    const fonts::Style& style() const { return flow_.style(); }
+    Type text() const { return {Face::regular, style().text}; }
+    Type small() const { return {Face::regular, style().small}; }
+
+    bool priced() const {
+        return std::any_of(plan_.sections.begin(), plan_.sections.end(), [](const auto& one) { return one.priced; });
+    }
+
+    void purchase() {
+        flow_.heading(words("stock.buy"));
+        const bool buys = std::any_of(plan_.sections.begin(), plan_.sections.end(),
+                                      [](const auto& section) { return !section.to_buy.empty(); });
+        if (buys) purchase_table();
+        else flow_.paragraph(Role::text, words("stock.nothing"), text());
+        flow_.skip(between);
+        for (const plan::StockSection& section : plan_.sections) about(section);
+        flow_.paragraph(Role::text, words("stock.not_counted"), small());
+    }
+
+    void purchase_table() {
+        std::vector<FlowTable::Column> columns{{words("stock.column_board"), priced() ? 0.4 : 0.55},
+                                               {words("stock.column_length"), priced() ? 0.22 : 0.27},
+                                               {words("stock.column_count"), priced() ? 0.12 : 0.18}};
+        if (priced()) {
+            columns.push_back({words("stock.column_each"), 0.13});
+            columns.push_back({words("stock.column_all"), 0.13});
+        }
+        FlowTable table(flow_, columns);
+        for (const plan::StockSection& section : plan_.sections)
+            for (const plan::Bought& bought : section.to_buy) table.row(row_of(section, bought));
+    }
+
+    std::vector<std::string> row_of(const plan::StockSection& section, const plan::Bought& bought) const {
+        std::vector<std::string> cells{section_text(section, flow_.kit(), tape_),
+                                       stock_length(bought.length, flow_.kit(), tape_), std::to_string(bought.count)};
+        if (!priced()) return cells;
+        cells.push_back(bought.cents ? price_text(*bought.cents, flow_.kit()) : std::string());
+        cells.push_back(bought.cents ? price_text(std::int64_t{*bought.cents} * bought.count, flow_.kit())
+                                     : std::string());
+        return cells;
+    }
+
+    void about(const plan::StockSection& section) {
+        if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
+            flow_.paragraph(Role::text, total + ". " + proof_text(section, flow_.kit(), tape_), text());
+        for (const std::string& note : section_notes(section, flow_.kit(), tape_))
+            flow_.paragraph(Role::caution, note, text());
+        flow_.skip(between);
+    }
+
+    void tickets() {
+        const bool any = std::any_of(plan_.sections.begin(), plan_.sections.end(),
+                                     [](const auto& section) { return !section.sticks.empty(); });
+        if (!any) return;
+        flow_.heading(words("stock.cut"));
+        flow_.paragraph(Role::text, how_to_cut(plan_, flow_.kit(), tape_), text());
+        int n = 0;
+        for (const plan::StockSection& section : plan_.sections)
+            for (const plan::CutStick& stick : section.sticks) ticket(section, stick, ++n);
+    }
+
+    Length longest() const {
+        Length most;
+        for (const plan::StockSection& section : plan_.sections)
+            for (const plan::CutStick& stick : section.sticks) most = std::max(most, stick.length);
+        return most;
+    }
+
+    /// The drawing stays with the heading and the first cut.
+    void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n) {
+        const Type name{Face::bold, style().text};
+        const Length head = leading(style().text) + bar_height + below_bar;
+        flow_.skip(between);
+        if (flow_.room() < head + leading(style().text) * (2.5 + double(stick.blanks.size()) * 1.4)) flow_.next_page();
+        const Rect block = flow_.take(head);
+        Pen pen = flow_.pen();
+        const std::string title = stick_text(section, stick, n, flow_.kit(), tape_);
+        pen.text(Role::text, {block.low.x, first_base(block, style().text)}, title,
+                 pen.fitting(title, name, block.width()));
+        const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
+        draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
+        cuts(stick);
+    }
+
+    void cuts(const plan::CutStick& stick) {
+        FlowTable table(flow_, {{words("stock.column_cut"), 0.1},
+                                {words("stock.column_blank"), 0.38},
+                                {words("stock.column_stop"), 0.2},
+                                {words("stock.column_ends"), 0.32}});
+        const std::vector<Length> ends = running_ends(plan_, stick);
+        for (std::size_t i = 0; i < ends.size(); ++i)
+            table.row({std::to_string(i + 1), blank_name(stick.blanks[i], flow_.kit()),
+                       tape_.with_unit(stick.blanks[i].length), tape_.with_unit(ends[i])});
+        table.row({"", offcut_text(stick, flow_.kit(), tape_), "", ""});
+    }
+
+    Flow& flow_;
+    const plan::StockPlan& plan_;
+    Tape tape_;
+};
+
+}  // namespace
+
+void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
+    if (!plan.stock_plan) return;
+    Flow flow(drafts, kit, [&](bool first) {
+        Draft draft = new_draft(plan, "stock", Orientation::portrait);
+        draft.title = kit.words("stock.title");
+        draft.subtitle = kit.words("stock.subtitle");
+        if (first) draft.outline = kit.words("stock.outline");
+        return draft;
+    });
+    Stock(flow, *plan.stock_plan).draw();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,112 @@
+#include "sheets/stock/stock_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace kerfpacket::sheets {
+
+using namespace measure::literals;
+
+std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
+    std::string name = blank.id;
+    if (blank.part == plan::StockBlank::Of::left_leg) name = kit.words("stock.left_leg", {{"piece", name}});
+    if (blank.part == plan::StockBlank::Of::right_leg) name = kit.words("stock.right_leg", {{"piece", name}});
+    if (blank.copies == 1) return name;
+    return kit.words("stock.copy",
+                     {{"blank", name}, {"n", std::to_string(blank.copy)}, {"m", std::to_string(blank.copies)}});
+}
+
+std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& kit) {
+    std::string names;
+    for (const plan::StockBlank& blank : blanks) names += (names.empty() ? "" : "; ") + blank_name(blank, kit);
+    return names;
+}
+
+std::string section_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    return kit.words("piece.board", {{"thickness", tape.exact_plain(section.thickness)},
+                                     {"width", tape.exact(section.width)},
+                                     {"material", section.own_material ? section.material
+                                                                       : kit.words("materials." + section.material)}});
+}
+
+std::string stock_length(Length length, const Kit& kit, const Tape& tape) {
+    const double feet = length.inches() / 12;
+    if (tape.unit() == Unit::millimetre || std::abs(feet - std::round(feet)) > 1e-6) return tape.exact(length);
+    return kit.words("stock.feet", {{"n", number(feet, 0, kit.words)}}) + " (" + tape.exact(length) + ")";
+}
+
+std::string price_text(std::int64_t cents, const Kit& kit) {
+    return number(static_cast<double>(cents) / 100, 2, kit.words);
+}
+
+std::string total_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    if (section.to_buy.empty()) return {};
+    Length cut;
+    Length all;
+    for (const plan::CutStick& stick : section.sticks) {
+        all = all + stick.length;
+        for (const plan::StockBlank& blank : stick.blanks) cut = cut + blank.length;
+    }
+    const std::string used = number(std::floor(cut / all * 100), 0, kit.words);
+    return kit.words(section.priced ? "stock.total_price" : "stock.total",
+                     {{"material", section_text(section, kit, tape)},
+                      {"price", price_text(section.cents, kit)},
+                      {"length", stock_length(section.bought, kit, tape)},
+                      {"used", used}});
+}
+
+std::string proof_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    const std::string of = section.priced ? "price" : "length";
+    return kit.words((section.proved ? "stock.proved_" : "stock.bound_") + of,
+                     {{"unit", kit.words(tape.unit() == Unit::inch ? "stock.inch_unit" : "stock.millimetre_unit")},
+                      {"price", price_text(section.cents_at_most, kit)},
+                      {"length", tape.exact(section.length_at_most)}});
+}
+
+std::vector<std::string> section_notes(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> notes;
+    if (!section.no_room.empty())
+        notes.push_back(kit.words("stock.no_room", {{"blanks", blank_names(section.no_room, kit)}}));
+    if (section.usual_lengths) {
+        std::string lengths;
+        for (const Length length : plan::usual_stock_lengths(tape.unit()))
+            lengths += (lengths.empty() ? "" : ", ") + stock_length(length, kit, tape);
+        notes.push_back(kit.words("stock.usual", {{"lengths", lengths}}));
+    }
+    const bool narrower = std::any_of(section.sticks.begin(), section.sticks.end(), [&](const plan::CutStick& stick) {
+        return std::any_of(stick.blanks.begin(), stick.blanks.end(),
+                           [&](const plan::StockBlank& blank) { return section.width - blank.width > 0.2_mm; });
+    });
+    if (narrower) notes.push_back(kit.words("stock.ripped", {{"width", tape.exact(section.width)}}));
+    return notes;
+}
+
+std::string offcut_text(const plan::CutStick& stick, const Kit& kit, const Tape& tape) {
+    return kit.words(stick.kept ? "stock.offcut_keep" : "stock.offcut_short",
+                     {{"length", tape.with_unit(stick.offcut)}});
+}
+
+std::string how_to_cut(const plan::StockPlan& plan, const Kit& kit, const Tape& tape) {
+    return kit.words(plan.end_trim > Length() ? "stock.how" : "stock.how_untrimmed",
+                     {{"trim", tape.exact(plan.end_trim)}, {"kerf", tape.exact(plan.kerf)}});
+}
+
+std::string stick_text(const plan::StockSection& section, const plan::CutStick& stick, int n, const Kit& kit,
+                       const Tape& tape) {
+    return kit.words(stick.in_rack ? "stock.stick_rack" : "stock.stick",
+                     {{"n", std::to_string(n)},
+                      {"board", section_text(section, kit, tape)},
+                      {"length", stock_length(stick.length, kit, tape)}});
+}
+
+std::vector<Length> running_ends(const plan::StockPlan& plan, const plan::CutStick& stick) {
+    std::vector<Length> ends;
+    Length at;
+    for (const plan::StockBlank& blank : stick.blanks) {
+        ends.push_back(at + blank.length);
+        at = ends.back() + plan.kerf;
+    }
+    return ends;
+}
+
+}  // namespace kerfpacket::sheets

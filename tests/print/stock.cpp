@@ -1,0 +1,210 @@
+// Cut tickets as poppler reads them off the PDF, counted again: every blank once, no board overfull.
+
+#include <gtest/gtest.h>
+
+#include <cctype>
+#include <cmath>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <regex>
+#include <sstream>
+
+#include "support/program.h"
+
+namespace kerfpacket::tests {
+namespace {
+
+using Json = nlohmann::json;
+
+constexpr double saw_kerf = 1.0 / 8;
+
+/// "60-1/2", "7/8", "1524".
+double figure(const std::string& text) {
+    static const std::regex parts(R"((?:(\d+)-)?(\d+)/(\d+)|(\d+(?:[.,]\d+)?))");
+    std::smatch match;
+    if (!std::regex_match(text, match, parts)) throw std::runtime_error("no figure: " + text);
+    if (match[4].matched) return std::stod(match[4]);
+    const double whole = match[1].matched ? std::stod(match[1]) : 0;
+    return whole + std::stod(match[2]) / std::stod(match[3]);
+}
+
+struct Row {
+    std::string blank;
+    double stop = 0;
+    double ends = 0;
+};
+struct Ticket {
+    double length = 0;
+    std::vector<Row> rows;
+    double offcut = -1;
+};
+
+/// The tickets of a packet, in the unit that they are printed in.
+std::vector<Ticket> tickets_of(const std::string& pdf) {
+    static const std::regex head(R"(\s*(?:Board|Tabla) \d+: .* \(?([\d./-]+) (?:in\)?|mm|pulg\)?)(?:,.*)?)");
+    static const std::regex row(R"(\s*\d+\s{2,}(\S.*?)\s{2,}([\d/-]+) (?:in|mm|pulg)\s{2,}([\d/-]+) (?:in|mm|pulg))");
+    static const std::regex offcut(R"(\s*(?:offcut|retazo) ([\d/-]+) (?:in|mm|pulg)(?:: (?:KEEP|GUARDAR))?)");
+    const Outcome text = run_program({"pdftotext", "-layout", pdf, "-"});
+    std::vector<Ticket> tickets;
+    std::istringstream lines(text.out);
+    std::smatch match;
+    for (std::string line; std::getline(lines, line);) {
+        const std::string bare = std::regex_replace(line, std::regex(R"([\f\r]|\s+$)"), "");
+        if (std::regex_match(bare, match, head)) {
+            tickets.push_back({figure(match[1]), {}, -1});
+        } else if (!tickets.empty() && std::regex_match(bare, match, row)) {
+            tickets.back().rows.push_back({match[1], figure(match[2]), figure(match[3])});
+        } else if (!tickets.empty() && tickets.back().offcut < 0 && std::regex_match(bare, match, offcut)) {
+            tickets.back().offcut = figure(match[1]);
+        }
+    }
+    return tickets;
+}
+
+struct Sheet {
+    const char* units;
+    const char* language;
+    double unit_mm;    ///< of the printed figures
+    double tolerance;  ///< what rounding for the tape leaves
+};
+
+std::string house(const Sheet& sheet) {
+    const bool inch = std::string(sheet.units) == "in";
+    const auto length = [&](double inches) {
+        return inch ? std::to_string(inches) : std::to_string(std::round(inches * 25.4));
+    };
+    std::string text =
+        "[job]\nnumber = \"52\"\ntitle = \"Tannery row\"\nrevision = \"A\"\ndate = 2026-11-28\nunits = \"" +
+        std::string(sheet.units) + "\"\nlanguage = \"" + sheet.language + "\"\n[saw]\nblade_diameter = " + length(10) +
+        "\nkerf = \"1/8 in\"\n";
+    const auto arch = [&](const char* id, double span, double rise, int quantity) {
+        text += "[[opening]]\nid = \"" + std::string(id) + "\"\nshape = \"segmental\"\nspan = " + length(span) +
+                "\nrise = " + length(rise) + "\nmeasured_to = \"wall\"\ndepth = " + length(4.5625) +
+                "\nquantity = " + std::to_string(quantity) +
+                "\n[opening.liner]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\ntrim = " + length(3) + "\n";
+    };
+    arch("A", 58.75, 13.625, 3);
+    arch("C", 40, 7, 2);
+    arch("N", 71, 15, 1);
+    return text + "[stock]\nlengths = [" + length(96) + ", " + length(144) + ", " + length(192) + "]\n";
+}
+
+class PrintedTickets : public testing::TestWithParam<Sheet> {};
+
+TEST_P(PrintedTickets, HaveEveryBlankOnceAndNoBoardOverfull) {
+    const Sheet& sheet = GetParam();
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    const std::string pdf = (folder / "stock.pdf").string();
+    spill(job, house(sheet));
+    const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const Json checked = Json::parse(run_program({KERFPACKET_PROGRAM, "check", "--json", job}).out);
+
+    std::map<std::string, int> seen;
+    const double trim = std::string(sheet.units) == "in" ? 0.5 : 12;
+    const double kerf = saw_kerf * 25.4 / sheet.unit_mm;
+    const std::vector<Ticket> tickets = tickets_of(pdf);
+    EXPECT_GE(tickets.size(), 2U);
+    for (const Ticket& ticket : tickets) {
+        ASSERT_FALSE(ticket.rows.empty());
+        double at = -kerf;
+        for (const Row& row : ticket.rows) {
+            at += kerf + row.stop;
+            EXPECT_NEAR(row.ends, at, sheet.tolerance) << row.blank;
+            ++seen[row.blank];
+        }
+        EXPECT_LE(at + trim * 2, ticket.length + 1e-6);
+        EXPECT_NEAR(ticket.offcut, ticket.length - trim - at - kerf, sheet.tolerance);
+    }
+    std::size_t wanted = 0;
+    for (const Json& piece : checked["pieces"]) {
+        const std::string id = piece["id"];
+        const int quantity = id == "A" ? 3 : id == "C" ? 2 : 1;
+        for (int copy = 1; copy <= quantity; ++copy, ++wanted) {
+            const std::string of = std::string(sheet.language) == "es" ? " de " : " of ";
+            const std::string name =
+                quantity == 1 ? id : id + ", " + std::to_string(copy) + of + std::to_string(quantity);
+            EXPECT_EQ(seen[name], 1) << name;
+            for (const Ticket& ticket : tickets)
+                for (const Row& row : ticket.rows)
+                    if (row.blank == name) {
+                        EXPECT_NEAR(row.stop * sheet.unit_mm, double(piece["blank_length_mm"]),
+                                    sheet.tolerance * sheet.unit_mm);
+                    }
+        }
+    }
+    EXPECT_EQ(wanted, 6U);
+    EXPECT_EQ(seen.size(), wanted);
+}
+
+INSTANTIATE_TEST_SUITE_P(All, PrintedTickets,
+                         testing::Values(Sheet{"in", "en", 25.4, 1.0 / 32 + 1e-6},
+                                         Sheet{"in", "es", 25.4, 1.0 / 32 + 1e-6}, Sheet{"mm", "en", 1, 0.5 + 1e-6},
+                                         Sheet{"mm", "es", 1, 0.5 + 1e-6}),
+                         [](const auto& one) { return std::string(one.param.units) + one.param.language; });
+
+TEST(StockCommand, TellsTheSamePlanThreeWays) {
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    spill(job, house({"in", "en", 25.4, 0}));
+    const Outcome text = run_program({KERFPACKET_PROGRAM, "stock", job});
+    EXPECT_EQ(text.status, 0) << text.err;
+    EXPECT_NE(text.out.find("No plan buys less length"), std::string::npos);
+    const Json json = Json::parse(run_program({KERFPACKET_PROGRAM, "stock", "--json", job}).out);
+    const std::string csv = run_program({KERFPACKET_PROGRAM, "stock", "--csv", job}).out;
+    std::size_t cuts = 0;
+    for (const Json& section : json["sections"]) {
+        EXPECT_TRUE(bool(section["proved"]));
+        for (const Json& board : section["boards"]) {
+            double at = -saw_kerf * 25.4;
+            for (const Json& blank : board["blanks"]) {
+                at += saw_kerf * 25.4 + double(blank["length_mm"]);
+                EXPECT_NEAR(double(blank["ends_at_mm"]), at, 1e-5);
+                ++cuts;
+            }
+            EXPECT_NEAR(double(board["offcut_mm"]), double(board["length_mm"]) - 12.7 - at - saw_kerf * 25.4, 1e-5);
+        }
+    }
+    EXPECT_EQ(cuts, 6U);
+    std::size_t lines = 0;
+    std::istringstream read(csv);
+    for (std::string line; std::getline(read, line);)
+        if (std::isdigit(static_cast<unsigned char>(line.at(0))) != 0 && line.find(",blank,") != std::string::npos)
+            ++lines;
+    EXPECT_EQ(lines, cuts);
+}
+
+TEST(StockCommand, JobsOfOneNumberOrOfOtherStockAreNotPlannedTogether) {
+    const Folder folder;
+    const std::string a = (folder / "a.toml").string(), b = (folder / "b.toml").string();
+    const std::string text = house({"in", "en", 25.4, 0});
+    spill(a, text);
+    spill(b, text);
+    const Outcome same = run_program({KERFPACKET_PROGRAM, "stock", a, b});
+    EXPECT_EQ(same.status, 2);
+    EXPECT_NE(same.err.find("are both job \"52\""), std::string::npos);
+    spill(b, std::regex_replace(std::regex_replace(text, std::regex("\"52\""), "\"53\""), std::regex("lengths.*"),
+                                "lengths = [96]"));
+    const Outcome other = run_program({KERFPACKET_PROGRAM, "stock", a, b});
+    EXPECT_EQ(other.status, 2);
+    EXPECT_NE(other.err.find("keep it in one shop file"), std::string::npos);
+    spill(b, std::regex_replace(text, std::regex("\"52\""), "\"53\""));
+    const Outcome both = run_program({KERFPACKET_PROGRAM, "stock", a, b});
+    EXPECT_EQ(both.status, 0) << both.err;
+    EXPECT_NE(both.out.find("53 A, 3 of 3"), std::string::npos);
+}
+
+TEST(StockCommand, ABlankThatNothingHoldsIsToldWithItsLine) {
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    spill(job, std::regex_replace(house({"in", "en", 25.4, 0}), std::regex("lengths = .*"), "lengths = [\"6 ft\"]"));
+    const Outcome told = run_program({KERFPACKET_PROGRAM, "stock", job});
+    EXPECT_EQ(told.status, 3);
+    EXPECT_NE(told.err.find("no stock holds the blank of N"), std::string::npos) << told.err;
+    EXPECT_NE(told.err.find("lengths = [\"6 ft\"]"), std::string::npos) << told.err;
+    EXPECT_NE(told.out.find("NOT IN THIS PLAN"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace kerfpacket::tests

@@ -1,0 +1,134 @@
+// What is bought for whole jobs, against what a carpenter works out by hand.
+
+#include <gtest/gtest.h>
+
+#include "job/read.h"
+#include "plan/make_stock_plan.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace measure::literals;
+
+/// A wall board of a given length: straight but for a slight bend, so that its blank is chord and tails.
+std::string board(const std::string& id, const std::string& tails, int quantity = 1) {
+    return "[[wall]]\nid = \"" + id + "\"\nradius = \"10 ft\"\nangle = 20\nside = \"concave\"\ntails = [\"" + tails +
+           "\", \"8 in\"]\nquantity = " + std::to_string(quantity) +
+           "\n[wall.board]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = \"7 1/4 in\"\n";
+}
+
+std::string job_text(const std::string& pieces, const std::string& stock) {
+    return "[job]\nnumber = \"7\"\ntitle = \"t\"\nrevision = \"A\"\ndate = 2026-11-28\nunits = \"in\"\n"
+           "[saw]\nblade_diameter = 10\nkerf = 0.126\n" +
+           pieces + stock;
+}
+
+Plan planned(const std::string& pieces, const std::string& stock = "") {
+    const job::Reading reading = job::read_job({"job.toml", job_text(pieces, stock)});
+    EXPECT_TRUE(reading.complete) << job::render(reading.diagnostics, {"job.toml", job_text(pieces, stock)});
+    return make_plan(reading.job).value();
+}
+
+std::string row(const std::string& length, const std::string& more = "", const std::string& width = "7 1/4 in") {
+    return "[[stock.boards]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = \"" + width + "\"\nlength = \"" +
+           length + "\"\n" + more;
+}
+
+TEST(StockPlan, OneBoardWithoutStockHasNone) {
+    EXPECT_FALSE(planned(board("B", "8 in")).stock_plan.has_value());
+    EXPECT_TRUE(planned(board("B", "8 in", 2)).stock_plan.has_value());
+    EXPECT_TRUE(planned(board("B", "8 in"), row("8 ft")).stock_plan.has_value());
+    EXPECT_FALSE(planned(board("B", "8 in"), "[stock]\nlengths = [\"8 ft\"]\n").stock_plan.has_value());
+}
+
+TEST(StockPlan, BlanksAreCutAsTheWorkOrderTellsThem) {
+    const Plan plan = planned(board("B", "8 in", 3));
+    const StockSection& section = plan.stock_plan->sections.at(0);
+    EXPECT_TRUE(section.usual_lengths);
+    EXPECT_TRUE(section.proved);
+    int copies = 0;
+    for (const CutStick& stick : section.sticks) {
+        Length at = stick.length - plan.stock_plan->end_trim - stick.offcut;
+        for (const StockBlank& blank : stick.blanks) {
+            EXPECT_EQ(blank.length, measure::round_to_tape(plan.pieces[0].blank().length, measure::Unit::inch));
+            EXPECT_EQ(blank.copies, 3);
+            at = at - blank.length - 0.126_in;
+            ++copies;
+        }
+        EXPECT_NEAR(at.inches(), 0, 1e-9);
+    }
+    EXPECT_EQ(copies, 3);
+}
+
+TEST(StockPlan, PricesDecideAgainstLength) {
+    // Two blanks of some 58 in: a 12 ft board holds both, but two of 8 ft are on offer.
+    const std::string pieces = board("B", "8 in", 2);
+    const StockSection dear =
+        planned(pieces, row("12 ft", "price = 30\n") + row("8 ft", "price = 12.5\n")).stock_plan->sections.at(0);
+    EXPECT_TRUE(dear.priced);
+    EXPECT_EQ(dear.cents, 2500);
+    EXPECT_EQ(dear.to_buy.at(0).count, 2);
+    const StockSection cheap =
+        planned(pieces, row("12 ft", "price = 20\n") + row("8 ft", "price = 12.5\n")).stock_plan->sections.at(0);
+    EXPECT_EQ(cheap.cents, 2000);
+    EXPECT_EQ(cheap.to_buy.at(0).length, 144_in);
+}
+
+TEST(StockPlan, TheRackIsUsedFirstAndTheRestIsBought) {
+    const StockPlan plan =
+        *planned(board("B", "8 in", 2), row("8 ft", "price = 12.5\n") + row("66 in", "on_hand = 1\n")).stock_plan;
+    const StockSection& section = plan.sections.at(0);
+    ASSERT_EQ(section.sticks.size(), 2U);
+    EXPECT_EQ(section.cents, 1250);
+    EXPECT_TRUE(section.sticks[1].in_rack);
+    EXPECT_EQ(section.sticks[1].length, 66_in);
+}
+
+TEST(StockPlan, NarrowBlanksAreRippedFromTheNarrowestThatIsWideEnough) {
+    const StockSection section = planned(board("B", "8 in"), row("8 ft", "", "11 1/4 in") +
+                                                                 row("8 ft", "", "9 1/4 in") + row("8 ft", "", "5 in"))
+                                     .stock_plan->sections.at(0);
+    EXPECT_EQ(section.width, 9.25_in);
+    EXPECT_EQ(section.sticks.at(0).blanks.at(0).width, 7.25_in);
+}
+
+TEST(StockPlan, WhatNoBoardHoldsIsTold) {
+    const StockPlan plan = *planned(board("B", "8 in") + board("L", "10 ft"), row("8 ft")).stock_plan;
+    ASSERT_EQ(plan.refused.size(), 1U);
+    EXPECT_GT(plan.refused[0].at.line, 20);
+    EXPECT_NE(plan.refused[0].message.find("no stock holds the blank of L"), std::string::npos);
+    EXPECT_NE(plan.refused[0].hint.find("splice"), std::string::npos);
+    ASSERT_EQ(plan.sections.at(0).no_room.size(), 1U);
+    EXPECT_EQ(plan.sections[0].sticks.size(), 1U);
+}
+
+// Ends sawn off: a blank that the board as bought would hold may be too long for it.
+TEST(StockPlan, TrimmedEndsCount) {
+    const Length blank = planned(board("B", "8 in")).pieces[0].blank().length;
+    const std::string just = std::to_string(measure::round_to_tape(blank, measure::Unit::inch).inches() + 0.5) + " in";
+    EXPECT_EQ(planned(board("B", "8 in"), row(just)).stock_plan->refused.size(), 1U);
+    EXPECT_EQ(planned(board("B", "8 in"), "[stock]\nend_trim = \"1/4 in\"\n" + row(just)).stock_plan->refused.size(),
+              0U);
+}
+
+TEST(StockPlan, JobsAreBoughtForTogether) {
+    const Plan a = planned(board("B", "8 in"));
+    const Plan b = planned(board("C", "8 in"), row("12 ft"));
+    const StockPlan together = make_stock_plan({&a, &b});
+    ASSERT_EQ(together.sections.size(), 1U);
+    ASSERT_EQ(together.sections[0].sticks.size(), 1U);
+    EXPECT_EQ(together.sections[0].sticks[0].blanks.size(), 2U);
+    EXPECT_EQ(together.sections[0].sticks[0].blanks[0].id, "7 B");
+}
+
+TEST(StockPlan, AMaterialThatNobodyKnowsIsToldInTheStockToo) {
+    const std::string text = job_text(board("B", "8 in"),
+                                      "[[stock.boards]]\nmaterial = \"mfd\"\nthickness = \"3/4 in\"\n"
+                                      "width = \"7 in\"\nlength = \"8 ft\"\n");
+    const auto plan = make_plan(job::read_job({"job.toml", text}).job);
+    ASSERT_FALSE(plan.has_value());
+    EXPECT_NE(plan.error().at(0).message.find("mfd"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan
