@@ -37,6 +37,21 @@ std::string filled(const std::string& words, const Words::Values& values, const 
     return result += std::string_view(words).substr(done);
 }
 
+bool is_figure(std::string_view name) {
+    return name.find_first_not_of("0123456789.") == std::string_view::npos && name.find('.') != std::string_view::npos;
+}
+
+/// A figure that a sentence itself gives, {0.60}, with the decimal mark of these words.
+void write_figures(std::string& words, const std::string& decimal) {
+    for (std::size_t open = words.find('{'); open != std::string::npos; open = words.find('{', open + 1)) {
+        const std::size_t close = words.find('}', open);
+        std::string figure = words.substr(open + 1, close - open - 1);
+        if (!is_figure(figure)) continue;
+        figure.replace(figure.find('.'), 1, decimal);
+        words.replace(open, close - open + 1, figure);
+    }
+}
+
 }  // namespace
 
 Words::Words(const std::filesystem::path& templates, const std::string& language, const std::vector<WordFile>& shop)
@@ -48,6 +63,10 @@ Words::Words(const std::vector<WordFile>& templates, const std::string& language
         for (WordEntry& entry : entries_of(file)) entries_.insert_or_assign(entry.key, std::move(entry));
     for (WordEntry& entry : shop_entries(shop, language, entries_))
         entries_.insert_or_assign(entry.key, std::move(entry));
+    const auto decimal = entries_.find("numbers.decimal");
+    if (decimal == entries_.end()) return;
+    for (auto& [key, entry] : entries_)
+        for (std::string& text : entry.texts) write_figures(text, decimal->second.texts.front());
 }
 
 const WordEntry& Words::find(std::string_view key, bool list) const {

@@ -6,6 +6,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "job/job.h"
@@ -73,6 +74,11 @@ public:
     /// The same of a direction: rising to the right positive, and never upright.
     std::optional<Sourced<Angle>> slope(const toml::node& node, std::string_view name);
 
+    /// Notes what is taken for a key that is left out.
+    void take_usual(Value value) { usual_.push_back(std::move(value)); }
+    /// What was noted since this was last asked.
+    std::vector<Value> usual_taken() { return std::exchange(usual_, {}); }
+
 private:
     std::optional<Length> length_in(const toml::node& node, const LengthKey& key);
     void judge_without_unit(const toml::node& node, const LengthKey& key);
@@ -84,6 +90,7 @@ private:
     std::vector<std::string_view> lines_;
     std::set<int> broken_lines_;
     Diagnostics found_;
+    std::vector<Value> usual_;
     std::optional<Position> without_unit_;
     std::size_t passed_over_ = 0;
     std::size_t harmless_ = 0;

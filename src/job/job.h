@@ -9,7 +9,9 @@
 #include <vector>
 
 #include "job/diagnostics.h"
+#include "job/packet.h"
 #include "job/printer.h"
+#include "job/values.h"
 #include "measure/fraction.h"
 #include "measure/length.h"
 
@@ -131,7 +133,7 @@ struct Board {
     /// Of a moulded wall board: heights across the width, rising from its bottom edge, and the thickness there.
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> profile;
     std::optional<Sourced<Length>> least_thickness;  ///< in place of a profile
-    Position at;                         ///< of the table's header
+    Position at;                                     ///< of the table's header
 
     bool moulded() const { return !profile.empty() || least_thickness; }
     /// Where a moulded board is thinnest; the thickness of a flat one.
@@ -264,6 +266,12 @@ struct Stock {
     std::optional<Length> least_offcut;  ///< the shortest that is kept
 };
 
+/// A value that the job file does not give.
+struct Taken {
+    Value value;           ///< what is taken in its place; no elements where there is none
+    bool of_shop = false;  ///< the shop file gives it; else it is what is usual
+};
+
 struct Job {
     Header header;
     Saw saw;
@@ -273,7 +281,9 @@ struct Job {
     std::vector<Material> materials;  ///< of the job file, then those of the shop file that it does not name
     std::vector<Trial> trials;  ///< of the job file, then those of the shop file; only of materials that boards are of
     Stock stock;
-    std::string fingerprint;  ///< first 8 hex digits of the SHA-256 of the normalised job
+    PacketWish packet;
+    std::vector<Taken> taken;  ///< of what should be measured or known: the whole job's, then piece by piece
+    std::string fingerprint;   ///< first 8 hex digits of the SHA-256 of the normalised job
 };
 
 }  // namespace kerfpacket::job

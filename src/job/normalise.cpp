@@ -165,6 +165,15 @@ void write(Writer& writer, const Printer& printer) {
     if (printer.template_profile) writer.words("template_profile", printer.template_profile->name.value);
 }
 
+void write(Writer& writer, const PacketWish& packet) {
+    if (!packet.one_set && packet.leave_out.empty()) return;
+    writer.header("[packet]");
+    if (packet.one_set) writer.count("copies", 1);
+    std::vector<Element> kinds;
+    for (const std::string_view kind : packet.leave_out) kinds.push_back({Words{std::string(kind)}});
+    if (!kinds.empty()) writer.row("leave_out", std::move(kinds));
+}
+
 }  // namespace
 
 Canonical canonical(const Job& job) {
@@ -172,6 +181,7 @@ Canonical canonical(const Job& job) {
     write(writer, job.header, tape_of(job));
     write(writer, job.saw);
     write(writer, job.printer);
+    write(writer, job.packet);
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);

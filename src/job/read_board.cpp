@@ -53,8 +53,10 @@ Board read_common(Context& context, TableReader& reader, std::string_view title)
     board.too_deep = read_too_deep(context, reader);
     board.coupons = read_coupons(context, reader, title, board);
     board.trim = reader.length_or(trim, 3_in);
+    reader.usual("trim", board.trim.value);
     if (const auto end = reader.choice<End>("zero", {{"left", End::left}, {"right", End::right}}))
         board.zero = end->value;
+    reader.usual("zero", Words{"left"});
     if (const auto tick =
             reader.choice<Tick>("tick", {{"centre", Tick::centre}, {"left", Tick::left}, {"right", Tick::right}}))
         board.tick = tick->value;

@@ -21,6 +21,7 @@ Casing read_casing(Context& context, const toml::table& table) {
     Casing casing;
     casing.width = reader.needed_length(casing_width);
     casing.reveal = reader.length_or(reveal, Length());
+    reader.usual("reveal", casing.reveal.value);
     casing.segments = reader.whole("segments", most_segments);
     casing.board = reader.length(casing_board, Need::optional);
     reader.finish();

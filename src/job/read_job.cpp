@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <iterator>
 #include <map>
+#include <set>
 
 #include "job/parse.h"
 #include "job/tables.h"
@@ -31,9 +32,12 @@ public:
         job_.stock = shop_.stock;
         if (const auto* stock = top_.table("stock", Need::optional, "[stock]"))
             job_.stock = read_stock(context_, *stock, shop_.stock);
+        if (const auto* packet = top_.table("packet", Need::optional, "[packet]"))
+            job_.packet = read_packet(context_, *packet);
         if (pieces_ == 0)
             top_.missing({"opening"}, "there is nothing to bend", "a job needs at least one [[opening]] or [[wall]]");
         top_.finish();
+        take_usual();
         return std::move(job_);
     }
 
@@ -65,6 +69,7 @@ private:
         const bool shop_has_one = given(shop_.saw.blade_diameter) || given(shop_.saw.kerf);
         const auto* saw = top_.table("saw", shop_has_one ? Need::optional : need, "[saw]");
         if (saw != nullptr) {
+            for (const auto& [key, node] : *saw) saw_keys_.emplace(key.str());
             job_.saw = read_saw(context_, *saw, shop_.saw, need);
             check_saw(context_, job_.saw);
         } else if (shop_has_one && !shop_.faulty) {
@@ -88,6 +93,26 @@ private:
             });
             if (!named) job_.materials.push_back(of_shop);
         }
+    }
+
+    /// What the job's own tables leave out; what the pieces leave out stands in `taken` already.
+    void take_usual() {
+        std::vector<Taken> taken;
+        const auto of_shop = [&](std::string_view key, const Sourced<Length>& value) {
+            if (saw_keys_.contains(key) || !given(value)) return;
+            taken.push_back({{"saw", "", std::string(key), {{value.value}}}, true});
+        };
+        of_shop("blade_diameter", job_.saw.blade_diameter);
+        of_shop("kerf", job_.saw.kerf);
+        if (!job_.printer.profile) taken.push_back({{"printer", "", "profile", {}}});
+        const bool points =
+            std::any_of(job_.openings.begin(), job_.openings.end(), [](const Opening& one) { return one.ordinates; }) ||
+            std::any_of(job_.walls.begin(), job_.walls.end(), [](const Wall& one) { return one.ordinates; });
+        if (points && job_.header.tape == Length())
+            taken.push_back(
+                {{"job", "", "tape", {{shop_.tape > Length() ? shop_.tape : usual_tape}}}, shop_.tape > Length()});
+        job_.taken.insert(job_.taken.begin(), std::make_move_iterator(taken.begin()),
+                          std::make_move_iterator(taken.end()));
     }
 
     /// A row of the job file must be of a board that it has; the shop's record is of many.
@@ -154,10 +179,17 @@ private:
                 return;
             }
             const std::size_t before = context_.mistakes();
+            std::vector<Taken> taken;
             Piece piece = read(*table);
             note_material(piece);
             note_id(piece.id);
-            if (context_.mistakes() == before) pieces.push_back(std::move(piece));
+            for (Value& value : context_.usual_taken()) {
+                value.piece = piece.id.value;
+                taken.push_back({std::move(value)});
+            }
+            if (context_.mistakes() != before) continue;
+            pieces.push_back(std::move(piece));
+            std::move(taken.begin(), taken.end(), std::back_inserter(job_.taken));
         }
     }
 
@@ -180,6 +212,7 @@ private:
     const Shop& shop_;
     Job job_;
     std::map<std::string, Position> ids_;
+    std::set<std::string, std::less<>> saw_keys_;  ///< that the job file gives
     std::vector<Sourced<std::string>> materials_;
     int pieces_ = 0;
     std::size_t pieces_read_ = 0;

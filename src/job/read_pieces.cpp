@@ -44,6 +44,7 @@ Sourced<std::string> read_id(Context& context, TableReader& reader) {
 
 Surface read_measured_to(TableReader& reader) {
     const auto surface = reader.choice<Surface>("measured_to", {{"wall", Surface::wall}, {"finish", Surface::finish}});
+    reader.usual("measured_to", Words{"wall"});
     return surface ? surface->value : Surface::wall;
 }
 
@@ -82,6 +83,7 @@ Wall read_wall(Context& context, const toml::table& table) {
         reader.choice<Side>("side", {{"concave", Side::concave}, {"convex", Side::convex}}, Need::required);
     wall.side = side.value_or(Sourced<Side>{});
     if (const auto runs = reader.lengths(tails, 2); runs.size() == 2) wall.tails = {runs[0], runs[1]};
+    reader.usual("tails", Length());
     wall.quantity = read_quantity(reader);
     if (const auto* board = reader.table("board", Need::required, "[wall.board]"))
         wall.board = read_wall_board(context, *board);

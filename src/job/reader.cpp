@@ -57,6 +57,12 @@ Position TableReader::at_name(std::string_view key) const {
     return position(found->first);
 }
 
+void TableReader::usual(std::string_view key, Scalar taken) {
+    if (has(key)) return;
+    const std::size_t from = title_.find_first_not_of('[');
+    context_.take_usual({title_.substr(from, title_.find(']') - from), "", std::string(key), {{std::move(taken)}}});
+}
+
 void TableReader::missing(std::vector<std::string_view> keys, std::string message, std::string hint) {
     missing_.push_back({std::move(keys), std::move(message), std::move(hint)});
 }

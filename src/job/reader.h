@@ -48,6 +48,8 @@ public:
     Position at_name(std::string_view key) const;
     /// The value; none when it is absent (told when required) or was already told to be unreadable.
     const toml::node* find(std::string_view key, Need need, std::string_view example);
+    /// Notes what is taken for a key, where the table leaves it out.
+    void usual(std::string_view key, Scalar taken);
     /// Tells in `finish` that one of these keys is missing, unless a mistyped key stands for one of them.
     void missing(std::vector<std::string_view> keys, std::string message, std::string hint);
     /// A key that is known, but does not go with what the rest of the table says: an error if it is given.

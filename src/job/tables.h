@@ -18,6 +18,8 @@ Header read_header(Context& context, const toml::table& table);
 /// have none and are needed.
 Saw read_saw(Context& context, const toml::table& table, const Saw& otherwise, Need need);
 Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise);
+/// [packet].
+PacketWish read_packet(Context& context, const toml::table& table);
 /// What is printed on when neither job nor shop says: letter paper.
 Printer default_printer();
 /// What measured points may be off; 0 where it is not given.

@@ -42,6 +42,23 @@ std::string in_every_language(std::string_view property, std::string_view text) 
                        xml_text(text));
 }
 
+/// The identifier of ISO 14289-1, clause 5, and its schema, which PDF/A-3 wants described (ISO 19005-3, 6.6.2.3).
+constexpr std::string_view for_readers =
+    "<rdf:Description rdf:about=\"\" xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">"
+    "<pdfuaid:part>1</pdfuaid:part></rdf:Description>\n"
+    "<rdf:Description rdf:about=\"\" xmlns:pdfaExtension=\"http://www.aiim.org/pdfa/ns/extension/\""
+    " xmlns:pdfaSchema=\"http://www.aiim.org/pdfa/ns/schema#\""
+    " xmlns:pdfaProperty=\"http://www.aiim.org/pdfa/ns/property#\">\n"
+    "<pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType=\"Resource\">"
+    "<pdfaSchema:schema>PDF/UA identification</pdfaSchema:schema>"
+    "<pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>"
+    "<pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>"
+    "<pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType=\"Resource\">"
+    "<pdfaProperty:name>part</pdfaProperty:name><pdfaProperty:valueType>Integer</pdfaProperty:valueType>"
+    "<pdfaProperty:category>internal</pdfaProperty:category>"
+    "<pdfaProperty:description>part of ISO 14289</pdfaProperty:description>"
+    "</rdf:li></rdf:Seq></pdfaSchema:property></rdf:li></rdf:Bag></pdfaExtension:schemas></rdf:Description>\n";
+
 std::string xmp(const page::Document& document, int part) {
     std::string text =
         "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
@@ -60,7 +77,9 @@ std::string xmp(const page::Document& document, int part) {
             "<xmp:CreateDate>{0}T00:00:00Z</xmp:CreateDate>\n<xmp:ModifyDate>{0}T00:00:00Z"
             "</xmp:ModifyDate>\n",
             document.date);
-    return text + "</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>";
+    text += "</rdf:Description>\n";
+    if (part == 3) text += for_readers;  // written by the rules of PDF 1.7
+    return text + "</rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>";
 }
 
 /// The stream holds the text packed; libqpdf tells the size and the checksum of the text itself.

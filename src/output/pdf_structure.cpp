@@ -1,8 +1,12 @@
 #include "output/pdf_structure.h"
 
+#include <algorithm>
+#include <optional>
 #include <utility>
 
 #include "measure/require.h"
+#include "output/draw_order.h"
+#include "page/placing.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -32,14 +36,83 @@ struct Heads {
     Object row;
 };
 
+/// What a figure covers on the paper.
+class Extent {
+public:
+    explicit Extent(const page::Page& page) : page_(page) {}
+
+    void take(const page::PathItem& item) {
+        const geom::Rect bounds = item.path.bounds();
+        take(bounds.low);
+        take(bounds.high);
+    }
+    void take(const page::TextItem& item) {
+        const geom::Direction along = geom::Direction::at(item.angle);
+        const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
+        for (const double end : {-back, 1 - back})
+            for (const double up : {-0.25, 1.0})
+                take(item.anchor + along * (item.advance * end) + along.left() * (item.size * up));
+    }
+    void take(const page::CodeItem& item) {
+        take(item.area.low);
+        take(item.area.high);
+    }
+    void take(const page::LinkItem& /*covers nothing*/) {}
+
+    /// Attributes of a figure (ISO 32000-1, 14.8.5.4.3); none of one with nothing in it.
+    std::optional<Object> attributes() const {
+        if (!box_) return std::nullopt;
+        Object box = Object::newArray();
+        for (const geom::Length side : {box_->low.x, box_->low.y, box_->high.x, box_->high.y})
+            box.appendItem(Object::newReal(side.points(), 2));
+        Object attributes = Object::parse("<< /O /Layout /Placement /Block >>");
+        attributes.replaceKey("/BBox", box);
+        return attributes;
+    }
+
+private:
+    void take(page::Point point) {
+        const page::Point at = page::corrected(page_, point);
+        if (!box_) box_ = geom::Rect{at, at};
+        box_->low = {std::min(box_->low.x, at.x), std::min(box_->low.y, at.y)};
+        box_->high = {std::max(box_->high.x, at.x), std::max(box_->high.y, at.y)};
+    }
+
+    const page::Page& page_;
+    std::optional<geom::Rect> box_;
+};
+
+/// A link of a page: the part it stands in, and the annotation that a viewer follows.
+struct Link {
+    std::size_t node = 0;
+    std::size_t page = 0;  ///< where it leads
+    Object annotation;
+};
+
+/// Annotations were added in the order in which the page was drawn.
+std::vector<Link> links_of(const page::Page& page, Object pdf_page) {  // looked into, which libqpdf takes for a change
+    std::vector<Link> links;
+    Object annotations = pdf_page.getKey("/Annots");
+    for (const page::Item* item : draw_order(page)) {
+        const auto* link = std::get_if<page::LinkItem>(item);
+        if (link == nullptr) continue;
+        const int n = static_cast<int>(links.size());
+        measure::require(annotations.isArray() && n < annotations.getArrayNItems(), "every link has its annotation");
+        links.push_back({link->node, link->page, annotations.getArrayItem(n)});
+    }
+    return links;
+}
+
 /// One page's part of the tree.
 class PageTree {
 public:
     PageTree(QPDF& pdf, const page::Page& page, const std::vector<std::size_t>& marks, const Heads& heads)
         : pdf_(pdf), page_(page), marks_(marks), heads_(heads) {}
 
-    /// Returns the section; `parents` gets for every marked run the element it belongs to.
-    Object build(const Object& pdf_page, const Object& above, Object& parents) {
+    /// Returns the section; `parents` gets for every marked run the element it belongs to, `link_elements` one for
+    /// every link.
+    Object build(const Object& pdf_page, const Object& above, Object& parents, const std::vector<Link>& links,
+                 std::vector<Object>& link_elements) {
         const auto& structure = page_.structure;
         const std::vector<bool> told = worth_telling(structure, marks_);
         std::vector<Object> elements(structure.size());  // that hold what belongs to the part
@@ -62,6 +135,17 @@ public:
             kids[marks_[mark]].push_back(Object::newInteger(static_cast<long long>(mark)));
             parents.appendItem(element);
         }
+        for (const Link& link : links) {
+            const std::size_t part = part_of(link.node, told);
+            Object made = simple("/Link", elements[part]);
+            Object object = Object::parse("<< /Type /OBJR >>");
+            object.replaceKey("/Obj", link.annotation);
+            object.replaceKey("/Pg", pdf_page);
+            made.replaceKey("/K", object);
+            kids[part].push_back(made);
+            link_elements.push_back(made);
+        }
+        add_boxes(elements);
         for (std::size_t i = 0; i < structure.size(); ++i)
             if (!kids[i].empty())
                 elements[i].replaceKey("/K", kids[i].size() == 1 ? kids[i].front() : Object::newArray(kids[i]));
@@ -69,6 +153,26 @@ public:
     }
 
 private:
+    /// The part that a link may stand in: one that is told, and holds more than its own kind of parts.
+    std::size_t part_of(std::size_t node, const std::vector<bool>& told) const {
+        const auto holds_links = [&](std::size_t i) {
+            const Tag tag = page_.structure[i].tag;
+            return told[i] && tag != Tag::artifact && tag != Tag::table && tag != Tag::row && tag != Tag::list;
+        };
+        while (node > 0 && !holds_links(node)) node = page_.structure[node].parent;
+        return node;
+    }
+
+    void add_boxes(std::vector<Object>& elements) const {
+        std::vector<Extent> extents(page_.structure.size(), Extent(page_));
+        for (const page::Item& item : page_.items)
+            if (const auto node = page::read_with(page_, item))
+                std::visit([&](const auto& one) { extents[*node].take(one); }, item);
+        for (std::size_t i = 0; i < extents.size(); ++i)
+            if (page_.structure[i].tag == Tag::figure && elements[i].isInitialized())
+                if (const auto attributes = extents[i].attributes()) elements[i].replaceKey("/A", *attributes);
+    }
+
     Object simple(const char* type, const Object& parent) {
         return pdf_.makeIndirectObject(Object::newDictionary({{"/S", Object::newName(type)}, {"/P", parent}}));
     }
@@ -108,6 +212,19 @@ const char* structure_type(Tag tag) {
     throw measure::Bug("a part of a page without a name");
 }
 
+namespace {
+
+/// What a reader says of a link: the name of the sheet that it leads to, and its page.
+std::string told_of(const page::Document& document, std::size_t page) {
+    std::string title;
+    for (const page::OutlineEntry& entry : document.outline)
+        if (entry.page <= page) title = entry.title;
+    const std::size_t number = document.pages.at(page).number;
+    return title + (title.empty() ? "" : ", ") + std::to_string(number == 0 ? page + 1 : number);
+}
+
+}  // namespace
+
 void add_structure(QPDF& pdf, const page::Document& document, const std::vector<std::vector<std::size_t>>& marks) {
     const Heads heads{pdf.makeIndirectObject(Object::parse("<< /O /Table /Scope /Column >>")),
                       pdf.makeIndirectObject(Object::parse("<< /O /Table /Scope /Row >>"))};
@@ -115,6 +232,7 @@ void add_structure(QPDF& pdf, const page::Document& document, const std::vector<
     Object whole = pdf.makeIndirectObject(Object::newDictionary(
         {{"/Type", Object::newName("/StructElem")}, {"/S", Object::newName("/Document")}, {"/P", root}}));
     std::vector<Object> sections;
+    std::vector<Object> link_elements;  // of all pages
     Object numbers = Object::newArray();
     std::vector<Object> pdf_pages = pdf.getAllPages();
     measure::require(pdf_pages.size() == document.pages.size() && marks.size() == pdf_pages.size(),
@@ -122,16 +240,31 @@ void add_structure(QPDF& pdf, const page::Document& document, const std::vector<
     for (std::size_t i = 0; i < pdf_pages.size(); ++i) {
         Object parents = Object::newArray();
         PageTree tree(pdf, document.pages[i], marks[i], heads);
-        sections.push_back(tree.build(pdf_pages[i], whole, parents));
+        const std::vector<Link> links = links_of(document.pages[i], pdf_pages[i]);
+        const std::size_t first = link_elements.size();
+        sections.push_back(tree.build(pdf_pages[i], whole, parents, links, link_elements));
+        for (std::size_t n = 0; n < links.size(); ++n) {
+            Object annotation = links[n].annotation;
+            annotation.replaceKey("/Contents", Object::newUnicodeString(told_of(document, links[n].page)));
+            annotation.replaceKey("/StructParent",
+                                  Object::newInteger(static_cast<long long>(pdf_pages.size() + first + n)));
+        }
+        // Readers go from link to link in the order of the tree (ISO 32000-1, 12.5.1).
+        if (!links.empty()) pdf_pages[i].replaceKey("/Tabs", Object::newName("/S"));
         const Object number = Object::newInteger(static_cast<long long>(i));
         pdf_pages[i].replaceKey("/StructParents", number);
         numbers.appendItem(number);
         numbers.appendItem(pdf.makeIndirectObject(parents));
     }
+    for (std::size_t n = 0; n < link_elements.size(); ++n) {
+        numbers.appendItem(Object::newInteger(static_cast<long long>(pdf_pages.size() + n)));
+        numbers.appendItem(link_elements[n]);
+    }
     whole.replaceKey("/K", Object::newArray(sections));
     root.replaceKey("/K", whole);
     root.replaceKey("/ParentTree", pdf.makeIndirectObject(Object::newDictionary({{"/Nums", numbers}})));
-    root.replaceKey("/ParentTreeNextKey", Object::newInteger(static_cast<long long>(pdf_pages.size())));
+    root.replaceKey("/ParentTreeNextKey",
+                    Object::newInteger(static_cast<long long>(pdf_pages.size() + link_elements.size())));
     pdf.getRoot().replaceKey("/StructTreeRoot", root);
     pdf.getRoot().replaceKey("/MarkInfo", Object::parse("<< /Marked true >>"));
 }

@@ -80,7 +80,14 @@ void add_what_was_asked(std::vector<Refused>& refused, const job::Job& job) {
 }  // namespace
 
 tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
-    Plan plan{job.header, job.saw, job.printer, job.fingerprint, {}, {}, job.stock};
+    Plan plan{.header = job.header,
+              .saw = job.saw,
+              .printer = job.printer,
+              .fingerprint = job.fingerprint,
+              .pieces = {},
+              .packet = job.packet,
+              .taken = job.taken,
+              .stock = job.stock};
     job::Diagnostics wrong = unknown_materials_of(job);
     const auto take = [&](const auto& one) {
         if (!material_of(board_of(one), job)) {  // told already, but not what else is wrong with that board

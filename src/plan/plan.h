@@ -27,12 +27,14 @@ struct Plan {
     job::Saw saw;
     job::Printer printer;
     std::string fingerprint;
-    std::vector<Piece> pieces;       ///< openings, then walls, in file order; boards of one opening together
-    std::vector<Refused> refused{};  ///< the same of what cannot be made, while there are pieces that can
+    std::vector<Piece> pieces;        ///< openings, then walls, in file order; boards of one opening together
+    job::PacketWish packet{};         ///< what of it is printed
+    std::vector<job::Taken> taken{};  ///< what the job file leaves out, of all of it
+    std::vector<Refused> refused{};   ///< the same of what cannot be made, while there are pieces that can
     job::Stock stock{};
     std::optional<StockPlan> stock_plan{};  ///< where `wants_stock_plan`
-    bool cautions() const;           ///< whether any piece has a caution, a verdict other than ok, or cannot be made
-    int blanks() const;              ///< quantities counted
+    bool cautions() const;  ///< whether any piece has a caution, a verdict other than ok, or cannot be made
+    int blanks() const;     ///< quantities counted
     int cuts() const;
 };
 

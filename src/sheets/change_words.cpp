@@ -9,6 +9,7 @@
 #include "bend/material.h"
 #include "job/values.h"
 #include "sheets/changes.h"
+#include "sheets/serves_words.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -141,7 +142,12 @@ std::vector<std::string> effects_of(const plan::Piece& was, const plan::Piece& n
     changed("changes.spacing", spacing_text(was, kit, tape), spacing_text(now, kit, tape));
     changed("changes.side", kerf_side(was, kit), kerf_side(now, kit));
     changed("changes.verdict", verdict_word(was.bend.verdict, kit), verdict_word(now.bend.verdict, kit));
-    words.push_back(kit.words(marks_stand(was, now) ? "changes.marks_stand" : "changes.marks_moved"));
+    const bool stand = marks_stand(was, now);
+    const bool alike = words.empty() && stand;
+    words.push_back(kit.words(stand ? "changes.marks_stand" : "changes.marks_moved"));
+    // Where nothing is changed for the board, that goes without saying.
+    std::string serves = serves_words(was, now, kit, tape);
+    if (!alike || serves != kit.words("changes.serves")) words.push_back(std::move(serves));
     return words;
 }
 

@@ -25,15 +25,11 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// What arithmetic leaves between two places, and no more: nobody sees it.
+constexpr Length same_place = 0.001_mm;
+
 /// A house has a few hundred; a thousand take some hundred MB to lay out.
 constexpr std::size_t most_pages = 3000;
-
-void require_room(std::size_t pages, const std::string& sheet) {
-    if (pages <= most_pages) return;
-    throw std::runtime_error("the packet has more than " + std::to_string(most_pages) +
-                             " pages, at the sheets named \"" + sheet +
-                             "\": split the job, or print on larger paper or a roll");
-}
 
 /// The pages of one kind of sheet of one piece. A work order still lacks the page numbers.
 void add_own_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const plan::Piece& piece,
@@ -56,10 +52,27 @@ void add_own_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
     require_room(drafts.size(), sheet);
 }
 
-/// The sheets that hold nothing to stick on a board or to count on it.
-bool can_be_shared(const std::string& sheet) {
+/// The cards, which two boards of one opening can share.
+bool is_card(const std::string& sheet) {
     return sheet == "setup" || sheet == "coupon" || sheet == "strain" || sheet == "install";
 }
+
+/// What two openings or walls can share besides: all but what is stuck on a board, counted on it or handed out with it.
+bool can_be_shared(const std::string& sheet) {
+    return is_card(sheet) || sheet == "template" || sheet == "casing" || sheet == "form";
+}
+
+/// Whether two pieces may have a sheet in common: told quickly, and not worth drawing it for both where not.
+bool may_share(const std::string& sheet, const plan::Piece& a, const plan::Piece& b) {
+    if (a.boards > 1 && measured_id(a) == measured_id(b)) return is_card(sheet);
+    return a.boards == 1 && b.boards == 1 && a.kind == b.kind && a.material == b.material &&
+           a.blank().kerfs.size() == b.blank().kerfs.size() && a.cut.depth == b.cut.depth &&
+           measure::abs(a.width - b.width) < same_place &&
+           measure::abs(a.blank().length - b.blank().length) < same_place;
+}
+
+/// More names than that leave the header no room.
+constexpr std::size_t most_sharing = 4;
 
 Pages whole(const Drafts& drafts) { return {drafts.begin(), drafts.end()}; }
 
@@ -68,9 +81,6 @@ Drafts sheet_of(const std::string& sheet, const plan::Plan& plan, const plan::Pi
     add_own_sheet(drafts, sheet, plan, piece, kit);
     return drafts;
 }
-
-/// What arithmetic leaves between two places, and no more: nobody sees it.
-constexpr Length same_place = 0.001_mm;
 
 bool close(Point a, Point b) { return geom::distance(a, b) < same_place; }
 
@@ -96,6 +106,14 @@ bool alike(const page::Item& a, page::Item b) {
 
 }  // namespace
 
+void require_room(std::size_t pages, const std::string& sheet) {
+    if (pages <= most_pages) return;
+    throw std::runtime_error("the packet has more than " + std::to_string(most_pages) +
+                             " pages, at the sheets named \"" + sheet +
+                             "\": split the job, print one set for boards alike ([packet] copies = 1), or print on "
+                             "larger paper or a roll");
+}
+
 bool look_alike(const Pages& a, const Pages& b) {
     return std::equal(a.first, a.last, b.first, b.last, [](const Draft& one, const Draft& other) {
         return one.page.width == other.page.width && one.page.height == other.page.height && one.title == other.title &&
@@ -113,23 +131,56 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
     for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
 }
 
-void add_piece_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const plan::Piece& piece,
-                     const Kit& kit) {
-    if (piece.boards == 1 || !can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan, piece, kit);
-    plan::Piece named = piece;
-    named.id = measured_id(piece);
-    const Drafts own = sheet_of(sheet, plan, named, kit);
-    std::string boards;
-    for (const plan::Piece& other : plan.pieces) {
-        if (other.boards == 1 || measured_id(other) != measured_id(piece)) continue;
-        plan::Piece as = other;
-        as.id = named.id;
-        if (other.id != piece.id && !look_alike(whole(own), whole(sheet_of(sheet, plan, as, kit)))) continue;
-        if (boards.empty() && other.id != piece.id) return;  // it stands with that one
-        boards += (boards.empty() ? "" : "+") + std::to_string(other.board);
+bool of_board(const std::string& sheet) { return sheet == "strips" || sheet == "checklist"; }
+
+const std::vector<PieceSheets::Group>& PieceSheets::groups_of(const std::string& sheet) {
+    const auto [found, is_new] = groups_.try_emplace(sheet);
+    if (!is_new) return found->second;
+    std::vector<Group>& groups = found->second;
+    std::vector<Drafts> drawn;  // of the first of each, once it was compared
+    for (std::size_t i = 0; i < plan_.pieces.size(); ++i) {
+        const plan::Piece& piece = plan_.pieces[i];
+        Drafts own;
+        const auto shared = std::find_if(groups.begin(), groups.end(), [&](const Group& group) {
+            const plan::Piece& first = plan_.pieces[group.front()];
+            if (group.size() == most_sharing || !may_share(sheet, first, piece)) return false;
+            const auto as_first = [&](plan::Piece one) {
+                one.id = measured_id(first);
+                one.quantity = 1;
+                return sheet_of(sheet, plan_, one, kit_);
+            };
+            Drafts& of_first = drawn[static_cast<std::size_t>(&group - groups.data())];
+            if (of_first.empty()) of_first = as_first(first);
+            if (own.empty()) own = as_first(piece);
+            return look_alike(whole(of_first), whole(own));
+        });
+        if (shared != groups.end()) {
+            shared->push_back(i);
+        } else {
+            groups.push_back({i});
+            drawn.emplace_back();
+        }
     }
-    named.id += "/" + boards;
-    add_own_sheet(drafts, sheet, plan, named, kit);
+    return groups;
+}
+
+/// The first of a group, under the name and in the number of all.
+plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) const {
+    plan::Piece piece = plan_.pieces[group.front()];
+    const bool cards = piece.boards > 1 && is_card(sheet);
+    for (const std::size_t i : group) {
+        if (i == group.front()) continue;
+        const plan::Piece& other = plan_.pieces[i];
+        piece.id += cards ? "+" + std::to_string(other.board) : ", " + other.id;
+        piece.quantity += other.quantity;
+    }
+    return piece;
+}
+
+void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) {
+    if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, plan_.pieces[piece], kit_);
+    for (const Group& group : groups_of(sheet))
+        if (group.front() == piece) add_own_sheet(drafts, sheet, plan_, named(sheet, group), kit_);
 }
 
 }  // namespace kerfpacket::sheets

@@ -1,7 +1,10 @@
 #pragma once
 // The pages of one kind of sheet.
 
+#include <cstddef>
+#include <map>
 #include <string>
+#include <vector>
 
 #include "sheets/layout/draft.h"
 
@@ -15,16 +18,36 @@ struct Pages {
 /// Whether they read the same but for what a header says besides the sheet's own name.
 bool look_alike(const Pages& a, const Pages& b);
 
+/// Throws std::runtime_error where a packet, at this kind of sheet, has more pages than one may have.
+void require_room(std::size_t pages, const std::string& sheet);
+
 /// Whether a sheet is of the whole job; else each piece has its own.
 bool of_job(const std::string& sheet);
 /// Adds it; all but the cover and the change pages, which tell where the others are.
 void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const Kit& kit);
 
-/// Adds a sheet of a piece. A work order still lacks the page numbers. One that reads the same for several boards of an
-/// opening but for their names stands once, with the first of them, and names them all: "N/1+2". Whether it does is
-/// found by drawing it for each under one name. Throws std::runtime_error where there is no such sheet, and where there
-/// are too many pages.
-void add_piece_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const plan::Piece& piece,
-                     const Kit& kit);
+/// Whether each board of a piece has its own.
+bool of_board(const std::string& sheet);
+
+/// Sheets of pieces, and which of them stand once for several. Whether one reads the same for two pieces but for their
+/// names is found by drawing it for both under one name.
+class PieceSheets {
+public:
+    PieceSheets(const plan::Plan& plan, const Kit& kit) : plan_(plan), kit_(kit) {}
+
+    /// Adds a sheet of the piece at this place in the plan. A work order still lacks the page numbers. One that several
+    /// share stands with the first of them and names them all: "A, B" for two openings, "N/1+2" for two boards of one.
+    /// Throws std::runtime_error where there is no such sheet, and where there are too many pages.
+    void add(Drafts& drafts, const std::string& sheet, std::size_t piece);
+
+private:
+    using Group = std::vector<std::size_t>;
+    const std::vector<Group>& groups_of(const std::string& sheet);
+    plan::Piece named(const std::string& sheet, const Group& group) const;
+
+    const plan::Plan& plan_;
+    const Kit& kit_;
+    std::map<std::string, std::vector<Group>> groups_;  ///< of each sheet that can be shared, once it was asked for
+};
 
 }  // namespace kerfpacket::sheets

@@ -21,6 +21,7 @@ std::vector<IndexEntry> index_of(const Drafts& drafts) {
         if (!drafts[i].outline.empty()) index.push_back({drafts[i].outline, i, i, page.sheet, page.piece});
         if (index.empty()) continue;
         index.back().last = i;
+        index.back().sets = std::max(index.back().sets, drafts[i].board.n);
         index.back().strips = std::max(index.back().strips, drafts[i].strips.last);
     }
     return index;
@@ -34,17 +35,38 @@ struct Sheets {
     bool changes_first = false;  ///< where both stand at one place
 };
 
+/// A sheet of each board has as many sets of pages as there are boards; they look alike but for the board's number.
+void add_sets(Drafts& drafts, std::size_t from, const std::string& sheet) {
+    const Drafts set(drafts.begin() + static_cast<std::ptrdiff_t>(from), drafts.end());
+    for (std::size_t i = from; i < drafts.size(); ++i) drafts[i].board.n = std::min(drafts[i].board.n, 1);
+    const int sets = set.empty() ? 0 : set.front().board.n;
+    for (int n = 2; n <= sets; ++n) {
+        require_room(drafts.size() + set.size(), sheet);
+        for (Draft draft : set) {
+            draft.board.n = n;
+            draft.outline.clear();
+            drafts.push_back(std::move(draft));
+        }
+    }
+}
+
 /// Sheets of pieces that follow each other in the order come piece by piece: all of a board lies together.
 Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
     Sheets sheets;
     bool cover = false;
+    PieceSheets piece_sheets(plan, kit);
     std::vector<std::string> of_pieces;
     const auto add_pieces = [&] {
-        for (const plan::Piece& piece : plan.pieces)
-            for (const std::string& sheet : of_pieces) add_piece_sheet(sheets.drafts, sheet, plan, piece, kit);
+        for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
+            for (const std::string& sheet : of_pieces) {
+                const std::size_t from = sheets.drafts.size();
+                piece_sheets.add(sheets.drafts, sheet, piece);
+                if (of_board(sheet)) add_sets(sheets.drafts, from, sheet);
+            }
         of_pieces.clear();
     };
     for (const std::string& sheet : kit.style.order) {
+        if (plan.packet.leaves_out(sheet)) continue;
         const bool told_last = sheet == "cover" || sheet == "changes";
         if (!told_last && !of_job(sheet)) {
             of_pieces.push_back(sheet);
@@ -63,9 +85,10 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
     return sheets;
 }
 
+/// Those of the first set: the others look like it.
 Pages pages_of(const Drafts& drafts, const IndexEntry& entry) {
     return {drafts.begin() + static_cast<std::ptrdiff_t>(entry.first),
-            drafts.begin() + static_cast<std::ptrdiff_t>(entry.last) + 1};
+            drafts.begin() + static_cast<std::ptrdiff_t>(entry.last_of_set()) + 1};
 }
 
 /// The sheets that do not look as they did, by their places among those of now.

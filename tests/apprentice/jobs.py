@@ -95,6 +95,7 @@ class Maker:
         self.r = random.Random(seed)
         self.rare = random.Random(f"rare {seed}")  # what few jobs have, apart, so that all else stays as it is
         self.printer = random.Random(f"printer {seed}")
+        self.several = random.Random(f"several {seed}")  # the same
         self.seed = seed
         self.metric = self.r.random() < 0.35
         self.rows, self.notes = [], []
@@ -119,6 +120,10 @@ class Maker:
 
     def any(self, lo, hi):
         return self.round(self.r.uniform(lo, hi))
+
+    def named(self, name):
+        """Two of a kind now and then: then the packet has a set of strips and checklists for each."""
+        return f'id = "{name}"' + ("\nquantity = 2" if self.several.random() < 0.2 else "")
 
     def say(self, key, inches):
         self.rows.append(f"{key} = {self.typed(inches)}")
@@ -173,7 +178,7 @@ class Maker:
 
     def opening(self, name):
         r = self.r
-        self.rows = ["[[opening]]", f'id = "{name}"']
+        self.rows = ["[[opening]]", self.named(name)]
         shape = SHAPES[self.seed % len(SHAPES)]
         span = self.any(34, 76)
         self.rows.append(f'shape = "{shape}"')
@@ -230,7 +235,7 @@ class Maker:
     def wall(self, name):
         r = self.r
         kind = WALLS[self.seed % len(WALLS)]
-        self.rows = ["[[wall]]", f'id = "{name}"']
+        self.rows = ["[[wall]]", self.named(name)]
         chord = self.any(60, 120)
         if kind == "chord":
             self.say("chord", chord)

@@ -114,9 +114,18 @@ SECTIONS = {"strips": ("Mark strips", "Tiras de marcas"), "checklist": ("Cut che
 
 
 def named(pieces):
-    """'N/1+2' -> 'N/1', 'N/2': the boards of an opening that share a sheet."""
-    opening, slash, boards = pieces.rpartition("/")
-    return [opening + slash + board for board in boards.split("+")] if slash else [pieces]
+    """'N/1+2' -> 'N/1', 'N/2', the boards of an opening that share a sheet; 'A, B' -> 'A', 'B'."""
+    found = []
+    for piece in pieces.split(", "):
+        opening, slash, boards = piece.rpartition("/")
+        found += [opening + slash + board for board in boards.split("+")] if slash else [piece]
+    return found
+
+
+def of_one_board(doc, pages):
+    """Of sheets that are there for each of several boards, those of the first: "board 1 of 3"."""
+    boards = [re.search(r"(?:board|tabla) (\d+) (?:of|de) \d+", doc[page].get_text()) for page in pages]
+    return [page for page, board in zip(pages, boards) if not board or board[1] == "1"]
 
 
 class Packet:
@@ -130,7 +139,7 @@ class Packet:
             for kind, names in SECTIONS.items():
                 if any(rest.strip().lower().startswith(n.lower()) for n in names):
                     for name in named(piece):
-                        self.parts[(name, kind)] = list(range(first, last))
+                        self.parts[(name, kind)] = of_one_board(self.doc, range(first, last))
         self.cover = "\n".join(self.doc[i].get_text() for i in range(toc[1][1] if len(toc) > 1 else 1))
         self._sheets = {}
 

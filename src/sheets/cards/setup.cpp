@@ -1,12 +1,14 @@
 #include "sheets/cards/setup.h"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
+#include <iterator>
 #include <optional>
 #include <utility>
 
 #include "bend/limit.h"
 #include "bend/saw.h"
-#include "sheets/cards/coupon_size.h"
 #include "sheets/cards/setup_drawing.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/cards/setup_section.h"
@@ -28,7 +30,6 @@ public:
         else flat_views();
         steps();
         if (!piece_.saw.rear_limit) trial_table();
-        coupon();
         pour(flow_, small_errors(piece_, flow_.kit(), tape_));
         too_deep();
         shop_rules();
@@ -172,7 +173,7 @@ private:
         const bool short_travel = piece_.saw.width_reached && *piece_.saw.width_reached < piece_.width;
         flow_.heading(words("setup.order"), words("setup.tick_or_write"));
         const std::string depth = tape_.exact(piece_.cut.depth);
-        step(words("setup.manual"), false);
+        flow_.item(Role::text, words("setup.manual"), {Face::regular, style().text}, Blank{words("setup.date"), 64_pt});
         step(piece_.saw.spacer && *piece_.saw.spacer > Length()
                  ? words("setup.unplugged_spacer", {{"depth", depth}, {"spacer", spacer_text()}})
                  : words("setup.unplugged", {{"depth", depth}}),
@@ -193,6 +194,8 @@ private:
         if (piece_.cut.moulded()) moulded_webs();
         else step(words("setup.web_thinnest"), true);
         step(words("setup.kerf_measured", {{"kerf", tape_.exact(piece_.cut.kerf)}}), true);
+        flow_.item(Role::caution, words("setup.coupon", {{"sheet", words("coupon.title")}}),
+                   {Face::regular, style().text}, Blank{words("setup.set_by"), 110_pt});
     }
 
     /// A moulded edge hangs over the table unless something carries it.
@@ -222,14 +225,17 @@ private:
     /// The spacer for each depth at which a trial groove may meet the fence.
     void trial_table() {
         constexpr int columns = 6;
+        // What a rule reads: thirty-seconds, or half millimetres, but none twice.
+        const Length read = tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : 0.5_mm;
+        const Length apart = read * std::max(1.0, std::ceil(piece_.cut.depth / read / columns - 1e-9));
         FigureTable table;
         table.heading = words("setup.trial");
         table.aside = words("setup.trial_aside");
         table.shares = {0.28};
         table.heads = {words("setup.trial_depth")};
         table.rows = {{words("setup.trial_spacer")}};
-        for (int i = 0; i < columns; ++i) {
-            const Length at_fence = piece_.cut.depth * (static_cast<double>(i) / columns);
+        for (int i = 0; i < columns && apart * i < piece_.cut.depth; ++i) {
+            const Length at_fence = apart * i;
             const Length limit =
                 bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.cut.depth, at_fence);
             table.shares.push_back(0.72 / columns);
@@ -238,21 +244,6 @@ private:
         }
         pour(flow_, table);
         flow_.paragraph(Role::text, words("setup.trial_enter"), {Face::regular, style().small});
-    }
-
-    void coupon() {
-        // Where spacing or bend vary, the coupon is made and bent as at the kerf with the least to spare.
-        const CouponSize size = coupon_size(piece_, tape_.unit());
-        const fonts::Words::Values sheet{{"sheet", words("coupon.title")}, {"spacing", tape_.with_unit(size.spacing)}};
-        flow_.heading(words("setup.coupon"),
-                      words(varied_spacing(piece_) ? "setup.coupon_aside_spacing" : "setup.coupon_aside", sheet));
-        const Type type{Face::regular, style().text};
-        flow_.item(Role::text, words("setup.coupon_make", {{"length", tape_.exact(size.length)}}), type,
-                   Blank{words("setup.set_by"), 110_pt});
-        flow_.item(Role::text,
-                   words(size.side == bend::KerfsOn::outside ? "setup.coupon_bend" : "setup.coupon_bend_close",
-                         {{"radius", tape_.with_unit(piece_.radii.finish)}}),
-                   type, Blank{words("setup.date"), 110_pt});
     }
 
     void shop_rules() {
@@ -288,9 +279,16 @@ void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
         draft.scale = Scale::full;
         return draft;
     };
-    // The check bar stands at the foot.
-    Flow flow(drafts, kit, new_page, {76_pt, 72_pt});
-    Card(flow, plan, piece, tape).draw();
+    // The check bar stands at the foot. Less white often saves a second page.
+    Drafts best;
+    for (const double white : {1.0, 0.6, 0.3}) {
+        Drafts made;
+        Flow flow(made, kit, new_page, {76_pt, 66_pt, white});
+        Card(flow, plan, piece, tape).draw();
+        if (best.empty() || made.size() < best.size()) best = std::move(made);
+        if (best.size() == 1) break;
+    }
+    std::move(best.begin(), best.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

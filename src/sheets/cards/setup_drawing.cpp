@@ -181,7 +181,7 @@ void draw_grooves(Pen& pen, const plan::Piece& piece, const Rect& board) {
 }
 
 Length edge_view_height(const plan::Piece& piece, const fonts::Style& style) {
-    return std::max(piece.cut.thickness + 24_pt, style.text * 4.2);
+    return std::max(piece.cut.thickness + 16_pt, style.text * 4.2);
 }
 
 void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {
@@ -191,7 +191,7 @@ void draw_edge_view(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
         words("figure.edge_view", {{"depth", tape.exact(piece.cut.depth)}, {"web", tape.exact(piece.cut.web())}}));
     const Length left = side_margin;
     const Length right = std::min(left + 4.5_in, pen.page_width() - side_margin - 218_pt);
-    const Length face = top - std::max(14_pt, (edge_view_height(piece, style) - piece.cut.thickness) / 2 - 4_pt);
+    const Length face = top - std::max(8_pt, (edge_view_height(piece, style) - piece.cut.thickness) / 2 - 4_pt);
     const Length plain = face - piece.cut.thickness;
     draw_grooves(pen, piece, {{left, plain}, {right, face}});
     const Length x = right + 12_pt;

@@ -36,12 +36,12 @@ constexpr double most_figure = 0.24;
 class WorkOrder {
 public:
     WorkOrder(Flow& flow, const plan::Plan& plan, const plan::Piece& piece, const Setting& setting)
-        : flow_(flow), piece_(piece), setting_(setting), tape_(plan.header.units, flow.kit().words) {}
+        : flow_(flow), plan_(plan), piece_(piece), setting_(setting), tape_(plan.header.units, flow.kit().words) {}
 
     void draw(const std::vector<IndexEntry>& index) {
         statement();
         drawings();
-        const std::vector<WorkStep> steps = work_steps(piece_, index, flow_.kit(), tape_);
+        const std::vector<WorkStep> steps = work_steps(plan_, piece_, index, flow_.kit(), tape_);
         heads();
         for (std::size_t i = 0; i < steps.size(); ++i) row(i + 1, steps[i]);
         sign_off(flow_, {words("page.cut_by"), words("page.checked_by")});
@@ -109,9 +109,10 @@ private:
 
     void row(std::size_t number, const WorkStep& step) {
         const Type what{Face::bold, style().strong};
-        const Type figure = flow_.pen().fitting(
-            step.figure, {Face::bold, setting_.small ? style().strong : style().title}, flow_.width() * most_figure);
-        const Length figure_left = at(figure_right) - flow_.pen().width(step.figure, figure) - 8_pt;
+        const std::string& widest = step.widest.empty() ? step.figure : step.widest;
+        const Type figure = flow_.pen().fitting(widest, {Face::bold, setting_.small ? style().strong : style().title},
+                                                flow_.width() * most_figure);
+        const Length figure_left = at(figure_right) - flow_.pen().width(widest, figure) - 8_pt;
         const Length width = figure_left - words_left();
         Type how{Face::regular, setting_.small ? style().small : style().text};
         // Condensed on one line rather than on two.
@@ -147,8 +148,13 @@ private:
 
     void page_cell(Pen& pen, const WorkStep& step, const Rect& room, Length base) {
         const Scope cell = pen.within(Tag::cell);
-        if (!step.told) return;
         const Length left = at(figure_right) + 6_pt;
+        if (step.left_out) {
+            const std::string none = words("work_order.left_out");
+            pen.text(Role::text, {at(page_right), base}, none,
+                     pen.fitting(none, small(), at(page_right) - left).at_right());
+        }
+        if (!step.told) return;
         const std::string pages = page_numbers(*step.told);
         pen.text(Role::text, {at(page_right), base}, pages,
                  pen.fitting(pages, {Face::regular, style().text}, at(page_right) - left).at_right());
@@ -164,6 +170,7 @@ private:
     }
 
     Flow& flow_;
+    const plan::Plan& plan_;
     const plan::Piece& piece_;
     const Setting& setting_;
     Tape tape_;

@@ -13,8 +13,9 @@ namespace {
 
 class Steps {
 public:
-    Steps(const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit, const Tape& tape)
-        : piece_(piece), index_(index), kit_(kit), tape_(tape) {}
+    Steps(const plan::Plan& plan, const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit,
+          const Tape& tape)
+        : wish_(plan.packet), piece_(piece), index_(index), kit_(kit), tape_(tape) {}
 
     std::vector<WorkStep> all() {
         template_check();
@@ -45,13 +46,14 @@ private:
             if (entry.sheet != kind) continue;
             if (entry.piece.empty() || is_of(entry.piece, piece_.id)) return entry;
             const bool sibling = piece_.boards > 1 && entry.piece.starts_with(opening + "/");
-            if (best == nullptr && (entry.piece == opening || sibling)) best = &entry;
+            if (best == nullptr && (is_of(entry.piece, opening) || sibling)) best = &entry;
         }
         return best == nullptr ? std::nullopt : std::optional(*best);
     }
 
     void add(const std::string& key, std::string how, std::string figure, std::string_view kind) {
-        steps_.push_back({words("work_order." + key), std::move(how), std::move(figure), sheet(kind)});
+        steps_.push_back(
+            {words("work_order." + key), std::move(how), std::move(figure), sheet(kind), wish_.leaves_out(kind)});
     }
 
     /// Once for an opening, whatever boards line it.
@@ -59,7 +61,7 @@ private:
 
     void template_check() {
         if (!first_of_opening()) return;
-        add("check", words("work_order.check_how"),
+        add("check", words(drawn("template", "work_order.check_how")),
             words("work_order.check_figure", {{"span", tape_.exact(piece_.measured_span)}}), "template");
     }
 
@@ -68,8 +70,13 @@ private:
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
             words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}),
             sheet("stock") ? "stock" : "cover");
-        add("rip", words("work_order.rip_how", {{"thickness", tape_.exact(piece_.cut.thickness)}}),
-            tape_.exact(piece_.width), "cover");
+        // A run of moulding is milled already: it is looked over, not ripped.
+        const fonts::Words::Values thick{{"thickness", tape_.exact(piece_.cut.thickness)},
+                                         {"thinnest", tape_.exact(piece_.cut.thinnest())}};
+        if (piece_.cut.moulded())
+            add("run", words(piece_.cut.profile_told ? "work_order.run_how" : "work_order.run_how_untold", thick),
+                tape_.exact(piece_.width), "setup");
+        else add("rip", words("work_order.rip_how", thick), tape_.exact(piece_.width), "cover");
         add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, "cover");
         for (const plan::LegBoard& board : piece_.leg_boards)
             add("leg", leg_board_text(board, kit_, tape_), tape_.with_unit(board.back), "cover");
@@ -85,17 +92,25 @@ private:
         steps_.back().stops = true;
     }
 
-    /// The packet holds one set of what goes with each board.
-    std::string set_each() const {
-        if (piece_.quantity == 1) return {};
-        return words("work_order.set_each", {{"n", std::to_string(piece_.quantity)}});
+    /// A set of what goes with each board is in the packet, or is to be printed.
+    std::string set_each(std::string_view kind) const {
+        if (piece_.quantity == 1 || wish_.leaves_out(kind)) return {};
+        return words(wish_.one_set ? "work_order.print_each" : "work_order.set_each",
+                     {{"n", std::to_string(piece_.quantity)}});
+    }
+
+    /// The words of a step that is told with the help of a sheet, or without it where the job leaves that out.
+    std::string drawn(std::string_view kind, const std::string& key) const {
+        return wish_.leaves_out(kind) ? key + "_without" : key;
     }
 
     void cuts() {
         add("stick",
             words(piece_.strip == job::StripOn::edge ? "work_order.stick_how_edge" : "work_order.stick_how") +
-                set_each(),
+                set_each("strips"),
             {}, "strips");
+        constexpr std::size_t most_strips = 88;  // no board is that long
+        steps_.back().widest = counted("work_order.stick_figure", most_strips);
         if (const auto& strips = steps_.back().told)
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
         const std::string web = web_text(piece_, kit_, tape_);
@@ -104,12 +119,12 @@ private:
             spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})
                    : words("work_order.saw_how", {{"web", web}}),
             words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
-        add("kerf", words("work_order.kerf_how") + set_each(),
+        add("kerf", words(drawn("checklist", "work_order.kerf_how")) + set_each("checklist"),
             words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
     }
 
     void bend() {
-        if (piece_.form) add("form", words("work_order.form_how"), {}, "form");
+        if (piece_.form) add("form", words(drawn("form", "work_order.form_how")), {}, "form");
         add("bend", words("work_order.bend_how", {{"side", kerf_side(piece_, kit_)}}),
             words(piece_.circular ? "cover.radius" : "cover.least_radius",
                   {{"radius", tape_.with_unit(piece_.radii.finish)}}),
@@ -137,10 +152,11 @@ private:
 
     void casing() {
         if (!first_of_opening() || !piece_.casing) return;
-        add("casing", words("work_order.casing_how"),
+        add("casing", words(drawn("casing", "work_order.casing_how")),
             counted("work_order.casing_figure", std::get<plan::ArchLines>(piece_.lines).segments.size()), "casing");
     }
 
+    const job::PacketWish& wish_;
     const plan::Piece& piece_;
     const std::vector<IndexEntry>& index_;
     const Kit& kit_;
@@ -150,9 +166,9 @@ private:
 
 }  // namespace
 
-std::vector<WorkStep> work_steps(const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit,
-                                 const Tape& tape) {
-    return Steps(piece, index, kit, tape).all();
+std::vector<WorkStep> work_steps(const plan::Plan& plan, const plan::Piece& piece, const std::vector<IndexEntry>& index,
+                                 const Kit& kit, const Tape& tape) {
+    return Steps(plan, piece, index, kit, tape).all();
 }
 
 }  // namespace kerfpacket::sheets

@@ -1,6 +1,7 @@
 #include "sheets/cover/cover.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 #include <utility>
 
@@ -137,9 +138,15 @@ void cautions(Cover& cover) {
     }
 }
 
-/// The cover with drawings of this part of their usual height.
+/// How closely it is set, in parts of what is usual.
+struct Setting {
+    double drawings = 1;  ///< their height
+    double white = 1;     ///< between blocks
+};
+constexpr std::array settings{Setting{}, Setting{0.8, 0.8}, Setting{0.6, 0.6}, Setting{0.6, 0.3}, Setting{0.5, 0.3}};
+
 Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages, const Kit& kit,
-             double height) {
+             const Setting& setting) {
     Drafts drafts;
     const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "cover", Orientation::portrait);
@@ -148,9 +155,9 @@ Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::
         draft.outline = first ? kit.words("cover.title") : std::string();
         return draft;
     };
-    Flow flow(drafts, kit, new_page, {72_pt, 46_pt});
+    Flow flow(drafts, kit, new_page, {72_pt, 44_pt, setting.white});
     const Tape tape(plan.header.units, kit.words);
-    Cover cover{flow, plan, tape, height};
+    Cover cover{flow, plan, tape, setting.drawings};
     shop_name(cover);
     name_block(cover);
     summary_line(cover);
@@ -167,12 +174,12 @@ Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::
 
 void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages,
                const Kit& kit) {
-    // A lower drawing often saves a second page.
-    Drafts best = drawn(plan, index, pages, kit, 1);
-    for (const double height : {0.8, 0.6}) {
+    // A lower drawing and less white often save a page.
+    Drafts best;
+    for (const Setting& setting : settings) {
+        Drafts closer = drawn(plan, index, pages, kit, setting);
+        if (best.empty() || closer.size() < best.size()) best = std::move(closer);
         if (best.size() == 1) break;
-        Drafts lower = drawn(plan, index, pages, kit, height);
-        if (lower.size() < best.size()) best = std::move(lower);
     }
     std::move(best.begin(), best.end(), std::back_inserter(drafts));
 }

@@ -1,7 +1,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <string_view>
 #include <utility>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "sheets/cover/cover_parts.h"
 #include "sheets/layout/furniture.h"
@@ -27,7 +31,10 @@ void index_line(Cover& cover, const IndexEntry& entry, Length left, Length right
     const std::string pages = page_numbers(entry);
     const Type type = Cover::regular(cover.style().small);
     const Length room = right - left - pen.width(pages, type) - 8_pt;
-    pen.text(Role::text, {left, base}, entry.title, pen.fitting(entry.title, type, room));
+    const std::string title =
+        entry.sets == 1 ? entry.title
+                        : cover.words("cover.sets", {{"title", entry.title}, {"n", std::to_string(entry.sets)}});
+    pen.text(Role::text, {left, base}, title, pen.fitting(title, type, room));
     pen.text(Role::text, {right, base}, pages, type.at_right());
     pen.link({{left, base - type.size * 0.44}, {right, base + type.size * 1.1}}, entry.first);
 }
@@ -86,21 +93,24 @@ void totals(Cover& cover, Length left, Length right, Length top, std::size_t pag
         sign_off(pen, left, right, y -= style.small * 2.6, {cover.words(who)}, cover.words("page.date"));
 }
 
-/// Index and totals side by side.
+/// Index and totals side by side; what would be higher than the totals runs down two columns.
 void short_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
     const fonts::Style& style = cover.style();
-    const Length row = index_row(style);
+    const bool high = list_height(style, index.size()) > totals_height(style) + style.strong * 2;
+    const std::size_t columns = high ? 2 : 1;
+    const std::size_t rows = (index.size() + columns - 1) / columns;
     cover.flow.skip(style.strong * 0.7);
-    const Rect block = cover.flow.take(std::max(list_height(style, index.size()), totals_height(style)));
-    const Length middle = (block.low.x + block.high.x) / 2;
+    const Rect block = cover.flow.take(std::max(list_height(style, rows), totals_height(style)));
+    const Length split = block.low.x + block.width() * (high ? 0.6 : 0.5);
+    const Length width = (split - 12_pt - block.low.x + column_gap) / static_cast<double>(columns) - column_gap;
     Pen pen = cover.flow.pen();
-    section(pen, block.low.x, middle - 12_pt, block.high.y - style.strong, cover.words("cover.pages"));
-    Length base = block.high.y - first_index_line(style);
-    for (const IndexEntry& entry : index) {
-        index_line(cover, entry, block.low.x, middle - 12_pt, base);
-        base -= row;
+    section(pen, block.low.x, split - 12_pt, block.high.y - style.strong, cover.words("cover.pages"));
+    for (std::size_t i = 0; i < index.size(); ++i) {
+        const Length left = block.low.x + (width + column_gap) * static_cast<double>(i / rows);
+        const Length down = first_index_line(style) + index_row(style) * static_cast<double>(i % rows);
+        index_line(cover, index[i], left, left + width, block.high.y - down);
     }
-    totals(cover, middle + 6_pt, block.high.x, block.high.y, pages);
+    totals(cover, split + 6_pt, block.high.x, block.high.y, pages);
 }
 
 /// An index of many pieces runs down two columns, over as many pages as it takes; the totals stand below it.
@@ -128,11 +138,25 @@ void long_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t 
     totals(cover, block.low.x, block.high.x, block.high.y, pages);
 }
 
+/// A kind of sheets as the index names it: "Arch template".
+std::string kind_name(const Cover& cover, std::string_view kind) {
+    std::string key(kind);
+    std::replace(key.begin(), key.end(), '-', '_');
+    std::string name = cover.words(key + ".outline", {{"piece", ""}});
+    return name.erase(0, name.find_first_not_of(' '));
+}
+
 }  // namespace
 
 void cover_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
     if (list_height(cover.style(), index.size()) <= cover.flow.page_room()) short_index(cover, index, pages);
     else long_index(cover, index, pages);
+    std::vector<std::string> left_out;
+    for (const std::string_view kind : cover.plan.packet.leave_out) left_out.push_back(kind_name(cover, kind));
+    if (left_out.empty()) return;
+    cover.flow.listed(Role::text, {},
+                      cover.words("cover.left_out", {{"kinds", fmt::format("{}", fmt::join(left_out, ", "))}}),
+                      Cover::regular(cover.style().small));
 }
 
 }  // namespace kerfpacket::sheets

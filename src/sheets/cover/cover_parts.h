@@ -29,6 +29,8 @@ struct Cover {
 void cover_drawings(Cover& cover);
 /// All boards, the notes on them, mitres and leg boards.
 void cover_table(Cover& cover);
+/// What the job file leaves out and what was taken for it; nothing where it says everything.
+void cover_taken(Cover& cover);
 void cover_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages);
 
 }  // namespace kerfpacket::sheets

@@ -201,6 +201,7 @@ void notes(Cover& cover) {
     }
     for (const auto& [ids, sentence] : said)
         cover.flow.listed(Role::text, {}, std::string(ids).append(": ").append(sentence), type);
+    cover_taken(cover);
 }
 
 /// A short list under a heading; nothing when it is empty.

@@ -10,9 +10,14 @@ void draw_piece(Pen& pen, const Rect& space, const plan::Piece& piece, const Tap
     const bool opening = piece.kind == plan::Kind::arch_liner;
     const fonts::Words& words = pen.kit().words;
     const std::string id = measured_id(piece);
-    const Scope figure =
-        pen.figure(opening ? words("figure.opening", {{"piece", id}, {"shape", shape_name(piece, pen.kit())}})
-                           : words("figure.wall", {{"piece", id}}));
+    const std::string span = tape.exact(piece.measured_span);
+    const std::string rise = tape.exact(piece.measured_rise);
+    const Scope figure = pen.figure(
+        opening
+            ? words("figure.opening",
+                    {{"piece", id}, {"shape", shape_name(piece, pen.kit())}, {"span", span}, {"rise", rise}})
+            : words("figure.wall",
+                    {{"piece", id}, {"chord", span}, {"rise", rise}, {"radius", tape.with_unit(piece.radii.wall)}}));
     if (opening) draw_opening(pen, space, piece, tape);
     else draw_wall(pen, space, piece, tape);
 }

@@ -308,7 +308,9 @@ double strain_axis_end(const plan::Piece& piece) {
 }
 
 void draw_strain_plot(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
-    const Scope figure = pen.figure(pen.kit().words("figure.strain", {{"piece", piece.id}}));
+    const Scope figure = pen.figure(pen.kit().words(
+        "figure.strain",
+        {{"piece", piece.id}, {"u", tape.number(most_strain(piece), 2)}, {"n", std::to_string(piece.governing)}}));
     StrainPlot(pen, space, piece, tape).draw();
 }
 

@@ -29,6 +29,12 @@ struct Range {
     }
 };
 
+/// Of several boards alike the one that a page is for: the nth; n is 0 where a hand writes it in.
+struct ForBoard {
+    int n = 1;
+    int of = 1;
+};
+
 /// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
 struct RollPage {
     Length edge;                     ///< kept free along both edges of the roll
@@ -49,6 +55,7 @@ struct Draft {
     Use use = Use::cards;
     Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
     Range strips{};  ///< numbers of the strips on the page
+    ForBoard board{};
     std::optional<RollPage> roll{};
     bool reprint = false;
     bool second_language = false;  ///< the page is in the second language, its header and footer too
@@ -68,6 +75,12 @@ inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation or
     draft.page.height = paper.roll || !upright ? paper.width : paper.height;
     draft.page.structure.push_back({page::Tag::title, 0, {}});  // the header is drawn last and read first
     return draft;
+}
+
+/// For which board of the piece a sheet is that each of its boards has: the last, unless one set is printed for all.
+inline ForBoard last_board(const plan::Plan& plan, const plan::Piece& piece) {
+    const bool by_hand = plan.packet.one_set && piece.quantity > 1;
+    return {by_hand ? 0 : piece.quantity, piece.quantity};
 }
 
 }  // namespace kerfpacket::sheets

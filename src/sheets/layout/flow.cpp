@@ -40,12 +40,12 @@ void Flow::next_page() {
 }
 
 void Flow::skip(Length gap) {
-    if (!fresh_) y_ -= gap;
+    if (!fresh_) y_ -= gap * region_.white;
 }
 
 Length Flow::waiting_height() const {
     if (!waiting_) return {};
-    return (fresh_ ? Length() : above_heading(style())) + heading_height(style());
+    return (fresh_ ? Length() : above_heading(style()) * region_.white) + heading_height(style());
 }
 
 void Flow::draw_waiting() {

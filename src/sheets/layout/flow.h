@@ -47,6 +47,7 @@ public:
     struct Region {
         Length below_top = 68_pt;
         Length lowest = 44_pt;
+        double white = 1;  ///< between blocks, of what is usual: less often saves a page
     };
 
     Flow(Drafts& drafts, const Kit& kit, NewPage new_page, Region region);

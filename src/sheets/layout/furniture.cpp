@@ -10,14 +10,24 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// A letter or two are 24 pt; the names of several pieces that share a sheet are smaller.
+Type tag_type(const Pen& pen, const std::string& tag) {
+    constexpr Length widest = 84_pt;
+    const fonts::Style& style = pen.kit().style;
+    Type type{Face::bold, style.huge, Align::centre, {}, Ink::white};
+    for (const Length size : {style.title, style.strong})
+        if (pen.width(tag, type) > widest) type.size = size;
+    return type;
+}
+
 /// The black square with the piece's letter; returns where the title may start.
 Length piece_tag(Pen& pen, const std::string& tag) {
     if (tag.empty()) return side_margin;
     const Length top = pen.from_top(29_pt);
-    Type type{Face::bold, 24_pt, Align::centre, {}, Ink::white};
-    const Length side = std::max(27_pt, pen.width(tag, type) + 8_pt);
+    const Type type = tag_type(pen, tag);
+    const Length side = tag_width(pen, tag);
     pen.fill(Role::furniture, Path::rectangle({{side_margin, top - 27_pt}, {side_margin + side, top}}));
-    pen.text(Role::furniture, {side_margin + side / 2, top - 22.3_pt}, tag, type);
+    pen.text(Role::furniture, {side_margin + side / 2, top - 13.5_pt - type.size * 0.367}, tag, type);
     return side_margin + side + 9_pt;
 }
 
@@ -31,8 +41,9 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
         pen.kit().words("page.number", {{"n", std::to_string(number)}, {"m", std::to_string(count)}});
     const Type page_type = Type{Face::bold, style.strong}.at_right();
     const Length room = right - pen.width(page, page_type) - 8_pt - left;
+    const std::string words = title_words(draft, pen.kit());
     const Length title =
-        pen.text(Role::furniture, {left, base}, draft.title, pen.fitting(draft.title, {Face::bold, style.title}, room));
+        pen.text(Role::furniture, {left, base}, words, pen.fitting(words, {Face::bold, style.title}, room));
     // Words that the page's number leaves no room for in any of these are not said: the sheet itself says them.
     const Length from = left + title + 12_pt;
     for (const Type type : {Type{Face::regular, style.text}, Type{Face::condensed, style.text},
@@ -98,6 +109,18 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
 }
 
 }  // namespace
+
+Length tag_width(const Pen& pen, const std::string& tag) {
+    return std::max(27_pt, pen.width(tag, tag_type(pen, tag)) + 8_pt);
+}
+
+std::string title_words(const Draft& draft, const Kit& kit) {
+    if (draft.board.of == 1) return draft.title;
+    const std::string of = std::to_string(draft.board.of);
+    return draft.title + ", " +
+           (draft.board.n == 0 ? kit.words("page.board_by_hand", {{"m", of}})
+                               : kit.words("page.board", {{"n", std::to_string(draft.board.n)}, {"m", of}}));
+}
 
 void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool words_too) {
     const auto& style = pen.kit().style;

@@ -25,6 +25,11 @@ inline constexpr Length statement_line = Length::points(77);
 /// page that is printed again is stamped with its number and the revision.
 void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
 
+/// How wide the black square with the piece's name is.
+Length tag_width(const Pen& pen, const std::string& tag);
+/// The title of a sheet, with the board that it is for: "Mark strips, board 1 of 3".
+std::string title_words(const Draft& draft, const Kit& kit);
+
 /// What every sheet of a board says that is not to be cut as it stands, or that is scrap; nothing for others. A sheet
 /// of a whole opening says it for any of its boards.
 std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& kit);

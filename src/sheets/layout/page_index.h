@@ -14,7 +14,11 @@ struct IndexEntry {
     std::size_t last = 0;
     std::string sheet{};  ///< kind of the sheet
     std::string piece{};  ///< whose it is, as `is_of` reads it; empty for the whole job's
-    int strips = 0;       ///< how many mark strips stand on its pages
+    int strips = 0;       ///< how many mark strips stand on the pages of a set
+    int sets = 1;         ///< how often the sheet stands there, once for each board
+
+    /// The last page of its first set.
+    std::size_t last_of_set() const { return first + (last - first + 1) / static_cast<std::size_t>(sets) - 1; }
 };
 
 /// "7", "9-12".
@@ -23,8 +27,11 @@ inline std::string page_numbers(const IndexEntry& entry) {
     return entry.first == entry.last ? first : first + "-" + std::to_string(entry.last + 1);
 }
 
-/// Whether a sheet that is named for "N/1+2" is the piece's "N/2".
+/// Whether a sheet that is named for "A, N/1+2" is the piece's "A", or "N/2".
 inline bool is_of(const std::string& name, const std::string& piece) {
+    const std::string between = ", ";
+    if (const std::size_t comma = name.find(between); comma != std::string::npos)
+        return is_of(name.substr(0, comma), piece) || is_of(name.substr(comma + between.size()), piece);
     if (name == piece) return true;
     const std::size_t boards = piece.rfind('/') + 1;  // 0 where the piece is alone
     if (boards == 0 || name.compare(0, boards, piece, 0, boards) != 0) return false;

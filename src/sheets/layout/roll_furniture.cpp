@@ -83,7 +83,7 @@ private:
         const std::string page =
             draft_.reprint
                 ? words("page.reprint", {{"n", std::to_string(number_)}, {"revision", plan_.header.revision}})
-                : draft_.title + "    " +
+                : title_words(draft_, pen_.kit()) + "    " +
                       words("page.number", {{"n", std::to_string(number_)}, {"m", std::to_string(count_)}});
         std::vector<Line> lines{{draft_.tag + "  " + page, {Face::bold, style().strong}},
                                 {words("page.identity", {{"number", plan_.header.number},

@@ -108,6 +108,7 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
     Draft draft = new_draft(plan, "checklist", Orientation::portrait);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
+    draft.board = last_board(plan, piece);
     draft.title = in_both(kit, "checklist.title");
     draft.subtitle = kit.words("checklist.subtitle", {{"what", piece_name(piece, kit)},
                                                       {"count", std::to_string(piece.blank().kerfs.size())},

@@ -9,8 +9,9 @@ namespace kerfpacket::sheets {
 ArchOpening::ArchOpening(const plan::Plan& plan, const plan::Piece& first)
     : id(first.id), half(first.template_wish.half) {
     if (first.boards > 1) id.erase(id.rfind('/'));
-    for (int board = 1; board <= first.boards; ++board) {
-        const std::string wanted = first.boards > 1 ? id + "/" + std::to_string(board) : id;
+    if (first.boards == 1) boards.push_back(&first);
+    for (int board = 1; first.boards > 1 && board <= first.boards; ++board) {
+        const std::string wanted = id + "/" + std::to_string(board);
         const auto found = std::find_if(plan.pieces.begin(), plan.pieces.end(),
                                         [&](const plan::Piece& piece) { return piece.id == wanted; });
         measure::require(found != plan.pieces.end(), "all boards of an opening are in the plan");

@@ -55,7 +55,7 @@ private:
 
     /// Where title and subtitle of the header end at the right.
     Length header_end() const {
-        const Length tag = std::max(27_pt, pen_.width(draft_.tag, {Face::bold, style().huge}) + 8_pt) + 9_pt;
+        const Length tag = tag_width(pen_, draft_.tag) + 9_pt;
         return side_margin + tag + pen_.width(draft_.title, {Face::bold, style().title}) + 12_pt +
                pen_.width(draft_.subtitle, {Face::regular, style().text}) + 10_pt;
     }

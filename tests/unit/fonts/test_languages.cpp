@@ -5,10 +5,15 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <regex>
 #include <set>
+#include <sstream>
 
 #include "../../support/languages.h"
+#include "bend/verdict.h"
+#include "fonts/word_file.h"
 #include "fonts/words.h"
+#include "measure/fraction.h"
 
 namespace kerfpacket::fonts {
 namespace {
@@ -23,15 +28,13 @@ std::set<std::string> files_of(const std::string& language) {
 
 /// What is rightly the same in both: signs, names of paper and of boards, the program's own commands.
 bool may_be_the_same(const WordEntry& entry) {
-    static const std::set<std::string> same{"chance.on_cover_piece", "chance.strain",        "cover.moisture_piece",
-                                            "cover.opening_short",   "cover.radius",         "work_order.angle",
-                                            "cover.column_u",        "drawing.radius",       "form.mm",
-                                            "materials.mdf",         "numbers.millimetre",   "page.millimetres",
-                                            "piece.board",           "piece.shape_tudor",    "setup.subtitle",
-                                            "setup.bears_u",         "setup.errors_u",       "strain.comma",
-                                            "strip.joint",           "strip.tape_mark",      "template.radius",
-                                            "media.sheet",           "media.na_legal",       "media.na_oficio",
-                                            "printer_check.command", "stock.millimetre_unit"};
+    static const std::set<std::string> same{
+        "chance.on_cover_piece", "chance.strain",        "cover.moisture_piece", "cover.opening_short",
+        "cover.radius",          "work_order.angle",     "drawing.radius",       "form.mm",
+        "materials.mdf",         "numbers.millimetre",   "page.millimetres",     "piece.board",
+        "piece.shape_tudor",     "setup.subtitle",       "strain.comma",         "strip.joint",
+        "strip.tape_mark",       "template.radius",      "media.sheet",          "media.na_legal",
+        "media.na_oficio",       "printer_check.command", "stock.millimetre_unit"};
     const std::string& text = entry.texts.front();
     const bool size =
         entry.key.starts_with("media.") && text.find_first_not_of("ABRS0123456789 x") == std::string::npos;
@@ -56,6 +59,30 @@ TEST(Languages, HaveTheSameKeysListsAndNames) {
         for (std::size_t i = 0; i < ours.texts.size(); ++i)
             EXPECT_EQ(names_in(ours.texts[i]), names_in(theirs.texts[i])) << theirs.place << ' ' << key;
     }
+}
+
+TEST(Languages, GiveTheirFiguresInBracesSoThatTheDecimalMarkIsTheirOwn) {
+    const std::regex typed(R"re((^|[^\w.,{])\d+[.,]\d+($|[^\w}]))re");
+    int figures = 0;
+    for (const std::string& language : tests::languages()) {
+        const Words words(templates, language);
+        const std::string decimal = words("numbers.decimal");
+        for (const WordFile& file : read_word_files(templates, language)) {
+            std::istringstream lines(file.text);
+            for (std::string line; std::getline(lines, line);) {
+                if (line.starts_with("#")) continue;
+                EXPECT_FALSE(std::regex_search(line, typed)) << file.name << ": " << line;
+                figures += std::regex_search(line, std::regex(R"re(\{\d+\.\d+\})re")) ? 1 : 0;
+            }
+        }
+        // The limits of the verdict stand in sentences, and are those of the calculation.
+        for (const double limit : {bend::ok_up_to, bend::caution_up_to}) {
+            std::string figure = measure::fixed(limit, 2);
+            figure.replace(1, 1, decimal);
+            EXPECT_NE(words("cover.table_note").find(figure), std::string::npos) << words("cover.table_note");
+        }
+    }
+    EXPECT_GT(figures, 30);
 }
 
 TEST(Languages, LeaveNothingUntranslatedOrEmpty) {

@@ -38,6 +38,14 @@ TEST_F(WordsTest, NamesInBracesBecomeValues) {
     EXPECT_EQ(words()("strip.lap", {{"n", "{m}"}, {"m", "5"}}), "{m} of 5, {m} again");  // values are not read again
 }
 
+TEST_F(WordsTest, FiguresInBracesTakeTheDecimalMarkOfTheWordsOrOfTheShop) {
+    scratch_.write("xx/numbers.toml", "decimal = \",\"\n");
+    scratch_.write("xx/limits.toml", "ok = \"ok to {0.60}, {n} over {1.25}\"\n");
+    EXPECT_EQ(words()("limits.ok", {{"n", "2"}}), "ok to 0,60, 2 over 1,25");
+    const Words shop(scratch_.path(), "xx", {{"xx/numbers.toml", "decimal = \".\"\n", "shop"}});
+    EXPECT_EQ(shop("limits.ok", {{"n", "2"}}), "ok to 0.60, 2 over 1.25");
+}
+
 TEST_F(WordsTest, WhatIsMissingIsNamed) {
     EXPECT_TRUE(holds(thrown_by([&] { words()("strip.titel"); }), "strip.titel"));
     EXPECT_TRUE(holds(thrown_by([&] { words().list("strip.title"); }), "strip.title"));

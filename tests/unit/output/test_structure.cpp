@@ -81,11 +81,79 @@ TEST(Structure, FiguresHaveTheirWordsAndHeadsTheirScope) {
     EXPECT_FALSE(by_type.at("/TD").hasKey("/A"));
 }
 
+/// All elements of a type.
+std::vector<Object> elements_of(QPDF& pdf, const std::string& type) {
+    std::vector<Object> found;
+    for (Object object : pdf.getAllObjects())
+        if (object.isDictionary() && object.hasKey("/P") && object.getKey("/S").isName() &&
+            object.getKey("/S").getName() == type)
+            found.push_back(object);
+    return found;
+}
+
+TEST(Structure, FiguresSayWhereTheyStand) {
+    const std::string bytes = output::pdf(told(), test_faces());
+    const auto pdf = open_pdf(bytes);
+    const auto figures = elements_of(*pdf, "/Figure");
+    ASSERT_EQ(figures.size(), 1U);
+    Object attributes = Object(figures[0]).getKey("/A");
+    EXPECT_EQ(attributes.getKey("/O").getName(), "/Layout");
+    const auto box = attributes.getKey("/BBox").getArrayAsVector();
+    ASSERT_EQ(box.size(), 4U);
+    // The line runs from 10 to 50 mm; the word may stick out of it.
+    EXPECT_LE(Object(box[0]).getNumericValue(), 10 / 25.4 * 72 + 0.01);
+    EXPECT_GE(Object(box[2]).getNumericValue(), 50 / 25.4 * 72 - 0.01);
+    EXPECT_LE(Object(box[1]).getNumericValue(), 10 / 25.4 * 72 + 0.01);
+    EXPECT_GE(Object(box[2]).getNumericValue(), Object(box[0]).getNumericValue());
+    EXPECT_GE(Object(box[3]).getNumericValue(), Object(box[1]).getNumericValue());
+}
+
+TEST(Structure, LinksAreElementsThatLeadToTheirAnnotationsAndBack) {
+    page::Document document = told();
+    document.outline = {{"A sheet", 0, 0}};
+    page::LinkItem inside{{{10_mm, 10_mm}, {20_mm, 20_mm}}, 0, 7};  // in the list item
+    page::LinkItem in_row = inside;
+    in_row.node = 3;  // a row holds cells alone
+    page::LinkItem in_artifact = inside;
+    in_artifact.node = 9;
+    for (const page::LinkItem& link : {inside, in_row, in_artifact}) document.pages.front().items.emplace_back(link);
+    const std::string bytes = output::pdf(document, test_faces());
+    const auto pdf = open_pdf(bytes);
+    Object page = pdf->getAllPages().front();
+    EXPECT_EQ(page.getKey("/Tabs").getName(), "/S");
+    const auto annotations = page.getKey("/Annots").getArrayAsVector();
+    const auto links = elements_of(*pdf, "/Link");
+    ASSERT_EQ(annotations.size(), 3U);
+    ASSERT_EQ(links.size(), 3U);
+    Object numbers = pdf->getRoot().getKey("/StructTreeRoot").getKey("/ParentTree").getKey("/Nums");
+    std::map<long long, Object> tree;
+    for (int i = 0; i + 1 < numbers.getArrayNItems(); i += 2)
+        EXPECT_TRUE(tree.emplace(numbers.getArrayItem(i).getIntValue(), numbers.getArrayItem(i + 1)).second);
+    std::multiset<std::string> parents;
+    for (Object annotation : annotations) {
+        Object element = tree.at(annotation.getKey("/StructParent").getIntValue());
+        EXPECT_EQ(element.getKey("/S").getName(), "/Link");
+        EXPECT_EQ(element.getKey("/K").getKey("/Type").getName(), "/OBJR");
+        EXPECT_EQ(element.getKey("/K").getKey("/Obj").getObjGen(), annotation.getObjGen());
+        EXPECT_EQ(annotation.getKey("/Contents").getUTF8Value(), "A sheet, 1");
+        parents.insert(element.getKey("/P").getKey("/S").getName());
+    }
+    EXPECT_EQ(parents, (std::multiset<std::string>{"/LBody", "/Sect", "/Sect"}));
+}
+
+TEST(Structure, APacketSaysThatItIsForReaders) {
+    const std::string packet =
+        output::pdf(sample_document(), test_faces(), {{"job.toml", "a = 1\n", "a job", "Source"}});
+    EXPECT_NE(packet.find("<pdfuaid:part>1</pdfuaid:part>"), std::string::npos);
+    EXPECT_NE(packet.find("<pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>"), std::string::npos);
+    EXPECT_EQ(output::pdf(sample_document(), test_faces()).find("pdfuaid"), std::string::npos);
+}
+
 /// Every run of the content is of the element that the parent tree gives it (14.7.4.4), and of the same type.
 void expect_marks_to_lead_home(QPDF& pdf) {
     Object numbers = pdf.getRoot().getKey("/StructTreeRoot").getKey("/ParentTree").getKey("/Nums");
     const auto pages = pdf.getAllPages();
-    ASSERT_EQ(numbers.getArrayNItems(), static_cast<int>(pages.size() * 2));
+    ASSERT_GE(numbers.getArrayNItems(), static_cast<int>(pages.size() * 2));  // links follow
     for (std::size_t i = 0; i < pages.size(); ++i) {
         Object page = pages[i];
         ASSERT_EQ(page.getKey("/StructParents").getIntValue(), static_cast<long long>(i));

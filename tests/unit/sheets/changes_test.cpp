@@ -91,6 +91,27 @@ TEST(ChangeSentences, SayValueAndWhatComesOfIt) {
     EXPECT_TRUE(holds(back.at(0), "fewer") && holds(back.at(0), "shorter")) << back.at(0);
 }
 
+TEST(ChangeSentences, SayWhetherABoardThatIsKerfedServes) {
+    const auto told = [](const std::function<void(job::Board&)>& change, const std::string& language = "en") {
+        const job::Job now = changed(mill_lane, [&](job::Job& job) { change(job.openings[0].liner); });
+        return testing::PrintToString(sentences(mill_lane, now, language));
+    };
+    const auto less_trim = [](job::Board& liner) { liner.trim.value -= 1_in; };
+    EXPECT_TRUE(holds(told(less_trim), "a board kerfed already serves: same kerfs; it is 1 in longer at its left end"))
+        << told(less_trim);
+    EXPECT_TRUE(holds(told(less_trim, "es"), "una tabla ya ranurada sirve: las mismas ranuras; le sobran 1 pulg"))
+        << told(less_trim, "es");
+    const auto more_trim = [](job::Board& liner) { liner.trim.value += 0.5_in; };
+    EXPECT_TRUE(holds(told(more_trim), "it is 1/2 in shorter at its right end, out of the trim")) << told(more_trim);
+    const auto wider = [](job::Board& liner) { liner.width.value += 1_in; };
+    EXPECT_TRUE(holds(told(wider), "a board kerfed already is scrap: this takes another board")) << told(wider);
+    const auto wider_apart = [](job::Board& liner) {
+        liner.spacing.given = 0.55_in;
+        liner.spacing.solve = false;
+    };
+    EXPECT_TRUE(holds(told(wider_apart), " of its kerfs are not wanted now, the first ")) << told(wider_apart);
+}
+
 TEST(ChangeSentences, AreNoneForTheSameJobWhateverItsRevision) {
     EXPECT_EQ(sentences(mill_lane, mill_lane), std::vector<std::string>{});
     EXPECT_EQ(sentences(mill_lane, changed(mill_lane, [](job::Job& job) { job.header.revision = "Q"; })),
@@ -102,9 +123,10 @@ TEST(ChangeSentences, TellAChangeOfTheWholeJobByItself) {
                                                         job.header.date = "2027-01-31";
                                                         job.saw.kerf.value = 0.109375_in;
                                                     }));
-    ASSERT_EQ(told.size(), 2U) << testing::PrintToString(told);
+    ASSERT_EQ(told.size(), 3U) << testing::PrintToString(told);
     EXPECT_TRUE(holds(told[0], "date was ") && told[0].ends_with("now January 31, 2027")) << told[0];
     EXPECT_TRUE(told[1].starts_with("saw: kerf width was ") && told[1].ends_with("now 7/64 in")) << told[1];
+    EXPECT_TRUE(holds(told[2], "a board kerfed already is scrap: kerfs were ")) << told[2];
 }
 
 TEST(ChangeSentences, TellAPieceThatCameOrWentByItsName) {
