@@ -9,7 +9,8 @@ build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqp
 # What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
 test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libgeos-dev locales libxml2-utils
     qpdf poppler-utils mupdf-tools ghostscript cups-filters libcups2-dev tesseract-ocr tesseract-ocr-eng libzbar-dev
-    default-jre-headless libpdfbox2-java libactivation-java libjaxb-api-java faketime python3-fitz python3-numpy"
+    default-jre-headless libpdfbox2-java libactivation-java libjaxb-api-java faketime python3-fitz python3-numpy
+    python3-ezdxf librsvg2-bin"
 
 # Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.
 install_missing() {

@@ -14,9 +14,11 @@
 #include "cli/build.h"
 #include "cli/check.h"
 #include "cli/field_sheet.h"
+#include "cli/outlines.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
 #include "cli/stock.h"
+#include "cli/stops.h"
 #include "cli/verify.h"
 #include "disk/process.h"
 #include "job/media.h"
@@ -36,6 +38,8 @@ struct Choices {
     PreviewChoice preview;
     PrinterCheckChoice printer_check;
     FieldSheetChoice field_sheet;
+    OutlinesChoice outlines;
+    StopsChoice stops;
     VerifyChoice verify;
     StockChoice stock;
 };
@@ -62,17 +66,21 @@ void add_language(CLI::App& command, std::string& language, const std::string& h
         ->check(CLI::IsMember(std::vector<std::string>(job::languages.begin(), job::languages.end())));
 }
 
-void add_job(CLI::App& command, JobChoice& job) {
+void add_job_file(CLI::App& command, JobChoice& job) {
     command.add_option("JOB", job.file, "the job file")->required();
+    command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
+    command.add_flag("--strict", job.strict,
+                     "write nothing where one piece cannot be made; else the others are printed");
+}
+
+void add_job(CLI::App& command, JobChoice& job) {
+    add_job_file(command, job);
     command.add_option(
         "--media", job.print.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.print.half,
                      "half templates, to flip about the centre line, though the job file says half = false");
     add_language(command, job.print.language, "language of the sheets instead of the job's own; messages stay English");
-    command.add_flag("--strict", job.strict,
-                     "write nothing where one piece cannot be made; else the others are printed");
-    command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
 }
 
 void add_part(CLI::App& command, PartChoice& part) {
@@ -146,6 +154,24 @@ void add_field_sheet(CLI::App& app, FieldSheetChoice& choice) {
     command->add_flag("--force", choice.force, "replace a file that is not ours");
 }
 
+void add_stops(CLI::App& app, StopsChoice& choice) {
+    CLI::App* command = app.add_subcommand("stops", "tell where the kerfs are cut, as a table for a digital stop: CSV");
+    add_job_file(*command, choice.job);
+    command
+        ->add_option("--blade", choice.blade, "the side of the kerf that is told: near zero, far from it, its middle")
+        ->check(CLI::IsMember(blade_sides()))
+        ->capture_default_str();
+    command->add_option("--piece", choice.piece, "this piece alone; else all");
+}
+
+void add_outlines(CLI::App& app, OutlinesChoice& choice) {
+    CLI::App* command =
+        app.add_subcommand("outlines", "draw blanks, casing segments, ribs and arches at true size: DXF R12");
+    add_job_file(*command, choice.job);
+    command->add_flag("--svg", choice.svg, "SVG instead of DXF");
+    command->add_option("--piece", choice.piece, "this piece alone; else all");
+}
+
 void add_verify(CLI::App& app, VerifyChoice& choice) {
     CLI::App* command = app.add_subcommand("verify", "tell whether a filed packet is what was once written");
     command->add_option("PACKET", choice.packet, "the packet")->required();
@@ -175,6 +201,8 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
     if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
+    if (app.got_subcommand("outlines")) return outlines(choices.outlines, console);
+    if (app.got_subcommand("stops")) return stops(choices.stops, console);
     if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
     if (app.got_subcommand("stock")) return stock(choices.stock, console, home);
     return list_media(console);
@@ -224,6 +252,8 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_preview(app, choices.preview);
     add_printer_check(app, choices.printer_check);
     add_field_sheet(app, choices.field_sheet);
+    add_outlines(app, choices.outlines);
+    add_stops(app, choices.stops);
     add_verify(app, choices.verify);
     add_stock(app, choices.stock);
     app.add_subcommand("media", "list the paper sizes that are known");

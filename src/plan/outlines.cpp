@@ -1,0 +1,104 @@
+#include "plan/outlines.h"
+
+#include <algorithm>
+
+namespace kerfpacket::plan {
+namespace {
+
+using measure::Length;
+
+/// A tool of any usual width passes between two parts.
+constexpr Length between = Length::mm(50);
+
+Path joined(const std::vector<Path>& paths, bool closed) {
+    std::vector<geom::Segment> segments;
+    for (const Path& path : paths) segments.insert(segments.end(), path.segments().begin(), path.segments().end());
+    return Path(std::move(segments), closed);
+}
+
+geom::Rect bounds(const std::vector<OutlineLayer>& part) {
+    geom::Rect all = part.front().paths.front().bounds();
+    for (const OutlineLayer& layer : part)
+        for (const Path& path : layer.paths) all = united(all, path.bounds());
+    return all;
+}
+
+class Drawing {
+public:
+    explicit Drawing(const std::string& id) : name_(id) { std::replace(name_.begin(), name_.end(), '/', '-'); }
+
+    /// One more part below those that are there, its left side over theirs. Layers without lines are left out.
+    void add(std::vector<OutlineLayer> part) {
+        std::erase_if(part, [](const OutlineLayer& layer) { return layer.paths.empty(); });
+        if (part.empty()) return;
+        const geom::Rect box = bounds(part);
+        const Point by{-box.low.x, floor_ - box.high.y};
+        for (OutlineLayer& layer : part) {
+            for (Path& path : layer.paths) path = path.moved(by);
+            layers_.push_back({name_ + "_" + layer.name, std::move(layer.paths)});
+        }
+        floor_ -= box.height() + between;
+    }
+
+    std::vector<OutlineLayer> done() && { return std::move(layers_); }
+
+private:
+    std::string name_;
+    Length floor_;
+    std::vector<OutlineLayer> layers_;
+};
+
+std::vector<OutlineLayer> flat(const Piece& piece, const Blank& blank, const std::string& which) {
+    const auto across = [&](Length at) {
+        return Path::line({blank.from_left(at), {}}, {blank.from_left(at), piece.width});
+    };
+    std::vector<Path> kerfs, ends;
+    for (const Kerf& kerf : blank.kerfs) kerfs.push_back(across(kerf.at));
+    for (const BoardEnd& end : blank.ends) ends.push_back(across(end.kerf_face));
+    return {{"BLANK" + which, {Path::rectangle({{{}, {}}, {blank.length, piece.width}})}},
+            {"KERFS" + which, kerfs},
+            {"ENDS" + which, ends}};
+}
+
+std::vector<Path> present(const std::optional<Path>& path) {
+    return path ? std::vector<Path>{*path} : std::vector<Path>{};
+}
+
+std::vector<OutlineLayer> drawn(const ArchLines& lines) {
+    std::vector<Path> mitres = lines.liner_mitres;
+    mitres.insert(mitres.end(), lines.mitres.begin(), lines.mitres.end());
+    return {{"WALL", {lines.wall}},
+            {"FINISH", {lines.finish}},
+            {"CASING_INSIDE", present(lines.casing_inside)},
+            {"CASING_OUTSIDE", present(lines.casing_outside)},
+            {"MITRES", mitres},
+            {"CASING_JOINTS", lines.segment_joints},
+            {"LEGS", lines.leg_lines}};
+}
+
+std::vector<OutlineLayer> drawn(const WallLines& lines) { return {{"WALL", {lines.wall}}, {"FINISH", {lines.finish}}}; }
+
+/// Its grain level, as the board lies that it is sawn from.
+OutlineLayer segment_outline(const CasingSegment& segment) {
+    const Path round =
+        joined({segment.inside, segment.right, segment.outside.reversed(), segment.left.reversed()}, true);
+    return {"CASING_" + std::to_string(segment.n), {round.turned(-segment.grain.angle())}};
+}
+
+}  // namespace
+
+std::vector<OutlineLayer> outlines(const Piece& piece) {
+    Drawing drawing(piece.id);
+    for (std::size_t i = 0; i < piece.blanks.size(); ++i)
+        drawing.add(flat(piece, piece.blanks[i], i == 0 ? "" : "_" + std::to_string(i + 1)));
+    // The boards of one opening share its lines: they stand with the first.
+    if (piece.board == 1) {
+        drawing.add(std::visit([](const auto& lines) { return drawn(lines); }, piece.lines));
+        if (const auto* arch = std::get_if<ArchLines>(&piece.lines))
+            for (const CasingSegment& segment : arch->segments) drawing.add({segment_outline(segment)});
+    }
+    if (piece.form) drawing.add({{"FORM_RIB", {piece.form->curve}}});
+    return std::move(drawing).done();
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,153 @@
+"""The drawings and tables for machines, read back by libraries that share nothing with the program (ezdxf, librsvg):
+every head and wall lies on a curve of our own by nothing but the text of its job, SVG and DXF say the same, and the
+blank has its kerfs where the table of stops says.
+
+    outlines.py JOB...     exit status 1 where something is amiss"""
+import csv
+import io
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as xml
+
+import ezdxf
+import ezdxf.path
+import numpy as np
+
+import jobs
+import walls
+
+PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
+MM = 25.4
+missed = []
+
+
+def amiss(job, words):
+    missed.append(words)
+    print(f"{job}: {words}")
+
+
+def told(*arguments):
+    said = subprocess.run([PROGRAM, *arguments], capture_output=True, text=True)
+    if said.returncode not in (0, 3):
+        raise RuntimeError(said.stderr)
+    return said.stdout
+
+
+def points(polyline):
+    """Corners with their bulge, as written, in mm."""
+    return [(v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0.0)) for v in polyline.vertices]
+
+
+def dense(polyline):
+    """The polyline with its arcs as chords that leave them by less than 0.0005 mm."""
+    return np.array([(v.x, v.y) for v in ezdxf.path.make_path(polyline).flattening(0.0005)])
+
+
+def off(at, line):
+    """From each point to the nearest of a line's chords: distances, and the nearest places."""
+    start, along = line[:-1], np.diff(line, axis=0)
+    length = np.maximum((along**2).sum(axis=1), 1e-18)
+    nearest = np.empty_like(at)
+    for i, p in enumerate(at):
+        t = np.clip(((p - start) * along).sum(axis=1) / length, 0, 1)
+        feet = start + t[:, None] * along
+        nearest[i] = feet[((feet - p) ** 2).sum(axis=1).argmin()]
+    return np.hypot(*(nearest - at).T), nearest
+
+
+def worst_off(course, line):
+    """The course laid on the line by sliding alone; its ends are left out, where a mitre may cut the line."""
+    at = np.column_stack([course.x, course.y]) * MM
+    at = at[np.linspace(len(at) * 0.03, len(at) * 0.97, 150).astype(int)]
+    at += line[line[:, 1].argmax()] - at[at[:, 1].argmax()]
+    for _ in range(40):
+        distance, nearest = off(at, line)
+        at += (nearest - at).mean(axis=0)
+    return off(at, line)[0].max()
+
+
+def svg_corners(path):
+    """Ends of the lines and arcs of an SVG path, y up."""
+    numbers = [[float(v) for v in part.split()] for part in re.findall(r"[MLA]([^MLAZ]*)", path)]
+    return [(n[-2], -n[-1]) for n in numbers]
+
+
+def compare(name, job, layers, picture):
+    for layer, entities in layers.items():
+        group = picture.find(f".//{{http://www.w3.org/2000/svg}}g[@id='{layer}']")
+        drawn = [svg_corners(p.get("d")) for p in group]
+        written = [[c[:2] for c in points(e)] + ([points(e)[0][:2]] if e.is_closed else []) for e in entities]
+        if len(drawn) != len(written) or any(not np.allclose(a, b, atol=1e-5) for a, b in zip(drawn, written)):
+            amiss(name, f"{layer}: SVG and DXF differ")
+
+
+def lies_on_its_curve(name, piece, layers):
+    line = dense(layers[f"{piece['id']}_{'WALL' if piece['measured_to'] == 'wall' else 'FINISH'}"][0])
+    for course in walls.courses_of(piece)[:1]:
+        worst = worst_off(course, line)
+        if worst > 0.01:
+            amiss(name, f"{piece['id']}: {worst:.4f} mm off its curve")
+    return len(line)
+
+
+def has_its_kerfs(name, job, layers):
+    rows = list(csv.DictReader(io.StringIO(told("stops", name, "--blade", "middle"))))
+    unit = "mm" if job["units"] == "mm" else "in"
+    factor = 1 if unit == "mm" else MM
+    pieces = {row["piece"] for row in rows}
+    for piece in pieces:
+        mine = [row for row in rows if row["piece"] == piece]
+        layer = piece.replace("/", "-")
+        corners = np.array([c[:2] for c in points(layers[f"{layer}_BLANK"][0])])
+        length = float(mine[0][f"length_{unit}"]) * factor
+        if abs(np.ptp(corners[:, 0]) - length) > 0.02:
+            amiss(name, f"{piece}: the blank is {np.ptp(corners[:, 0]):.3f} mm long, not {length:.3f}")
+        at = sorted(points(e)[0][0] - corners[:, 0].min() for e in layers[f"{layer}_KERFS"])
+        stops = sorted(float(row[f"from_zero_{unit}"]) * factor for row in mine)
+        mirrored = sorted(length - s for s in stops)
+        if len(at) != len(stops) or min(np.abs(np.subtract(at, s)).max() for s in (stops, mirrored)) > 0.02:
+            amiss(name, f"{piece}: kerfs on the blank are not where the stops are")
+    return len(rows)
+
+
+def segments_close(name, layers):
+    for layer, (entity, *more) in layers.items():
+        if re.search(r"_CASING_\d+$", layer) and (more or not entity.is_closed):
+            amiss(name, f"{layer} is not one closed outline")
+    return sum(bool(re.search(r"_CASING_\d+$", layer)) for layer in layers)
+
+
+def read(name, folder):
+    file = os.path.join(folder, "outlines")
+    for kind, option in ((".dxf", []), (".svg", ["--svg"])):
+        with open(file + kind, "w") as out:
+            out.write(told("outlines", name, *option))
+    drawing = ezdxf.readfile(file + ".dxf")
+    if drawing.dxfversion != "AC1009" or drawing.audit().errors:
+        amiss(name, f"the DXF is not R12 without a fault: {drawing.audit().errors}")
+    layers = {}
+    for entity in drawing.modelspace():
+        layers.setdefault(entity.dxf.layer, []).append(entity)
+    if any(e.dxftype() != "POLYLINE" for group in layers.values() for e in group):
+        amiss(name, "something that is no polyline")
+    subprocess.run(["rsvg-convert", "-w", "400", file + ".svg", "-o", file + ".png"], check=True)
+    with open(name) as text:
+        job = jobs.read(text.read())
+    compare(name, job, layers, xml.parse(file + ".svg").getroot())
+    seen = sum(lies_on_its_curve(name, piece, layers) for piece in job["pieces"] if f"{piece['id']}_WALL" in layers)
+    return seen, has_its_kerfs(name, job, layers), segments_close(name, layers)
+
+
+def main(names):
+    with tempfile.TemporaryDirectory() as folder:
+        read_of = np.array([read(name, folder) for name in names]).sum(axis=0)
+    print(f"{len(names)} jobs, {read_of[0]} points of curves, {read_of[1]} kerfs, {read_of[2]} casing segments, "
+          f"{len(missed)} amiss")
+    return 1 if missed or not read_of.all() else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
