@@ -15,10 +15,11 @@ struct SheetKind {
 };
 
 /// In the order of the packet as it is delivered.
-inline constexpr std::array<SheetKind, 15> sheet_kinds{{{"cover"},
+inline constexpr std::array<SheetKind, 16> sheet_kinds{{{"cover"},
                                                         {"changes"},
                                                         {"refused"},
                                                         {"safety"},
+                                                        {"stock", true},
                                                         {"work-order", true},
                                                         {"survey", true},
                                                         {"coupon"},
