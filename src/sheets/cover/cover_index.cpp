@@ -96,12 +96,18 @@ void totals(Cover& cover, Length left, Length right, Length top, std::size_t pag
 /// Index and totals side by side; what would be higher than the totals runs down two columns.
 void short_index(Cover& cover, const std::vector<IndexEntry>& index, std::size_t pages) {
     const fonts::Style& style = cover.style();
-    const bool high = list_height(style, index.size()) > totals_height(style) + style.strong * 2;
+    // In two columns a name and its pages have less than a quarter of the width.
+    const bool narrow = std::all_of(index.begin(), index.end(), [&](const IndexEntry& entry) {
+        const Type type{Face::condensed, style.small};
+        return cover.flow.pen().width(entry.title + page_numbers(entry), type) + style.small <
+               cover.flow.width() * 0.225;
+    });
+    const bool high = narrow && list_height(style, index.size()) > totals_height(style) + style.strong * 2;
     const std::size_t columns = high ? 2 : 1;
     const std::size_t rows = (index.size() + columns - 1) / columns;
     cover.flow.skip(style.strong * 0.7);
     const Rect block = cover.flow.take(std::max(list_height(style, rows), totals_height(style)));
-    const Length split = block.low.x + block.width() * (high ? 0.6 : 0.5);
+    const Length split = block.low.x + block.width() * (high ? 0.54 : 0.5);
     const Length width = (split - 12_pt - block.low.x + column_gap) / static_cast<double>(columns) - column_gap;
     Pen pen = cover.flow.pen();
     section(pen, block.low.x, split - 12_pt, block.high.y - style.strong, cover.words("cover.pages"));
