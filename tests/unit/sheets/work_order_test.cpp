@@ -58,10 +58,11 @@ TEST(WorkOrder, CoverAndSafetyCardComeFirst) {
     std::vector<std::string> kinds;
     for (const page::Page& page : document.pages)
         if (kinds.empty() || kinds.back() != page.sheet) kinds.push_back(page.sheet);
-    ASSERT_GE(kinds.size(), 3U);
+    ASSERT_GE(kinds.size(), 4U);
     EXPECT_EQ(kinds[0], "cover");
     EXPECT_EQ(kinds[1], "safety");
-    EXPECT_EQ(kinds[2], "work-order");
+    EXPECT_EQ(kinds[2], "stock") << "for two boards";
+    EXPECT_EQ(kinds[3], "work-order");
 }
 
 /// Every number in the page column leads to a sheet that begins on that page and is of the piece, or of the whole job.
