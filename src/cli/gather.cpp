@@ -39,6 +39,7 @@ std::vector<ProfileText> profiles_of(const job::Printer& printer) {
     for (const auto* profile : {&printer.profile, &printer.strip_profile, &printer.template_profile})
         if (*profile) names.insert((*profile)->name.value);
     std::vector<ProfileText> profiles;
+    profiles.reserve(names.size());
     for (const std::string& name : names) profiles.push_back(load_profile(name));
     return profiles;
 }
