@@ -162,8 +162,11 @@ std::string stock_lines(const plan::Plan& plan, const sheets::Tape& tape, const 
         for (const plan::Bought& bought : section.to_buy)
             lines += line("buy", fmt::format("{} of {}, {}", bought.count, board,
                                              sheets::stock_length(bought.length, kit, tape)));
-        for (const std::string& note : sheets::section_notes(section, kit, tape)) lines += line("note", note);
+        for (const std::string& note : sheets::section_notes(*plan.stock_plan, section, kit, tape))
+            lines += line("note", note);
     }
+    if (!lines.empty())
+        for (const std::string& note : sheets::plan_notes(*plan.stock_plan, kit, tape)) lines += line("note", note);
     return lines.empty() ? lines : "Stock (\"kerfpacket stock\" tells the cuts)\n" + lines + "\n";
 }
 

@@ -19,13 +19,14 @@ std::string purchase_lines(const plan::StockSection& section, const sheets::Kit&
     return text;
 }
 
-std::string section_lines(const plan::StockSection& section, const sheets::Kit& kit, const Tape& tape) {
+std::string section_lines(const plan::StockPlan& plan, const plan::StockSection& section, const sheets::Kit& kit,
+                          const Tape& tape) {
     std::string text = sheets::section_text(section, kit, tape) + "\n" + purchase_lines(section, kit, tape);
     if (section.to_buy.empty() && !section.sticks.empty())
         text += fmt::format("   buy          {}\n", kit.words("stock.nothing"));
     if (const std::string total = sheets::total_text(section, kit, tape); !total.empty())
         text += fmt::format("   in all       {}\n   proof        {}\n", total, sheets::proof_text(section, kit, tape));
-    for (const std::string& note : sheets::section_notes(section, kit, tape))
+    for (const std::string& note : sheets::section_notes(plan, section, kit, tape))
         text += fmt::format("   note         {}\n", note);
     return text + "\n";
 }
@@ -55,12 +56,14 @@ std::string millimetres(measure::Length length) { return measure::mm_text(length
 std::string stock_report(const plan::StockPlan& plan, const sheets::Kit& kit) {
     const Tape tape(plan.unit);
     std::string text;
-    for (const plan::StockSection& section : plan.sections) text += section_lines(section, kit, tape);
+    for (const plan::StockSection& section : plan.sections) text += section_lines(plan, section, kit, tape);
     text += sheets::how_to_cut(plan, kit, tape) + "\n\n";
     int n = 0;
     for (const plan::StockSection& section : plan.sections)
         for (const plan::CutStick& stick : section.sticks) text += stick_lines(plan, section, stick, ++n, kit, tape);
-    return text + "\n" + kit.words("stock.not_counted") + "\n";
+    text += "\n";
+    for (const std::string& note : sheets::plan_notes(plan, kit, tape)) text += note + "\n";
+    return text;
 }
 
 std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit) {
@@ -74,9 +77,9 @@ std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit) {
                             millimetres(section.width), millimetres(stick.length), stick.in_rack ? "rack" : "buy");
             const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
             for (std::size_t i = 0; i < ends.size(); ++i)
-                text += fmt::format("{},{},blank,{},{},{}\n", board, i + 1,
-                                    field(sheets::blank_name(stick.blanks[i], kit)),
-                                    millimetres(stick.blanks[i].length), millimetres(ends[i]));
+                text +=
+                    fmt::format("{},{},blank,{},{},{}\n", board, i + 1, field(sheets::blank_name(stick.blanks[i], kit)),
+                                millimetres(stick.blanks[i].length), millimetres(ends[i]));
             text += fmt::format("{},,{},,{},\n", board, stick.kept ? "offcut to keep" : "offcut",
                                 millimetres(stick.offcut));
         }

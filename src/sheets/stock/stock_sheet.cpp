@@ -42,7 +42,9 @@ private:
         else flow_.paragraph(Role::text, words("stock.nothing"), text());
         flow_.skip(between);
         for (const plan::StockSection& section : plan_.sections) about(section);
-        flow_.paragraph(Role::text, words("stock.not_counted"), small());
+        flow_.skip(below_bar);
+        for (const std::string& note : plan_notes(plan_, flow_.kit(), tape_))
+            flow_.paragraph(Role::text, note, small());
     }
 
     void purchase_table() {
@@ -71,9 +73,8 @@ private:
     void about(const plan::StockSection& section) {
         if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
             flow_.paragraph(Role::text, total + ". " + proof_text(section, flow_.kit(), tape_), text());
-        for (const std::string& note : section_notes(section, flow_.kit(), tape_))
+        for (const std::string& note : section_notes(plan_, section, flow_.kit(), tape_))
             flow_.paragraph(Role::caution, note, text());
-        flow_.skip(between);
     }
 
     void tickets() {

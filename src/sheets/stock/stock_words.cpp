@@ -7,6 +7,23 @@ namespace kerfpacket::sheets {
 
 using namespace measure::literals;
 
+namespace {
+
+/// Whether the job says of no section what is sold.
+bool all_usual(const plan::StockPlan& plan) {
+    return std::all_of(plan.sections.begin(), plan.sections.end(),
+                       [](const plan::StockSection& section) { return section.usual_lengths; });
+}
+
+std::string usual_text(const Kit& kit, const Tape& tape) {
+    std::string lengths;
+    for (const Length length : plan::usual_stock_lengths(tape.unit()))
+        lengths += (lengths.empty() ? "" : ", ") + stock_length(length, kit, tape);
+    return kit.words("stock.usual", {{"lengths", lengths}});
+}
+
+}  // namespace
+
 std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
     std::string name = blank.id;
     if (blank.part == plan::StockBlank::Of::left_leg) name = kit.words("stock.left_leg", {{"piece", name}});
@@ -63,21 +80,24 @@ std::string proof_text(const plan::StockSection& section, const Kit& kit, const 
                       {"length", tape.exact(section.length_at_most)}});
 }
 
-std::vector<std::string> section_notes(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::StockSection& section, const Kit& kit,
+                                       const Tape& tape) {
     std::vector<std::string> notes;
     if (!section.no_room.empty())
         notes.push_back(kit.words("stock.no_room", {{"blanks", blank_names(section.no_room, kit)}}));
-    if (section.usual_lengths) {
-        std::string lengths;
-        for (const Length length : plan::usual_stock_lengths(tape.unit()))
-            lengths += (lengths.empty() ? "" : ", ") + stock_length(length, kit, tape);
-        notes.push_back(kit.words("stock.usual", {{"lengths", lengths}}));
-    }
+    if (section.usual_lengths && !all_usual(plan)) notes.push_back(usual_text(kit, tape));
     const bool narrower = std::any_of(section.sticks.begin(), section.sticks.end(), [&](const plan::CutStick& stick) {
         return std::any_of(stick.blanks.begin(), stick.blanks.end(),
                            [&](const plan::StockBlank& blank) { return section.width - blank.width > 0.2_mm; });
     });
     if (narrower) notes.push_back(kit.words("stock.ripped", {{"width", tape.exact(section.width)}}));
+    return notes;
+}
+
+std::vector<std::string> plan_notes(const plan::StockPlan& plan, const Kit& kit, const Tape& tape) {
+    std::vector<std::string> notes;
+    if (all_usual(plan)) notes.push_back(usual_text(kit, tape));
+    notes.push_back(kit.words("stock.not_counted"));
     return notes;
 }
 

@@ -25,7 +25,10 @@ std::string total_text(const plan::StockSection& section, const Kit& kit, const 
 /// Whether another plan could buy less, and how much.
 std::string proof_text(const plan::StockSection& section, const Kit& kit, const Tape& tape);
 /// What else must be known of a section before its stock is bought, a sentence each; none for nothing.
-std::vector<std::string> section_notes(const plan::StockSection& section, const Kit& kit, const Tape& tape);
+std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::StockSection& section, const Kit& kit,
+                                       const Tape& tape);
+/// The same of all sections together.
+std::vector<std::string> plan_notes(const plan::StockPlan& plan, const Kit& kit, const Tape& tape);
 /// "offcut 23-3/8 in: KEEP".
 std::string offcut_text(const plan::CutStick& stick, const Kit& kit, const Tape& tape);
 /// How a board is begun and measured.
