@@ -1,6 +1,6 @@
 #include <algorithm>
-#include <tuple>
 
+#include "job/same_size.h"
 #include "job/tables.h"
 
 namespace kerfpacket::job {
@@ -19,10 +19,8 @@ const NumberKey price{"price", 0.01, 100000, "from 0.01 to 100000, of one board"
 constexpr int most_on_hand = 200;
 
 bool same_section(const StockBoard& a, const StockBoard& b) {
-    const auto section = [](const StockBoard& board) {
-        return std::tuple(board.material.value, board.thickness.value, board.width.value);
-    };
-    return section(a) == section(b);
+    return a.material.value == b.material.value && same_size(a.thickness.value, b.thickness.value) &&
+           same_size(a.width.value, b.width.value);
 }
 
 StockBoard read_board(Context& context, const toml::table& table) {
@@ -43,7 +41,7 @@ StockBoard read_board(Context& context, const toml::table& table) {
 void check_doubled(Context& context, const std::vector<StockBoard>& boards) {
     for (auto board = boards.begin(); board != boards.end(); ++board) {
         const auto same = [&](const StockBoard& other) {
-            return same_section(*board, other) && board->length.value == other.length.value &&
+            return same_section(*board, other) && same_size(board->length.value, other.length.value) &&
                    (board->for_sale() == other.for_sale() || (board->on_hand && other.on_hand));
         };
         if (std::any_of(boards.begin(), board, same))

@@ -71,20 +71,10 @@ class SectionPlan {
 public:
     SectionPlan(const SectionKey& key, Section section, const job::Stock& stock, const StockPlan& plan)
         : plan_(plan), ruler_(plan.unit), blanks_(std::move(section.blanks)) {
-        result_ = {key.material,
-                   section.own_material,
-                   key.thickness,
-                   key.width,
-                   false,
-                   {},
-                   {},
-                   {},
-                   false,
-                   0,
-                   {},
-                   false,
-                   0,
-                   {}};
+        result_.material = key.material;
+        result_.own_material = section.own_material;
+        result_.thickness = key.thickness;
+        result_.width = key.width;
         lengths_ = lengths_of(key, stock, plan.unit, result_.usual_lengths);
         // One of no use to anybody: its figures would not fit in the tables of the search.
         std::erase_if(lengths_,
@@ -120,7 +110,9 @@ private:
 
     stock::Problem stated() {
         stock::Problem problem;
-        result_.priced = std::any_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents; });
+        result_.priced =
+            std::any_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents; }) &&
+            std::all_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents || one.on_hand; });
         for (const StockLength& one : lengths_) {
             // The kerf is rounded up on both sides, so that what fits to a hair is seen to fit.
             const stock::Units room = std::max<stock::Units>(0, ruler_.down(usable(one)) + ruler_.up(plan_.kerf));
@@ -129,7 +121,8 @@ private:
                                                        : std::max<stock::Cost>(1, ruler_.down(one.length));
             problem.sticks.push_back({room, price, one.on_hand});
         }
-        for (const StockBlank& blank : blanks_) problem.kinds.push_back({ruler_.up(blank.length) + ruler_.up(plan_.kerf), 1});
+        for (const StockBlank& blank : blanks_)
+            problem.kinds.push_back({ruler_.up(blank.length) + ruler_.up(plan_.kerf), 1});
         return problem;
     }
 

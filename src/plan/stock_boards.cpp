@@ -2,16 +2,15 @@
 
 #include <algorithm>
 
+#include "job/same_size.h"
+
 namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
 
-/// Two figures for one board: what a conversion leaves between them is none.
-bool same(Length a, Length b) { return a - b < 0.1_mm && b - a < 0.1_mm; }
-
 bool is_of(const job::StockBoard& board, const std::string& material, Length thickness) {
-    return board.material.value == material && same(board.thickness.value, thickness);
+    return board.material.value == material && job::same_size(board.thickness.value, thickness);
 }
 
 /// The narrowest that is wide enough.
@@ -21,7 +20,7 @@ std::optional<Length> narrowest(const std::string& material, Length thickness, L
     for (const job::StockBoard& board : stock.boards) {
         const Length wide = board.width.value;
         if (!is_of(board, material, thickness) || board.for_sale() != for_sale) continue;
-        if (wide < width && !same(wide, width)) continue;
+        if (wide < width && !job::same_size(wide, width)) continue;
         if (!best || wide < *best) best = wide;
     }
     return best;
@@ -59,7 +58,7 @@ std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& sto
     std::vector<StockLength> lengths;
     bool sold = false;
     for (const job::StockBoard& board : stock.boards) {
-        if (!is_of(board, key.material, key.thickness) || !same(board.width.value, key.width)) continue;
+        if (!is_of(board, key.material, key.thickness) || !job::same_size(board.width.value, key.width)) continue;
         if (board.on_hand) lengths.push_back({board.length.value, {}, board.on_hand, board.at});
         if (!board.for_sale()) continue;
         lengths.push_back({board.length.value, board.cents, {}, board.at});
