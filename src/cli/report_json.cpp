@@ -1,21 +1,13 @@
 #include <array>
-#include <cmath>
-#include <nlohmann/json.hpp>
 
 #include "cli/report.h"
-#include "cli/stock_report.h"
+#include "cli/stock_json.h"
 #include "measure/require.h"
 #include "sheets/evidence/survey_answers.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::cli {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// To six decimals: a millionth of a millimetre or degree is noise of the arithmetic.
-double six_decimals(double value) { return std::round(value * 1e6) / 1e6; }
-double mm(measure::Length length) { return six_decimals(length.mm()); }
 
 const char* side_word(bend::KerfsOn side) { return side == bend::KerfsOn::inside ? "inside" : "outside"; }
 
@@ -263,7 +255,7 @@ std::string report_json(const plan::Plan& plan, const page::Document& packet, co
                         {"fingerprint", plan.fingerprint}}},
                       {"pieces", pieces},
                       {"refused", refused_json(plan)},
-                      {"stock", plan.stock_plan ? Json::parse(stock_json(*plan.stock_plan)) : Json()},
+                      {"stock", plan.stock_plan ? stock_values(*plan.stock_plan) : Json()},
                       {"sheets", sheets},
                       {"pages", packet.pages.size()}};
     return all.dump(2) + "\n";

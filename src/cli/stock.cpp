@@ -43,6 +43,7 @@ std::string doubled(const std::vector<Planned>& jobs) {
 }
 
 plan::StockPlan planned_together(const std::vector<Planned>& jobs) {
+    if (jobs.size() == 1 && jobs.front().plan.stock_plan) return *jobs.front().plan.stock_plan;
     std::vector<const plan::Plan*> plans;
     for (const Planned& job : jobs) plans.push_back(&job.plan);
     return plan::make_stock_plan(plans);
@@ -74,9 +75,9 @@ Status stock(const StockChoice& choice, Console& console, const std::filesystem:
     }
     const plan::StockPlan plan = planned_together(jobs);
     tell_refused(plan, jobs, console);
-    const Resources resources(home, jobs.front().plan.header, jobs.front().inputs.words);
-    const fonts::Words english(home / "templates", "en");
-    const sheets::Kit kit{resources.faces(), english, resources.kit().style};
+    // The command line speaks English, whatever language the sheets are in.
+    const Resources english(home, "en");
+    const sheets::Kit kit = english.kit();
     console.result(choice.json ? stock_json(plan) : choice.csv ? stock_csv(plan, kit) : stock_report(plan, kit));
     return plan.refused.empty() ? Status::done : Status::cautions;
 }

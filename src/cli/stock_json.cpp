@@ -1,16 +1,10 @@
-#include <cmath>
-#include <nlohmann/json.hpp>
+#include "cli/stock_json.h"
 
 #include "cli/stock_report.h"
 #include "sheets/stock/stock_words.h"
 
 namespace kerfpacket::cli {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// To six decimals: a millionth of a millimetre is noise of the arithmetic.
-double mm(measure::Length length) { return std::round(length.mm() * 1e6) / 1e6; }
 
 const char* part_word(plan::StockBlank::Of part) {
     switch (part) {
@@ -64,16 +58,17 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
 
 }  // namespace
 
-std::string stock_json(const plan::StockPlan& plan) {
+Json stock_values(const plan::StockPlan& plan) {
     Json sections = Json::array();
     int n = 0;
     for (const plan::StockSection& section : plan.sections) sections.push_back(section_json(plan, section, n));
-    const Json all = {{"schema", 1},
-                      {"kerf_mm", mm(plan.kerf)},
-                      {"end_trim_mm", mm(plan.end_trim)},
-                      {"least_offcut_mm", mm(plan.least_offcut)},
-                      {"sections", sections}};
-    return all.dump(2) + "\n";
+    return {{"schema", 1},
+            {"kerf_mm", mm(plan.kerf)},
+            {"end_trim_mm", mm(plan.end_trim)},
+            {"least_offcut_mm", mm(plan.least_offcut)},
+            {"sections", sections}};
 }
+
+std::string stock_json(const plan::StockPlan& plan) { return stock_values(plan).dump(2) + "\n"; }
 
 }  // namespace kerfpacket::cli

@@ -10,10 +10,10 @@ namespace kerfpacket::cli {
 
 /// Paragraphs for a person, in the units of the plan.
 std::string stock_report(const plan::StockPlan& plan, const sheets::Kit& kit);
-/// JSON of schema 1, lengths in millimetres, prices as they are given.
+/// The same as JSON.
 std::string stock_json(const plan::StockPlan& plan);
-/// A line for each cut and each offcut, lengths in millimetres (RFC 4180, with plain line ends). No field begins with a character that a
-/// table program takes for a formula.
+/// A line for each cut and each offcut, lengths in millimetres (RFC 4180, with plain line ends). No field begins with a
+/// character that a table program takes for a formula.
 std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit);
 
 }  // namespace kerfpacket::cli

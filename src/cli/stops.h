@@ -19,8 +19,8 @@ struct StopsChoice {
 /// that is "near" zero or "far" from it.
 const std::vector<std::string>& blade_sides();
 
-/// Comma-separated values (as RFC 4180, with plain line ends), a row a kerf in the order of cutting, with a row of names ahead. A board that is
-/// not to be cut gives no rows: it is told, and the status says so.
+/// Comma-separated values (as RFC 4180, with plain line ends), a row a kerf in the order of cutting, with a row of
+/// names ahead. A board that is not to be cut gives no rows: it is told, and the status says so.
 Status stops(const StopsChoice& choice, Console& console);
 
 }  // namespace kerfpacket::cli

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "measure/fraction.h"
+#include "output/xml_text.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -16,17 +17,6 @@ using geom::Segment;
 
 /// A millionth of a millimetre is noise of the arithmetic.
 std::string figure(double value) { return measure::fixed(value, 6); }
-
-geom::Rect bounds(const std::vector<ExchangeLayer>& layers) {
-    bool none = true;
-    geom::Rect all;
-    for (const ExchangeLayer& layer : layers)
-        for (const Path& path : layer.paths) {
-            all = none ? path.bounds() : united(all, path.bounds());
-            none = false;
-        }
-    return all;
-}
 
 std::string group(int code, const std::string& value) { return fmt::format("{:>3}\n{}\n", code, value); }
 std::string group(int code, int value) { return group(code, std::to_string(value)); }
@@ -50,27 +40,15 @@ std::string polyline(const std::string& layer, const Path& path) {
     return text + group(0, "SEQEND") + group(8, layer);
 }
 
-std::string layer_table(const std::vector<ExchangeLayer>& layers) {
+std::string layer_table(const std::vector<geom::Layer>& layers) {
     std::string text = group(0, "SECTION") + group(2, "TABLES");
     text += group(0, "TABLE") + group(2, "LTYPE") + group(70, 1) + group(0, "LTYPE") + group(2, "CONTINUOUS") +
             group(70, 64) + group(3, "Solid line") + group(72, 65) + group(73, 0) + group(40, "0.0") +
             group(0, "ENDTAB");
     text += group(0, "TABLE") + group(2, "LAYER") + group(70, static_cast<int>(layers.size()));
-    for (const ExchangeLayer& layer : layers)
+    for (const geom::Layer& layer : layers)
         text += group(0, "LAYER") + group(2, layer.name) + group(70, 64) + group(62, 7) + group(6, "CONTINUOUS");
     return text + group(0, "ENDTAB") + group(0, "ENDSEC");
-}
-
-/// Text of an XML document.
-std::string escaped(const std::string& text) {
-    std::string out;
-    for (const char c : text) {
-        if (c == '&') out += "&amp;";
-        else if (c == '<') out += "&lt;";
-        else if (c == '>') out += "&gt;";
-        else out += c;
-    }
-    return out;
 }
 
 std::string svg_place(Point at) { return figure(at.x.mm()) + " " + figure(-at.y.mm()); }
@@ -93,26 +71,26 @@ std::string svg_path(const Path& path) {
 
 }  // namespace
 
-std::string dxf(const std::vector<ExchangeLayer>& layers, const std::string& title) {
+std::string dxf(const std::vector<geom::Layer>& layers, const std::string& title) {
     const geom::Rect box = bounds(layers);
     std::string text = group(999, title) + group(999, "true size, millimetres") + group(0, "SECTION") +
                        group(2, "HEADER") + group(9, "$ACADVER") + group(1, "AC1009") + group(9, "$EXTMIN") +
                        place(10, box.low) + group(9, "$EXTMAX") + place(10, box.high) + group(0, "ENDSEC") +
                        layer_table(layers) + group(0, "SECTION") + group(2, "ENTITIES");
-    for (const ExchangeLayer& layer : layers)
+    for (const geom::Layer& layer : layers)
         for (const Path& path : layer.paths) text += polyline(layer.name, path);
     return text + group(0, "ENDSEC") + group(0, "EOF");
 }
 
-std::string svg(const std::vector<ExchangeLayer>& layers, const std::string& title) {
+std::string svg(const std::vector<geom::Layer>& layers, const std::string& title) {
     const geom::Rect box = bounds(layers).grown(measure::Length::mm(1));
     const std::string width = figure(box.width().mm());
     const std::string height = figure(box.height().mm());
     std::string text = fmt::format(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{0}mm\" height=\"{1}mm\" "
         "viewBox=\"{2} {3} {0} {1}\">\n<title>{4}</title>\n",
-        width, height, figure(box.low.x.mm()), figure(-box.high.y.mm()), escaped(title));
-    for (const ExchangeLayer& layer : layers) {
+        width, height, figure(box.low.x.mm()), figure(-box.high.y.mm()), xml_text(title));
+    for (const geom::Layer& layer : layers) {
         text += fmt::format("<g id=\"{}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.2\">\n", layer.name);
         for (const Path& path : layer.paths) text += svg_path(path);
         text += "</g>\n";

@@ -11,6 +11,7 @@
 #include <qpdf/QPDFFileSpecObjectHelper.hh>
 
 #include "measure/require.h"
+#include "output/xml_text.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -23,17 +24,6 @@ std::shared_ptr<Buffer> packed(const std::string& bytes) {
     flate.writeString(bytes);
     flate.finish();
     return result.getBufferSharedPointer();
-}
-
-std::string xml_text(std::string_view text) {
-    std::string escaped;
-    for (const char c : text) {
-        if (c == '&') escaped += "&amp;";
-        else if (c == '<') escaped += "&lt;";
-        else if (c == '>') escaped += "&gt;";
-        else escaped += c;
-    }
-    return escaped;
 }
 
 /// dc:title and dc:description are texts in several languages (Adobe XMP specification, part 1, 8.2.2.4).

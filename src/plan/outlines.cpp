@@ -5,10 +5,12 @@
 namespace kerfpacket::plan {
 namespace {
 
+using geom::Layer;
 using measure::Length;
 
 /// A tool of any usual width passes between two parts.
 constexpr Length between = Length::mm(50);
+constexpr Length between_pieces = Length::mm(200);
 
 Path joined(const std::vector<Path>& paths, bool closed) {
     std::vector<geom::Segment> segments;
@@ -16,39 +18,36 @@ Path joined(const std::vector<Path>& paths, bool closed) {
     return Path(std::move(segments), closed);
 }
 
-geom::Rect bounds(const std::vector<OutlineLayer>& part) {
-    geom::Rect all = part.front().paths.front().bounds();
-    for (const OutlineLayer& layer : part)
-        for (const Path& path : layer.paths) all = united(all, path.bounds());
-    return all;
-}
-
 class Drawing {
 public:
-    explicit Drawing(const std::string& id) : name_(id) { std::replace(name_.begin(), name_.end(), '/', '-'); }
+    /// What is added from here on is of this piece.
+    void begin(const std::string& id) {
+        name_ = id;
+        std::replace(name_.begin(), name_.end(), '/', '-');
+        if (!layers_.empty()) floor_ -= between_pieces - between;
+    }
 
     /// One more part below those that are there, its left side over theirs. Layers without lines are left out.
-    void add(std::vector<OutlineLayer> part) {
-        std::erase_if(part, [](const OutlineLayer& layer) { return layer.paths.empty(); });
-        if (part.empty()) return;
+    void add(std::vector<Layer> part) {
+        std::erase_if(part, [](const Layer& layer) { return layer.paths.empty(); });
         const geom::Rect box = bounds(part);
         const Point by{-box.low.x, floor_ - box.high.y};
-        for (OutlineLayer& layer : part) {
+        for (Layer& layer : part) {
             for (Path& path : layer.paths) path = path.moved(by);
             layers_.push_back({name_ + "_" + layer.name, std::move(layer.paths)});
         }
         floor_ -= box.height() + between;
     }
 
-    std::vector<OutlineLayer> done() && { return std::move(layers_); }
+    std::vector<Layer> done() && { return std::move(layers_); }
 
 private:
     std::string name_;
     Length floor_;
-    std::vector<OutlineLayer> layers_;
+    std::vector<Layer> layers_;
 };
 
-std::vector<OutlineLayer> flat(const Piece& piece, const Blank& blank, const std::string& which) {
+std::vector<Layer> flat(const Piece& piece, const Blank& blank, const std::string& which) {
     const auto across = [&](Length at) {
         return Path::line({blank.from_left(at), {}}, {blank.from_left(at), piece.width});
     };
@@ -64,7 +63,7 @@ std::vector<Path> present(const std::optional<Path>& path) {
     return path ? std::vector<Path>{*path} : std::vector<Path>{};
 }
 
-std::vector<OutlineLayer> drawn(const ArchLines& lines) {
+std::vector<Layer> drawn(const ArchLines& lines) {
     std::vector<Path> mitres = lines.liner_mitres;
     mitres.insert(mitres.end(), lines.mitres.begin(), lines.mitres.end());
     return {{"WALL", {lines.wall}},
@@ -76,19 +75,16 @@ std::vector<OutlineLayer> drawn(const ArchLines& lines) {
             {"LEGS", lines.leg_lines}};
 }
 
-std::vector<OutlineLayer> drawn(const WallLines& lines) { return {{"WALL", {lines.wall}}, {"FINISH", {lines.finish}}}; }
+std::vector<Layer> drawn(const WallLines& lines) { return {{"WALL", {lines.wall}}, {"FINISH", {lines.finish}}}; }
 
 /// Its grain level, as the board lies that it is sawn from.
-OutlineLayer segment_outline(const CasingSegment& segment) {
+Layer segment_outline(const CasingSegment& segment) {
     const Path round =
         joined({segment.inside, segment.right, segment.outside.reversed(), segment.left.reversed()}, true);
     return {"CASING_" + std::to_string(segment.n), {round.turned(-segment.grain.angle())}};
 }
 
-}  // namespace
-
-std::vector<OutlineLayer> outlines(const Piece& piece) {
-    Drawing drawing(piece.id);
+void draw(Drawing& drawing, const Piece& piece) {
     for (std::size_t i = 0; i < piece.blanks.size(); ++i)
         drawing.add(flat(piece, piece.blanks[i], i == 0 ? "" : "_" + std::to_string(i + 1)));
     // The boards of one opening share its lines: they stand with the first.
@@ -98,6 +94,16 @@ std::vector<OutlineLayer> outlines(const Piece& piece) {
             for (const CasingSegment& segment : arch->segments) drawing.add({segment_outline(segment)});
     }
     if (piece.form) drawing.add({{"FORM_RIB", {piece.form->curve}}});
+}
+
+}  // namespace
+
+std::vector<geom::Layer> outlines(const std::vector<const Piece*>& pieces) {
+    Drawing drawing;
+    for (const Piece* piece : pieces) {
+        drawing.begin(piece->id);
+        draw(drawing, *piece);
+    }
     return std::move(drawing).done();
 }
 

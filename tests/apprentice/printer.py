@@ -8,18 +8,13 @@ import subprocess
 
 import fitz
 
+import jobs
+
 
 def said_in(text):
     """What a made-up job says of its printer: {"media", "level", "upright"}, lengths printed over true lengths."""
     note = re.search(r"^# printer (.*)$", text, re.M)
     return json.loads(note.group(1)) if note else None
-
-
-def inches(words):
-    figure, unit = re.match(r"([\d -]+?(?:/\d+)?) (in|mm)$", words).groups()
-    whole, _, part = figure.replace("-", " ").partition(" ")
-    over = lambda f: float(f.split("/")[0]) / float((f.split("/") + ["1"])[1])
-    return (over(whole) + (over(part) if part else 0)) / (25.4 if unit == "mm" else 1)
 
 
 class Printer:
@@ -33,7 +28,7 @@ class Printer:
         check = ["printer-check", "--media", self.said["media"]]
         page = pathlib.Path(folder, "check.pdf")
         told = self._run(program, *check, "--out", str(page)).stdout
-        level, upright = (inches(w) for w in re.search(r"level bar ([^,]+), upright bar (.+)", told).groups())
+        level, upright = (jobs.length(w, "in") for w in re.search(r"level bar ([^,]+), upright bar (.+)", told).groups())
         with fitz.open(page) as doc:
             self.short, self.long = sorted(doc[0].rect[2:])
         kept = self._run(program, *check, "--profile", "made-up", "--first", self.said["first"],

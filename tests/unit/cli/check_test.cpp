@@ -48,8 +48,10 @@ TEST(Check, SaysWhatWasChosenAndWhatTheNeighboursCost) {
     const Outcome outcome = check(good_job);
     EXPECT_NE(outcome.out.find("Common practice is ok: 3/8 in deep, 146 kerfs"), std::string::npos) << outcome.out;
     EXPECT_NE(outcome.out.find("is what limits this piece"), std::string::npos) << outcome.out;
-    EXPECT_NE(outcome.out.find("7/16 in deep instead: as many cuts, 0.22 of break, ok."), std::string::npos) << outcome.out;
-    EXPECT_NE(outcome.out.find("Kerfs 1/4 in apart instead: 147 cuts more, 0.21 of break, ok."), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("7/16 in deep instead: as many cuts, 0.22 of break, ok."), std::string::npos)
+        << outcome.out;
+    EXPECT_NE(outcome.out.find("Kerfs 1/4 in apart instead: 147 cuts more, 0.21 of break, ok."), std::string::npos)
+        << outcome.out;
     const auto settings = nlohmann::json::parse(check(good_job, {"--json"}).out).at("pieces").at(0).at("settings");
     EXPECT_EQ(settings.at("rule"), "common practice");
     EXPECT_EQ(settings.at("limit"), "peel");

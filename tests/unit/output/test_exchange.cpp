@@ -13,7 +13,6 @@ using geom::Path;
 using geom::Point;
 using measure::Angle;
 using measure::Length;
-using output::ExchangeLayer;
 
 Point at(double x, double y) { return {Length::mm(x), Length::mm(y)}; }
 
