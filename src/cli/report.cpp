@@ -55,7 +55,7 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     const bend::Assessment& bend = piece.bend;
     std::string lines =
         line("blank", fmt::format("{} long ({}), {} of trim at each end", tape.with_unit(piece.blank().length),
-                                  other(piece.blank().length, tape), tape.exact(piece.trim))) +
+                                  other(piece.blank().length, tape), tape.exact(piece.blank().trims[0]))) +
         line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.blank().bend_start),
                                  tape.with_unit(piece.blank().bend_end), measure::fixed(piece.turn.degrees(), 2))) +
         line("radius", radius_text(piece, tape));
@@ -95,6 +95,13 @@ std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const 
     for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("mitre", mitre);
     for (const plan::LegBoard& board : piece.leg_boards)
         lines += line("leg board", sheets::leg_board_text(board, kit, tape));
+    if (piece.spliced())
+        for (std::size_t i = 0; i < piece.blanks.size(); ++i)
+            lines +=
+                line("cut as", fmt::format("{}, {} long, {}", piece.blank_id(i), tape.with_unit(piece.blanks[i].length),
+                                           counted(piece.blanks[i].kerfs.size(), "cut")));
+    for (std::size_t i = 0; i < piece.joints.size(); ++i)
+        lines += line("joint", sheets::joint_text(piece, i, kit, tape));
     for (std::size_t i = 1; i < piece.blank().runs.size(); ++i)
         lines +=
             line("reverse", fmt::format("{} from zero: kerfs {} from there", tape.with_unit(piece.blank().runs[i].from),

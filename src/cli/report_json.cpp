@@ -157,6 +157,27 @@ Json deep_kerfs_json(const plan::Piece& piece) {
     return all;
 }
 
+/// Of a board that is made of several blanks: each of them and where it meets the next, from zero on.
+Json splices_json(const plan::Piece& piece) {
+    Json blanks = Json::array();
+    if (!piece.spliced()) return blanks;
+    for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
+        const plan::Blank& blank = piece.blanks[i];
+        Json kerfs = Json::array();
+        for (const plan::Kerf& kerf : blank.kerfs) kerfs.push_back({{"n", kerf.n}, {"at_mm", mm(kerf.at)}});
+        blanks.push_back({{"id", piece.blank_id(i)}, {"length_mm", mm(blank.length)}, {"kerfs", kerfs}});
+        if (i == piece.joints.size()) break;
+        const plan::Joint& joint = piece.joints[i];
+        blanks.back()["joint"] = {{"at_mm", mm(joint.at)},
+                                  {"scarf_mm", mm(joint.scarf)},
+                                  {"angle_deg", six_decimals(joint.angle.degrees())},
+                                  {"in_bend", joint.in_bend},
+                                  {"kerfs_left_out", joint.gone},
+                                  {"off_mm", mm(joint.off)}};
+    }
+    return blanks;
+}
+
 /// From zero: where the board bends which way.
 Json bends_json(const plan::Piece& piece) {
     Json all = Json::array();
@@ -217,6 +238,7 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"blank_length_mm", mm(piece.blank().length)},
         {"bend_length_mm", mm(piece.blank().bend_length())},
         {"finish_length_mm", mm(piece.blank().finish_length)},
+        {"splices", splices_json(piece)},
         {"count", piece.blank().kerfs.size()},
         {"kerfs", kerfs_json(piece)},
         {"verdict", verdict_words(bend.verdict)},

@@ -98,10 +98,6 @@ tl::expected<Head, job::Diagnostics> head(const job::Opening& opening, measure::
     return Head{on_legs(std::move(*runs), opening), opening.span.value, frame.rise, std::nullopt};
 }
 
-bool tilts(job::Shape shape) {
-    return shape == job::Shape::segmental || shape == job::Shape::horseshoe || shape == job::Shape::eyebrow;
-}
-
 bool goes_on_straight(job::Shape shape) { return shape == job::Shape::eyebrow || shape == job::Shape::ordinates; }
 
 Length widest(const Head& head) {

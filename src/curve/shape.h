@@ -44,9 +44,6 @@ Length radius_from_chord(Length chord, Length rise);
 /// Angle that the arc over a chord turns through; more than 180 degrees when the rise is over half the chord.
 Angle turn_from_chord(Length chord, Length rise);
 
-/// On springs of different height: whether the whole arch tilts with the string from spring to spring (arcs of one
-/// chord), or each half stands on its own spring and meets the other at the crown.
-bool tilts(job::Shape shape);
 /// Whether past its ends, to the mitre of a wide casing, a shape goes on straight: those that run out in a reverse
 /// curve, and measured points. Others go on by their own law, an arc as its circle.
 bool goes_on_straight(job::Shape shape);

@@ -126,6 +126,8 @@ struct Board {
     Sourced<StripOn> strip;
     Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
+    std::vector<Sourced<Length>> joints;         ///< given by hand: middles of scarfs, from zero, rising
+    std::optional<Sourced<Length>> max_blank;  ///< the longest that can be carried or handled
     std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
     std::vector<TooDeep> too_deep;
     std::vector<Coupon> coupons;         ///< in file order

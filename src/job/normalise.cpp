@@ -137,6 +137,10 @@ void write(Writer& writer, const Wall& wall) {
     std::vector<Element> spans;
     for (const auto& [from, to] : wall.board.no_splice) spans.push_back({from.value, to.value});
     writer.row("no_splice", std::move(spans));
+    std::vector<Length> joints;
+    for (const auto& joint : wall.board.joints) joints.push_back(joint.value);
+    if (!joints.empty()) writer.lengths("joints", joints);
+    writer.length("max_blank", wall.board.max_blank);
     write_coupons(writer, "wall.board.coupon", wall.board.coupons);
     if (wall.form) write(writer, "[wall.form]", *wall.form);
 }

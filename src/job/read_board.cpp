@@ -16,6 +16,8 @@ const LengthKey spacing{"spacing", 0.0625_in, 3_in, R"("1/2 in")"};
 const LengthKey trim{"trim", Length(), 120_in, R"("3 in")", true};
 const LengthKey scarf{"scarf", Length(), 48_in, R"("3 in")", true};
 const LengthKey keep_out{"no_splice", Length(), longest, R"("88 in")", true};
+const LengthKey joints{"joints", Length(), longest, R"(["8 ft 2 in"])", true};
+const LengthKey max_blank{"max_blank", 48_in, longest, R"("14 ft")"};
 const PairsKey no_splice{"no_splice", keep_out, keep_out, "pairs: from and to", R"([["88 in", "92 in"]])", 5000};
 
 /// A depth or a spacing: a length or one of a few words.
@@ -83,6 +85,8 @@ Board read_wall_board(Context& context, const toml::table& table) {
     read_moulding(context, reader, board);
     board.scarf = reader.length_or(scarf, Length());
     board.no_splice = reader.pairs(no_splice).value_or(LengthPairs{});
+    board.joints = reader.lengths(joints, 0);
+    board.max_blank = reader.length(max_blank, Need::optional);
     reader.finish();
     return board;
 }

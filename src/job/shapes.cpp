@@ -56,6 +56,8 @@ const std::vector<std::pair<std::string_view, Outcome>>& outcome_words() {
     return words;
 }
 
+bool tilts(Shape shape) { return shape == Shape::segmental || shape == Shape::horseshoe || shape == Shape::eyebrow; }
+
 std::string_view word(Shape shape) { return word_of(shape, shape_words()); }
 std::string_view word(Fit fit) { return word_of(fit, fit_words()); }
 std::string_view word(Held held) { return word_of(held, held_words()); }

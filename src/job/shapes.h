@@ -15,6 +15,10 @@ const std::vector<std::pair<std::string_view, Fit>>& fit_words();
 const std::vector<std::pair<std::string_view, Held>>& held_words();
 const std::vector<std::pair<std::string_view, Outcome>>& outcome_words();
 
+/// On springs of different height: whether the whole arch tilts with the string from spring to spring (arcs of one
+/// chord), or each half stands on its own spring and meets the other at the crown.
+bool tilts(Shape shape);
+
 /// "three-centred", as the job file has it.
 std::string_view word(Shape shape);
 std::string_view word(Fit fit);

@@ -26,9 +26,9 @@ struct Kerf {
 
 /// How a board ends.
 struct BoardEnd {
-    enum class Meets { nothing, leg, board };
+    enum class Meets { nothing, leg, board, blank };  ///< `blank`: another of the same board, at a scarf
     Meets meets = Meets::nothing;
-    Angle mitre;        ///< of the cut, from square across the board; 0 for a square end
+    Angle mitre;        ///< of the cut, from square through the board; 0 for a square end
     Length kerf_face;   ///< from zero: where the cut meets the kerf face
     Length plain_face;  ///< from zero, carried square up to the kerf face: where it meets the plain face
 };
@@ -44,25 +44,41 @@ struct BendRun {
 struct Blank {
     job::End zero = job::End::left;
     Length length;
+    std::array<Length, 2> trims;  ///< extra length, sawn off once the board is bent
     std::array<Length, 2> tails;  ///< straight
     std::array<BoardEnd, 2> ends;
     Length bend_start;
     Length bend_end;
     std::vector<BendRun> runs;  ///< from end to end of the bend
-    Length finish_length;       ///< along the seen face, bend and tails, without trim
-    /// What it covers of its piece: along the measured curve, from the left, tails included, trim not.
+    Length finish_length;       ///< along the seen face, bend and tails, without trim; not told of a part of a board
+    /// Along the measured curve, from the left, tails included, trim not; not told of a part of a board.
     std::array<Length, 2> covers;
     std::vector<Kerf> kerfs{};
 
     Length bend_length() const { return bend_end - bend_start; }
     Length centre() const { return (bend_start + bend_end) / 2; }
     const BoardEnd& end(job::End side) const { return ends.at(zero == side ? 0 : 1); }
+    /// Whether it is one of several that a board is made of.
+    bool is_part() const { return ends[0].meets == BoardEnd::Meets::blank || ends[1].meets == BoardEnd::Meets::blank; }
     bool bends_both_ways() const { return runs.size() > 1; }
     std::vector<Length> reverses() const;  ///< where the bend changes sides
     /// How much the gaps beside a kerf that stands between two others differ: the larger over the smaller.
     double gap_ratio(std::size_t i) const;
     /// A place that is counted from zero, from the left end; and one that is counted from the left, from zero.
     Length from_left(Length at) const { return zero == job::End::right ? length - at : at; }
+};
+
+/// Where two blanks of one board meet.
+struct Joint {
+    Length at;     ///< middle of the scarf, from zero of the whole board
+    Length scarf;  ///< its length along the board
+    Angle angle;   ///< of its cuts, from square through the board
+    bool in_bend = false;
+    int gone = 0;  ///< kerfs that it leaves no room for
+    Length off;    ///< how far the flat between its neighbouring kerfs stands off the curve
+
+    Length from() const { return at - scarf / 2; }
+    Length to() const { return at + scarf / 2; }
 };
 
 }  // namespace kerfpacket::plan

@@ -55,14 +55,12 @@ Caution of_concern(Concern concern, const Piece& piece) {
 
 /// A blank for which no board of the stock is long enough, where the job says what that is.
 std::optional<Caution> of_stock(const Piece& piece, const job::Job& job) {
-    bool usual = false;
-    const SectionKey section = section_of(piece.material, piece.cut.thickness, piece.width, job.stock);
-    const auto lengths = lengths_of(section, job.stock, job.header.units, usual);
-    Length longest;
-    for (const StockLength& one : lengths) longest = std::max(longest, one.length);
-    const Length blank = measure::round_to_tape(piece.blank().length, job.header.units);
-    if (usual || blank <= longest - end_trim(job.stock, job.header.units) * 2) return std::nullopt;
-    return Caution{"blank_longer_than_stock", {{"blank", piece.blank().length}, {"stock", longest}}};
+    const LongestBlank longest = longest_blank(section_of(piece.material, piece.cut.thickness, piece.width, job.stock),
+                                               job.stock, job.header.units);
+    Length blank;
+    for (const Blank& one : piece.blanks) blank = std::max(blank, one.length);
+    if (longest.usual || measure::round_to_tape(blank, job.header.units) <= longest.most) return std::nullopt;
+    return Caution{"blank_longer_than_stock", {{"blank", blank}, {"stock", longest.stock}}};
 }
 
 /// A board wider than the slide reaches can be turned for the rest, up to twice that width.
@@ -99,6 +97,19 @@ std::string numbers(const std::vector<int>& all) {
     std::string text;
     for (std::size_t i = 0; i < std::min(all.size(), most); ++i) text += (i > 0 ? ", " : "") + std::to_string(all[i]);
     return all.size() > most ? text + " +" + std::to_string(all.size() - most) : text;
+}
+
+/// Joints that lie where the board bends.
+std::optional<Caution> of_joints(const Piece& piece) {
+    std::vector<int> bent;
+    Length off;
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        if (!piece.joints[i].in_bend) continue;
+        bent.push_back(static_cast<int>(i) + 1);
+        off = std::max(off, piece.joints[i].off);
+    }
+    if (bent.empty()) return std::nullopt;
+    return Caution{"joint_in_bend", {{"n", numbers(bent)}, {"off", curve::to_hundredths(off)}}};
 }
 
 std::optional<Caution> of_gaps(const Piece& piece) {
@@ -206,6 +217,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     add(cautions, of_gaps(piece));
     add(cautions, of_bare_ends(piece));
     add(cautions, of_mitre(piece));
+    add(cautions, of_joints(piece));
     add(cautions, of_stock(piece, job));
     add(cautions, of_travel(piece, job.saw));
     return cautions;

@@ -75,7 +75,8 @@ struct ArchLines {
 /// Lines of a wall in plan, as curve::Course says, tails included.
 struct WallLines {
     Path wall;
-    Path finish;  ///< seen face of the board
+    Path finish;                  ///< seen face of the board
+    std::array<Length, 2> tails;  ///< of them the straight parts, left and right
 };
 
 /// A rib of the bending form, at the face that lies on it: its chord along x from the origin to the right, the wood of

@@ -130,7 +130,7 @@ WallLines wall_lines(const Request& board) {
         return Path(std::move(segments));
     };
     const Faces face = faces(board.measured_to, board.wanted->thickness.value);
-    return {with_tails(face.wall), with_tails(face.finish)};
+    return {with_tails(face.wall), with_tails(face.finish), board.tails};
 }
 
 }  // namespace kerfpacket::plan

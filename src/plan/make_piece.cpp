@@ -11,6 +11,7 @@
 #include "plan/neighbours.h"
 #include "plan/remedies.h"
 #include "plan/settle.h"
+#include "plan/splice.h"
 #include "plan/strip_room.h"
 
 namespace kerfpacket::plan {
@@ -172,21 +173,26 @@ tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Woo
     return found;
 }
 
+job::Diagnostics kerfs_for_two_boards(const Request& wanted) {
+    if (wanted.boards == 1 || wanted.wanted->kerfs.empty()) return {};
+    return {{job::Severity::error, wanted.wanted->kerfs.front().at,
+             "a head with a point is lined by two boards: kerfs cannot be given for both",
+             "give a spacing, or leave it to \"solve\""}};
+}
+
 }  // namespace
 
 tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job) {
     const job::Board& board = *wanted.wanted;
     const measure::Unit unit = job.header.units;
-    if (wanted.boards > 1 && !board.kerfs.empty())
-        return tl::unexpected(
-            job::Diagnostics{{job::Severity::error, board.kerfs.front().at,
-                              "a head with a point is lined by two boards: kerfs cannot be given for both",
-                              "give a spacing, or leave it to \"solve\""}});
+    if (auto slip = kerfs_for_two_boards(wanted); !slip.empty()) return tl::unexpected(std::move(slip));
     const auto known = wood_of(board, tight_spots(wanted).front().on, job);
     if (!known) return tl::unexpected(known.error());
     const auto found = settled(wanted, known->wood, job);
     if (!found) return tl::unexpected(found.error());
-    const Laid& laid = found->laid;
+    const auto spliced = splice(wanted, found->laid, known->wood, job);
+    if (!spliced) return tl::unexpected(spliced.error());
+    const Laid& laid = spliced->laid;
     const bend::Material& material = known->wood.material;
     const auto deep = deep_kerfs(laid, wanted, material, unit);
     if (!deep) return tl::unexpected(deep.error());
@@ -207,12 +213,13 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .width = board.width.value,
-        .trim = board.trim.value,
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,
         .settings = found->settings,
-        .blanks = {laid.blank},
+        .whole = laid.blank,
+        .joints = spliced->joints,
+        .blanks = spliced->blanks,
         .circular = laid.circular,
         .kerfs_on = laid.kerfs_on,
         .turn = laid.turn,

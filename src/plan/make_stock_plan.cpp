@@ -40,9 +40,11 @@ public:
         const SectionKey key = section_of(piece.material, piece.cut.thickness, piece.width, stock_);
         Section& section = sections_[key];
         section.own_material = piece.own_material;
-        for (const Blank& blank : piece.blanks) add(section, piece, job, StockBlank::Of::piece, blank.length);
+        for (std::size_t i = 0; i < piece.blanks.size(); ++i)
+            add(section, piece, job + piece.blank_id(i), StockBlank::Of::piece, piece.blanks[i].length);
         for (const LegBoard& leg : piece.leg_boards)
-            add(section, piece, job, leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
+            add(section, piece, job + piece.id,
+                leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
                 std::max(leg.back, leg.face));
     }
 
@@ -56,10 +58,10 @@ public:
     }
 
 private:
-    void add(Section& section, const Piece& piece, const std::string& job, StockBlank::Of part, Length length) {
+    void add(Section& section, const Piece& piece, const std::string& id, StockBlank::Of part, Length length) {
         for (int copy = 1; copy <= piece.quantity; ++copy)
             section.blanks.push_back(
-                {job + piece.id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
+                {id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
     }
 
     const job::Stock& stock_;
@@ -163,7 +165,7 @@ private:
             if (longest == nullptr || one.length > longest->length) longest = &one;
         const auto shown = [&](Length length) { return measure::length_text(length, plan_.unit); };
         const std::string hint = "expected stock of at least " + shown(blank.length + plan_.end_trim * 2) +
-                                 ", or a splice, which is not planned here";
+                                 ", or for a board on a wall a joint (see scarf, joints and max_blank)";
         if (longest == nullptr) return {job::Severity::refused, {}, "there is no stock for " + blank.id, hint};
         return {job::Severity::refused, longest->at,
                 "no stock holds the blank of " + blank.id + ", " + shown(blank.length) + ": " + shown(longest->length) +

@@ -76,16 +76,17 @@ struct Piece {
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
     Length width;
-    Length trim;
     job::Tick tick = job::Tick::centre;
     job::StripOn strip = job::StripOn::face;
 
     // How it is cut and bent.
     Cutting cut;
     Settings settings;
-    std::vector<Blank> blanks;  ///< that it is made of, left to right as seen from the room: one
-    const Blank& blank() const& { return blanks.front(); }
-    Blank blank() && { return blanks.front(); }       ///< of a piece that is about to go
+    Blank whole;                ///< as if it were of one length
+    std::vector<Joint> joints;  ///< from zero on; none in a board of one length
+    std::vector<Blank> blanks;  ///< that it is cut as, from zero on: one more than joints
+    const Blank& blank() const& { return whole; }
+    Blank blank() && { return std::move(whole); }     ///< of a piece that is about to go
     bool circular = true;                             ///< the bend is one arc: one radius holds all along
     bend::KerfsOn kerfs_on = bend::KerfsOn::outside;  ///< where the bend is sharpest; runs of blanks tell it everywhere
     Angle turn;  ///< of the bend, along the seen face, magnitude; where it reverses, both ways added
@@ -103,7 +104,8 @@ struct Piece {
     std::optional<CouponResult> coupon;    ///< of the board's, the weakest that counts; where none does, the first
     std::vector<CouponResult> tried;       ///< trials of the material, then all coupons of the board
     Chance chance;
-    /// Of a moulded board, strain over break strain where it is thickest and where it is thinnest, at the governing kerf.
+    /// Of a moulded board, strain over break strain where it is thickest and where it is thinnest, at the governing
+    /// kerf.
     std::array<double, 2> moulded_use{};
     /// Strain of the board without kerfs, T / 2R, over break strain, where it bends most.
     double solid_utilisation = 0;
@@ -120,6 +122,12 @@ struct Piece {
     std::optional<curve::Survey> survey{};
     std::optional<OtherFit> other_fit{};
     std::vector<Caution> cautions{};
+
+    bool spliced() const { return blanks.size() > 1; }
+    /// One of its blanks as a board of its own, for what is stuck on it, counted on it and handed out with it: "S/2" is
+    /// the second from zero. A piece that is not spliced is its own.
+    Piece of_blank(std::size_t i) const;
+    std::string blank_id(std::size_t i) const { return spliced() ? id + "/" + std::to_string(i + 1) : id; }
 };
 
 }  // namespace kerfpacket::plan

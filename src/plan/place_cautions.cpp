@@ -41,7 +41,7 @@ std::vector<Caution> head_cautions(const curve::Head& head, const job::Opening& 
         cautions.push_back(
             {higher.mm() > 0 ? "left_spring_higher" : "right_spring_higher", {{"higher", measure::abs(higher)}}});
         if (opening.shape.value != job::Shape::ordinates)
-            cautions.push_back({curve::tilts(opening.shape.value) ? "arch_tilts" : "arch_by_halves", {}});
+            cautions.push_back({job::tilts(opening.shape.value) ? "arch_tilts" : "arch_by_halves", {}});
     }
     if (opening.shape.value == job::Shape::tudor)
         if (auto radii = tudor_radii(head, opening)) cautions.push_back(std::move(*radii));

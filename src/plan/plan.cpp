@@ -20,7 +20,7 @@ bool Plan::cautions() const {
 
 int Plan::blanks() const {
     int total = 0;
-    for (const Piece& piece : pieces) total += piece.quantity;
+    for (const Piece& piece : pieces) total += piece.quantity * static_cast<int>(piece.blanks.size());
     return total;
 }
 

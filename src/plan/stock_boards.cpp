@@ -69,4 +69,18 @@ std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& sto
     return lengths;
 }
 
+LongestBlank longest_blank(const SectionKey& key, const job::Stock& stock, Unit unit) {
+    LongestBlank longest;
+    for (const StockLength& one : lengths_of(key, stock, unit, longest.usual)) {
+        const Length room = one.length - end_trim(stock, unit) * 2;
+        longest.rooms.push_back(room);
+        if (one.length <= longest.stock) continue;
+        longest.stock = one.length;
+        longest.most = room;
+        longest.at = one.at;
+    }
+    std::sort(longest.rooms.begin(), longest.rooms.end());
+    return longest;
+}
+
 }  // namespace kerfpacket::plan

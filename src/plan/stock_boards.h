@@ -36,4 +36,14 @@ struct StockLength {
 /// names for all boards; where it names none, the usual ones (then `usual` is set).
 std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& stock, Unit unit, bool& usual);
 
+/// What blanks of a section find room in.
+struct LongestBlank {
+    Length most;                ///< the longest blank, both ends of its board sawn off
+    std::vector<Length> rooms;  ///< the same of every length, the shortest first
+    Length stock;               ///< the board that holds the longest
+    bool usual = false;         ///< the job does not say what is sold
+    job::Position at{};         ///< where it says so
+};
+LongestBlank longest_blank(const SectionKey& key, const job::Stock& stock, Unit unit);
+
 }  // namespace kerfpacket::plan

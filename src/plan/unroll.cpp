@@ -45,6 +45,7 @@ Unrolled unroll(const Request& wanted, Length below_face) {
         .bend_from = along(first.finish),
         .bend_to = along(last.finish),
         .length = origin + line.length() + wanted.tails[1] + trim,
+        .trims = {trim, trim},
         .ends = {cut(first), cut(last)},
         .tails = wanted.tails,
         // What lies beyond the plain face at a mitre is a wedge of the back, which bends nothing.
@@ -60,6 +61,7 @@ Blank counted_from_zero(const Unrolled& board, job::End zero) {
     Blank blank{
         .zero = zero,
         .length = board.length,
+        .trims = board.trims,
         .tails = board.tails,
         .ends = board.ends,
         .bend_start = board.origin,

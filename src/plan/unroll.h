@@ -18,6 +18,7 @@ struct Unrolled {
     Length bend_from;       ///< along the line: where the plain face, which bends, begins and ends
     Length bend_to;
     Length length;                 ///< of the blank
+    std::array<Length, 2> trims;   ///< left, right
     std::array<BoardEnd, 2> ends;  ///< left, right
     std::array<Length, 2> tails;   ///< the same
     Angle turn;                    ///< of both ways added

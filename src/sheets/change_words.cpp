@@ -151,6 +151,16 @@ std::vector<std::string> effects_of(const plan::Piece& was, const plan::Piece& n
     return words;
 }
 
+/// Of a board that is or was of several blanks: each is told by itself, where there are as many as before.
+std::vector<Effect> effects_of_blanks(const plan::Piece& was, const plan::Piece& now, const Kit& kit,
+                                      const Tape& tape) {
+    if (was.blanks.size() != now.blanks.size()) return {{now.id, now.id, {kit.words("changes.other_blanks")}}};
+    std::vector<Effect> effects;
+    for (std::size_t i = 0; i < now.blanks.size(); ++i)
+        effects.push_back({now.blank_id(i), now.id, effects_of(was.of_blank(i), now.of_blank(i), kit, tape)});
+    return effects;
+}
+
 /// The ids of all openings and walls.
 std::set<std::string> pieces_of(const std::vector<job::Value>& values) {
     std::set<std::string> pieces;
@@ -195,6 +205,11 @@ Changes changes_between(const Revision& before, const Revision& now, const Kit& 
 
     for (const plan::Piece& piece : now.plan.pieces) {
         const plan::Piece* was = find(before.plan, piece.id);
+        if (was != nullptr && (was->spliced() || piece.spliced())) {
+            for (Effect& effect : effects_of_blanks(*was, piece, kit, tape))
+                changes.effects.push_back(std::move(effect));
+            continue;
+        }
         changes.effects.push_back({piece.id, measured_id(piece),
                                    was != nullptr ? effects_of(*was, piece, kit, tape)
                                                   : std::vector{kit.words(refused_in(before.plan, measured_id(piece))

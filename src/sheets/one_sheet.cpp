@@ -133,6 +133,8 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
 
 bool of_board(const std::string& sheet) { return sheet == "strips" || sheet == "checklist"; }
 
+bool of_blank(const std::string& sheet) { return of_board(sheet) || sheet == "work-order"; }
+
 const std::vector<PieceSheets::Group>& PieceSheets::groups_of(const std::string& sheet) {
     const auto [found, is_new] = groups_.try_emplace(sheet);
     if (!is_new) return found->second;
@@ -178,7 +180,14 @@ plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) con
 }
 
 void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) {
-    if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, plan_.pieces[piece], kit_);
+    const plan::Piece& own = plan_.pieces[piece];
+    if (of_blank(sheet) && own.spliced()) {
+        for (std::size_t i = 0; i < own.blanks.size(); ++i)
+            if (!of_board(sheet) || !own.blanks[i].kerfs.empty())
+                add_own_sheet(drafts, sheet, plan_, own.of_blank(i), kit_);
+        return;
+    }
+    if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, own, kit_);
     for (const Group& group : groups_of(sheet))
         if (group.front() == piece) add_own_sheet(drafts, sheet, plan_, named(sheet, group), kit_);
 }

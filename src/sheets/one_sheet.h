@@ -29,6 +29,9 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
 /// Whether each board of a piece has its own.
 bool of_board(const std::string& sheet);
 
+/// Whether each blank of a spliced board has its own; one that is not kerfed has no strips and no checklist.
+bool of_blank(const std::string& sheet);
+
 /// Sheets of pieces, and which of them stand once for several. Whether one reads the same for two pieces but for their
 /// names is found by drawing it for both under one name.
 class PieceSheets {

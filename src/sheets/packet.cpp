@@ -158,10 +158,10 @@ void number_work_orders(Drafts& drafts, const plan::Plan& plan, const Places& pl
             {kit.words("cover.title"), places.first_cover(), places.first_cover() + places.cover - 1, "cover"});
     for (const IndexEntry& entry : index) {
         if (entry.sheet != "work-order") continue;
-        const auto piece = std::find_if(plan.pieces.begin(), plan.pieces.end(),
-                                        [&](const plan::Piece& one) { return one.id == entry.piece; });
         Drafts numbered;
-        add_work_order(numbered, plan, *piece, entries, kit);
+        for (const plan::Piece& piece : plan.pieces)
+            for (std::size_t i = 0; i < piece.blanks.size(); ++i)
+                if (piece.blank_id(i) == entry.piece) add_work_order(numbered, plan, piece.of_blank(i), entries, kit);
         measure::require(numbered.size() == entry.last - entry.first + 1, "page numbers take no page");
         std::move(numbered.begin(), numbered.end(), drafts.begin() + static_cast<std::ptrdiff_t>(entry.first));
     }

@@ -96,6 +96,7 @@ class Maker:
         self.rare = random.Random(f"rare {seed}")  # what few jobs have, apart, so that all else stays as it is
         self.printer = random.Random(f"printer {seed}")
         self.several = random.Random(f"several {seed}")  # the same
+        self.splices = random.Random(f"splices {seed}")  # the same
         self.seed = seed
         self.metric = self.r.random() < 0.35
         self.rows, self.notes = [], []
@@ -249,11 +250,18 @@ class Maker:
         else:
             self.reversing(name, chord)
         self.rows += [f'measured_to = "{r.choice(["wall", "finish"])}"', f'side = "{r.choice(["concave", "convex"])}"']
-        if r.random() < 0.3 and kind in ("chord", "radius"):
+        spliced = kind in ("chord", "radius") and self.splices.random() < 0.2
+        if spliced:
+            ends = [self.splices.uniform(30, 70), self.splices.uniform(4, 50)]
+            ends = [self.typed(self.round(end)) for end in self.splices.sample(ends, 2)]
+            self.rows.append(f"tails = [{', '.join(ends)}]")
+        elif r.random() < 0.3 and kind in ("chord", "radius"):
             self.rows.append(f"tails = [{self.typed(self.any(4, 20))}, {self.typed(self.any(4, 20))}]")
         self.rows.append("[wall.board]")
         self.say("width", self.any(3.5, 7))
-        listed = kind in ("chord", "radius") and "tails" not in self.rows[-3] and self.rare.random() < 0.15
+        if spliced:  # room for the bend and two feet of straight wood
+            self.say("max_blank", self.round(max(60, self.bend_length() + self.splices.uniform(30, 50))))
+        listed = kind in ("chord", "radius") and not spliced and "tails" not in self.rows[-3] and self.rare.random() < 0.15
         self.board("wall.board", listed)
         if r.random() < 0.4:
             self.rows.append("[wall.form]")

@@ -140,6 +140,7 @@ CLOSE = r"CLOSE|CIERRAN"
 
 def judge(job, path):
     """Findings of a whole packet. `job` is the job as a dictionary in inches (jobs.py)."""
+    import splices
     f = Findings()
     packet = paper.Packet(path)
     for piece in job["pieces"]:
@@ -151,6 +152,9 @@ def judge(job, path):
             continue
         if not halves:
             f.add("no strips", piece["id"])
+        if splices.is_spliced(packet, piece):
+            splices.judge_spliced(f, job, packet, piece)
+            continue
         if piece["board"].get("coupon") and piece["board"]["coupon"]["by"] not in packet.all_text():
             f.add("coupon", f"{piece['id']}: nobody is told who bent it")
         for name in halves:

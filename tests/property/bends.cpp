@@ -81,7 +81,7 @@ RC_GTEST_PROP(Pieces, blank_is_longer_than_its_face_with_kerfs_outside_and_short
     const auto plan = plan::make_plan(tests::job_of(wall));
     RC_ASSERT(plan.has_value());
     const plan::Piece& piece = plan->pieces.at(0);
-    const measure::Length more = piece.blank().length - 2 * piece.trim - piece.blank().finish_length;
+    const measure::Length more = piece.blank().length - 2 * piece.blank().trims[0] - piece.blank().finish_length;
     // The face is on the outside of the bend when the kerfs are inside.
     RC_ASSERT((more.mm() > 0) == (wall.side.value == job::Side::concave));
     RC_ASSERT(measure::abs(more) < piece.turn.radians() * piece.cut.thickness / 2);

@@ -81,7 +81,7 @@ void expect_true(const plan::Piece& piece, Unit unit, const std::string& languag
 
 plan::Piece piece_at(const std::vector<Length>& marks) {
     plan::Piece piece;
-    plan::Blank& blank = piece.blanks.emplace_back();
+    plan::Blank& blank = piece.whole;
     for (const Length mark : marks) {
         plan::Kerf kerf;
         kerf.n = static_cast<int>(blank.kerfs.size()) + 1;
@@ -126,7 +126,7 @@ TEST(Columns, of_a_job_whose_ticks_stand_on_half_millimetres) {
         ASSERT_GT(piece.blank().kerfs.size(), 20U);
         for (std::size_t first = 0; first < piece.blank().kerfs.size(); first += 10) {
             plan::Piece block;
-            plan::Blank& blank = block.blanks.emplace_back();
+            plan::Blank& blank = block.whole;
             for (std::size_t i = first; i < std::min(first + 10, piece.blank().kerfs.size()); ++i) {
                 blank.kerfs.push_back(piece.blank().kerfs[i]);
                 blank.kerfs.back().n = static_cast<int>(i - first) + 1;

@@ -248,7 +248,7 @@ TEST(Folded, lies_on_its_rib_whichever_way_it_bends_and_wherever_zero_is) {
 TEST(Folded, would_notice_a_blank_as_long_as_its_face) {
     plan::Piece piece = piece_of(formed(tests::harbor_stair()));
     const double shorter = measure::arc_length(piece.radii.finish, piece.turn) / piece.blank().bend_length();
-    plan::Blank& blank = piece.blanks.front();
+    plan::Blank& blank = piece.whole;
     const Length start = blank.ends[0].plain_face;
     blank.ends[1].plain_face = start + (blank.ends[1].plain_face - start) * shorter;
     for (plan::Kerf& kerf : blank.kerfs) kerf.at = blank.bend_start + (kerf.at - blank.bend_start) * shorter;

@@ -85,7 +85,7 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
         mitres += cuts;
         EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITRE "), cuts) << piece.id << '\n' << job;
         // There must be room for the word; a mitre names what goes away as well.
-        if (piece.trim < 1.25_in || cuts > 0) continue;
+        if (piece.blank().trims[0] < 1.25_in || cuts > 0) continue;
         EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "SOBRA " : "TRIM "), 2) << piece.id << '\n' << job;
     }
     return mitres;

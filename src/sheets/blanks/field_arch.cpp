@@ -1,8 +1,8 @@
-#include <algorithm>
 #include <cmath>
 
 #include "job/shapes.h"
 #include "sheets/blanks/field_pages.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -89,9 +89,7 @@ std::vector<FieldChoice> shapes(FieldForm& form) {
     std::vector<FieldChoice> all;
     for (const auto& [word, shape] : job::shape_words()) {
         if (shape == job::Shape::ordinates) continue;  // on a sheet of its own
-        std::string key(word);
-        std::replace(key.begin(), key.end(), '-', '_');
-        all.push_back({form.pen().kit().words("piece.shape_" + key), std::string(word)});
+        all.push_back({form.pen().kit().words(shape_key(shape)), std::string(word)});
     }
     return all;
 }

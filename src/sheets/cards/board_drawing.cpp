@@ -47,7 +47,8 @@ private:
         const Rect board{{space_.low.x, y_ - 4_pt - section_height}, {right, y_ - 4_pt}};
         outline(board);
         const Length depth = board.high.y - section_height * (piece_.cut.depth / piece_.cut.thickness);
-        pen_.line(Role::outline, {board.low.x, depth}, {board.high.x, depth}, style().line, Dash::dashed);
+        if (!piece_.blank().kerfs.empty())
+            pen_.line(Role::outline, {board.low.x, depth}, {board.high.x, depth}, style().line, Dash::dashed);
         const Length at = right + figure_gap;
         pen_.line(Role::dimension, {at, board.low.y}, {at, board.high.y}, style().hair);
         for (const Length end : {board.low.y, board.high.y})
@@ -98,7 +99,7 @@ private:
                     style().heavy);
         const Length depth = edge_height * (piece_.cut.depth / piece_.cut.thickness);
         const Length step = (right - left) / 7;
-        for (int i = 2; i <= 5; ++i) {
+        for (int i = 2; i <= 5 && !piece_.blank().kerfs.empty(); ++i) {
             const Length x = left + step * i;
             pen_.line(Role::outline, {x, top}, {x, top - depth}, style().end);
         }

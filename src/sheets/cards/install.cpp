@@ -1,5 +1,6 @@
 #include "sheets/cards/install.h"
 
+#include <algorithm>
 #include <array>
 
 #include "sheets/layout/flow.h"
@@ -22,6 +23,7 @@ public:
     void draw() {
         flow_.paragraph(Role::caution, words("install.statement"), {Face::bold, style().text});
         part("before");
+        joints();
         flow_.blank_item({{words("install.moisture"), 60_pt}});
         flow_.heading(words("install.log"));
         log();
@@ -47,6 +49,18 @@ private:
             flow_.item(Role::caution,
                        flow_.kit().words("install.moves", {{"move", tape_.with_unit(piece_.moisture_move)}}),
                        {Face::regular, style().text});
+    }
+
+    /// Which blank goes on first, and how each joint is glued.
+    void joints() {
+        if (!piece_.spliced()) return;
+        flow_.heading(words("install.joints"));
+        for (std::size_t i = 0; i < piece_.joints.size(); ++i)
+            flow_.item(Role::text, joint_text(piece_, i, flow_.kit(), tape_), {Face::regular, style().text});
+        for (const std::string& line : flow_.kit().words.list("install.joint_lines"))
+            flow_.item(Role::caution, line, {Face::regular, style().text});
+        if (std::any_of(piece_.joints.begin(), piece_.joints.end(), [](const plan::Joint& one) { return one.in_bend; }))
+            flow_.item(Role::caution, words("install.joint_block"), {Face::regular, style().text});
     }
 
     /// What is done in the order of the work, then two empty rows for what is done twice.

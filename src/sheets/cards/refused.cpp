@@ -1,125 +1,84 @@
 #include "sheets/cards/refused.h"
 
 #include "sheets/changes.h"
+#include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
-#include "sheets/layout/pen.h"
 #include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length leading = 14_pt;
-constexpr Length gap = 5_pt;
-constexpr Length lowest = 46_pt;
-constexpr double value_column = 0.35;  ///< of the width
-
 class Sheet {
 public:
-    Sheet(Drafts& drafts, const plan::Plan& plan, const plan::Refused& refused, const Kit& kit)
-        : drafts_(drafts), plan_(plan), refused_(refused), kit_(kit), tape_(plan.header.units, kit.words) {}
+    Sheet(Flow& flow, const plan::Plan& plan, const plan::Refused& refused)
+        : flow_(flow), refused_(refused), tape_(plan.header.units, flow.kit().words) {}
 
     void draw() {
-        start_page();
-        drafts_.back().outline = words("refused.outline", {{"piece", refused_.id}});
         statement();
-        heading("refused.why");
+        flow_.heading(words("refused.why"));
         for (const job::Diagnostic& reason : refused_.reasons) {
-            item(reason.message, Face::bold);
+            line(reason.message, Face::bold);
             if (reason.at.line > 0)
-                item(words("refused.line", {{"line", std::to_string(reason.at.line)}}), Face::regular);
+                line(words("refused.line", {{"line", std::to_string(reason.at.line)}}), Face::regular);
         }
-        heading("refused.do");
+        flow_.heading(words("refused.do"));
         for (const job::Diagnostic& reason : refused_.reasons)
-            if (!reason.hint.empty()) item(reason.hint, Face::regular);
-        item(words("refused.again"), Face::regular);
-        heading("refused.asked");
-        for (const job::Value& value : refused_.asked)
-            if (value.key != "id") row(value_words(value, kit_, tape_));
+            if (!reason.hint.empty()) line(reason.hint, Face::regular);
+        line(words("refused.again"), Face::regular);
+        flow_.heading(words("refused.asked"));
+        FlowTable table(flow_, {{"", 0.35}, {"", 0.65}});
+        for (const job::Value& value : refused_.asked) {
+            if (value.key == "id") continue;
+            const auto [what, text] = value_words(value, flow_.kit(), tape_);
+            table.row({what, text});
+        }
     }
 
 private:
     std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
-        return kit_.words(key, values);
-    }
-    Pen pen() { return {drafts_.back().page, kit_}; }
-    Length width() const { return drafts_.back().page.width - side_margin * 2; }
-    const fonts::Style& style() const { return kit_.style; }
-
-    void start_page() {
-        Draft draft = new_draft(plan_, "refused", Orientation::portrait);
-        draft.page.piece = refused_.id;
-        draft.tag = refused_.id;
-        draft.title = words("refused.title");
-        draft.subtitle = refused_name(refused_, kit_);
-        y_ = draft.page.height - 66_pt;
-        drafts_.push_back(std::move(draft));
+        return flow_.kit().words(key, values);
     }
 
-    void need(Length height) {
-        if (y_ - height < lowest) start_page();
-    }
-
+    /// In a box that nobody overlooks.
     void statement() {
-        Pen pen = this->pen();
-        const Length top = y_;
-        const Length inset = 12_pt;
+        const fonts::Style& style = flow_.style();
+        const Type type{Face::regular, style.text};
+        const Length white = style.text;
+        const Length inside = flow_.width() - white * 2;
+        const std::string text = words("refused.statement");
+        const Length head = leading(style.title);
+        const Rect box = flow_.take(head + flow_.pen().paragraph_height(text, type, inside, leading(type.size)) +
+                                    leading(type.size) + white * 1.5);
+        Pen pen = flow_.pen();
         const std::string first = words("refused.do_not_cut", {{"piece", refused_.id}});
-        y_ -= 26_pt;
-        pen.text(Role::caution, {side_margin + inset, y_}, first,
-                 pen.fitting(first, {Face::bold, style().title}, width() - inset * 2));
-        y_ = pen.paragraph(Role::caution, {side_margin + inset, y_ - 20_pt}, words("refused.statement"),
-                           {Face::regular, style().text}, width() - inset * 2, leading) -
-             12_pt;
-        pen.box(Role::caution, {{side_margin, y_}, {side_margin + width(), top}}, style().end);
+        const Length left = box.low.x + white;
+        const Length top = box.high.y - white * 0.75;
+        pen.text(Role::caution, {left, top - style.title * 0.95}, first,
+                 pen.fitting(first, {Face::bold, style.title}, inside));
+        pen.paragraph(Role::caution, {left, top - head - type.size * 0.95}, text, type, inside, leading(type.size));
+        pen.box(Role::caution, box, style.end);
     }
 
-    void heading(const char* key) {
-        need(70_pt);
-        y_ -= 26_pt;
-        Pen pen = this->pen();
-        section(pen, side_margin, side_margin + width(), y_, words(key));
-        y_ -= 6_pt;
-    }
+    void line(const std::string& text, Face face) { flow_.listed(Role::caution, {}, text, {face, flow_.style().text}); }
 
-    void item(const std::string& text, Face face) {
-        const Type type{face, style().text};
-        need(leading + pen().paragraph_height(text, type, width(), leading));
-        Pen pen = this->pen();
-        const Scope list = pen.going_on(Tag::list);
-        const Scope item = pen.within(Tag::list_item);
-        y_ = pen.paragraph(Role::caution, {side_margin, y_ - leading}, text, type, width(), leading) - gap;
-    }
-
-    void row(const std::pair<std::string, std::string>& texts) {
-        const Type type{Face::regular, style().text};
-        const Length room = width() * (1 - value_column);
-        need(leading + pen().paragraph_height(texts.second, type, room, leading));
-        Pen pen = this->pen();
-        const Scope table = pen.going_on(Tag::table);
-        const Scope line = pen.within(Tag::row);
-        y_ -= leading;
-        {
-            const Scope cell = pen.within(Tag::row_header);
-            pen.text(Role::text, {side_margin, y_}, texts.first,
-                     pen.fitting(texts.first, type, width() * value_column - 6_pt));
-        }
-        const Scope cell = pen.within(Tag::cell);
-        y_ = pen.paragraph(Role::text, {side_margin + width() * value_column, y_}, texts.second, type, room, leading) -
-             2_pt;
-    }
-
-    Drafts& drafts_;
-    const plan::Plan& plan_;
+    Flow& flow_;
     const plan::Refused& refused_;
-    const Kit& kit_;
     Tape tape_;
-    Length y_;
 };
 
 }  // namespace
 
 void add_refused(Drafts& drafts, const plan::Plan& plan, const plan::Refused& refused, const Kit& kit) {
-    Sheet(drafts, plan, refused, kit).draw();
+    Flow flow(drafts, kit, [&](bool first) {
+        Draft draft = new_draft(plan, "refused", Orientation::portrait);
+        draft.page.piece = refused.id;
+        draft.tag = refused.id;
+        draft.title = kit.words("refused.title");
+        draft.subtitle = refused_name(refused, kit);
+        if (first) draft.outline = kit.words("refused.outline", {{"piece", refused.id}});
+        return draft;
+    });
+    Sheet(flow, plan, refused).draw();
 }
 
 std::string refused_name(const plan::Refused& refused, const Kit& kit) {

@@ -15,16 +15,18 @@ class Steps {
 public:
     Steps(const plan::Plan& plan, const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit,
           const Tape& tape)
-        : wish_(plan.packet), piece_(piece), index_(index), kit_(kit), tape_(tape) {}
+        : plan_(plan), wish_(plan.packet), piece_(piece), index_(index), kit_(kit), tape_(tape) {}
 
     std::vector<WorkStep> all() {
+        const bool kerfed = !piece_.blank().kerfs.empty();
         template_check();
         stock();
-        coupon();
-        cuts();
-        bend();
+        if (kerfed && first_kerfed()) coupon();
+        if (kerfed) cuts();
+        if (kerfed) bend();
         ends();
         casing();
+        if (piece_.blank().is_part()) add("dry_joint", words("work_order.dry_joint_how"), {}, "install");
         add("fasten", words("work_order.fasten_how"), words("work_order.fasten_figure"), "install");
         return std::move(steps_);
     }
@@ -59,6 +61,17 @@ private:
     /// Once for an opening, whatever boards line it.
     bool first_of_opening() const { return piece_.kind == plan::Kind::arch_liner && piece_.board == 1; }
 
+    /// Where a board is of several blanks the coupon is bent before the first of them that is kerfed.
+    bool first_kerfed() const {
+        const auto whole = std::find_if(plan_.pieces.begin(), plan_.pieces.end(), [&](const plan::Piece& one) {
+            return one.spliced() && one.id == measured_id(piece_);
+        });
+        if (whole == plan_.pieces.end()) return true;
+        const auto first = std::find_if(whole->blanks.begin(), whole->blanks.end(),
+                                        [](const plan::Blank& blank) { return !blank.kerfs.empty(); });
+        return first - whole->blanks.begin() + 1 == piece_.board;
+    }
+
     void template_check() {
         if (!first_of_opening()) return;
         add("check", words(drawn("template", "work_order.check_how")),
@@ -78,6 +91,7 @@ private:
                 tape_.exact(piece_.width), "setup");
         else add("rip", words("work_order.rip_how", thick), tape_.exact(piece_.width), "cover");
         add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, "cover");
+        cuts_of_ends(true, "scarf", "cover");  // while it lies flat, its tips where the blank ends
         for (const plan::LegBoard& board : piece_.leg_boards)
             add("leg", leg_board_text(board, kit_, tape_), tape_.with_unit(board.back), "cover");
     }
@@ -133,21 +147,31 @@ private:
 
     /// What goes off the ends, and how each that is not square is cut.
     void ends() {
-        if (piece_.trim > Length())
-            add("trim", words("work_order.trim_how", {{"trim", tape_.exact(piece_.trim)}}),
-                tape_.with_unit(waste_from(piece_) - waste_until(piece_)), "strips");
+        const auto [zero, far] = piece_.blank().trims;
+        const bool marked = !piece_.blank().kerfs.empty();
+        const std::string how = !marked       ? "work_order.trim_how_plain"
+                                : zero == far ? "work_order.trim_how"
+                                              : "work_order.trim_how_one";
+        if (zero > Length() || far > Length())
+            add("trim", words(how, {{"trim", tape_.exact(std::max(zero, far))}}),
+                tape_.with_unit(waste_from(piece_) - waste_until(piece_)), marked ? "strips" : "install");
+        cuts_of_ends(false, "mitre", "strips");
+    }
+
+    /// One row for each end that is a scarf, or a mitre.
+    void cuts_of_ends(bool scarfs, const std::string& key, std::string_view kind) {
         const std::vector<std::string> where = mitre_texts(piece_, kit_);
-        std::vector<WorkStep> mitres;
+        std::size_t n = 0;
         for (std::size_t i = 0; i < piece_.blank().ends.size(); ++i) {
             const plan::BoardEnd& end = piece_.blank().ends.at(i);
             if (end.mitre.radians() == 0) continue;
-            const bool shorter = plain_face_shorter(piece_, i);
-            mitres.push_back({words("work_order.mitre"),
-                              words(shorter ? "work_order.mitre_how_shorter" : "work_order.mitre_how_longer",
-                                    {{"where", where.at(mitres.size())}}),
-                              words("work_order.angle", {{"angle", degrees_text(end.mitre, kit_)}}), sheet("strips")});
+            const std::string& meets = where.at(n++);
+            if (is_scarf(piece_, i) != scarfs) continue;
+            const std::string how =
+                plain_face_shorter(piece_, i) ? "work_order.mitre_how_shorter" : "work_order.mitre_how_longer";
+            steps_.push_back({words("work_order." + key), words(how, {{"where", meets}}),
+                              words("work_order.angle", {{"angle", degrees_text(end.mitre, kit_)}}), sheet(kind)});
         }
-        std::move(mitres.begin(), mitres.end(), std::back_inserter(steps_));
     }
 
     void casing() {
@@ -156,6 +180,7 @@ private:
             counted("work_order.casing_figure", std::get<plan::ArchLines>(piece_.lines).segments.size()), "casing");
     }
 
+    const plan::Plan& plan_;
     const job::PacketWish& wish_;
     const plan::Piece& piece_;
     const std::vector<IndexEntry>& index_;

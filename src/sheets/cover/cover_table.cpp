@@ -236,6 +236,25 @@ std::vector<std::string> mitres(const Cover& cover) {
     return lines;
 }
 
+/// The blanks of spliced boards, from zero on, and where their joints lie.
+std::vector<std::string> splices(const Cover& cover) {
+    std::vector<std::string> lines;
+    for (const plan::Piece& piece : cover.plan.pieces) {
+        if (!piece.spliced()) continue;
+        std::string blanks;
+        for (std::size_t i = 0; i < piece.blanks.size(); ++i)
+            blanks +=
+                (i == 0 ? "" : ", ") + cover.words(piece.blanks[i].kerfs.empty() ? "piece.blank_plain" : "piece.blank",
+                                                   {{"blank", piece.blank_id(i)},
+                                                    {"length", cover.tape.with_unit(piece.blanks[i].length)},
+                                                    {"n", std::to_string(piece.blanks[i].kerfs.size())}});
+        lines.push_back(cover.words("cover.spliced", {{"piece", piece.id}, {"blanks", blanks}}));
+        for (std::size_t i = 0; i < piece.joints.size(); ++i)
+            lines.push_back(joint_text(piece, i, cover.kit(), cover.tape));
+    }
+    return lines;
+}
+
 /// Each leg of an opening once, whichever of its boards has it.
 std::vector<std::string> leg_boards(const Cover& cover) {
     std::vector<std::string> lines;
@@ -254,6 +273,7 @@ void cover_table(Cover& cover) {
     notes(cover);
     list(cover, "cover.settings", settings(cover));
     list(cover, "cover.mitres", mitres(cover));
+    list(cover, "cover.splices", splices(cover));
     list(cover, "cover.leg_boards", leg_boards(cover));
 }
 

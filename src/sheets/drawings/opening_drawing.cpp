@@ -4,6 +4,7 @@
 #include <array>
 #include <optional>
 
+#include "job/shapes.h"
 #include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/labels.h"
 #include "sheets/templates/template_lines.h"
@@ -236,10 +237,9 @@ private:
 
     /// From the middle of the line that joins the springs: square to it where the whole arch is tilted, else upright.
     void rise_inside() {
-        const bool tilted = piece_.shape == job::Shape::segmental || piece_.shape == job::Shape::horseshoe ||
-                            piece_.shape == job::Shape::eyebrow;
         const Point foot = geom::middle(springs()[0], springs()[1]);
-        const Direction up = tilted ? geom::direction(springs()[0], springs()[1]).left() : Direction{0, 1};
+        const Direction up =
+            job::tilts(piece_.shape) ? geom::direction(springs()[0], springs()[1]).left() : Direction{0, 1};
         const Point crown = furthest_crossing(measured(), foot, up);
         bare_dimension(small_.at(foot), small_.at(crown));
         const Block block(pen_, {{rise_, bold()}});

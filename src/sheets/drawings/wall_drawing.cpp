@@ -24,10 +24,7 @@ constexpr Headroom concave_room{Length::points(20), Length::points(47)};
 constexpr Headroom convex_room{Length::points(38), Length::points(36)};
 
 /// Lengths of the straight parts, left and right.
-std::array<Length, 2> tail_lengths(const plan::Piece& piece) {
-    const bool from_left = piece.blank().zero == job::End::left;
-    return {piece.blank().tails.at(from_left ? 0 : 1), piece.blank().tails.at(from_left ? 1 : 0)};
-}
+std::array<Length, 2> tail_lengths(const plan::Piece& piece) { return std::get<plan::WallLines>(piece.lines).tails; }
 
 class WallDrawing {
 public:

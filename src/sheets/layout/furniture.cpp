@@ -179,7 +179,8 @@ Length millimetres(int n) { return Length::mm(n); }
 
 std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& kit) {
     for (const plan::Piece& piece : plan.pieces) {
-        const bool own = is_of(draft.page.piece, piece.id);
+        const bool own =
+            is_of(draft.page.piece, piece.id) || (piece.spliced() && draft.page.piece.starts_with(piece.id + "/"));
         if ((!own && draft.tag != piece.id && draft.tag != measured_id(piece)) ||
             piece.bend.verdict != bend::Verdict::break_likely)
             continue;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sheets/layout/furniture.h"
+#include "sheets/words/numeral.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -51,11 +52,10 @@ void ChecklistBlock::row(const plan::Kerf& kerf, Length down) {
     const Length bottom = top_left_.y - down;
     const Length base = bottom + heights_.row / 2 - 4_pt;
     tick_box(pen_, {x + 3_pt, bottom + 1.5_pt}, heights_.row - 3_pt);
-    const bool ten = kerf.n % 10 == 0;
     // A part a kerf, not a part a figure: the packet's bytes and the time to finish it hang on the number of parts.
     const Scope item = pen_.within(Tag::list_item);
     pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
-              Type{ten ? Face::condensed_bold : Face::condensed, style().strong}.at_right());
+              Type{numeral_face_of(kerf.n), style().strong}.at_right());
     pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
               Type{Face::condensed, style().text}.at_right());
     pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),

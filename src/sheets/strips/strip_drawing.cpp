@@ -139,10 +139,12 @@ private:
     }
 
     void limits() {
-        limit(bend_line(piece_, 0), "strip.bend_starts");
-        limit(bend_line(piece_, 1), "strip.bend_ends");
+        for (const std::size_t end : {std::size_t{0}, std::size_t{1}})
+            if (!bends_past(piece_, end))
+                limit(bend_line(piece_, end), end == 0 ? "strip.bend_starts" : "strip.bend_ends");
         const Length centre = piece_.blank().centre();
-        if (centre < strip_.from || centre > strip_.to) return;
+        // The middle of a part is the middle of nothing on the wall.
+        if (centre < strip_.from || centre > strip_.to || piece_.blank().is_part()) return;
         draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
         place_beside(Role::centre, centre, 5_pt, "strip.centre", Worth::centre);
     }
@@ -164,8 +166,9 @@ private:
         const plan::BoardEnd& end = piece_.blank().ends.at(i);
         const auto on_strip = [&](Length at) { return at >= strip_.from && at <= strip_.to; };
         const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
-        if (piece_.trim > 0_mm && !said.trim && on_strip(waste)) {
-            const fonts::Words::Values trim{{"trim", context_.tape.exact(piece_.trim)}};
+        const Length sawn = piece_.blank().trims.at(i);
+        if (sawn > 0_mm && !said.trim && on_strip(waste)) {
+            const fonts::Words::Values trim{{"trim", context_.tape.exact(sawn)}};
             MarkWords& beside = words_beside(Role::limit, waste, 5_pt, words("strip.trim", trim), Worth::cut);
             beside.shorter = {words("strip.trim_short", trim)};
             beside.side = (i == 0) == frame_.runs_right() ? MarkWords::Side::left : MarkWords::Side::right;
@@ -176,7 +179,7 @@ private:
             words_beside(Role::limit, end.plain_face, 4_pt, words("strip.plain_face"), Worth::plain_face);
         if (said.mitre || !on_strip(end.kerf_face)) return;
         words_beside(Role::limit, end.kerf_face, 5_pt, mitre_words(piece_, i, pen_.kit()), Worth::cut).shorter = {
-            words("strip.mitre_short", {{"angle", degrees_text(end.mitre, pen_.kit())}})};
+            mitre_words_short(piece_, i, pen_.kit())};
     }
 
     std::string identity_words() const {

@@ -51,7 +51,7 @@ bool lines_in_zone(Pen& pen, const Zone& words, bool from_left, std::vector<Line
 /// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
 /// its angle stands with the trim.
 std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
-    const std::string trim = context.tape.exact(context.piece.trim);
+    const std::string trim = context.tape.exact(context.piece.blank().trims.at(end));
     if (!context.lanes.edge || !has_mitre(context.piece, end))
         return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
     const fonts::Words::Values both{{"trim", trim},
@@ -161,12 +161,12 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
 
 Length waste_until(const plan::Piece& piece) {
     return has_mitre(piece, 0) ? std::min(piece.blank().ends[0].kerf_face, piece.blank().ends[0].plain_face)
-                               : piece.trim;
+                               : piece.blank().trims[0];
 }
 
 Length waste_from(const plan::Piece& piece) {
     return has_mitre(piece, 1) ? std::max(piece.blank().ends[1].kerf_face, piece.blank().ends[1].plain_face)
-                               : piece.blank().length - piece.trim;
+                               : piece.blank().length - piece.blank().trims[1];
 }
 
 bool plain_face_shorter(const plan::Piece& piece, std::size_t end) {
@@ -175,13 +175,30 @@ bool plain_face_shorter(const plan::Piece& piece, std::size_t end) {
 }
 
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit) {
-    return kit.words(plain_face_shorter(piece, end) ? "strip.mitre_plain_shorter" : "strip.mitre_plain_longer",
+    const std::string cut = is_scarf(piece, end) ? "strip.scarf" : "strip.mitre";
+    return kit.words(cut + (plain_face_shorter(piece, end) ? "_plain_shorter" : "_plain_longer"),
                      {{"angle", degrees_text(piece.blank().ends.at(end).mitre, kit)}});
 }
 
+std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const Kit& kit) {
+    return kit.words(is_scarf(piece, end) ? "strip.scarf_short" : "strip.mitre_short",
+                     {{"angle", degrees_text(piece.blank().ends.at(end).mitre, kit)}});
+}
+
+bool is_scarf(const plan::Piece& piece, std::size_t end) {
+    return piece.blank().ends.at(end).meets == plan::BoardEnd::Meets::blank;
+}
+
+bool bends_past(const plan::Piece& piece, std::size_t end) {
+    const plan::Blank& blank = piece.blank();
+    if (!is_scarf(piece, end)) return false;
+    return end == 0 ? blank.bend_start < blank.ends[0].kerf_face : blank.bend_end > blank.ends[1].plain_face;
+}
+
 Length bend_line(const plan::Piece& piece, std::size_t end) {
-    if (has_mitre(piece, end)) return piece.blank().ends.at(end).kerf_face;
-    return end == 0 ? piece.blank().bend_start : piece.blank().bend_end;
+    const plan::Blank& blank = piece.blank();
+    if (has_mitre(piece, end) && !is_scarf(piece, end)) return blank.ends.at(end).kerf_face;
+    return end == 0 ? blank.bend_start : blank.bend_end;
 }
 
 void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
@@ -226,17 +243,22 @@ std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context,
                         pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
                         {Face::bold, style.small}}});
     };
+    // Words keep off the slope of a scarf.
+    const Length tail_from = is_scarf(piece, 0) ? piece.blank().ends[0].kerf_face : trim_start;
+    const Length tail_to = is_scarf(piece, 1) ? piece.blank().ends[1].plain_face : trim_end;
     if (strip.from < piece.blank().bend_start)
-        tail(std::max(strip.from, trim_start), std::min({strip.to, piece.blank().bend_start, before_kerfs}),
+        tail(std::max(strip.from, tail_from), std::min({strip.to, piece.blank().bend_start, before_kerfs}),
              piece.blank().tails[0]);
     if (strip.to > piece.blank().bend_end)
-        tail(std::max({strip.from, piece.blank().bend_end, after_kerfs}), std::min(strip.to, trim_end),
+        tail(std::max({strip.from, piece.blank().bend_end, after_kerfs}), std::min(strip.to, tail_to),
              piece.blank().tails[1]);
     const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
     std::array<WasteWords, 2> said;
     if (strip.from < hatch_end)
         said[0] = trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true,
                             at_zero, frame.runs_right());
+    else if (at_zero && is_scarf(piece, 0) && !context.lanes.edge)
+        zero_words(pen, context, zone({}, std::min(piece.blank().ends[0].kerf_face, before_kerfs)), frame.runs_right());
     if (strip.to > hatch_start)
         said[1] =
             trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank().length, strip.to)),

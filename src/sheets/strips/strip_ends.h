@@ -50,6 +50,12 @@ Length waste_from(const plan::Piece& piece);
 bool plain_face_shorter(const plan::Piece& piece, std::size_t end);
 /// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
+/// The same in short: "MITRE 35.6°".
+std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const Kit& kit);
+/// Whether an end is cut to meet the next blank of its board.
+bool is_scarf(const plan::Piece& piece, std::size_t end);
+/// Whether the bend goes on there in the next blank.
+bool bends_past(const plan::Piece& piece, std::size_t end);
 /// Where the heavy line stands that the bend starts or ends at: at a mitre the cut on the kerf face.
 Length bend_line(const plan::Piece& piece, std::size_t end);
 /// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.

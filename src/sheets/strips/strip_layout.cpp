@@ -1,12 +1,14 @@
 #include "sheets/strips/strip_layout.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
 
 #include "measure/require.h"
 #include "sheets/strips/strip_lanes.h"
+#include "sheets/words/numeral.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -83,10 +85,10 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     };
     const Length last = whole_step_down(strip.to - tape.mark_step() / 4, tape.mark_step());
     // Beside the cut of an end the words stand on the side of the board.
-    const Length board = strip.end_kerf == 0 ? std::max(strip.from, piece.trim) : strip.from;
+    const Length board = strip.end_kerf == 0 ? std::max(strip.from, piece.blank().trims[0]) : strip.from;
     if (!strip.has_kerfs()) return std::min(whole_step_up(board + kept_end / 5, tape.mark_step()), last);
     // Words of the waste have its part of the lane.
-    const Length lane_from = strip.from > 0_mm && strip.from < piece.trim ? piece.trim : strip.from;
+    const Length lane_from = strip.from > 0_mm ? std::max(strip.from, piece.blank().trims[0]) : strip.from;
     const auto first = [&](Length words) { return whole_step_up(lane_from + words, tape.mark_step()); };
     const Length end = std::min(strip.to, piece.blank().bend_end);
     struct Try {
@@ -105,10 +107,9 @@ NumeralWidths numeral_widths(const plan::Piece& piece, const Strip& strip, const
     NumeralWidths widths;
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
         const std::string n = std::to_string(piece.blank().kerfs[i].n);
-        widths.at_17 = std::max(widths.at_17, kit.faces.width(page::Face::condensed, n, kit.style.title));
-        widths.at_13 = std::max(widths.at_13, kit.faces.width(page::Face::condensed, n, kit.style.strong));
-        widths.at_13_bold =
-            std::max(widths.at_13_bold, kit.faces.width(page::Face::condensed_bold, n, kit.style.strong));
+        widths.at_17 = std::max(widths.at_17, kit.faces.width(numeral_face, n, kit.style.title));
+        widths.at_13 = std::max(widths.at_13, kit.faces.width(numeral_face, n, kit.style.strong));
+        widths.at_13_bold = std::max(widths.at_13_bold, kit.faces.width(numeral_face_of_tens, n, kit.style.strong));
     }
     return widths;
 }
@@ -152,6 +153,13 @@ Part beside_cut(Length trim, Length drawn, Length step) {
     return {trim <= drawn ? 0_mm : whole_step_down(trim - kept_end, step), whole_step_up(trim + kept_end, step)};
 }
 
+/// How far from either end its cut stands: the trim, or where the slope of a scarf ends.
+std::array<Length, 2> cuts_of(const plan::Blank& blank) {
+    const auto scarf = [&](std::size_t end) { return blank.ends.at(end).meets == plan::BoardEnd::Meets::blank; };
+    return {scarf(0) ? blank.ends[0].kerf_face : blank.trims[0],
+            scarf(1) ? blank.length - blank.ends[1].plain_face : blank.trims[1]};
+}
+
 Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     // A strip of a small sheet that holds a straight end must hold a kerf too.
     const Length room = longest - room_for_kerfs;
@@ -167,17 +175,21 @@ Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     Parts parts;
     parts.marked.from = first <= drawn ? 0_mm : std::max(0_mm, whole_step_down(first - kept(0), step));
     parts.marked.to = blank - last <= drawn ? blank : std::min(blank, whole_step_up(last + kept(1), step));
-    if (piece.trim <= 0_mm) return parts;
-    const Part cut = beside_cut(piece.trim, drawn, step);
-    if (piece.trim < parts.marked.from) parts.zero = cut;
-    if (blank - piece.trim > parts.marked.to) parts.far = Part{whole_step_down(blank - cut.to, step), blank - cut.from};
+    const auto [zero_trim, far_trim] = cuts_of(piece.blank());
+    const Length far_cut = blank - far_trim;
+    const Part at_zero = beside_cut(zero_trim, drawn, step);
+    const Part at_far = beside_cut(far_trim, drawn, step);
+    const bool zero_sawn = zero_trim > 0_mm;
+    const bool far_sawn = far_trim > 0_mm;
+    if (zero_sawn && zero_trim < parts.marked.from) parts.zero = at_zero;
+    if (far_sawn && far_cut > parts.marked.to)
+        parts.far = Part{whole_step_down(blank - at_far.to, step), blank - at_far.from};
     // A cut that the marks' own strip just reaches has room there for what is said of the waste.
-    if (!parts.zero && parts.marked.from > piece.trim - words_of_waste)
+    if (zero_sawn && !parts.zero && parts.marked.from > zero_trim - words_of_waste)
         parts.marked.from =
-            std::min(parts.marked.from, std::max(0_mm, whole_step_down(piece.trim - words_of_waste, step)));
-    if (!parts.far && parts.marked.to < blank - piece.trim + words_of_waste)
-        parts.marked.to =
-            std::max(parts.marked.to, std::min(blank, whole_step_up(blank - piece.trim + words_of_waste, step)));
+            std::min(parts.marked.from, std::max(0_mm, whole_step_down(zero_trim - words_of_waste, step)));
+    if (far_sawn && !parts.far && parts.marked.to < far_cut + words_of_waste)
+        parts.marked.to = std::max(parts.marked.to, std::min(blank, whole_step_up(far_cut + words_of_waste, step)));
     // An end that all but reaches the marks is drawn with them, where a kerf still finds room beside it.
     const Length most = std::max(room, drawn);
     if (parts.zero && parts.zero->to >= parts.marked.from) {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "sheets/strips/strip_ends.h"
+#include "sheets/words/numeral.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -94,8 +95,8 @@ private:
     }
 
     Type numeral_type(const plan::Kerf& kerf) const {
-        return {kerf.n % 10 == 0 ? Face::condensed_bold : Face::condensed,
-                strip_.numbering == Numbering::one_row_large ? style().title : style().strong, Align::centre};
+        return {numeral_face_of(kerf.n), strip_.numbering == Numbering::one_row_large ? style().title : style().strong,
+                Align::centre};
     }
 
     /// Where the numerals of one row stand across the page: each at its tick, but inside the strip, and a neighbour of

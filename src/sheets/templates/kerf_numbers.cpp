@@ -1,4 +1,5 @@
 #include "sheets/templates/kerf_numbers.h"
+#include "sheets/words/numeral.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -47,8 +48,7 @@ std::vector<Figure> number_kerfs(const Pen& pen, const std::vector<plan::KerfTic
     for (std::size_t i = 0; i < ticks.size(); ++i) {
         const int n = ticks[i].n;
         if (n % 5 != 0) continue;
-        const Face face = n % 10 == 0 ? Face::condensed_bold : Face::condensed;
-        const Block block(pen, {{std::to_string(n), {face, pen.kit().style.strong}}});
+        const Block block(pen, {{std::to_string(n), {numeral_face_of(n), pen.kit().style.strong}}});
         const Path& tick = ticks[i].line;
         const Direction out = geom::direction(tick.end(), tick.start());
         const Direction along{out.y, -out.x};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/shapes.h"
 #include "measure/fraction.h"
 #include "measure/require.h"
 
@@ -19,29 +20,12 @@ std::string value_text(const std::variant<plan::Length, double, int, std::string
 }
 
 /// By the radius of its sides against its span, as near as a tape tells them apart.
-const char* pointed_key(const plan::Piece& piece) {
+std::string pointed_key(const plan::Piece& piece) {
     const auto& arch = std::get<plan::ArchLines>(piece.lines);
     if (arch.arcs.empty() || !arch.springs_level()) return "piece.shape_pointed";
     const Length more = arch.arcs.front().radius - piece.measured_span;
     if (measure::abs(more) < Length::inches(1.0 / 32)) return "piece.shape_pointed_equilateral";
     return more > 0_mm ? "piece.shape_pointed_lancet" : "piece.shape_pointed_drop";
-}
-
-const char* shape_key(const plan::Piece& piece) {
-    switch (piece.shape) {
-        case job::Shape::segmental: return "piece.shape_segmental";
-        case job::Shape::semicircular: return "piece.shape_semicircular";
-        case job::Shape::elliptical: return "piece.shape_elliptical";
-        case job::Shape::three_centred: return "piece.shape_three_centred";
-        case job::Shape::pointed: return pointed_key(piece);
-        case job::Shape::tudor: return "piece.shape_tudor";
-        case job::Shape::parabolic: return "piece.shape_parabolic";
-        case job::Shape::catenary: return "piece.shape_catenary";
-        case job::Shape::horseshoe: return "piece.shape_horseshoe";
-        case job::Shape::eyebrow: return "piece.shape_eyebrow";
-        case job::Shape::ordinates: return "piece.shape_ordinates";
-    }
-    throw measure::Bug("a shape without a name");
 }
 
 /// "OPEN, then CLOSE": what the kerfs do from zero on.
@@ -72,12 +56,20 @@ std::string even_text(const plan::Piece& piece, const Tape& tape) {
 
 }  // namespace
 
+std::string shape_key(job::Shape shape) {
+    std::string key = "piece.shape_" + std::string(job::word(shape));
+    std::replace(key.begin(), key.end(), '-', '_');
+    return key;
+}
+
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
     return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner" : "piece.wall_board");
 }
 
 std::string shape_name(const plan::Piece& piece, const Kit& kit) {
-    return piece.kind == plan::Kind::arch_liner ? kit.words(shape_key(piece)) : std::string();
+    return piece.kind == plan::Kind::arch_liner
+               ? kit.words(piece.shape == job::Shape::pointed ? pointed_key(piece) : shape_key(piece.shape))
+               : std::string();
 }
 
 std::string measured_id(const plan::Piece& piece) {
@@ -87,6 +79,7 @@ std::string measured_id(const plan::Piece& piece) {
 bool opens(const plan::BendRun& run) { return run.on == bend::KerfsOn::outside; }
 
 std::string kerf_side(const plan::Piece& piece, const Kit& kit) {
+    if (piece.blank().runs.empty()) return kit.words("piece.no_bend");
     if (piece.blank().bends_both_ways()) return by_turns(piece, kit);
     return kit.words(opens(piece.blank().runs.front()) ? "piece.kerfs_outside" : "piece.kerfs_inside");
 }
@@ -183,6 +176,11 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
         if (end.mitre.radians() == 0) continue;
         const bool left = (piece.blank().zero == job::End::left) == (i == 0);
         const std::string angle = degrees_text(end.mitre, kit);
+        if (end.meets == plan::BoardEnd::Meets::blank) {
+            const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (i == 0 ? -1 : 1));
+            texts.push_back(kit.words("piece.scarf_blank", {{"angle", angle}, {"other", other}}));
+            continue;
+        }
         if (end.meets == plan::BoardEnd::Meets::board) {
             const std::string other = measured_id(piece) + "/" + std::to_string(piece.board + (left ? -1 : 1));
             texts.push_back(kit.words("piece.mitre_board", {{"angle", angle}, {"other", other}}));
@@ -191,6 +189,17 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
         }
     }
     return texts;
+}
+
+std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape) {
+    const plan::Joint& one = piece.joints.at(joint);
+    return kit.words("piece.joint",
+                     {{"under", piece.blank_id(joint)},
+                      {"over", piece.blank_id(joint + 1)},
+                      {"angle", degrees_text(one.angle, kit)},
+                      {"scarf", tape.exact(one.scarf)},
+                      {"at", tape.with_unit(one.at)},
+                      {"where", kit.words(one.in_bend ? "piece.joint_in_bend" : "piece.joint_straight")}});
 }
 
 std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape) {

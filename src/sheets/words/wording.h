@@ -12,6 +12,8 @@ namespace kerfpacket::sheets {
 
 /// "Arch liner", "Wall board".
 std::string piece_name(const plan::Piece& piece, const Kit& kit);
+/// The words for a shape, as "piece.shape_three_centred".
+std::string shape_key(job::Shape shape);
 /// "segmental", "pointed, lancet": the head of an opening; empty for a wall.
 std::string shape_name(const plan::Piece& piece, const Kit& kit);
 /// What the job calls the opening or wall: the piece's name without the number of its board.
@@ -51,6 +53,8 @@ std::string media_text(const job::Media& media, const Kit& kit);
 std::string degrees_text(measure::Angle angle, const Kit& kit);
 /// One for each end of a piece that is cut on a mitre: "35.6 degrees where it meets A/2".
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
+/// "S/1 to S/2: scarf 45.0 degrees, 3/4 in long, its middle 96 in from zero of the whole board, in straight wood".
+std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape);
 /// "left leg: 81-3/4 in along the back, 80-15/16 in along the face, mitre 35.6 degrees at the top".
 std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape);
 

@@ -26,7 +26,9 @@ job::Wall spaced() {
     return wall;
 }
 
-std::array<Length, 2> without_trim(const Piece& piece) { return {piece.trim, piece.blank().length - piece.trim}; }
+std::array<Length, 2> without_trim(const Piece& piece) {
+    return {piece.blank().trims[0], piece.blank().length - piece.blank().trims[0]};
+}
 
 Serves after(const std::function<void(job::Wall&)>& change, const job::Wall& before = spaced()) {
     job::Wall wall = before;

@@ -187,7 +187,7 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
         }
         const auto& ends = sheet.piece.blank().ends;
         const auto mitred = [](const plan::BoardEnd& end) { return end.mitre.radians() != 0; };
-        wanted[sheet.name] = {sheet.piece.trim > 0_mm ? 2U : 0U,
+        wanted[sheet.name] = {sheet.piece.blank().trims[0] > 0_mm ? 2U : 0U,
                               static_cast<std::size_t>(std::count_if(ends.begin(), ends.end(), mitred))};
     }
     for (const auto& [name, count] : wanted) {
@@ -270,13 +270,13 @@ TEST(FaceStrip, WasteBeginsBeyondTheMitre) {
             EXPECT_LE(waste_until(piece), std::min(piece.blank().ends[0].kerf_face, piece.blank().ends[0].plain_face))
                 << sheet.name;
         } else {
-            EXPECT_EQ(waste_until(piece), piece.trim) << sheet.name;
+            EXPECT_EQ(waste_until(piece), piece.blank().trims[0]) << sheet.name;
         }
         if (piece.blank().ends[1].mitre.radians() != 0) {
             EXPECT_GE(waste_from(piece), std::max(piece.blank().ends[1].kerf_face, piece.blank().ends[1].plain_face))
                 << sheet.name;
         } else {
-            EXPECT_EQ(waste_from(piece), piece.blank().length - piece.trim) << sheet.name;
+            EXPECT_EQ(waste_from(piece), piece.blank().length - piece.blank().trims[0]) << sheet.name;
         }
     }
     EXPECT_GT(mitres, 20U);

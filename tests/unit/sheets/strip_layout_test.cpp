@@ -74,7 +74,7 @@ TEST(StripLayout, TheCutOfEveryEndStandsOnAStrip) {
     int apart = 0;
     for (const Layout& layout : layouts()) {
         SCOPED_TRACE(layout.name);
-        const Length trim = layout.piece.trim;
+        const Length trim = layout.piece.blank().trims[0];
         if (trim <= 0_mm) continue;
         for (const Length cut : {trim, layout.piece.blank().length - trim})
             EXPECT_TRUE(std::any_of(layout.strips.begin(), layout.strips.end(), [&](const Strip& strip) {

@@ -114,7 +114,7 @@ TEST(WorkOrder, ItsPageNumbersAreTrueBehindAChangePage) {
     const plan::Plan plan = alder();
     plan::Plan before = plan;
     before.header.revision = "0";
-    for (plan::Piece& piece : before.pieces) piece.blanks.front().length += measure::Length::mm(1);
+    for (plan::Piece& piece : before.pieces) piece.whole.length += measure::Length::mm(1);
     const std::vector<job::Value> nothing;
     expect_true_pages(make_packet({plan, nothing}, {before, nothing}, kit()));
 }

@@ -1,0 +1,24 @@
+#include "plan/piece.h"
+
+#include <algorithm>
+
+namespace kerfpacket::plan {
+
+Piece Piece::of_blank(std::size_t i) const {
+    Piece one = *this;
+    if (!spliced()) return one;
+    one.id = blank_id(i);
+    one.board = static_cast<int>(i) + 1;
+    one.boards = static_cast<int>(blanks.size());
+    one.whole = blanks.at(i);
+    one.blanks = {one.whole};
+    one.joints.clear();
+    int before = 0;
+    for (std::size_t k = 0; k < i; ++k) before += static_cast<int>(blanks[k].kerfs.size());
+    const int kerfs = static_cast<int>(one.whole.kerfs.size());
+    std::erase_if(one.weak_links, [&](int n) { return n <= before || n > before + kerfs; });
+    for (int& n : one.weak_links) n -= before;
+    return one;
+}
+
+}  // namespace kerfpacket::plan

@@ -1,0 +1,415 @@
+#include "plan/splice.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+#include <utility>
+
+#include <fmt/format.h>
+
+#include "plan/stock_boards.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace measure::literals;
+
+/// Joints of one board: more than a wall has.
+constexpr std::size_t most_joints = 40;
+/// Wood that is wished for between a joint and the bend, for clamps and fasteners. Judgement.
+constexpr Length hand = 6_in;
+/// What computing leaves.
+constexpr Length hair = 0.001_mm;
+
+std::string text(Length length, const job::Job& job) {
+    return measure::length_text(measure::round_to_tape(length, job.header.units), job.header.units);
+}
+
+/// To whole feet, or tenths of a metre: as boards are sold.
+std::string sold_text(Length at_least, const job::Job& job) {
+    const Length step = job.header.units == measure::Unit::inch ? 12_in : 100_mm;
+    return measure::length_text(step * std::ceil(at_least / step - 1e-6), job.header.units);
+}
+
+/// Why a joint cannot be somewhere.
+enum class Bar { none, short_blank, kept_out, by_hand, flat, strain };
+
+/// What a joint does at a place: kerfs that go, from the first to the one after the last, and the flat that is left.
+struct Place {
+    Length at;  ///< middle of the scarf, from zero
+    Bar bar = Bar::none;
+    std::size_t first = 0;
+    std::size_t end = 0;
+    double curvature = 0;  ///< the sharpest in the scarf, in 1/mm; 0 where it is straight
+    Length near;           ///< there, what lacks of a hand's breadth between the scarf and the bend
+    Length off;            ///< how far the flat stands off the curve
+    std::size_t gone() const { return end - first; }
+};
+
+class Splicing {
+public:
+    Splicing(const Request& wanted, const Laid& laid, const job::Job& job)
+        : board_(*wanted.wanted),
+          blank_(laid.blank),
+          verdict_(laid.bend.verdict),
+          by_hand_(laid.cut.kerfs_given),
+          kerf_(laid.cut.kerf),
+          scarf_(scarf_of(board_)),
+          unit_(job.header.units),
+          stock_(stock_for(wanted, job)) {}
+
+    static Length scarf_of(const job::Board& board) {
+        // As long as the board is thick: 45 degrees, which any saw cuts. Common practice, no source.
+        return board.scarf.value > Length() ? board.scarf.value : board.thickness.value;
+    }
+
+    bool needed() const { return !board_.joints.empty() || between(nullptr, nullptr) > most() + hair; }
+    Length most() const { return stock_.most; }
+    const LongestBlank& stock() const { return stock_; }
+    Length scarf() const { return scarf_; }
+
+    Place place(Length at) const {
+        Place place;
+        place.at = at;
+        const Length half = scarf_ / 2;
+        if (at < least_blank - half - hair || blank_.length - at < least_blank - half - hair)
+            place.bar = Bar::short_blank;
+        for (const auto& [from, to] : board_.no_splice)
+            if (at + half > from.value + hair && at - half < to.value - hair) place.bar = Bar::kept_out;
+        if (place.bar != Bar::none) return place;
+        bend_at(place);
+        return place;
+    }
+
+    /// Places that a tape finds, every half inch or 10 mm, where a joint can be; in order.
+    std::vector<Place> places() const {
+        const Length step = unit_ == measure::Unit::inch ? 0.5_in : 10_mm;
+        std::vector<Place> all;
+        for (Length at = step * std::ceil((least_blank - scarf_ / 2) / step); at < blank_.length; at = at + step)
+            if (const Place one = place(at); one.bar == Bar::none) all.push_back(one);
+        return all;
+    }
+
+    /// How long the blank between two joints is, as it is cut by tape; none for an end of the board.
+    Length between(const Place* from, const Place* to) const {
+        const Length low = from == nullptr ? Length() : from->at - scarf_ / 2;
+        const Length high = to == nullptr ? blank_.length : to->at + scarf_ / 2;
+        return measure::round_to_tape(high - low, unit_);
+    }
+
+    /// What a blank of that length takes from the shortest board of the stock that holds it.
+    Length taken(Length length) const {
+        const auto found = std::lower_bound(stock_.rooms.begin(), stock_.rooms.end(), length - hair);
+        return found == stock_.rooms.end() ? length : *found;
+    }
+
+private:
+    void bend_at(Place& place) const {
+        const Length half = scarf_ / 2;
+        const auto& kerfs = blank_.kerfs;
+        const auto low = [&](const Kerf& kerf) { return kerf.at + kerf_ / 2 <= place.at - half; };
+        const auto high = [&](const Kerf& kerf) { return kerf.at - kerf_ / 2 < place.at + half; };
+        place.first = static_cast<std::size_t>(std::partition_point(kerfs.begin(), kerfs.end(), low) - kerfs.begin());
+        place.end = static_cast<std::size_t>(std::partition_point(kerfs.begin(), kerfs.end(), high) - kerfs.begin());
+        place.end = std::max(place.end, place.first);
+        const bool straight = place.at + half <= blank_.bend_start + hair || place.at - half >= blank_.bend_end - hair;
+        if (straight && place.gone() == 0) {
+            const Length clear = std::max(blank_.bend_start - place.at, place.at - blank_.bend_end) - half;
+            place.near = std::max(Length(), hand - clear);
+            return;
+        }
+        // Where kerfs stand in a straight end they bend nothing, but one is not cut into a joint.
+        const Kerf* sharpest = nullptr;
+        for (std::size_t i = place.first - std::min<std::size_t>(place.first, 1);
+             i < std::min(place.end + 1, kerfs.size()); ++i)
+            if (kerfs[i].radius.mm() > 0 && (sharpest == nullptr || kerfs[i].radius < sharpest->radius))
+                sharpest = &kerfs[i];
+        if (place.gone() > 0 && by_hand_) {
+            place.bar = Bar::by_hand;
+            return;
+        }
+        if (sharpest == nullptr) return;
+        place.curvature = 1 / sharpest->radius.mm();
+        // An end of the board's kerfs is no neighbour: what bends there would bend nowhere.
+        if (place.first == 0 || place.end == kerfs.size()) {
+            place.bar = Bar::flat;
+            return;
+        }
+        const Kerf& before = kerfs[place.first - 1];
+        const Kerf& after = kerfs[place.end];
+        const Length gap = after.at - before.at;
+        place.off = gap * (gap.mm() * place.curvature) / 8;
+        if (place.off > most_flat) place.bar = Bar::flat;
+        for (const Kerf* beside : {&before, &after}) {
+            const double more = (beside->spacing + gap) / 2 / beside->spacing;
+            if (place.gone() > 0 && bend::strain_verdict(beside->utilisation * more) > verdict_)
+                place.bar = Bar::strain;
+        }
+    }
+
+    static LongestBlank stock_for(const Request& wanted, const job::Job& job) {
+        const job::Board& board = *wanted.wanted;
+        LongestBlank stock =
+            longest_blank(section_of(board.material.value, board.thickness.value, board.width.value, job.stock),
+                          job.stock, job.header.units);
+        if (board.max_blank) stock.most = std::min(stock.most, board.max_blank->value);
+        return stock;
+    }
+
+    const job::Board& board_;
+    const Blank& blank_;
+    bend::Verdict verdict_;
+    bool by_hand_;
+    Length kerf_;
+    Length scarf_;
+    measure::Unit unit_;
+    LongestBlank stock_;
+};
+
+/// What is wished of joints, the first before the others: least bend, least stock, blanks of like length.
+struct Cost {
+    double bend = 0;
+    double stock = 0;
+    double uneven = 0;
+    auto operator<=>(const Cost&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs on <=>
+    Cost operator+(const Cost& other) const { return {bend + other.bend, stock + other.stock, uneven + other.uneven}; }
+};
+
+/// The fewest joints and of those the cheapest, by going from place to place, a joint more each time; none where that
+/// cannot be.
+std::vector<Place> chosen(const Splicing& splicing, const std::vector<Place>& places) {
+    struct Way {
+        Cost cost;
+        std::size_t before = 0;
+        bool open = false;
+    };
+    const auto step = [&](const Place* from, const Place* to) -> std::optional<Cost> {
+        const Length length = splicing.between(from, to);
+        if (length > splicing.most() + hair || length < least_blank - hair) return std::nullopt;
+        // In whole hundredths, so that sums taken in another order are the same.
+        const auto whole = [](double value) { return std::round(value * 100); };
+        const double bent = to == nullptr ? 0 : std::round(to->curvature * 1e9) + std::round(to->near.mm());
+        return Cost{bent, whole(splicing.taken(length).mm()), whole(length.mm()) * whole(length.mm())};
+    };
+    std::vector<std::vector<Way>> ways;
+    std::vector<Way> first(places.size());
+    for (std::size_t i = 0; i < places.size(); ++i)
+        if (const auto cost = step(nullptr, &places[i])) first[i] = {*cost, i, true};
+    ways.push_back(std::move(first));
+    for (std::size_t joints = 1; joints <= most_joints; ++joints) {
+        const std::vector<Way>& last = ways.back();
+        std::optional<std::size_t> best;
+        Cost least;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            const auto rest = step(&places[i], nullptr);
+            if (!last[i].open || !rest || (best && !(last[i].cost + *rest < least))) continue;
+            best = i;
+            least = last[i].cost + *rest;
+        }
+        if (best) {
+            std::vector<Place> found(joints);
+            std::size_t at = *best;
+            for (std::size_t n = joints; n-- > 0;) {
+                found[n] = places[at];
+                at = ways[n][at].before;
+            }
+            return found;
+        }
+        std::vector<Way> next(places.size());
+        for (std::size_t i = 0; i < places.size(); ++i)
+            for (std::size_t j = 0; j < i; ++j) {
+                if (!last[j].open) continue;
+                const auto cost = step(&places[j], &places[i]);
+                if (!cost || (next[i].open && !(last[j].cost + *cost < next[i].cost))) continue;
+                next[i] = {last[j].cost + *cost, j, true};
+            }
+        ways.push_back(std::move(next));
+    }
+    return {};
+}
+
+std::string why(Bar bar, const job::Job& job) {
+    switch (bar) {
+        case Bar::short_blank: return "it would leave a blank shorter than " + text(least_blank, job);
+        case Bar::kept_out: return "it is in no_splice";
+        case Bar::by_hand: return "a kerf that is given by hand stands in the scarf";
+        case Bar::flat: return "without the kerfs of the scarf the board would be seen to be flat there";
+        case Bar::strain: return "the kerfs beside the scarf would bear more than they hold";
+        case Bar::none: break;
+    }
+    return {};
+}
+
+job::Diagnostics wrong(job::Position at, std::string message, std::string hint) {
+    return {{job::Severity::error, at, std::move(message), std::move(hint)}};
+}
+
+/// Joints that the job wishes for.
+tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splicing, const Request& wanted,
+                                                          const std::vector<Place>& places, const job::Job& job) {
+    std::vector<Place> joints;
+    job::Diagnostics all;
+    for (const auto& joint : wanted.wanted->joints) {
+        joints.push_back(splicing.place(joint.value));
+        if (joints.back().bar == Bar::none) continue;
+        const auto nearer = [&](const Place& a, const Place& b) {
+            return measure::abs(a.at - joint.value) < measure::abs(b.at - joint.value);
+        };
+        const auto nearest = std::min_element(places.begin(), places.end(), nearer);
+        job::append(
+            all,
+            wrong(joint.at, "there can be no joint at " + text(joint.value, job) + ": " + why(joints.back().bar, job),
+                  nearest == places.end() ? "there is no place for a joint in this board"
+                                          : "the nearest place is " + text(nearest->at, job)));
+    }
+    if (!all.empty()) return tl::unexpected(std::move(all));
+    for (std::size_t i = 0; i <= joints.size(); ++i) {
+        const Length length =
+            splicing.between(i == 0 ? nullptr : &joints[i - 1], i == joints.size() ? nullptr : &joints[i]);
+        const job::Position at = wanted.wanted->joints[std::min(i, joints.size() - 1)].at;
+        if (length < least_blank - hair)
+            job::append(all, wrong(at, fmt::format("blank {} from zero would be {} long", i + 1, text(length, job)),
+                                   "expected joints that leave blanks of " + text(least_blank, job) + " or more"));
+        if (length > splicing.most() + hair)
+            job::append(all,
+                        wrong(at,
+                              fmt::format("blank {} from zero would be {} long, and the longest that can be had is {}",
+                                          i + 1, text(length, job), text(splicing.most(), job)),
+                              "expected another joint in it, or longer stock"));
+    }
+    if (!all.empty()) return tl::unexpected(std::move(all));
+    return joints;
+}
+
+/// Laid out again without the kerfs that joints leave no room for: their neighbours are judged by what they bear now.
+tl::expected<Laid, job::Diagnostics> without_kerfs(const Request& wanted, const Laid& laid,
+                                                   const std::vector<Place>& joints, const Wood& wood,
+                                                   const job::Job& job) {
+    job::Board board = *wanted.wanted;
+    board.kerfs.clear();
+    board.spacing = {};
+    for (std::size_t i = 0; i < laid.blank.kerfs.size(); ++i)
+        if (std::none_of(joints.begin(), joints.end(), [&](const Place& one) { return i >= one.first && i < one.end; }))
+            board.kerfs.push_back({laid.blank.kerfs[i].at, wanted.wanted->at});
+    const Cut cut{laid.cut.depth, Cut::Kerfs::by_hand, laid.cut.spacing, laid.cut.least_spacing, 0};
+    auto again = lay_out(wanted.with(board), cut, wood, job);
+    if (!again) return again;
+    again->cut.spacing_given = laid.cut.spacing_given;
+    again->cut.kerfs_given = laid.cut.kerfs_given;
+    return again;
+}
+
+/// The part of a board between two joints, counted from its own end nearer to zero. The blank nearer to zero lies
+/// under: at its joint its plain face is the shorter, and that of the next blank laps over.
+Blank part(const Blank& whole, const Joint* from, const Joint* to) {
+    const Length low = from == nullptr ? Length() : from->from();
+    const Length high = to == nullptr ? whole.length : to->to();
+    Blank part;
+    part.zero = whole.zero;
+    part.length = high - low;
+    const auto here = [&](Length at) { return std::clamp(at - low, Length(), part.length); };
+    part.bend_start = here(whole.bend_start);
+    part.bend_end = here(whole.bend_end);
+    for (const BendRun& run : whole.runs)
+        if (here(run.to) > here(run.from)) part.runs.push_back({here(run.from), here(run.to), run.on});
+    const auto moved = [&](BoardEnd end) {
+        end.kerf_face = end.kerf_face - low;
+        end.plain_face = end.plain_face - low;
+        return end;
+    };
+    part.ends = {moved(whole.ends[0]), moved(whole.ends[1])};
+    part.trims = whole.trims;
+    if (from != nullptr) {
+        part.ends[0] = {BoardEnd::Meets::blank, from->angle, from->scarf, Length()};
+        part.trims[0] = {};
+    }
+    if (to != nullptr) {
+        part.ends[1] = {BoardEnd::Meets::blank, to->angle, part.length, part.length - to->scarf};
+        part.trims[1] = {};
+    }
+    const bool bends = !part.runs.empty();
+    part.tails = {
+        bends ? std::max(Length(), part.bend_start - std::max(part.trims[0], part.ends[0].plain_face)) : Length(),
+        bends ? std::max(Length(), std::min(part.length - part.trims[1], part.ends[1].plain_face) - part.bend_end)
+              : Length()};
+    for (Kerf kerf : whole.kerfs) {
+        if (kerf.at < low || kerf.at > high) continue;
+        // In the scarf stand no kerfs: what lies between its ends is the neighbour's.
+        if ((from != nullptr && kerf.at < from->at) || (to != nullptr && kerf.at > to->at)) continue;
+        kerf.n = static_cast<int>(part.kerfs.size()) + 1;
+        kerf.at = kerf.at - low;
+        kerf.mark = kerf.mark - low;
+        part.kerfs.push_back(kerf);
+    }
+    return part;
+}
+
+Spliced with_joints(Laid laid, const std::vector<Place>& places, Length scarf) {
+    Spliced spliced{std::move(laid), {}, {}};
+    const Angle angle = Angle::radians(std::atan(scarf / spliced.laid.cut.thickness));
+    for (const Place& place : places)
+        spliced.joints.push_back(
+            {place.at, scarf, angle, place.curvature > 0, static_cast<int>(place.gone()), place.off});
+    for (std::size_t i = 0; i <= spliced.joints.size(); ++i)
+        spliced.blanks.push_back(part(spliced.laid.blank, i == 0 ? nullptr : &spliced.joints[i - 1],
+                                      i == spliced.joints.size() ? nullptr : &spliced.joints[i]));
+    return spliced;
+}
+
+/// No joint can be where one must.
+job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
+    const LongestBlank& stock = splicing.stock();
+    const job::Board& board = *wanted.wanted;
+    const bool carried = board.max_blank && board.max_blank->value <= splicing.most();
+    const Length ends = end_trim(job.stock, job.header.units) * 2;
+    return wrong(
+        carried             ? board.max_blank->at
+        : stock.at.line > 0 ? stock.at
+                            : board.at,
+        fmt::format("the board of {} is {} long and must be spliced, for the longest blank that can be had is {}, "
+                    "but no place is left for a joint",
+                    wanted.id, text(laid.blank.length, job), text(splicing.most(), job)),
+        fmt::format("would do: {}stock of {}, less in no_splice, a shorter scarf than {}, a larger spacing of the "
+                    "kerfs, or plies that are glued one on the other, their joints staggered",
+                    carried ? "a longer max_blank, or " : "", sold_text(laid.blank.length + ends, job),
+                    text(splicing.scarf(), job)));
+}
+
+}  // namespace
+
+tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood,
+                                               const job::Job& job) {
+    const Splicing splicing(wanted, laid, job);
+    const bool can_be = wanted.kind == Kind::wall_board;
+    if (!can_be || !splicing.needed()) {
+        Blank whole = laid.blank;
+        return Spliced{std::move(laid), {}, {std::move(whole)}};
+    }
+    const job::Board& board = *wanted.wanted;
+    if (!board.too_deep.empty())
+        return tl::unexpected(wrong(board.too_deep.front().n.at,
+                                    "the board is spliced, and the kerfs of each of its blanks are counted from 1",
+                                    "leave out too_deep, and judge that blank by a job of its own"));
+    const std::vector<Place> places = splicing.places();
+    std::vector<Place> joints;
+    if (board.joints.empty()) {
+        joints = chosen(splicing, places);
+        if (joints.empty() && splicing.stock().usual && !board.max_blank) {  // who knows what the shop can buy
+            Blank whole = laid.blank;
+            return Spliced{std::move(laid), {}, {std::move(whole)}};
+        }
+        if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
+    } else {
+        auto found = wished(splicing, wanted, places, job);
+        if (!found) return tl::unexpected(std::move(found.error()));
+        joints = std::move(*found);
+    }
+    const Length scarf = splicing.scarf();
+    if (std::all_of(joints.begin(), joints.end(), [](const Place& joint) { return joint.gone() == 0; }))
+        return with_joints(std::move(laid), joints, scarf);
+    auto again = without_kerfs(wanted, laid, joints, wood, job);
+    if (!again) return tl::unexpected(std::move(again.error()));
+    return with_joints(std::move(*again), joints, scarf);
+}
+
+}  // namespace kerfpacket::plan
