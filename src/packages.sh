@@ -4,7 +4,8 @@
 # What building needs.
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqpdf-dev libcli11-dev
     libtomlplusplus-dev libfmt-dev libexpected-dev nlohmann-json3-dev libfreetype-dev nettle-dev
-    libboost-dev libeigen3-dev libqrencode-dev libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra icc-profiles-free"
+    libboost-dev libeigen3-dev libqrencode-dev libedit-dev libharfbuzz-bin fonts-dejavu-core
+    fonts-dejavu-extra icc-profiles-free"
 
 # What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
 test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libgeos-dev locales libxml2-utils

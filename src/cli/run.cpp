@@ -17,6 +17,8 @@
 #include "cli/outlines.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
+#include "cli/start.h"
+#include "cli/start/examples.h"
 #include "cli/stock.h"
 #include "cli/stops.h"
 #include "cli/verify.h"
@@ -42,6 +44,7 @@ struct Choices {
     StopsChoice stops;
     VerifyChoice verify;
     StockChoice stock;
+    StartChoice start;
 };
 
 /// A packet and its like are files: "-" would be a file of that name.
@@ -188,6 +191,18 @@ void add_stock(CLI::App& app, StockChoice& choice) {
     command->add_flag("--csv", choice.csv, "for a table: a line for each cut, lengths in mm")->excludes(json);
 }
 
+void add_start(CLI::App& app, StartChoice& choice) {
+    CLI::App* command = app.add_subcommand("start", "ask for the measurements and write a job file");
+    command->add_option("FILE", choice.file, "the job file to write, NAME.toml; else job.toml")->check(a_file());
+    add_language(*command, choice.language, "language of the talk and of the sheets");
+    command->add_option("--shop", choice.shop,
+                        "the shop file, whose answers are offered; else as every command finds it");
+    std::vector<std::string> names;
+    for (const Example& example : examples()) names.emplace_back(example.name);
+    command->add_option("--example", choice.example, "ask nothing: write a worked example of this shape, or of a wall")
+        ->check(CLI::IsMember(names));
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
@@ -205,6 +220,8 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("stops")) return stops(choices.stops, console);
     if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
     if (app.got_subcommand("stock")) return stock(choices.stock, console, home);
+    if (app.got_subcommand("start"))
+        return start(choices.start, at_terminal() ? terminal_lines() : plain_lines(console), console, home);
     return list_media(console);
 }
 
@@ -219,8 +236,8 @@ std::string no_command(const CLI::App& app, const std::vector<std::string>& argu
     const std::string near = measure::near_miss(word, {names.begin(), names.end()});
     if (word == "help")
         hint = "\"kerfpacket --help\" and, of one command, \"kerfpacket build --help\" tell the options";
-    else if (word == "new" || word == "init" || word == "create" || word == "start")
-        hint = "a new job is a text file: begin with the one of README.md, or measure with \"kerfpacket field-sheet\"";
+    else if (word == "new" || word == "init" || word == "create")
+        hint = "\"kerfpacket start\" asks for the measurements and writes a job file";
     else if (word == "print") hint = "\"kerfpacket build JOB\" writes the PDF that is printed";
     else if (word.ends_with(".toml")) hint = "a command comes first: did you mean \"kerfpacket build JOB\"?";
     else if (!near.empty()) hint = fmt::format("did you mean {}?", near);
@@ -256,6 +273,7 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_stops(app, choices.stops);
     add_verify(app, choices.verify);
     add_stock(app, choices.stock);
+    add_start(app, choices.start);
     app.add_subcommand("media", "list the paper sizes that are known");
     if (const std::string told = no_command(app, arguments); !told.empty()) {
         console.message(told);
