@@ -34,13 +34,13 @@ const std::vector<Example>& examples() {
         with("eyebrow", "opening", {{"span", "66 in"}, {"rise", "9 in"}}),
         with("ordinates", "opening",
              {{"points", "0, 0"},
-              {"points", "6, 6 5/8"},
-              {"points", "12, 10 1/2"},
-              {"points", "18, 12 9/16"},
-              {"points", "24, 13 1/4"},
-              {"points", "30, 12 9/16"},
-              {"points", "36, 10 1/2"},
-              {"points", "42, 6 5/8"},
+              {"points", "5, 7 1/4"},
+              {"points", "11, 11 3/8"},
+              {"points", "18, 13 7/8"},
+              {"points", "25, 14 5/16"},
+              {"points", "32, 13 1/8"},
+              {"points", "39, 9 7/8"},
+              {"points", "44, 5 3/4"},
               {"points", "48, 0"},
               {"points", ""}}),
         with("wall", "wall",
@@ -53,18 +53,18 @@ void tell_example(Talk& talk, const Example& example, const fonts::Words& words)
     std::string shape(example.name);
     std::replace(shape.begin(), shape.end(), '-', '_');
     const std::string named = words(shape == "wall" ? "piece.wall_board" : "piece.shape_" + shape);
-    auto answer = example.answers.begin();
+    auto point = example.answers.begin();
     while (talk.state() == Talk::State::asking) {
         const std::string_view asked = talk.question().name;
-        std::string line;
-        const auto told =
-            std::find_if(answer, example.answers.end(), [&](const auto& one) { return one.first == asked; });
-        if (asked == "title") line = words("start.example_title", {{"shape", named}});
-        if (told != example.answers.end()) line = told->second;
         // Points come several times, each its own.
-        if (asked == "points" && told != example.answers.end()) answer = std::next(told);
-        const std::size_t before = talk.answers().all().size();
+        const auto told = std::find_if(asked == "points" ? point : example.answers.begin(), example.answers.end(),
+                                       [&](const auto& one) { return one.first == asked; });
+        std::string line;
+        if (told != example.answers.end()) line = told->second;
+        if (told != example.answers.end() && asked == "points") point = std::next(told);
+        if (asked == "title") line = words("start.example_title", {{"shape", named}});
         if (asked == "kind" && talk.answers().pieces() > 0) line = "done";
+        const std::size_t before = talk.answers().all().size();
         talk.hear(line);
         measure::require(talk.answers().all().size() > before, "an example answers what it is asked");
     }

@@ -22,7 +22,8 @@ inline Told talk_of(const std::vector<std::string>& lines, const std::string& la
     Told told;
     for (const std::string& line : lines) {
         if (talk.state() != cli::Talk::State::asking) break;
-        told.said += talk.asking() + talk.prompt() + "\n" + talk.hear(line);
+        told.said += talk.asking() + talk.prompt() + "\n";
+        told.said += talk.hear(line);
         ++told.heard;
     }
     told.state = talk.state();
