@@ -13,6 +13,7 @@
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "disk/lock.h"
+#include "job/text.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -80,6 +81,26 @@ Status write(const fs::path& file, const Talk& talk, const sheets::Kit& kit, Con
     return Status::done;
 }
 
+/// The text with its lines broken between words, so that a terminal of 80 columns breaks none itself.
+std::string wrapped(std::string_view text) {
+    constexpr std::size_t most = 79;
+    std::string out;
+    std::size_t column = 0;
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find_first_of(" \n", from + 1), text.size());
+        const std::string_view word = text.substr(from, end - from);
+        const std::size_t wide = job::characters(word);
+        const bool breaks = word.front() == ' ' && column + wide > most;
+        if (breaks) out += "\n ";
+        if (breaks) column = 1;
+        if (word.front() == '\n') column = wide - 1;
+        else column += wide;
+        out += word;
+        from = end;
+    }
+    return out;
+}
+
 /// Asks until there is no more to ask; each answer is kept as it is given.
 Talk::State ask(Talk& talk, const NextLine& next, const fs::path& part, const std::string& language, Console& console) {
     while (talk.state() == Talk::State::asking) {
@@ -87,7 +108,7 @@ Talk::State ask(Talk& talk, const NextLine& next, const fs::path& part, const st
         const std::optional<std::string> line = next(talk.prompt());
         if (!line) return Talk::State::given_up;
         const std::size_t before = talk.answers().all().size();
-        console.result(talk.hear(*line));
+        console.result(wrapped(talk.hear(*line)));
         if (talk.answers().all().size() != before) keep(part, talk, language);
     }
     return talk.state();
@@ -130,12 +151,14 @@ Status start(const StartChoice& choice, const NextLine& next, Console& console, 
     const Resources resources(home, language);
     const sheets::Kit kit = resources.kit();
     for (const std::string& said : kit.words.list("start.intro", {{"part", part.string()}}))
-        console.result(said + "\n");
+        console.result(wrapped(said) + "\n");
     Talk talk(kit, *shop, language);
     if (saved) take_up(talk, *saved, next, part, kit, console);
     if (ask(talk, next, part, language, console) != Talk::State::finished) {
-        console.message(fmt::format("\nkerfpacket: stopped; {} in {}\n", counted(talk.answers().all().size(), "answer"),
-                                    part.string()));
+        const std::size_t given = talk.answers().all().size();
+        console.message(given == 0 ? "\nkerfpacket: stopped; nothing was answered\n"
+                                   : fmt::format("\nkerfpacket: stopped; {} in {}, \"kerfpacket start {}\" goes on\n",
+                                                 counted(given, "answer"), part.string(), file.string()));
         return Status::errors;
     }
     const Status status = write(file, talk, kit, console);

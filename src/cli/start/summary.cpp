@@ -24,9 +24,8 @@ std::string piece_summary(const std::string& job_text, const std::string& id, co
                                             {"spacing", sheets::spacing_text(piece, kit, tape)},
                                             {"blank", tape.with_unit(piece.blank().length)},
                                             {"verdict", sheets::verdict_word(piece.bend.verdict, kit)},
-                                            {"chance", sheets::chance_sentence(piece, kit)},
                                             {"coupon", sheets::coupon_state(piece, kit)}}) +
-                "\n";
+                "\n  " + sheets::chance_sentence(piece, kit) + "\n";
         for (const plan::Caution& caution : piece.cautions)
             text += "  - " + sheets::caution_text(caution, kit, tape) + "\n";
     }

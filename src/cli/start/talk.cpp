@@ -71,7 +71,7 @@ std::string Talk::choice_words(const std::string& choice) const {
 
 std::string Talk::asking() const {
     std::string text;
-    if (question_->kind != AnswerKind::choice || strikes_ > 0 || doubted_) return text;
+    if (question_->kind != AnswerKind::choice || listed_) return text;
     int number = 0;
     for (const std::string& choice : choices()) {
         const auto rows = drawing(question_->name, choice);
@@ -134,12 +134,14 @@ std::optional<Talk::Offer> Talk::offer() const {
         return shown(answers_.of_piece("units") == "mm" ? "iso_a4_210x297mm" : "na_letter_8.5x11in");
     if (question_->name == "kind" && answers_.pieces() > 0) return shown("done");
     if (!question_->usual.empty()) return shown(std::string(question_->usual));
+    if (question_->kind == AnswerKind::yes_no) return Offer{kit_.words.list("start.no_words").front(), ""};
     if (question_->optional) return shown("");
     return {};
 }
 
 std::string Talk::hear(std::string_view raw) {
     const std::string_view line = trimmed(raw);
+    listed_ = true;
     if (line == "?") return word("how_", question_->name) + "\n";
     if (one_of(line, "back_words")) return back();
     if (one_of(line, "done_words")) return done();
@@ -203,6 +205,7 @@ std::string Talk::accept(Answers answers) {
     answers_ = std::move(answers);
     taken_back_.erase(std::string(question_->name));
     strikes_ = 0;
+    listed_ = false;
     question_ = next_question(answers_);
     if (question_ == nullptr) {
         state_ = State::finished;
@@ -223,6 +226,7 @@ std::string Talk::back() {
     // The answer that is asked back is not given yet: the same question is asked again.
     if (std::exchange(doubted_, std::nullopt)) return "";
     if (answers_.empty()) return word("nothing_before", "") + "\n";
+    listed_ = false;
     Answer last = answers_.take_back();
     if (last.question->kind != AnswerKind::points) taken_back_[std::string(last.question->name)] = last.value;
     question_ = last.question;

@@ -69,6 +69,7 @@ private:
     std::map<std::string, std::string, std::less<>> taken_back_;  ///< offered again, by question
     std::optional<std::pair<Doubt, std::string>> doubted_;        ///< and the value that it is about
     int strikes_ = 0;
+    bool listed_ = false;  ///< the choices stand on the screen already
     State state_ = State::asking;
 };
 

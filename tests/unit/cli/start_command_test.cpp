@@ -8,6 +8,7 @@
 #include "cli/start/examples.h"
 #include "cli/start/saved.h"
 #include "job/read.h"
+#include "job/text.h"
 #include "plan/plan.h"
 #include "session.h"
 #include "talks.h"
@@ -56,6 +57,25 @@ TEST(StartCommand, WritesAJobThatCheckAccepts) {
     const Outcome check = run_in_process({"check", (folder / "arch.toml").string()});
     EXPECT_EQ(check.status, 0) << check.err << slurp(folder / "arch.toml");
     EXPECT_NE(ran.out.find("kerfpacket build"), std::string::npos);
+}
+
+TEST(StartCommand, NoLineIsWiderThanATerminal) {
+    for (const std::string language : {"en", "es"}) {
+        const Folder folder;
+        cli::StartChoice choice = into(folder / "a.toml");
+        choice.language = language;
+        Lines curious;
+        for (const std::string& line : arch) curious = curious + Lines{"?", line};
+        const Ran ran = run_start(choice, curious);
+        EXPECT_EQ(ran.status, cli::Status::done) << ran.out;
+        std::istringstream lines(ran.out);
+        int count = 0;
+        for (std::string line; std::getline(lines, line); ++count)
+            if (line.find(folder.path().string()) == std::string::npos) {
+                EXPECT_LE(job::characters(line), 80U) << line;
+            }
+        EXPECT_GT(count, 60);
+    }
 }
 
 TEST(StartCommand, NeverWritesOverAFile) {
