@@ -10,10 +10,10 @@
 #include "cli/start/examples.h"
 #include "cli/start/saved.h"
 #include "cli/start/talk.h"
+#include "cli/start/wrapped.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
 #include "disk/lock.h"
-#include "job/text.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -79,26 +79,6 @@ Status write(const fs::path& file, const Talk& talk, const sheets::Kit& kit, Con
     put(filing, console);
     console.result(kit.words("start.written", {{"file", file.string()}}) + "\n");
     return Status::done;
-}
-
-/// The text with its lines broken between words, so that a terminal of 80 columns breaks none itself.
-std::string wrapped(std::string_view text) {
-    constexpr std::size_t most = 79;
-    std::string out;
-    std::size_t column = 0;
-    for (std::size_t from = 0; from < text.size();) {
-        const std::size_t end = std::min(text.find_first_of(" \n", from + 1), text.size());
-        const std::string_view word = text.substr(from, end - from);
-        const std::size_t wide = job::characters(word);
-        const bool breaks = word.front() == ' ' && column + wide > most;
-        if (breaks) out += "\n ";
-        if (breaks) column = 1;
-        if (word.front() == '\n') column = wide - 1;
-        else column += wide;
-        out += word;
-        from = end;
-    }
-    return out;
 }
 
 /// Asks until there is no more to ask; each answer is kept as it is given.

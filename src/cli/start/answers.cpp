@@ -1,6 +1,7 @@
 #include "cli/start/answers.h"
 
 #include <algorithm>
+#include <ranges>
 
 #include "cli/start/questions.h"
 #include "measure/require.h"
@@ -21,10 +22,10 @@ Answer Answers::take_back() {
 
 std::string_view Answers::of_piece(std::string_view name) const {
     bool here = true;
-    for (auto answer = all_.rbegin(); answer != all_.rend(); ++answer) {
-        const bool whole_job = !answer->question->of_a_piece();
-        if (answer->question->name == name && (here || whole_job)) return answer->value;
-        if (begins_piece(*answer)) here = false;
+    for (const Answer& answer : all_ | std::views::reverse) {
+        const bool whole_job = !answer.question->of_a_piece();
+        if (answer.question->name == name && (here || whole_job)) return answer.value;
+        if (begins_piece(answer)) here = false;
     }
     return {};
 }

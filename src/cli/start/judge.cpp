@@ -91,7 +91,7 @@ std::vector<Fault> faults(const Answers& answers, const job::Shop& shop, const f
     const Question* const next = next_question(answers);
     const bool complete = next == nullptr || (next->name == "kind" && answers.pieces() > 0);
     std::vector<Fault> found;
-    for (const job::Diagnostic& one : told(so_far.text, shop, answers.of_piece("material") != "")) {
+    for (const job::Diagnostic& one : told(so_far.text, shop, !answers.of_piece("material").empty())) {
         if (one.severity == job::Severity::caution) continue;
         const Question* question = about(so_far, one.at.line);
         // What is said of a line that only stands in, or of what is not asked yet, is no fault of the answers.

@@ -26,7 +26,7 @@ public:
     std::string asking() const;
     std::string prompt() const;
     /// Takes a line; what is said to it, lines of text or nothing.
-    std::string hear(std::string_view line);
+    std::string hear(std::string_view typed);
 
     /// Answers of an earlier talk, each by the name of its question, as far as they still fit. How many did.
     std::size_t resume(const std::vector<std::pair<std::string, std::string>>& saved);
@@ -54,7 +54,7 @@ private:
     std::string empty_line();
     std::string take(std::string value, bool believed);
     std::string accept(Answers answers);
-    std::string nonsense(std::string said);
+    std::string nonsense(const std::string& said);
     std::optional<std::string> chosen(std::string_view line) const;
     std::string told(const std::vector<Fault>& faults) const;
     std::string summary() const;

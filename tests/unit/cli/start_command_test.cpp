@@ -2,11 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <cerrno>
 #include <set>
 #include <sstream>
 
 #include "cli/start/examples.h"
 #include "cli/start/saved.h"
+#include "disk/calls.h"
 #include "job/read.h"
 #include "job/text.h"
 #include "plan/plan.h"
@@ -142,6 +144,33 @@ TEST(StartCommand, AFaultyShopFileIsToldBeforeAnythingIsAsked) {
     EXPECT_EQ(ran.status, cli::Status::errors);
     EXPECT_NE(ran.err.find("shop.toml"), std::string::npos) << ran.err;
     EXPECT_EQ(ran.out, "");
+}
+
+TEST(StartCommand, ADiskThatFailsLosesNoAnswerThatWasKept) {
+    int operations = 0;
+    {
+        const Folder folder;
+        const disk::Gated counting([&](disk::Operation, const fs::path&) { return ++operations, 0; });
+        run_start(into(folder / "a.toml"), arch);
+    }
+    ASSERT_GT(operations, 200);
+    int failed = 0;
+    // A sample all over, and all of the end, where the job is put in its place.
+    for (int n = 1; n <= operations; n += n > operations - 25 ? 1 : 23) {
+        const Folder folder;
+        int count = 0;
+        bool thrown = false;
+        try {
+            const disk::Gated gate([&](disk::Operation, const fs::path&) { return ++count == n ? EIO : 0; });
+            run_start(into(folder / "a.toml"), arch);
+        } catch (const std::exception&) { thrown = true; }
+        failed += thrown ? 1 : 0;
+        const bool written = fs::exists(folder / "a.toml");
+        EXPECT_TRUE(written || thrown) << n;
+        if (written) { EXPECT_EQ(slurp(folder / "a.toml"), talk_of(arch).job) << n; }
+        if (fs::exists(folder / "a.toml.part")) { EXPECT_TRUE(cli::read_saved(slurp(folder / "a.toml.part"))) << n; }
+    }
+    EXPECT_GT(failed, 10);
 }
 
 /// Cautions that any piece of such a shape has, whatever its figures.
