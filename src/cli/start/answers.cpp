@@ -1,7 +1,6 @@
 #include "cli/start/answers.h"
 
 #include <algorithm>
-#include <ranges>
 
 #include "cli/start/questions.h"
 #include "measure/require.h"
@@ -22,10 +21,10 @@ Answer Answers::take_back() {
 
 std::string_view Answers::of_piece(std::string_view name) const {
     bool here = true;
-    for (const Answer& answer : all_ | std::views::reverse) {
-        const bool whole_job = !answer.question->of_a_piece();
-        if (answer.question->name == name && (here || whole_job)) return answer.value;
-        if (begins_piece(answer)) here = false;
+    for (std::size_t i = all_.size(); i-- > 0;) {
+        const bool whole_job = !all_[i].question->of_a_piece();
+        if (all_[i].question->name == name && (here || whole_job)) return all_[i].value;
+        if (begins_piece(all_[i])) here = false;
     }
     return {};
 }

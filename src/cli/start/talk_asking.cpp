@@ -88,7 +88,9 @@ std::string Talk::next_id() const {
 std::optional<Talk::Offer> Talk::offer() const {
     const auto shown = [&](const std::string& value) {
         if (value.empty()) return Offer{word("none", ""), ""};
-        return Offer{value, value};
+        const std::vector<std::string> listed = choices();
+        const bool one = std::find(listed.begin(), listed.end(), value) != listed.end();
+        return Offer{one ? choice_words(value) : value, value};
     };
     if (question_->kind == AnswerKind::points) {
         const bool begun = !answers_.empty() && answers_.all().back().question == question_;
