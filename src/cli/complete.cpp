@@ -42,8 +42,9 @@ Candidates media() {
 Candidates sheets(const std::string& typed, const fs::path& home) {
     const std::string before = typed.substr(0, typed.rfind(',') + 1);
     Candidates names;
-    for (const std::string& kind : sheets::sheet_kinds(Resources(home, "en").kit()))
-        names.emplace_back(before + kind, "");
+    const Resources resources(home, "en");
+    const sheets::Kit kit = resources.kit();
+    for (const std::string& kind : sheets::sheet_kinds(kit)) names.emplace_back(before + kind, "");
     return names;
 }
 

@@ -122,7 +122,7 @@ def main(program, source):
     return 1 if wrong else 0
 
 
-LEAST_REFUSED, LEAST_SHOPS_REFUSED = 150, 10
+LEAST_REFUSED, LEAST_SHOPS_REFUSED = 176, 17
 
 if __name__ == "__main__":
     sys.exit(main(*sys.argv[1:]))
