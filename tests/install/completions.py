@@ -62,9 +62,10 @@ width = "5 in"
 """
 
 
-def bash(source, folder, env, line):
+def bash(source, folder, env):
     """The function of the completion, called as readline calls it."""
-    script = f"""
+    def offered(line):
+        script = f"""
 source {source}/src/install/completions/kerfpacket.bash
 line={quoted(line)}
 read -r -a COMP_WORDS <<<"$line"
@@ -73,41 +74,54 @@ COMP_CWORD=$(( ${{#COMP_WORDS[@]}} - 1 ))
 _kerfpacket
 printf '%s\\n' "${{COMPREPLY[@]}}"
 """
-    return subprocess.run(["bash", "--norc", "-c", script], cwd=folder, env=env, capture_output=True, text=True,
-                          check=True).stdout.split("\n")
+        return subprocess.run(["bash", "--norc", "-c", script], cwd=folder, env=env, capture_output=True, text=True,
+                              check=True).stdout.split("\n")
+    yield offered
 
 
-def fish(source, folder, env, line):
-    script = f"source {source}/src/install/completions/kerfpacket.fish; complete -C {quoted(line)}"
-    done = subprocess.run(["fish", "--no-config", "-c", script], cwd=folder, env=env, capture_output=True, text=True,
-                          check=True)
-    return [row.split("\t")[0] for row in done.stdout.split("\n")]
+def fish(source, folder, env):
+    def offered(line):
+        script = f"source {source}/src/install/completions/kerfpacket.fish; complete -C {quoted(line)}"
+        done = subprocess.run(["fish", "--no-config", "-c", script], cwd=folder, env=env, capture_output=True,
+                              text=True, check=True)
+        return [row.split("\t")[0] for row in done.stdout.split("\n")]
+    yield offered
 
 
-def zsh(source, folder, env, line):
+def zsh(source, folder, env):
     """In a terminal, by the tab key: its completion system works nowhere else."""
     start = (f"fpath=({source}/src/install/completions $fpath); autoload -Uz compinit; compinit -u -D; "
-             "PS1='READY%# '; LISTMAX=1000; setopt no_beep no_list_ambiguous")
+             "PS1='REA''DY%# '; LISTMAX=1000; setopt no_beep no_list_ambiguous")
     child, terminal = pty.fork()
     if child == 0:
         os.chdir(folder)
         os.execvpe("zsh", ["zsh", "-f", "-i"], {**env, "TERM": "dumb", "COLUMNS": "200", "LINES": "100"})
+
+    def offered(line):
+        os.write(terminal, (line + "\t").encode())
+        shown = told(terminal, None)
+        os.write(terminal, b"\x03")
+        told(terminal, READY)
+        return re.split(r"\s+", shown)
+
     try:
         told(terminal, "% |# ")
         os.write(terminal, (start + "\n").encode())
-        told(terminal, r"READY[%#] $")
-        os.write(terminal, (line + "\t").encode())
-        return re.split(r"\s+", told(terminal, None))
+        told(terminal, READY)
+        yield offered
     finally:
         os.kill(child, 9)
         os.waitpid(child, 0)
         os.close(terminal)
 
 
+READY = r"READY[%#]"
+
+
 def told(terminal, until):
     """What comes until a prompt stands, or until nothing has come for a while."""
     text, last = "", time.monotonic()
-    while time.monotonic() - last < (20 if until else 2.5):
+    while time.monotonic() - last < (10 if until else 1.5):
         if select.select([terminal], [], [], 0.1)[0]:
             text += os.read(terminal, 65536).decode(errors="replace")
             last = time.monotonic()
@@ -133,14 +147,16 @@ def main(build, source):
             if shutil.which(shell.__name__) is None:
                 print(f"{shell.__name__} is not there: not driven")
                 continue
+            session = shell(source, folder, env)
+            ask = next(session)
             for line, wanted, unwanted in CASES:
-                offered = shell(source, folder, env, line)
-                offered = [word.rstrip("/") for word in offered]
+                offered = [word.rstrip("/") for word in ask(line)]
                 missing = [word for word in wanted if word not in offered]
                 wrong = [word for word in unwanted if word in offered]
                 if missing or wrong:
                     failed += 1
                     print(f"{shell.__name__}: {line}: missing {missing}, wrong {wrong}, of {offered[:40]}")
+            session.close()
             print(f"{shell.__name__}: {len(CASES)} lines")
     return 1 if failed else 0
 
