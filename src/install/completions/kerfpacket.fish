@@ -7,7 +7,9 @@ function __kerfpacket_next
         set -l parts (string split -m 1 \t -- $line)
         switch $parts[1]
             case :files
-                __fish_complete_suffix $parts[2]
+                # Files of that ending, and folders that may hold some.
+                set -l ending (string escape --style=regex -- $parts[2])
+                __fish_complete_path "$current" | string match -r -- '^[^\t]*(?:'$ending'|/)(?:\t.*)?$'
             case :folders
                 __fish_complete_directories "$current"
             case '*'
