@@ -32,6 +32,7 @@ namespace {
 int start_detached(const std::vector<std::string>& words) {
     std::vector<std::string> own = words;
     std::vector<char*> pointers;
+    pointers.reserve(own.size() + 1);
     for (std::string& word : own) pointers.push_back(word.data());
     pointers.push_back(nullptr);
 

@@ -110,7 +110,8 @@ private:
     /// A key decides nothing of the others where all its words say the same of them.
     static void forget_indifferent(KnownTable& table) {
         const auto indifferent = [&](const std::string& key) {
-            const auto note = std::find_if(table.keys.begin(), table.keys.end(), [&](auto& one) { return one.key == key; });
+            const auto note =
+                std::find_if(table.keys.begin(), table.keys.end(), [&](auto& one) { return one.key == key; });
             std::vector<Condition> own;
             std::copy_if(table.conditions.begin(), table.conditions.end(), std::back_inserter(own),
                          [&](const Condition& one) { return one.key == key; });
