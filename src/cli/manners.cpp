@@ -25,7 +25,7 @@ const std::map<std::string, std::vector<std::string>>& examples() {
         {"preview", {"preview arch.toml --contact-sheet", "preview arch.toml --svg --out pictures"}},
         {"printer-check",
          {"printer-check --media iso_a4_210x297mm",
-          "printer-check --profile shop-laser --first top --level \"6 31/32 in\" --upright \"9 in\""}},
+          R"(printer-check --profile shop-laser --first top --level "6 31/32 in" --upright "9 in")"}},
         {"field-sheet", {"field-sheet arch", "field-sheet wall --language es --out muro.pdf"}},
         {"outlines", {"outlines arch.toml > arch.dxf", "outlines arch.toml --svg --piece A > arch.svg"}},
         {"stops", {"stops arch.toml > arch.csv", "stops arch.toml --blade near"}},
