@@ -1,6 +1,17 @@
 #!/bin/sh
 # On a fresh Debian 12: installs what is missing, builds kerfpacket to build/ and prints a first packet.
+#     sh src/get-started.sh --install [PREFIX]    installs it below PREFIX as well, or below /usr/local
 set -eu
+prefix=
+case ${1-} in
+    '') ;;
+    --install) prefix=${2:-/usr/local} ;;
+    *) echo "get-started.sh: unknown option $1; expected --install [PREFIX], or nothing" >&2; exit 2 ;;
+esac
+case $prefix in
+    '' | /*) ;;
+    *) echo "get-started.sh: PREFIX is a whole path, as /usr/local or $HOME/.local" >&2; exit 2 ;;
+esac
 top=$(cd "$(dirname "$0")/.." && pwd)
 . "$top/src/packages.sh"
 
@@ -13,13 +24,24 @@ cmake --build "$top/build"
 job=$(find "$top/out-samples" -name job.toml | sort | head -n 1)
 "$top/build/kerfpacket" build "$job" --out "$top/build/sample.pdf" || [ $? -eq 3 ]
 
+program=$top/build/kerfpacket
+if [ -n "$prefix" ]; then
+    as_root=
+    mkdir -p "$prefix" 2>/dev/null || true
+    [ -w "$prefix" ] || [ "$(id -u)" -eq 0 ] || as_root=sudo
+    # shellcheck disable=SC2086 # nothing, or one word
+    $as_root cmake --install "$top/build" --prefix "$prefix"
+    program=$prefix/bin/kerfpacket
+    "$program" check "$job" >/dev/null || [ $? -eq 3 ]
+fi
+
 cat <<END
 
-kerfpacket is built:     $top/build/kerfpacket
+kerfpacket is there:     $program
 a first packet, to open: $top/build/sample.pdf
 the job it came from:    $job
 
 Next: copy that job file, change a measurement, and run
-    $top/build/kerfpacket check YOUR-JOB.toml
-    $top/build/kerfpacket build YOUR-JOB.toml
+    $program check YOUR-JOB.toml
+    $program build YOUR-JOB.toml
 END

@@ -4,13 +4,14 @@
 # What building needs.
 build_packages="g++ cmake ninja-build pkg-config libhpdf-dev libcairo2-dev libqpdf-dev libcli11-dev
     libtomlplusplus-dev libfmt-dev libexpected-dev nlohmann-json3-dev libfreetype-dev nettle-dev
-    libboost-dev libeigen3-dev libqrencode-dev libharfbuzz-bin fonts-dejavu-core fonts-dejavu-extra icc-profiles-free"
+    libboost-dev libeigen3-dev libqrencode-dev libedit-dev libharfbuzz-bin fonts-dejavu-core
+    fonts-dejavu-extra icc-profiles-free python3-minimal gzip"
 
 # What the tests need besides: frameworks and reference libraries, then the programs that read and measure the PDFs.
 test_packages="libgtest-dev libbenchmark-dev librapidcheck-dev libgeos-dev locales libxml2-utils
     qpdf poppler-utils mupdf-tools ghostscript cups-filters libcups2-dev tesseract-ocr tesseract-ocr-eng libzbar-dev
     default-jre-headless libpdfbox2-java libactivation-java libjaxb-api-java faketime python3-fitz python3-numpy
-    python3-ezdxf librsvg2-bin"
+    python3-ezdxf librsvg2-bin python3-jsonschema bash-completion zsh fish man-db mandoc dpkg-dev lintian"
 
 # Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.
 install_missing() {

@@ -7,6 +7,7 @@
 #include "cli/revision.h"
 #include "cli/target.h"
 #include "cli/trouble.h"
+#include "disk/detached.h"
 #include "disk/lock.h"
 #include "output/packet_reader.h"
 
@@ -33,7 +34,8 @@ bool weak_links_told(const plan::Plan& plan, Console& console) {
 
 /// The packet that the job's whole packet takes the place of: a part is a part of that one.
 fs::path whole_packet(const BuildChoice& choice) {
-    if (!choice.out.empty() && choice.part.whole()) return choice.out;
+    // A part of a job without a name is a part of a packet that nobody knows.
+    if (!choice.out.empty() && (choice.part.whole() || choice.job.from_input())) return choice.out;
     return choice.job.file.parent_path() / (choice.job.file.stem().string() + ".pdf");
 }
 
@@ -50,6 +52,14 @@ void require_readable(const std::string& bytes, const fs::path& target) {
         throw std::runtime_error(
             fmt::format("{} could not be read again: it {}{}", target.string(), refused.what(), split));
     }
+}
+
+/// The desktop's own choice of a program shows it; that there is none is a caution, for all is written.
+void show(const fs::path& target, Console& console) {
+    const int error = disk::start_detached({"xdg-open", fs::absolute(target).string()});
+    if (error != 0)
+        console.doubt(
+            fmt::format("kerfpacket: caution: written, but it cannot be opened: xdg-open: {}\n", disk::why(error)));
 }
 
 }  // namespace
@@ -78,10 +88,11 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
     filing.add(target, packet->bytes, vacant ? disk::Over::nothing : disk::Over::anything);
     put(filing, console);
     if (revised)
-        console.result(
-            fmt::format("{}: revision {}, kept\n", kept_path(target, old->revision).string(), old->revision));
-    console.result(fmt::format("{}: {}\n", target.string(), counted(packet->document.pages.size(), "page")));
-    console.result(verdict_line(job->plan));
+        console.done(fmt::format("{}: revision {}, kept\n", kept_path(target, old->revision).string(), old->revision));
+    console.done(fmt::format("{}: {}\n", target.string(), counted(packet->document.pages.size(), "page")));
+    console.done(verdict_line(job->plan));
+    if (choice.open) show(target, console);
+    else console.next(fmt::format("print {} at 100 %, and measure its printed bars", target.string()));
     return job->status;
 }
 

@@ -12,6 +12,7 @@ struct BuildChoice {
     JobChoice job;
     PartChoice part;
     std::filesystem::path out;  ///< empty: the job file's name with ".pdf", "-part.pdf" for a part, beside the job file
+    bool open = false;          ///< show it to the user when it is written
     bool force = false;         ///< replace a file that is not a packet of ours; print weak links
 };
 

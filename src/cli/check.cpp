@@ -1,7 +1,10 @@
 #include "cli/check.h"
 
+#include <fmt/format.h>
+
 #include "cli/report.h"
 #include "cli/street.h"
+#include "cli/trouble.h"
 
 namespace kerfpacket::cli {
 
@@ -15,6 +18,8 @@ Status check(const CheckChoice& choice, Console& console, const std::filesystem:
     const fonts::Words english(home / "templates", "en");
     const sheets::Kit kit{resources.faces(), english, resources.kit().style};
     console.result(choice.json ? report_json(job->plan, *packet, kit) : report(job->plan, *packet, kit));
+    if (!choice.json && !choice.job.from_input())
+        console.next(fmt::format("kerfpacket build {}", as_typed(choice.job.file.string())));
     return job->status;
 }
 

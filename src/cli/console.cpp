@@ -1,6 +1,7 @@
 #include "cli/console.h"
 
 #include <algorithm>
+#include <array>
 #include <system_error>
 #include <utility>
 
@@ -33,8 +34,41 @@ std::string harmless(std::string_view text) {
     return out;
 }
 
+namespace {
+
+/// How job::render heads its messages, and the colours of ECMA-48, 8.3.117: bold, and red or yellow.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 3> heads{
+    {{": error: ", "\x1b[1;31m"}, {": do not cut: ", "\x1b[1;31m"}, {": caution: ", "\x1b[1;33m"}}};
+
+/// A line with its head in colour, where it has one; what follows the first head is the message's own.
+std::string coloured_line(std::string_view line) {
+    std::size_t first = std::string_view::npos;
+    std::string_view head, colour;
+    for (const auto& [words, with] : heads)
+        if (const std::size_t at = line.find(words); at < first) {
+            first = at;
+            head = words.substr(2, words.size() - 3);
+            colour = with;
+        }
+    if (first == std::string_view::npos || line.starts_with(' ')) return std::string(line);
+    return fmt::format("{}{}{}\x1b[0m{}", line.substr(0, first + 2), colour, head,
+                       line.substr(first + 2 + head.size()));
+}
+
+std::string coloured(std::string_view text) {
+    std::string out;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find('\n'), text.size() - 1) + 1;
+        out += coloured_line(text.substr(0, end));
+        text.remove_prefix(end);
+    }
+    return out;
+}
+
+}  // namespace
+
 Console::Console(std::ostream& results, std::ostream& messages, bool watched, Patience patience)
-    : results_(results), messages_(messages), patience_(patience) {
+    : results_(results), messages_(messages), patience_(patience), watched_(watched) {
     if (watched) try {
             watcher_ = std::jthread([this](const std::stop_token& stop) { watch(stop); });
         } catch (const std::system_error&) {
@@ -67,10 +101,29 @@ void Console::result(std::string_view text) {
     results_ << harmless(text);
 }
 
+void Console::done(std::string_view text) {
+    if (!manners().quiet) result(text);
+}
+
+void Console::next(std::string_view text) {
+    if (watched_ && !manners().quiet) message(fmt::format("next: {}\n", text));
+}
+
 void Console::message(std::string_view text) {
     const std::lock_guard lock(mutex_);
     erase();
-    messages_ << harmless(text);
+    const std::string told = harmless(text);
+    messages_ << (manners_.coloured ? coloured(told) : told);
+}
+
+void Console::behave(Manners manners) {
+    const std::lock_guard lock(mutex_);
+    manners_ = manners;
+}
+
+Manners Console::manners() const {
+    const std::lock_guard lock(mutex_);
+    return manners_;
 }
 
 void Console::doubt(std::string_view text) {
@@ -103,7 +156,7 @@ void Console::watch(const std::stop_token& stop) {
 
 void Console::show() {
     erase();
-    if (doing_.empty()) return;
+    if (doing_.empty() || manners_.quiet) return;
     messages_ << harmless(doing_) << " ..." << std::flush;
     shown_ = true;
 }

@@ -14,6 +14,12 @@ namespace kerfpacket::cli {
 /// How a command ended; the program's exit status.
 enum class Status { done = 0, errors = 2, cautions = 3 };
 
+/// How much is told, and how.
+struct Manners {
+    bool quiet = false;     ///< nothing of what went well, but for results that were asked for
+    bool coloured = false;  ///< what kind of message it is stands in colour: SGR of ECMA-48
+};
+
 /// The text with \uXXXX in place of each control but the line end and the tab, of each mark that turns the direction of
 /// writing, and of each byte that is no UTF-8. Within the strings of JSON it still means the same.
 std::string harmless(std::string_view text);
@@ -25,7 +31,8 @@ class Console {
 public:
     using Patience = std::chrono::milliseconds;
 
-    Console(std::ostream& results, std::ostream& messages, bool watched, Patience patience = std::chrono::seconds(1));
+    Console(std::ostream& results, std::ostream& messages, bool watched,
+            Patience patience = std::chrono::milliseconds(500));
     ~Console();
     Console(const Console&) = delete;
     Console& operator=(const Console&) = delete;
@@ -34,7 +41,17 @@ public:
     void doing(std::string what);
     std::string doing() const;
 
+    /// From here on.
+    void behave(Manners manners);
+    Manners manners() const;
+    /// A person reads the messages on a terminal.
+    bool watched() const { return watched_; }
+
     void result(std::string_view text);
+    /// A result that only says what was done; not told where it is to be quiet.
+    void done(std::string_view text);
+    /// What to do next, told to a person who watches; not where it is to be quiet.
+    void next(std::string_view text);
     void message(std::string_view text);
     /// A message that makes the command end with cautions.
     void doubt(std::string_view text);
@@ -56,6 +73,8 @@ private:
     mutable std::mutex mutex_;
     std::condition_variable_any changed_;
     std::string doing_;
+    const bool watched_;
+    Manners manners_;
     bool shown_ = false;
     bool doubted_ = false;
     bool written_ = false;

@@ -29,7 +29,8 @@ Status field_sheet(const FieldSheetChoice& choice, Console& console, const std::
     const page::Document sheets =
         sheets::make_field_sheets(fields_of(choice.shape), media, units_of(choice.units, media), resources.kit());
     target.write(output::pdf(sheets, resources.faces()), console);
-    console.result(fmt::format("{}: {}\n", target.file().string(), counted(sheets.pages.size(), "page")));
+    console.done(fmt::format("{}: {}\n", target.file().string(), counted(sheets.pages.size(), "page")));
+    console.next("print it, measure on site with it, then write the job file and run: kerfpacket check JOB");
     return Status::done;
 }
 

@@ -49,10 +49,12 @@ std::vector<ProfileText> profiles_of(const job::Printer& printer) {
 std::optional<Inputs> gathered(const JobChoice& choice, Console& console) {
     console.doing("reading the job");
     ShopFile shop = read_shop_file(choice, console);
-    tl::expected<job::Source, job::Diagnostic> source = job::load(choice.file);
+    tl::expected<job::Source, job::Diagnostic> source =
+        choice.from_input() ? job::load_input() : job::load(choice.file);
     if (!source) {
         if (shop.source) console.message(job::render(shop.reading.diagnostics, *shop.source));
-        console.message(job::render({source.error()}, {choice.file.string(), ""}));
+        console.message(
+            job::render({source.error()}, {choice.from_input() ? "standard input" : choice.file.string(), ""}));
         return {};
     }
     const job::Reading reading = read_as_printed(*source, shop.reading.shop, choice.print);

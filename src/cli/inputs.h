@@ -27,6 +27,9 @@ struct JobChoice {
     PrintChoice print{};
     std::filesystem::path shop{};  ///< the shop file; empty: where one usually lies
     bool strict = false;           ///< one piece that cannot be made is an error of the whole job
+
+    /// The job comes by the standard input: it has no name that a packet could be filed under.
+    bool from_input() const { return file == "-"; }
 };
 
 /// The file of a printer that the job or the shop names, or why there is none.

@@ -17,6 +17,7 @@ namespace fs = std::filesystem;
 
 fs::path folder_of(const PreviewChoice& choice) {
     if (!choice.out.empty()) return choice.out;
+    require_name(choice.job);
     const fs::path& job = choice.job.file;
     return job.parent_path() / (job.stem().string() + "-pages");
 }
@@ -62,9 +63,10 @@ Status preview(const PreviewChoice& choice, Console& console, const fs::path& ho
     }
     put(filing, console);
     made.keep();
-    console.result(choice.contact_sheet
-                       ? fmt::format("{}: {}\n", names.front().string(), counted(packet->pages.size(), "page"))
-                       : fmt::format("{}: {}\n", folder.string(), counted(names.size(), "picture")));
+    console.done(choice.contact_sheet
+                     ? fmt::format("{}: {}\n", names.front().string(), counted(packet->pages.size(), "page"))
+                     : fmt::format("{}: {}\n", folder.string(), counted(names.size(), "picture")));
+    if (!choice.job.from_input()) console.next(fmt::format("kerfpacket build {}", as_typed(choice.job.file.string())));
     return job->status;
 }
 

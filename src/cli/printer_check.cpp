@@ -150,7 +150,7 @@ Status store(const PrinterCheckChoice& choice, Console& console) {
     require_diagonals(measured, unit);
     const job::Profile profile = profile_of(measured, choice.profile);
     const std::filesystem::path file = store_profile(profile, choice.force, console);
-    console.result(file.string() + ": " + stored_text(measured, profile, media, unit));
+    console.done(file.string() + ": " + stored_text(measured, profile, media, unit));
     const bool square = measure::abs(out_of_square(measured)) <= most_out_of_square;
     return square ? Status::done : Status::cautions;
 }
@@ -172,7 +172,10 @@ Status printer_check(const PrinterCheckChoice& choice, Console& console, const s
     const std::string shown = sheets::is_narrow_roll(media) ? "bar " + level + " along the feed"
                                                             : fmt::format("level bar {}, upright bar {}", level,
                                                                           measure::length_text(bars.upright, unit));
-    console.result(fmt::format("{}: 1 page, {}; {}\n", target.file().string(), media.plain_name, shown));
+    console.done(fmt::format("{}: 1 page, {}; {}\n", target.file().string(), media.plain_name, shown));
+    console.next(
+        "print it, measure its bars, then: kerfpacket printer-check --profile NAME --first EDGE --level ... --upright "
+        "...");
     return Status::done;
 }
 

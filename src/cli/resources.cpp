@@ -37,6 +37,12 @@ void require_printable(const fonts::Faces& faces, const fonts::Words& words) {
 
 }  // namespace
 
+fs::path home_of(const fs::path& program_folder) {
+    fs::path installed = (program_folder / KERFPACKET_SHARE).lexically_normal();
+    const bool beside = disk::look(program_folder / "templates").kind == disk::Kind::folder;
+    return !beside && disk::look(installed / "templates").kind == disk::Kind::folder ? installed : program_folder;
+}
+
 Resources::Resources(const fs::path& home, const job::Header& languages, const std::vector<fonts::WordFile>& shop)
     : faces_(beside_program(home, "fonts")),
       words_(beside_program(home, "templates"), languages.language, shop),

@@ -11,6 +11,11 @@
 
 namespace kerfpacket::cli {
 
+/// The folder in which templates/ and fonts/ stand: that of the program, as in a build, or the one that it was
+/// installed with, wherever all of it was moved to since. That of the program where neither is there; then nobody finds
+/// them. Throws disk::Failure where it cannot be told.
+std::filesystem::path home_of(const std::filesystem::path& program_folder);
+
 class Resources {
 public:
     /// Reads home/templates and home/fonts, in the languages of a job, with a shop's words in place of some; throws

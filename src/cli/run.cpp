@@ -5,6 +5,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <functional>
 #include <new>
 #include <sstream>
 #include <string_view>
@@ -13,10 +14,16 @@
 
 #include "cli/build.h"
 #include "cli/check.h"
+#include "cli/complete.h"
 #include "cli/field_sheet.h"
+#include "cli/manners.h"
 #include "cli/outlines.h"
 #include "cli/preview.h"
 #include "cli/printer_check.h"
+#include "cli/schema.h"
+#include "cli/several.h"
+#include "cli/start.h"
+#include "cli/start/examples.h"
 #include "cli/stock.h"
 #include "cli/stops.h"
 #include "cli/verify.h"
@@ -33,6 +40,8 @@ namespace fs = std::filesystem;
 
 /// Everything the command line can ask for; one command is chosen.
 struct Choices {
+    MannersChoice manners;
+    std::vector<fs::path> jobs;  ///< of build and check
     BuildChoice build;
     CheckChoice check;
     PreviewChoice preview;
@@ -42,6 +51,9 @@ struct Choices {
     StopsChoice stops;
     VerifyChoice verify;
     StockChoice stock;
+    StartChoice start;
+    SchemaChoice schema;
+    CompleteChoice complete;
 };
 
 /// A packet and its like are files: "-" would be a file of that name.
@@ -66,21 +78,31 @@ void add_language(CLI::App& command, std::string& language, const std::string& h
         ->check(CLI::IsMember(std::vector<std::string>(job::languages.begin(), job::languages.end())));
 }
 
-void add_job_file(CLI::App& command, JobChoice& job) {
-    command.add_option("JOB", job.file, "the job file")->required();
+/// What goes with a job file, however many there are.
+void add_job_file_options(CLI::App& command, JobChoice& job) {
     command.add_option("--shop", job.shop, "the shop file; else shop.toml beside the job, else the user's own");
     command.add_flag("--strict", job.strict,
                      "write nothing where one piece cannot be made; else the others are printed");
 }
 
-void add_job(CLI::App& command, JobChoice& job) {
-    add_job_file(command, job);
+void add_job_file(CLI::App& command, JobChoice& job) {
+    command.add_option("JOB", job.file, "the job file; - for standard input")->required();
+    add_job_file_options(command, job);
+}
+
+void add_job_options(CLI::App& command, JobChoice& job) {
+    add_job_file_options(command, job);
     command.add_option(
         "--media", job.print.media,
         "print on this paper instead of the job's own; a roll takes strips, and templates if wide enough");
     command.add_flag("--half", job.print.half,
                      "half templates, to flip about the centre line, though the job file says half = false");
     add_language(command, job.print.language, "language of the sheets instead of the job's own; messages stay English");
+}
+
+void add_jobs(CLI::App& command, std::vector<fs::path>& jobs, JobChoice& job) {
+    command.add_option("JOB", jobs, "the job file, or several; - for standard input")->required();
+    add_job_options(command, job);
 }
 
 void add_part(CLI::App& command, PartChoice& part) {
@@ -95,25 +117,27 @@ void add_part(CLI::App& command, PartChoice& part) {
         ->group(again);
 }
 
-void add_build(CLI::App& app, BuildChoice& choice) {
+void add_build(CLI::App& app, std::vector<fs::path>& jobs, BuildChoice& choice) {
     CLI::App* command = app.add_subcommand("build", "write the job packet as a PDF");
-    add_job(*command, choice.job);
+    add_jobs(*command, jobs, choice.job);
     add_part(*command, choice.part);
     command->add_option("--out", choice.out, "the PDF to write; else the job file's name with .pdf, beside it")
         ->check(a_file());
+    command->add_flag("--open", choice.open, "show the packet when it is written, by xdg-open");
     command->add_flag("--force", choice.force,
                       "replace a file that is not a packet of ours; print a board with weak links");
 }
 
-void add_check(CLI::App& app, CheckChoice& choice) {
+void add_check(CLI::App& app, std::vector<fs::path>& jobs, CheckChoice& choice) {
     CLI::App* command = app.add_subcommand("check", "compute and report; write nothing");
-    add_job(*command, choice.job);
+    add_jobs(*command, jobs, choice.job);
     command->add_flag("--json", choice.json, "report for scripts: JSON, lengths in mm, angles in degrees");
 }
 
 void add_preview(CLI::App& app, PreviewChoice& choice) {
     CLI::App* command = app.add_subcommand("preview", "draw one picture a page");
-    add_job(*command, choice.job);
+    command->add_option("JOB", choice.job.file, "the job file; - for standard input")->required();
+    add_job_options(*command, choice.job);
     command->add_option("--out", choice.out, "folder for the pictures; else the job file's name with -pages, beside it")
         ->check(a_file());
     CLI::Option* svg = command->add_flag("--svg", choice.svg, "SVG instead of PNG");
@@ -188,6 +212,30 @@ void add_stock(CLI::App& app, StockChoice& choice) {
     command->add_flag("--csv", choice.csv, "for a table: a line for each cut, lengths in mm")->excludes(json);
 }
 
+void add_start(CLI::App& app, StartChoice& choice) {
+    CLI::App* command = app.add_subcommand("start", "ask for the measurements and write a job file");
+    command->add_option("FILE", choice.file, "the job file to write, NAME.toml; else job.toml")->check(a_file());
+    add_language(*command, choice.language, "language of the talk and of the sheets");
+    command->add_option("--shop", choice.shop,
+                        "the shop file, whose answers are offered; else as every command finds it");
+    std::vector<std::string> names;
+    for (const Example& example : examples()) names.emplace_back(example.name);
+    command->add_option("--example", choice.example, "ask nothing: write a worked example of this shape, or of a wall")
+        ->check(CLI::IsMember(names));
+}
+
+void add_schema(CLI::App& app, SchemaChoice& choice) {
+    CLI::App* command = app.add_subcommand("schema", "write the JSON Schema of a job file or a shop file, for editors");
+    command->add_option("FILE", choice.file, "job or shop")
+        ->check(CLI::IsMember({"job", "shop"}))
+        ->capture_default_str();
+}
+
+void add_complete(CLI::App& app, CompleteChoice& choice) {
+    CLI::App* command = app.add_subcommand("complete", "tell what may stand next on a command line, for shells");
+    command->add_option("WORDS", choice.words, "behind --, the words so far, the last one as far as it is typed");
+}
+
 Status list_media(Console& console) {
     for (const job::Media& media : job::all_media())
         console.result(fmt::format("{:<29} {}\n", media.name, media.plain_name));
@@ -195,9 +243,40 @@ Status list_media(Console& console) {
     return Status::done;
 }
 
+/// What is said of a failure that nobody below has told.
+Status failures_told(Console& console, const std::function<Status()>& work);
+
+Status on_each(const std::vector<fs::path>& jobs, Console& console,
+               const std::function<Status(const fs::path&, Console&)>& one) {
+    if (jobs.size() == 1) return one(jobs.front(), console);
+    return several(
+        jobs, [&](const fs::path& job, Console& own) { return failures_told(own, [&] { return one(job, own); }); },
+        console);
+}
+
+Status build_each(const Choices& choices, Console& console, const fs::path& home) {
+    if (choices.jobs.size() > 1 && !choices.build.out.empty())
+        throw std::runtime_error("--out names one packet; of several jobs each is written beside its job file");
+    return on_each(choices.jobs, console, [&](const fs::path& job, Console& own) {
+        BuildChoice choice = choices.build;
+        choice.job.file = job;
+        return build(choice, own, home);
+    });
+}
+
+Status check_each(const Choices& choices, Console& console, const fs::path& home) {
+    if (choices.jobs.size() > 1 && choices.check.json)
+        throw std::runtime_error("--json tells of one job; run it once for each");
+    return on_each(choices.jobs, console, [&](const fs::path& job, Console& own) {
+        CheckChoice choice = choices.check;
+        choice.job.file = job;
+        return check(choice, own, home);
+    });
+}
+
 Status dispatch(const CLI::App& app, const Choices& choices, Console& console, const fs::path& home) {
-    if (app.got_subcommand("build")) return build(choices.build, console, home);
-    if (app.got_subcommand("check")) return check(choices.check, console, home);
+    if (app.got_subcommand("build")) return build_each(choices, console, home);
+    if (app.got_subcommand("check")) return check_each(choices, console, home);
     if (app.got_subcommand("preview")) return preview(choices.preview, console, home);
     if (app.got_subcommand("field-sheet")) return field_sheet(choices.field_sheet, console, home);
     if (app.got_subcommand("printer-check")) return printer_check(choices.printer_check, console, home);
@@ -205,6 +284,10 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("stops")) return stops(choices.stops, console);
     if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
     if (app.got_subcommand("stock")) return stock(choices.stock, console, home);
+    if (app.got_subcommand("start"))
+        return start(choices.start, at_terminal() ? terminal_lines() : plain_lines(console), console, home);
+    if (app.got_subcommand("schema")) return schema(choices.schema, console);
+    if (app.got_subcommand("complete")) return complete(app, choices.complete, console, home);
     return list_media(console);
 }
 
@@ -219,8 +302,8 @@ std::string no_command(const CLI::App& app, const std::vector<std::string>& argu
     const std::string near = measure::near_miss(word, {names.begin(), names.end()});
     if (word == "help")
         hint = "\"kerfpacket --help\" and, of one command, \"kerfpacket build --help\" tell the options";
-    else if (word == "new" || word == "init" || word == "create" || word == "start")
-        hint = "a new job is a text file: begin with the one of README.md, or measure with \"kerfpacket field-sheet\"";
+    else if (word == "new" || word == "init" || word == "create")
+        hint = "\"kerfpacket start\" asks for the measurements and writes a job file";
     else if (word == "print") hint = "\"kerfpacket build JOB\" writes the PDF that is printed";
     else if (word.ends_with(".toml")) hint = "a command comes first: did you mean \"kerfpacket build JOB\"?";
     else if (!near.empty()) hint = fmt::format("did you mean {}?", near);
@@ -247,8 +330,8 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     app.set_version_flag("--version", "kerfpacket " KERFPACKET_VERSION);
     app.require_subcommand(1);
     Choices choices;
-    add_build(app, choices.build);
-    add_check(app, choices.check);
+    add_build(app, choices.jobs, choices.build);
+    add_check(app, choices.jobs, choices.check);
     add_preview(app, choices.preview);
     add_printer_check(app, choices.printer_check);
     add_field_sheet(app, choices.field_sheet);
@@ -256,7 +339,11 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_stops(app, choices.stops);
     add_verify(app, choices.verify);
     add_stock(app, choices.stock);
+    add_start(app, choices.start);
     app.add_subcommand("media", "list the paper sizes that are known");
+    add_schema(app, choices.schema);
+    add_complete(app, choices.complete);
+    add_manners(app, choices.manners);
     if (const std::string told = no_command(app, arguments); !told.empty()) {
         console.message(told);
         return Status::errors;
@@ -268,9 +355,10 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
         std::ostringstream out, err;
         const bool answered = app.exit(stop, out, err) == 0;
         console.result(out.str());
-        console.message(err.str());
+        console.message(err.str() + (answered ? "" : near_option(app, arguments)));
         return answered ? Status::done : Status::errors;
     }
+    console.behave(manners(choices.manners, console.watched()));
     return dispatch(app, choices, console, home);
 }
 
@@ -280,11 +368,9 @@ std::string where(const Console& console) {
     return doing.empty() ? "" : "while " + doing + ": ";
 }
 
-}  // namespace
-
-int run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) try {
+Status failures_told(Console& console, const std::function<Status()>& work) {
     try {
-        return static_cast<int>(console.flush(parse_and_run(arguments, console, home)));
+        return work();
     } catch (const measure::Bug& bug) {
         console.message(
             fmt::format("kerfpacket: {}{}\nThis is a mistake in kerfpacket, not in the job. Please report "
@@ -298,7 +384,15 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
     } catch (const std::exception& failure) {
         console.message(fmt::format("kerfpacket: {}{}\n", where(console), failure.what()));
     }
-    return static_cast<int>(Status::errors);
+    return Status::errors;
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, Console& console, const fs::path& home) try {
+    console.behave(manners({}, console.watched()));
+    return static_cast<int>(
+        failures_told(console, [&] { return console.flush(parse_and_run(arguments, console, home)); }));
 } catch (...) {
     // Not even memory to tell of it: what is said needs none.
     constexpr std::string_view told = "kerfpacket: out of memory\n";

@@ -37,8 +37,15 @@ void require_no_source(const fs::path& target, const disk::Seen& there, const Jo
 
 }  // namespace
 
+void require_name(const JobChoice& job) {
+    if (job.from_input())
+        throw std::runtime_error(
+            "a job from standard input has no name that its packet could be filed under; give one with --out");
+}
+
 fs::path packet_target(const fs::path& out, const JobChoice& job, const char* ending) {
     fs::path target = out;
+    if (target.empty()) require_name(job);
     if (target.empty()) target = job.file.parent_path() / (job.file.stem().string() + ending);
     require_no_source(target, disk::look(target), job);
     return target;

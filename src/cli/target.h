@@ -10,9 +10,12 @@
 
 namespace kerfpacket::cli {
 
+/// Throws std::runtime_error for a job that comes by the standard input.
+void require_name(const JobChoice& job);
+
 /// `out`, or the job file's name with `ending` for its own, beside the job file. Throws std::runtime_error for a name
 /// that is never replaced, `force` or not: that of a file of figures or words (.toml), the job file or the shop file
-/// themselves under whatever name.
+/// themselves under whatever name; and where there is no name at all.
 std::filesystem::path packet_target(const std::filesystem::path& out, const JobChoice& job, const char* ending);
 
 /// Throws std::runtime_error when a picture may not be written there: something that is no file, the job file, or,

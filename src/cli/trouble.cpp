@@ -104,6 +104,14 @@ job::Reading read_as_printed(const job::Source& source, const job::Shop& shop, c
     return reading;
 }
 
+std::string as_typed(const std::string& word) {
+    const std::string_view plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-+./,:@%=";
+    if (!word.empty() && word.find_first_not_of(plain) == std::string::npos) return word;
+    std::string quoted = "'";
+    for (const char c : word) quoted += c == '\'' ? std::string("'\\''") : std::string(1, c);
+    return quoted + "'";
+}
+
 std::string counted(std::size_t number, const std::string& noun) {
     return fmt::format("{} {}{}", number, noun, number == 1 ? "" : "s");
 }

@@ -27,6 +27,9 @@ measure::Unit units_of(const std::string& units, const job::Media& media);
 /// The job with what the command line puts in place of its own; the fingerprint follows. Throws as `use_media`.
 job::Reading read_as_printed(const job::Source& source, const job::Shop& shop, const PrintChoice& print);
 
+/// A word as a shell takes it: in single quotes where it needs them.
+std::string as_typed(const std::string& word);
+
 /// "1 page", "12 pages".
 std::string counted(std::size_t number, const std::string& noun);
 

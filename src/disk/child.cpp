@@ -40,7 +40,9 @@ void write_all(int pipe, const std::string& bytes) {
 
 [[noreturn]] void child(const std::function<std::string()>& work, const Limits& limits, int pipe) {
     // The parent's files are none of its business, and the shell asks the parent.
-    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGXCPU}) std::signal(signal, SIG_DFL);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT, SIGXCPU})
+        // What whoever started the program wants ignored (nohup) stays so.
+        if (std::signal(signal, SIG_DFL) == SIG_IGN) std::signal(signal, SIG_IGN);
     limit(RLIMIT_AS, memory_in_use() + limits.memory);
     limit(RLIMIT_CPU, limits.seconds);
     limit(RLIMIT_CORE, 0);

@@ -53,6 +53,10 @@ void Filing::undo(std::size_t failed, int error) {
     throw Failure(told);
 }
 
+bool remove(const fs::path& file) {
+    return called(Operation::remove, file, [&] { return ::unlink(file.c_str()); }) == 0;
+}
+
 NewFolder::NewFolder(const fs::path& path) {
     try {
         make(path);

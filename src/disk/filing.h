@@ -28,6 +28,9 @@ private:
     std::vector<std::unique_ptr<Temporary>> files_;
 };
 
+/// Takes a file away; false, and errno set, where it cannot be.
+bool remove(const fs::path& file);
+
 /// A folder and those above it, made where they are not there, and gone again with this unless they are kept.
 class NewFolder {
 public:

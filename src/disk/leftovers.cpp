@@ -4,6 +4,7 @@
 #include <atomic>
 #include <csignal>
 
+#include <sys/prctl.h>
 #include <unistd.h>
 
 namespace kerfpacket::disk {
@@ -60,6 +61,13 @@ void tidy_up_on_signals() {
             ::sigaction(signal, &action, nullptr);
     }
     for (const int told : {SIGXFSZ, SIGPIPE}) std::signal(told, SIG_IGN);
+}
+
+void tidy_up_with_parent() {
+    ::prctl(PR_SET_PDEATHSIG, SIGTERM);  // NOLINT(*-vararg)
+    // What was left over when this process began is the parent's.
+    for (Leftover::Place* place = first; place != nullptr; place = place->next) place->file = nullptr;
+    tidy_up_on_signals();
 }
 
 void leave_signals_to_others() {

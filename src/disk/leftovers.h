@@ -26,6 +26,9 @@ private:
 /// a reader that went away (SIGPIPE) the call on the file tells.
 void tidy_up_on_signals();
 
+/// The same in a child of this process (`in_child`), which a signal to its parent is to end as well.
+void tidy_up_with_parent();
+
 /// Keeps those signals from a thread that is not the one that writes: call it there first.
 void leave_signals_to_others();
 

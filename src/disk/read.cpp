@@ -83,6 +83,8 @@ tl::expected<std::string, Unread> read(const fs::path& file, std::size_t most) {
     return read_open(open.get(), file, most);
 }
 
+tl::expected<std::string, Unread> read_input(std::size_t most) { return read_open(STDIN_FILENO, "", most); }
+
 std::string must_read(const fs::path& file, std::size_t most) {
     auto bytes = read(file, most);
     if (!bytes) cannot("read", file, bytes.error().why);

@@ -41,7 +41,10 @@ struct Unread {
 /// All bytes of a file of at most so many. Never waits: what is no plain file is not read.
 tl::expected<std::string, Unread> read(const fs::path& file, std::size_t most);
 
-/// The same of a file that must be there; throws Failure, "cannot read FILE: why".
+/// All bytes of the standard input, of at most so many; waits for its end.
+tl::expected<std::string, Unread> read_input(std::size_t most);
+
+/// `read` of a file that must be there; throws Failure, "cannot read FILE: why".
 std::string must_read(const fs::path& file, std::size_t most);
 
 /// The names in a folder, sorted; nothing where nothing stands. Throws Failure where a folder cannot be read, or is

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "job/job.h"
+#include "job/key_note.h"
 #include "text/toml.h"
 
 namespace kerfpacket::job {
@@ -59,6 +60,8 @@ public:
     /// True for a value on a line whose mistake was told when the text was parsed.
     bool pass_over(const toml::node& value);
 
+    /// Where every key that is asked for is noted; null for nowhere.
+    KeyNotes* notes = nullptr;
     /// The unit of bare numbers; none while the file has not said it.
     std::optional<Unit> unit;
     /// The first bare number that stood without a unit.

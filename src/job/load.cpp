@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "disk/near_name.h"
 #include "disk/read.h"
 #include "job/text.h"
 #include "text/toml.h"
@@ -19,10 +20,15 @@ Diagnostic too_large(const std::string& name) {
     return whole_file("the file is over 1 MB", "a " + name + " is a page or two of text");
 }
 
-Diagnostic unreadable(const disk::Unread& unread, const std::string& name) {
+std::string did_you_mean(const fs::path& file) {
+    const std::string near = disk::near_name(file, ".toml");
+    return near.empty() ? "" : "; did you mean " + in_quotes(near) + "?";
+}
+
+Diagnostic unreadable(const disk::Unread& unread, const std::string& name, const fs::path& file) {
     using Kind = disk::Unread::Kind;
     switch (unread.kind) {
-        case Kind::absent: return whole_file(unread.why, "expected a " + name);
+        case Kind::absent: return whole_file(unread.why, "expected a " + name + did_you_mean(file));
         case Kind::folder: return whole_file(unread.why, "expected a " + name + ", perhaps one inside this folder");
         case Kind::special: return whole_file(unread.why, "expected a " + name + " on disk");
         case Kind::too_large: return too_large(name);
@@ -63,8 +69,14 @@ std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
 tl::expected<Source, Diagnostic> load(const fs::path& file, const FileKind& kind) {
     // A mark of byte order does not count.
     tl::expected<std::string, disk::Unread> text = disk::read(file, text::most_bytes + 3);
-    if (!text) return tl::unexpected(unreadable(text.error(), std::string(kind.name)));
+    if (!text) return tl::unexpected(unreadable(text.error(), std::string(kind.name), file));
     return checked(file.string(), *std::move(text), kind);
+}
+
+tl::expected<Source, Diagnostic> load_input() {
+    tl::expected<std::string, disk::Unread> text = disk::read_input(text::most_bytes + 3);
+    if (!text) return tl::unexpected(unreadable(text.error(), std::string(job_file.name), ""));
+    return checked("standard input", *std::move(text), job_file);
 }
 
 tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind) {

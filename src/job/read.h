@@ -37,6 +37,9 @@ inline constexpr FileKind shop_file{"shop file", "[saw], [printer], [stock], [[m
 /// byte, each with a plain message. A UTF-8 byte order mark is dropped.
 tl::expected<Source, Diagnostic> load(const std::filesystem::path& file, const FileKind& kind = job_file);
 
+/// The same of a job that comes by the standard input; in messages it has that name.
+tl::expected<Source, Diagnostic> load_input();
+
 /// The same judgement of a text that is in memory already.
 tl::expected<Source, Diagnostic> checked(std::string name, std::string text, const FileKind& kind);
 

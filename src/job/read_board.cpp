@@ -24,7 +24,7 @@ const PairsKey no_splice{"no_splice", keep_out, keep_out, "pairs: from and to", 
 Setting read_setting(Context& context, TableReader& reader, const LengthKey& key,
                      const std::vector<std::string_view>& words) {
     Setting setting;
-    const auto* node = reader.find(key.name, Need::optional, key.example);
+    const auto* node = reader.find(key.name, Need::optional, key.example, {Takes::Kind::length_or_word, 0, 0, words});
     if (node == nullptr) return setting;
     const auto word = node->value<std::string_view>().value_or("");
     const bool meant_as_word = word == "half" || !near_miss(word, words).empty();

@@ -47,7 +47,8 @@ void read_curve(Context& context, TableReader& reader, Wall& wall) {
     wall.chord = reader.length(chord, Need::optional);
     wall.rise = reader.length(rise, Need::optional);
     wall.radius = reader.length(radius, Need::optional);
-    if (const auto* node = reader.find("angle", Need::optional, "90")) wall.angle = context.angle(*node, "angle");
+    if (const auto* node = reader.find("angle", Need::optional, "90", {Takes::Kind::angle}))
+        wall.angle = context.angle(*node, "angle");
     wall.ordinates = read_ordinates(context, reader);
     const auto begun = begun_ways(reader);
     if (begun.size() > 1) {

@@ -50,7 +50,7 @@ void read_languages(Context& context, TableReader& reader, Header& header) {
 }  // namespace
 
 std::string read_date(Context& context, TableReader& reader) {
-    const auto* node = reader.find("date", Need::required, date_example);
+    const auto* node = reader.find("date", Need::required, date_example, {Takes::Kind::day});
     if (node == nullptr) return {};
     if (const auto* day = node->as_date()) return date_text(day->get());
     if (const auto* words = node->as_string(); words != nullptr && is_date(words->get())) return words->get();

@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "job/keys.h"
 #include "job/parse.h"
 #include "job/tables.h"
 #include "job/text.h"
@@ -231,6 +232,17 @@ std::vector<std::string> own_materials(const toml::table& root, const Shop& shop
 }
 
 }  // namespace
+
+KeyNotes notes_of_job(const std::string& text, bool with_saw_of_shop) {
+    const Parsed parsed = parse(text);
+    Context context(text, {});
+    KeyNotes notes;
+    context.notes = &notes;
+    Shop shop;
+    if (with_saw_of_shop) shop.saw.blade_diameter.value = shop.saw.kerf.value = finest;
+    JobReader(context, parsed.root, shop).run();
+    return notes;
+}
 
 Reading read_job(const Source& source, const Shop& shop) {
     Parsed parsed = parse(source.text);

@@ -53,7 +53,7 @@ std::vector<Sourced<Length>> read_kerfs(Context& context, TableReader& reader) {
 }
 
 std::vector<TooDeep> read_too_deep(Context& context, TableReader& reader) {
-    const auto* node = reader.find("too_deep", Need::optional, "");
+    const auto* node = reader.find("too_deep", Need::optional, example, {Takes::Kind::numbered, 1, most_kerfs});
     if (node == nullptr) return {};
     const auto* list = node->as_array();
     if (list == nullptr) {

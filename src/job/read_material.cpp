@@ -51,7 +51,7 @@ constexpr PercentKey scatter{
     "from 2 % to 50 %", R"("12 %")"};
 
 std::optional<double> read_percent(Context& context, TableReader& reader, const PercentKey& key, Need need) {
-    const auto* node = reader.find(key.name, need, key.example);
+    const auto* node = reader.find(key.name, need, key.example, {Takes::Kind::percent});
     if (node == nullptr) return std::nullopt;
     const std::string name(key.name);
     const auto* words = node->as_string();

@@ -14,7 +14,7 @@ const PairsKey ordinates{"ordinates",
                          most_points};
 
 std::optional<std::array<Sourced<Angle>, 2>> read_end_angles(Context& context, TableReader& reader) {
-    const auto* node = reader.find("end_angles", Need::optional, "");
+    const auto* node = reader.find("end_angles", Need::optional, "[35, -35]", {Takes::Kind::angles});
     if (node == nullptr) return std::nullopt;
     const auto* list = node->as_array();
     if (list == nullptr || list->size() != 2) {

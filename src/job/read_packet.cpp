@@ -42,7 +42,8 @@ const SheetKind* kind_to_leave_out(Context& context, const toml::node& node) {
 }
 
 std::vector<std::string_view> read_leave_out(Context& context, TableReader& reader) {
-    const auto* node = reader.find("leave_out", Need::optional, leave_out_example);
+    const auto* node =
+        reader.find("leave_out", Need::optional, leave_out_example, {Takes::Kind::list, 0, 0, kinds_to_leave_out()});
     if (node == nullptr) return {};
     const auto* list = node->as_array();
     if (list == nullptr) {
@@ -62,7 +63,7 @@ std::vector<std::string_view> read_leave_out(Context& context, TableReader& read
 
 /// More than one is what is printed anyway: a set for each board.
 bool read_one_set(Context& context, TableReader& reader) {
-    const auto* node = reader.find("copies", Need::optional, "1");
+    const auto* node = reader.find("copies", Need::optional, "1", {Takes::Kind::whole, 1, 1});
     if (node == nullptr) return false;
     const auto* number = node->as_integer();
     if (number != nullptr && number->get() == 1) return true;

@@ -33,7 +33,7 @@ std::vector<Sourced<Length>> like_plies(Context& context, const toml::node& node
 }  // namespace
 
 std::vector<Sourced<Length>> read_plies(Context& context, TableReader& reader, const Sourced<Length>& thickness) {
-    const auto* node = reader.find(plies.name, Need::optional, example);
+    const auto* node = reader.find(plies.name, Need::optional, example, {Takes::Kind::plies, least_plies, most_plies});
     if (node == nullptr) return {};
     if (!node->is_array()) return like_plies(context, *node, thickness);
     const std::size_t before = context.mistakes();

@@ -15,7 +15,7 @@ const LengthKey margin{"margin", Length(), most_margin, R"("1/4 in")", true};
 
 /// None when the key is absent, or told to be wrong.
 std::optional<Sourced<Media>> read_media(Context& context, TableReader& reader, std::string_view key) {
-    const auto* node = reader.find(key, Need::optional, "");
+    const auto* node = reader.find(key, Need::optional, R"("na_letter_8.5x11in")", {Takes::Kind::paper});
     if (node == nullptr) return std::nullopt;
     const std::string name(key);
     const auto* words = node->as_string();

@@ -1,5 +1,6 @@
 #include "job/shop.h"
 
+#include "job/keys.h"
 #include "job/parse.h"
 #include "job/tables.h"
 #include "job/validate.h"
@@ -63,6 +64,15 @@ Shop read_tables(Context& context, const toml::table& root) {
 }
 
 }  // namespace
+
+KeyNotes notes_of_shop(const std::string& text) {
+    const Parsed parsed = parse(text);
+    Context context(text, {});
+    KeyNotes notes;
+    context.notes = &notes;
+    read_tables(context, parsed.root);
+    return notes;
+}
 
 ShopReading read_shop(const Source& source) {
     Parsed parsed = parse(source.text);

@@ -42,8 +42,15 @@ std::string expected_one_of(std::string_view word, const std::vector<std::string
 TableReader::TableReader(Context& context, const toml::table& table, std::string title)
     : context_(context), table_(table), title_(std::move(title)) {}
 
-const toml::node* TableReader::find(std::string_view key, Need need, std::string_view example) {
+void TableReader::note(std::string_view key, Need need, std::string_view example, Takes takes) {
     known_.push_back(key);
+    if (context_.notes != nullptr)
+        context_.notes->push_back(
+            {title_, std::string(key), std::move(takes), need == Need::required, std::string(example)});
+}
+
+const toml::node* TableReader::find(std::string_view key, Need need, std::string_view example, Takes takes) {
+    note(key, need, example, std::move(takes));
     const toml::node* node = table_.get(key);
     if (node == nullptr && need == Need::required)
         missing({key}, std::string(key) + " is missing from " + title_, for_example(key, example));
@@ -68,12 +75,12 @@ void TableReader::missing(std::vector<std::string_view> keys, std::string messag
 }
 
 void TableReader::refuse(std::string_view key, std::string message, std::string hint) {
-    if (find(key, Need::optional, "") != nullptr)
+    if (find(key, Need::optional, "", {}) != nullptr)
         context_.harmless_error(at_name(key), std::move(message), std::move(hint));
 }
 
 std::optional<Sourced<Length>> TableReader::length(const LengthKey& key, Need need) {
-    const auto* node = find(key.name, need, key.example);
+    const auto* node = find(key.name, need, key.example, {Takes::Kind::length, key.least.mm()});
     if (node == nullptr) return std::nullopt;
     return context_.length(*node, key);
 }
@@ -84,7 +91,7 @@ Sourced<Length> TableReader::length_or(const LengthKey& key, Length otherwise) {
 
 std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std::size_t most, std::string_view example,
                                                        Need need) {
-    const auto* node = find(key, need, example);
+    const auto* node = find(key, need, example, {Takes::Kind::text, 1, static_cast<double>(most)});
     if (node == nullptr) return std::nullopt;
     const auto* text = node->as_string();
     const std::string name(key);
@@ -100,7 +107,7 @@ std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std
 }
 
 std::optional<Sourced<int>> TableReader::whole(std::string_view key, int most) {
-    const auto* node = find(key, Need::optional, "");
+    const auto* node = find(key, Need::optional, "2", {Takes::Kind::whole, 1, static_cast<double>(most)});
     if (node == nullptr) return std::nullopt;
     const auto* number = node->as_integer();
     if (number != nullptr && number->get() >= 1 && number->get() <= most)
@@ -111,7 +118,7 @@ std::optional<Sourced<int>> TableReader::whole(std::string_view key, int most) {
 }
 
 bool TableReader::flag(std::string_view key, bool otherwise) {
-    const auto* node = find(key, Need::optional, "");
+    const auto* node = find(key, Need::optional, "true", {Takes::Kind::flag});
     if (node == nullptr) return otherwise;
     if (const auto* said = node->as_boolean()) return said->get();
     context_.error(position(*node), std::string(key) + " must be true or false, without quotes",
@@ -120,7 +127,7 @@ bool TableReader::flag(std::string_view key, bool otherwise) {
 }
 
 std::optional<double> TableReader::number(const NumberKey& key, Need need) {
-    const auto* node = find(key.name, need, key.example);
+    const auto* node = find(key.name, need, key.example, {Takes::Kind::number, key.least, key.most});
     if (node == nullptr) return std::nullopt;
     const auto value = bare_number(*node);
     if (value && *value >= key.least && *value <= key.most) return value;
@@ -131,7 +138,7 @@ std::optional<double> TableReader::number(const NumberKey& key, Need need) {
 
 std::optional<Sourced<std::size_t>> TableReader::pick(std::string_view key, const std::vector<std::string_view>& names,
                                                       Need need) {
-    const auto* node = find(key, need, "\"" + std::string(names.front()) + "\"");
+    const auto* node = find(key, need, "\"" + std::string(names.front()) + "\"", {Takes::Kind::word, 0, 0, names});
     if (node == nullptr) return std::nullopt;
     const auto* word = node->as_string();
     if (word == nullptr) {

@@ -46,8 +46,9 @@ public:
     Position at() const { return position(table_); }
     Position at(std::string_view key) const { return position(*table_.get(key)); }
     Position at_name(std::string_view key) const;
-    /// The value; none when it is absent (told when required) or was already told to be unreadable.
-    const toml::node* find(std::string_view key, Need need, std::string_view example);
+    /// The value; none when it is absent (told when required) or was already told to be unreadable. `takes` is what
+    /// the caller makes of it.
+    const toml::node* find(std::string_view key, Need need, std::string_view example, Takes takes);
     /// Notes what is taken for a key, where the table leaves it out.
     void usual(std::string_view key, Scalar taken);
     /// Tells in `finish` that one of these keys is missing, unless a mistyped key stands for one of them.
@@ -94,8 +95,10 @@ public:
     void finish();
 
 private:
+    void note(std::string_view key, Need need, std::string_view example, Takes takes);
     std::optional<Sourced<std::size_t>> pick(std::string_view key, const std::vector<std::string_view>& names,
                                              Need need);
+    const toml::table* read_table(std::string_view key, Need need, std::string_view header);
     std::vector<Sourced<Length>> elements(const toml::array& list, const LengthKey& key);
     struct Missing {
         std::vector<std::string_view> keys;

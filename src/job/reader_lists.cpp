@@ -23,7 +23,9 @@ std::vector<Sourced<Length>> TableReader::elements(const toml::array& list, cons
 }
 
 std::vector<Sourced<Length>> TableReader::lengths(const LengthKey& key, std::size_t count) {
-    const auto* node = find(key.name, Need::optional, key.example);
+    const auto* node =
+        find(key.name, Need::optional, key.example,
+             {Takes::Kind::lengths, count == 0 ? 1 : static_cast<double>(count), static_cast<double>(count)});
     if (node == nullptr) return {};
     const auto* list = node->as_array();
     const bool fits = list != nullptr && (count == 0 ? !list->empty() : list->size() == count);
@@ -35,7 +37,7 @@ std::vector<Sourced<Length>> TableReader::lengths(const LengthKey& key, std::siz
 }
 
 std::optional<std::array<Sourced<Length>, 2>> TableReader::one_or_two(const LengthKey& key) {
-    const auto* node = find(key.name, Need::optional, key.example);
+    const auto* node = find(key.name, Need::optional, key.example, {Takes::Kind::one_or_two, key.least.mm()});
     if (node == nullptr) return std::nullopt;
     const auto* list = node->as_array();
     if (list == nullptr) {
@@ -52,7 +54,8 @@ std::optional<std::array<Sourced<Length>, 2>> TableReader::one_or_two(const Leng
 }
 
 std::optional<LengthPairs> TableReader::pairs(const PairsKey& key) {
-    const auto* node = find(key.name, Need::optional, key.example);
+    const auto* node =
+        find(key.name, Need::optional, key.example, {Takes::Kind::pairs, 0, static_cast<double>(key.most)});
     if (node == nullptr) return std::nullopt;
     const std::string name(key.name);
     const auto* list = node->as_array();

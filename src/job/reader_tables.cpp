@@ -4,7 +4,11 @@
 namespace kerfpacket::job {
 
 const toml::table* TableReader::table(std::string_view key, Need need, std::string_view header) {
-    known_.push_back(key);
+    note(key, need, "", {Takes::Kind::table});
+    return read_table(key, need, header);
+}
+
+const toml::table* TableReader::read_table(std::string_view key, Need need, std::string_view header) {
     const toml::node* node = table_.get(key);
     const std::string name(header);
     if (node == nullptr) {
@@ -20,19 +24,19 @@ const toml::table* TableReader::table(std::string_view key, Need need, std::stri
 }
 
 std::vector<const toml::table*> TableReader::one_or_more_tables(std::string_view key, std::string_view header) {
+    note(key, Need::optional, "", {Takes::Kind::one_or_several});
     const toml::node* node = table_.get(key);
     if (node == nullptr || !node->is_array_of_tables()) {
-        const auto* one = table(key, Need::optional, header);
+        const auto* one = read_table(key, Need::optional, header);
         return one == nullptr ? std::vector<const toml::table*>{} : std::vector{one};
     }
-    known_.push_back(key);
     std::vector<const toml::table*> found;
     for (const auto& element : *node->as_array()) found.push_back(element.as_table());
     return found;
 }
 
 std::vector<const toml::table*> TableReader::tables(std::string_view key) {
-    const auto* node = find(key, Need::optional, "");
+    const auto* node = find(key, Need::optional, "", {Takes::Kind::tables});
     if (node == nullptr) return {};
     const std::string header = "[[" + std::string(key) + "]]";
     const std::string hint = "expected the line " + header + " and its keys below it";

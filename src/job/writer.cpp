@@ -1,6 +1,9 @@
 #include "job/writer.h"
 
+#include <algorithm>
 #include <utility>
+
+#include "job/text.h"
 
 namespace kerfpacket::job {
 
@@ -44,5 +47,22 @@ void Writer::rows(std::string_view key, std::vector<Element> elements) {
     for (const Element& element : elements) list.append("    ").append(canonical(element)).append(",\n");
     put(key, list + "]", std::move(elements));
 }
+
+void Writer::comment(std::string_view words) { written_.text.append("# ").append(words).append("\n"); }
+
+void Writer::typed(std::string_view key, std::string_view toml, std::string_view comment) {
+    constexpr std::size_t column = 34;
+    std::string line = std::string(key) + " = ";
+    // A list of several lines has its comment where it begins, so that nothing stands behind its last bracket.
+    const std::size_t first = std::min(toml.find('\n'), toml.size());
+    line += toml.substr(0, first);
+    if (!comment.empty()) {
+        const std::size_t wide = characters(line);
+        line += std::string(wide < column ? column - wide : 2, ' ') + "# " + std::string(comment);
+    }
+    written_.text.append(line).append(toml.substr(first)).append("\n");
+}
+
+int Writer::lines() const { return static_cast<int>(std::count(written_.text.begin(), written_.text.end(), '\n')); }
 
 }  // namespace kerfpacket::job

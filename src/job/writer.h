@@ -36,6 +36,13 @@ public:
     /// A list with one element on a line: a long one in a row would make a line that the reader refuses.
     void rows(std::string_view key, std::vector<Element> elements);
 
+    /// A line that is only a comment.
+    void comment(std::string_view words);
+    /// A value as a person typed it, in TOML, which is text alone and no value, with what it means beside it.
+    void typed(std::string_view key, std::string_view toml, std::string_view comment);
+    /// How many lines are written.
+    int lines() const;
+
     Canonical take() { return std::move(written_); }
 
 private:

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "disk/child.h"
+#include "disk/near_name.h"
 #include "disk/read.h"
 #include "output/qpdf.h"
 
@@ -104,6 +105,11 @@ bool worked_on(Object root, std::string_view bytes) {
     return false;
 }
 
+std::string did_you_mean(const fs::path& file) {
+    const std::string near = disk::near_name(file, ".pdf");
+    return near.empty() ? "" : fmt::format("; did you mean {}?", near);
+}
+
 }  // namespace
 
 std::string load_packet(const fs::path& file) {
@@ -112,7 +118,7 @@ std::string load_packet(const fs::path& file) {
     using Kind = disk::Unread::Kind;
     const std::string name = file.string();
     switch (bytes.error().kind) {
-        case Kind::absent: throw disk::Failure(name + ": there is no such file");
+        case Kind::absent: throw disk::Failure(name + ": there is no such file" + did_you_mean(file));
         case Kind::folder:
         case Kind::special: throw disk::Failure(name + " is not a file; expected a packet");
         case Kind::too_large:

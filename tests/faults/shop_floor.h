@@ -87,6 +87,7 @@ inline std::vector<Scene> scenes() {
             {"profile",
              {"printer-check", "--profile", "laser", "--first", "top", "--level", "7 in", "--upright", "9 in"},
              none},
+            {"start", {"start", "@/arch.toml", "--example", "segmental"}, none},
             {"field-sheet", {"field-sheet", "--out", "@/form.pdf"}, none}};
 }
 

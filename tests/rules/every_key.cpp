@@ -9,6 +9,7 @@
 
 #include <toml++/toml.h>
 
+#include "job/keys.h"
 #include "job/read.h"
 #include "support/program.h"
 #include "text/toml.h"
@@ -141,6 +142,28 @@ TEST(EveryKey, HasItsPlaceInTheDescription) {
             EXPECT_NE(description.find("`" + key + "`"), std::string::npos) << title << " " << key;
         }
     EXPECT_GT(looked_for, 100);
+}
+
+/// "[opening.liner]" and "[[opening]]" as "opening.liner" and "opening"; the file itself as "".
+std::string inside(const std::string& title) {
+    const std::size_t from = title.find_first_not_of('[');
+    return from == 0 ? "" : title.substr(from, title.find(']') - from);
+}
+
+/// By the names of the tables, in the job file and the shop file together.
+Keys in_the_table_of_keys() {
+    Keys keys;
+    for (const auto& tables : {job::job_keys(), job::shop_keys()})
+        for (const job::KnownTable& table : tables)
+            for (const job::KeyNote& note : table.keys) keys[table.name].insert(note.key);
+    return keys;
+}
+
+// What schema and manual page are made from is found with empty tables, this with all values: they agree.
+TEST(EveryKey, IsInTheTableOfKeys) {
+    Keys known;
+    for (const auto& [title, keys] : known_keys({})) known[inside(title)].insert(keys.begin(), keys.end());
+    EXPECT_EQ(in_the_table_of_keys(), known);
 }
 
 /// The commands that the head of the sample gives, in order.

@@ -45,6 +45,7 @@ const std::vector<Library> libraries = {
     {std::regex("toml.*"), {"text"}},
     {std::regex("CLI/.*"), {"cli"}},
     {std::regex("nlohmann/.*"), {"cli"}},
+    {std::regex(R"(histedit\.h|editline/.*)"), {"cli"}},
     {std::regex("nettle/.*"), {"job", "output"}},
     {std::regex("qrencode.*"), {"sheets"}},
     {std::regex("boost/.*"), {"curve", "bend"}},

@@ -14,7 +14,7 @@ TEST(Messages, OfACommandThatIsNone) {
     EXPECT_EQ(slip.status, 2);
     EXPECT_TRUE(slip.err.starts_with("kerfpacket: there is no command \"bulid\"; did you mean build?\n")) << slip.err;
     EXPECT_NE(run_in_process({"help"}).err.find("kerfpacket --help"), std::string::npos);
-    EXPECT_NE(run_in_process({"new"}).err.find("a new job is a text file"), std::string::npos);
+    EXPECT_NE(run_in_process({"new"}).err.find("kerfpacket start"), std::string::npos);
     EXPECT_NE(run_in_process({"arch.toml"}).err.find("kerfpacket build JOB"), std::string::npos);
     EXPECT_EQ(run_in_process({"\x1b[2J"}).err.find('\x1b'), std::string::npos);
     const Folder folder;

@@ -1,0 +1,46 @@
+#include "cli/start/drawings.h"
+
+#include <algorithm>
+
+namespace kerfpacket::cli {
+namespace {
+
+struct Drawing {
+    std::string_view question;
+    std::string_view choice;
+    std::array<std::string_view, 2> rows;
+};
+
+// clang-format off
+constexpr std::array drawings{
+    Drawing{"kind", "opening",        {R"(  .-----.  )", R"( |       | )"}},
+    Drawing{"kind", "wall",           {R"( '.     .' )", R"(   '---'   )"}},
+    Drawing{"shape", "segmental",     {R"(  _.---._  )", R"( '       ' )"}},
+    Drawing{"shape", "semicircular",  {R"(   .---.   )", R"(  (     )  )"}},
+    Drawing{"shape", "elliptical",    {R"( .-------. )", R"((         ))"}},
+    Drawing{"shape", "three-centred", {R"( .-'"""'-. )", R"(|         |)"}},
+    Drawing{"shape", "pointed",       {R"(    .^.    )", R"(   /   \   )"}},
+    Drawing{"shape", "tudor",         {R"( _.--^--._ )", R"(/         \)"}},
+    Drawing{"shape", "parabolic",     {R"(    .-.    )", R"(   /   \   )"}},
+    Drawing{"shape", "catenary",      {R"(   .---.   )", R"(  /     \  )"}},
+    Drawing{"shape", "horseshoe",     {R"(  .-----.  )", R"(  '.   .'  )"}},
+    Drawing{"shape", "eyebrow",       {R"(   _.-._   )", R"(--'     '--)"}},
+    Drawing{"shape", "ordinates",     {R"(  . ' ' .  )", R"( :  : :  : )"}},
+    Drawing{"way", "chord",           {R"( .--_|_--. )", R"('____|____')"}},
+    Drawing{"way", "radius",          {R"( .--___--. )", R"(   \ R /   )"}},
+    Drawing{"way", "points",          {R"( . ' ' ' . )", R"( |_|_|_|_| )"}},
+    Drawing{"side", "concave",        {R"( '._____.' )", R"(     ^     )"}},
+    Drawing{"side", "convex",         {R"(  .-----.  )", R"( '   ^   ' )"}},
+};
+// clang-format on
+
+}  // namespace
+
+std::array<std::string_view, 2> drawing(std::string_view question, std::string_view choice) {
+    const auto* const found = std::find_if(drawings.begin(), drawings.end(), [&](const Drawing& one) {
+        return one.question == question && one.choice == choice;
+    });
+    return found == drawings.end() ? std::array<std::string_view, 2>{} : found->rows;
+}
+
+}  // namespace kerfpacket::cli

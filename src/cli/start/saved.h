@@ -1,0 +1,24 @@
+#pragma once
+// The answers of a talk that was broken off, as text.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "cli/start/answers.h"
+
+namespace kerfpacket::cli {
+
+struct Saved {
+    std::string language;
+    std::vector<std::pair<std::string, std::string>> answers;  ///< by the name of the question
+};
+
+/// One answer to a line, under a line that says what it is.
+std::string saved_text(const Answers& answers, std::string_view language);
+/// None where no talk wrote that text.
+std::optional<Saved> read_saved(std::string_view text);
+
+}  // namespace kerfpacket::cli
