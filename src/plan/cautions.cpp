@@ -109,7 +109,8 @@ std::optional<Caution> of_joints(const Piece& piece) {
         off = std::max(off, piece.joints[i].off);
     }
     if (bent.empty()) return std::nullopt;
-    return Caution{"joint_in_bend", {{"n", numbers(bent)}, {"off", curve::to_hundredths(off)}}};
+    const Length at_most = Length::inches(std::ceil(off.inches() * 100) / 100);
+    return Caution{"joint_in_bend", {{"n", numbers(bent)}, {"off", at_most}}};
 }
 
 std::optional<Caution> of_gaps(const Piece& piece) {

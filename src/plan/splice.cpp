@@ -16,6 +16,8 @@ using namespace measure::literals;
 
 /// Joints of one board: more than a wall has.
 constexpr std::size_t most_joints = 40;
+/// Where nobody says what is sold.
+constexpr Length boundless = Length::inches(1e6);
 /// Wood that is wished for between a joint and the bend, for clamps and fasteners. Judgement.
 constexpr Length hand = 6_in;
 /// What computing leaves.
@@ -152,6 +154,7 @@ private:
         LongestBlank stock =
             longest_blank(section_of(board.material.value, board.thickness.value, board.width.value, job.stock),
                           job.stock, job.header.units);
+        if (stock.usual) stock.most = boundless;
         if (board.max_blank) stock.most = std::min(stock.most, board.max_blank->value);
         return stock;
     }
@@ -380,7 +383,9 @@ job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const
 tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood,
                                                const job::Job& job) {
     const Splicing splicing(wanted, laid, job);
-    const bool can_be = wanted.kind == Kind::wall_board;
+    // A board of which a kerf is too deep is cut already: it is as it is.
+    const bool can_be =
+        wanted.kind == Kind::wall_board && (wanted.wanted->too_deep.empty() || !wanted.wanted->joints.empty());
     if (!can_be || !splicing.needed()) {
         Blank whole = laid.blank;
         return Spliced{std::move(laid), {}, {std::move(whole)}};
@@ -394,10 +399,6 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     std::vector<Place> joints;
     if (board.joints.empty()) {
         joints = chosen(splicing, places);
-        if (joints.empty() && splicing.stock().usual && !board.max_blank) {  // who knows what the shop can buy
-            Blank whole = laid.blank;
-            return Spliced{std::move(laid), {}, {std::move(whole)}};
-        }
         if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
     } else {
         auto found = wished(splicing, wanted, places, job);

@@ -19,7 +19,8 @@ struct Spliced {
     std::vector<Blank> blanks;  ///< from zero on
 };
 
-/// Joints where the job puts them; else where they are wanted: none in a board that the stock holds; as few as do, in
+/// Joints where the job puts them; else where they are wanted: none in a board that the stock holds, or of which nobody
+/// says what is sold; as few as do, in
 /// straight wood before bent, then where the bend is least, then where the blanks waste the least stock. Told is why
 /// there can be none where one must be, or what is wrong with those that the job wishes for.
 tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood, const job::Job& job);

@@ -58,7 +58,13 @@ std::string wrong_kerfs(const plan::Piece& piece) {
         if (i == 0) continue;
         const Length gap = kerf.at - piece.blank().kerfs[i - 1].at;
         if (gap <= piece.cut.kerf) return "kerfs that meet";
-        if (i > 1 && !piece.cut.spacing_given) {
+        // A joint in the bend takes kerfs away: that is a caution of its own.
+        const auto across = [&](const plan::Joint& joint) {
+            return joint.gone > 0 && joint.at > piece.blank().kerfs[i - std::min<std::size_t>(i, 2)].at &&
+                   joint.at < piece.blank().kerfs[i].at;
+        };
+        const bool joined = std::any_of(piece.joints.begin(), piece.joints.end(), across);
+        if (i > 1 && !piece.cut.spacing_given && !joined) {
             const double ratio = gap / (piece.blank().kerfs[i - 1].at - piece.blank().kerfs[i - 2].at);
             if (std::max(ratio, 1 / ratio) > 1.2501) return "gap ratio " + std::to_string(ratio);
         }

@@ -86,7 +86,18 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
         EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITRE "), cuts) << piece.id << '\n' << job;
         // There must be room for the word; a mitre names what goes away as well.
         if (piece.blank().trims[0] < 1.25_in || cuts > 0) continue;
-        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "SOBRA " : "TRIM "), 2) << piece.id << '\n' << job;
+        for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
+            const plan::Piece one = piece.of_blank(i);
+            if (one.blank().kerfs.empty()) continue;
+            int sawn = 0;
+            int scarfs = 0;
+            for (const std::size_t end : {0U, 1U}) {
+                sawn += one.blank().trims.at(end) > 0_mm ? 1 : 0;
+                scarfs += one.blank().ends.at(end).meets == plan::BoardEnd::Meets::blank ? 1 : 0;
+            }
+            EXPECT_GE(words_by_lines(packet, one.id, spanish ? "SOBRA " : "TRIM "), sawn) << one.id << '\n' << job;
+            EXPECT_GE(words_by_lines(packet, one.id, spanish ? "BISEL " : "SCARF "), scarfs) << one.id << '\n' << job;
+        }
     }
     return mitres;
 }

@@ -21,7 +21,7 @@ public:
               << (chance(0.8) ? "in" : "mm") << "\"\nlanguage = \"en\"\n[saw]\nblade_diameter = \"12 in\"\nkerf = \""
               << pick({"0.09 in", "0.118 in", "3.2 mm"}) << "\"\n";
         if (chance(0.4)) printer();
-        if (chance(0.5)) text_ << "[stock]\nlengths = [\"8 ft\", \"12 ft\"]\n";
+        if (chance(0.5)) text_ << "[stock]\nlengths = [\"12 ft\", \"28 ft\"]\n";
         if (chance(0.65)) opening();
         else wall();
         return text_.str();

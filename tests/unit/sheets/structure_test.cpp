@@ -174,6 +174,7 @@ TEST(Structure, AChecklistReadsKerfAfterKerf) {
                 if (page.structure[text.node].tag == Tag::list_item) items[text.node].push_back(text.text);
             for (const auto& [node, words] : items) {
                 ASSERT_GE(words.size(), 3U) << node;
+                if (words[0] == "1") last[page.piece] = 0;  // the set of a further board
                 EXPECT_EQ(words[0], std::to_string(++last[page.piece])) << node;
                 ++kerfs;
             }
