@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -336,8 +336,7 @@ Blank part(const Blank& whole, const Joint* from, const Joint* to) {
         bends ? std::max(Length(), std::min(part.length - part.trims[1], part.ends[1].plain_face) - part.bend_end)
               : Length()};
     for (Kerf kerf : whole.kerfs) {
-        if (kerf.at < low || kerf.at > high) continue;
-        // In the scarf stand no kerfs: what lies between its ends is the neighbour's.
+        // In the scarf stand no kerfs: its middle parts those of one blank from those of the next.
         if ((from != nullptr && kerf.at < from->at) || (to != nullptr && kerf.at > to->at)) continue;
         kerf.n = static_cast<int>(part.kerfs.size()) + 1;
         kerf.at = kerf.at - low;

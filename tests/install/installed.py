@@ -4,9 +4,10 @@
     installed.py BUILD-FOLDER SOURCE-FOLDER
 """
 import pathlib
-import subprocess
 import sys
 import tempfile
+
+from run import run
 
 EXPECTED = ["bin/kerfpacket", "share/kerfpacket/templates/en/page.toml", "share/kerfpacket/templates/es/page.toml",
             "share/kerfpacket/fonts/faces.toml", "share/kerfpacket/fonts/sRGB.icc",
@@ -16,10 +17,6 @@ EXPECTED = ["bin/kerfpacket", "share/kerfpacket/templates/en/page.toml", "share/
             "share/zsh/site-functions/_kerfpacket", "share/fish/vendor_completions.d/kerfpacket.fish",
             "share/doc/kerfpacket/copyright", "share/doc/kerfpacket/changelog.gz",
             "share/doc/kerfpacket/examples/mill-lane/job.toml", "share/doc/kerfpacket/examples/every-key.toml"]
-
-
-def run(*words, **more):
-    return subprocess.run([str(word) for word in words], capture_output=True, text=True, check=False, **more)
 
 
 def main(build, source):

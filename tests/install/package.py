@@ -4,16 +4,13 @@
     package.py BUILD-FOLDER SOURCE-FOLDER
 """
 import pathlib
-import subprocess
 import sys
 import tempfile
 
+from run import run
+
 NEEDED = ["libc6", "libcairo2", "libfmt9", "libfreetype6", "libhpdf-2.3.0", "libnettle8", "libqpdf29", "libqrencode4",
           "libstdc++6", "libtomlplusplus3"]
-
-
-def run(*words, **more):
-    return subprocess.run([str(word) for word in words], capture_output=True, text=True, check=False, **more)
 
 
 def main(build, source):
