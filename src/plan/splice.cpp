@@ -358,6 +358,17 @@ Spliced with_joints(Laid laid, const std::vector<Place>& places, Length scarf) {
     return spliced;
 }
 
+/// The board that joints in the bend leave would be called worse than the board without them.
+job::Diagnostics weaker(const job::Board& board, const std::vector<Place>& joints, const job::Job& job) {
+    job::Diagnostics all;
+    for (std::size_t i = 0; i < joints.size(); ++i)
+        if (joints[i].gone() > 0)
+            job::append(all, wrong(board.joints[i].at,
+                                   "there can be no joint at " + text(joints[i].at, job) + ": " + why(Bar::strain, job),
+                                   "expected a joint in a straight end, or leave out joints to have them placed"));
+    return all;
+}
+
 /// No joint can be where one must.
 job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
     const LongestBlank& stock = splicing.stock();
@@ -394,7 +405,10 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         return tl::unexpected(wrong(board.too_deep.front().n.at,
                                     "the board is spliced, and the kerfs of each of its blanks are counted from 1",
                                     "leave out too_deep, and judge that blank by a job of its own"));
-    const std::vector<Place> places = splicing.places();
+    const auto kerfs_go = [](const std::vector<Place>& all) {
+        return std::any_of(all.begin(), all.end(), [](const Place& joint) { return joint.gone() > 0; });
+    };
+    std::vector<Place> places = splicing.places();
     std::vector<Place> joints;
     if (board.joints.empty()) {
         joints = chosen(splicing, places);
@@ -405,11 +419,17 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         joints = std::move(*found);
     }
     const Length scarf = splicing.scarf();
-    if (std::all_of(joints.begin(), joints.end(), [](const Place& joint) { return joint.gone() == 0; }))
-        return with_joints(std::move(laid), joints, scarf);
+    if (!kerfs_go(joints)) return with_joints(std::move(laid), joints, scarf);
     auto again = without_kerfs(wanted, laid, joints, wood, job);
     if (!again) return tl::unexpected(std::move(again.error()));
-    return with_joints(std::move(*again), joints, scarf);
+    // A place was judged by the strain beside it alone; the whole board also by what closes and what peels.
+    if (again->bend.verdict <= laid.bend.verdict) return with_joints(std::move(*again), joints, scarf);
+    if (!board.joints.empty()) return tl::unexpected(weaker(board, joints, job));
+    places.erase(std::remove_if(places.begin(), places.end(), [](const Place& one) { return one.gone() > 0; }),
+                 places.end());
+    joints = chosen(splicing, places);
+    if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
+    return with_joints(std::move(laid), joints, scarf);
 }
 
 }  // namespace kerfpacket::plan

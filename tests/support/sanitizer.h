@@ -5,8 +5,15 @@
 
 namespace kerfpacket::tests {
 
-#ifdef __SANITIZE_ADDRESS__
+// gcc defines a macro; clang answers a question.
+#if defined(__SANITIZE_ADDRESS__)
 inline constexpr bool address_sanitizer = true;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+inline constexpr bool address_sanitizer = true;
+#else
+inline constexpr bool address_sanitizer = false;
+#endif
 #else
 inline constexpr bool address_sanitizer = false;
 #endif

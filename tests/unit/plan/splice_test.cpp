@@ -169,6 +169,30 @@ TEST(Splice, InAFlatBendItTakesKerfsAwayAndSaysSo) {
     EXPECT_LE(piece.bend.verdict, one.bend.verdict);
 }
 
+// What the neighbours of a joint bear is more than their strain: a board is never called worse for where it is joined.
+TEST(Splice, NeverMakesTheVerdictWorse) {
+    int in_bend = 0;
+    for (const char* side : {"concave", "convex"})
+        for (const char* depth :
+             {"", "kerf_depth = \"11/16 in\"\n", "kerf_depth = \"5/8 in\"\n", "kerf_depth = \"1/2 in\"\n"})
+            for (int feet = 7; feet <= 49; ++feet) {
+                const Wall wall{.radius = std::to_string(feet) + " ft",
+                                .angle = std::to_string(1200 / feet),
+                                .tails = "[\"0 in\", \"0 in\"]",
+                                .board = std::string("spacing = \"1/2 in\"\n") + depth,
+                                .side = side};
+                Wall long_stock = wall;
+                long_stock.stock = "[stock]\nlengths = [\"40 ft\"]\n";
+                const auto one = planned(long_stock), several = planned(wall);
+                if (!one) continue;
+                if (!several) continue;
+                const Piece& piece = several->pieces.front();
+                EXPECT_LE(piece.bend.verdict, one->pieces.front().bend.verdict) << side << " " << depth << feet;
+                for (const Joint& joint : piece.joints) in_bend += joint.in_bend ? 1 : 0;
+            }
+    EXPECT_GT(in_bend, 300);
+}
+
 // R 3 ft: a flat of 1-3/4 in stands off by 0.01 in, but its neighbours would break.
 TEST(Splice, IsRefusedWhereNoPlaceHolds) {
     const std::string said = refusal({.radius = "3 ft",
