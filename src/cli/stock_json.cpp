@@ -20,6 +20,12 @@ Json blank_json(const plan::StockBlank& blank) {
             {"copies", blank.copies}, {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)}};
 }
 
+Json lengths_mm(const std::vector<measure::Length>& lengths) {
+    Json all = Json::array();
+    for (const measure::Length length : lengths) all.push_back(mm(length));
+    return all;
+}
+
 Json stick_json(const plan::StockPlan& plan, const plan::CutStick& stick, int n) {
     Json blanks = Json::array();
     const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
@@ -41,6 +47,14 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
     for (const plan::CutStick& stick : section.sticks) sticks.push_back(stick_json(plan, stick, ++n));
     Json no_room = Json::array();
     for (const plan::StockBlank& blank : section.no_room) no_room.push_back(blank_json(blank));
+    Json cheaper = Json::array();
+    for (const plan::CheaperJoints& one : section.cheaper)
+        cheaper.push_back({{"piece", one.id},
+                           {"joints_mm", lengths_mm(one.joints)},
+                           {"instead_mm", lengths_mm(one.instead)},
+                           {"in_bend", one.in_bend},
+                           {"saves", section.priced ? Json(static_cast<double>(one.cents) / 100) : Json()},
+                           {"saves_mm", section.priced ? Json() : Json(mm(one.length))}});
     const double cents_at_most = static_cast<double>(section.cents_at_most);
     return {{"material", section.material},
             {"thickness_mm", mm(section.thickness)},
@@ -52,6 +66,7 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
             {"proved", section.proved},
             {"saves_at_most", section.priced ? Json(cents_at_most / 100) : Json()},
             {"saves_at_most_mm", section.priced ? Json() : Json(mm(section.length_at_most))},
+            {"cheaper_joints", cheaper},
             {"boards", sticks},
             {"no_room", no_room}};
 }

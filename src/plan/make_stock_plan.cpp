@@ -40,12 +40,20 @@ public:
         const SectionKey key = section_of(piece.material, piece.cut.thickness, piece.width, stock_);
         Section& section = sections_[key];
         section.own_material = piece.own_material;
-        for (std::size_t i = 0; i < piece.blanks.size(); ++i)
-            add(section, piece, job + piece.blank_id(i), StockBlank::Of::piece, piece.blanks[i].length);
+        std::vector<Length> lengths;
+        for (const Blank& blank : piece.blanks) lengths.push_back(blank.length);
+        add(piece, job, lengths, section);
         for (const LegBoard& leg : piece.leg_boards)
             add(section, piece, job + piece.id,
                 leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
                 std::max(leg.back, leg.face));
+    }
+
+    /// The section of a board of which the blanks have other lengths; those of its pieces that lie in it too.
+    void add_only(const SectionKey& only, const Piece& piece, const std::vector<Length>& lengths) {
+        if (section_of(piece.material, piece.cut.thickness, piece.width, stock_) != only) return;
+        if (lengths.empty()) add(piece, {});
+        else add(piece, {}, lengths, sections_[only]);
     }
 
     Sections take() {
@@ -58,6 +66,11 @@ public:
     }
 
 private:
+    void add(const Piece& piece, const std::string& job, const std::vector<Length>& lengths, Section& section) {
+        for (std::size_t i = 0; i < lengths.size(); ++i)
+            add(section, piece, job + piece.blank_id(i), StockBlank::Of::piece, lengths[i]);
+    }
+
     void add(Section& section, const Piece& piece, const std::string& id, StockBlank::Of part, Length length) {
         for (int copy = 1; copy <= piece.quantity; ++copy)
             section.blanks.push_back(
@@ -198,6 +211,21 @@ bool same_stock(const job::Stock& a, const job::Stock& b) {
                       [](const auto& one, const auto& other) { return one.value == other.value; }) &&
            std::equal(a.boards.begin(), a.boards.end(), b.boards.begin(), b.boards.end(),
                       [&](const auto& one, const auto& other) { return board(one) == board(other); });
+}
+
+StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths) {
+    const auto board =
+        std::find_if(job.pieces.begin(), job.pieces.end(), [&](const Piece& one) { return one.id == id; });
+    measure::require(board != job.pieces.end(), "the board is one of the job's");
+    const Unit unit = job.header.units;
+    const StockPlan plan{unit, job.saw.kerf.value, end_trim(job.stock, unit), least_offcut(job.stock, unit), {}, {}};
+    const SectionKey key = section_of(board->material, board->cut.thickness, board->width, job.stock);
+    Gathering gathering(job.stock, unit);
+    for (const Piece& piece : job.pieces)
+        gathering.add_only(key, piece, &piece == &*board ? lengths : std::vector<Length>());
+    job::Diagnostics refused;
+    Sections sections = gathering.take();
+    return SectionPlan(key, std::move(sections.at(key)), job.stock, plan).run(refused);
 }
 
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {

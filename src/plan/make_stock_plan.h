@@ -15,6 +15,10 @@ bool wants_stock_plan(const Plan& plan);
 /// the first that has any, the kerf the widest of all. There must be one job or more.
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs);
 
+/// The section of a spliced board of that job, packed as if the board's blanks had these lengths; as they are, where
+/// none are given.
+StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths);
+
 /// Whether a job says nothing of its stock; whether two say the same.
 bool no_stock(const job::Stock& stock);
 bool same_stock(const job::Stock& a, const job::Stock& b);

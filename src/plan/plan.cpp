@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "job/read.h"
+#include "plan/cheaper_joints.h"
 #include "plan/checks.h"
 #include "plan/make_stock_plan.h"
 #include "plan/places.h"
@@ -111,7 +112,10 @@ tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
     for (Refused& one : plan.refused)
         for (job::Diagnostic& reason : one.reasons) reason.severity = job::Severity::refused;
     if (!plan.refused.empty()) add_what_was_asked(plan.refused, job);
-    if (wants_stock_plan(plan)) plan.stock_plan = make_stock_plan({&plan});
+    if (wants_stock_plan(plan)) {
+        plan.stock_plan = make_stock_plan({&plan});
+        add_cheaper_joints(plan, job);
+    }
     return plan;
 }
 

@@ -2,26 +2,17 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
 
-#include "plan/stock_boards.h"
+#include "plan/splice_places.h"
+#include "plan/splice_search.h"
 
 namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
-
-/// Joints of one board: more than a wall has.
-constexpr std::size_t most_joints = 40;
-/// Where nobody says what is sold.
-constexpr Length boundless = Length::inches(1e6);
-/// Wood that is wished for between a joint and the bend, for clamps and fasteners. Judgement.
-constexpr Length hand = 6_in;
-/// What computing leaves.
-constexpr Length hair = 0.001_mm;
 
 std::string text(Length length, const job::Job& job) {
     return measure::length_text(measure::round_to_tape(length, job.header.units), job.header.units);
@@ -31,204 +22,6 @@ std::string text(Length length, const job::Job& job) {
 std::string sold_text(Length at_least, const job::Job& job) {
     const Length step = job.header.units == measure::Unit::inch ? 12_in : 100_mm;
     return measure::length_text(step * std::ceil(at_least / step - 1e-6), job.header.units);
-}
-
-/// Why a joint cannot be somewhere.
-enum class Bar { none, short_blank, kept_out, by_hand, flat, strain };
-
-/// What a joint does at a place: kerfs that go, from the first to the one after the last, and the flat that is left.
-struct Place {
-    Length at;  ///< middle of the scarf, from zero
-    Bar bar = Bar::none;
-    std::size_t first = 0;
-    std::size_t end = 0;
-    double curvature = 0;  ///< the sharpest in the scarf, in 1/mm; 0 where it is straight
-    Length near;           ///< there, what lacks of a hand's breadth between the scarf and the bend
-    Length off;            ///< how far the flat stands off the curve
-    std::size_t gone() const { return end - first; }
-};
-
-class Splicing {
-public:
-    Splicing(const Request& wanted, const Laid& laid, const job::Job& job)
-        : board_(*wanted.wanted),
-          blank_(laid.blank),
-          verdict_(laid.bend.verdict),
-          by_hand_(laid.cut.kerfs_given),
-          kerf_(laid.cut.kerf),
-          scarf_(scarf_of(board_)),
-          unit_(job.header.units),
-          stock_(stock_for(wanted, job)) {}
-
-    static Length scarf_of(const job::Board& board) {
-        // As long as the board is thick: 45 degrees, which any saw cuts. Common practice, no source.
-        return board.scarf.value > Length() ? board.scarf.value : board.thickness.value;
-    }
-
-    bool needed() const { return !board_.joints.empty() || between(nullptr, nullptr) > most() + hair; }
-    Length most() const { return stock_.most; }
-    const LongestBlank& stock() const { return stock_; }
-    Length scarf() const { return scarf_; }
-
-    Place place(Length at) const {
-        Place place;
-        place.at = at;
-        const Length half = scarf_ / 2;
-        if (at < least_blank - half - hair || blank_.length - at < least_blank - half - hair)
-            place.bar = Bar::short_blank;
-        for (const auto& [from, to] : board_.no_splice)
-            if (at + half > from.value + hair && at - half < to.value - hair) place.bar = Bar::kept_out;
-        if (place.bar != Bar::none) return place;
-        bend_at(place);
-        return place;
-    }
-
-    /// Places that a tape finds, every half inch or 10 mm, where a joint can be; in order.
-    std::vector<Place> places() const {
-        const Length step = unit_ == measure::Unit::inch ? 0.5_in : 10_mm;
-        std::vector<Place> all;
-        for (Length at = step * std::ceil((least_blank - scarf_ / 2) / step); at < blank_.length; at = at + step)
-            if (const Place one = place(at); one.bar == Bar::none) all.push_back(one);
-        return all;
-    }
-
-    /// How long the blank between two joints is, as it is cut by tape; none for an end of the board.
-    Length between(const Place* from, const Place* to) const {
-        const Length low = from == nullptr ? Length() : from->at - scarf_ / 2;
-        const Length high = to == nullptr ? blank_.length : to->at + scarf_ / 2;
-        return measure::round_to_tape(high - low, unit_);
-    }
-
-    /// What a blank of that length takes from the shortest board of the stock that holds it.
-    Length taken(Length length) const {
-        const auto found = std::lower_bound(stock_.rooms.begin(), stock_.rooms.end(), length - hair);
-        return found == stock_.rooms.end() ? length : *found;
-    }
-
-private:
-    void bend_at(Place& place) const {
-        const Length half = scarf_ / 2;
-        const auto& kerfs = blank_.kerfs;
-        const auto low = [&](const Kerf& kerf) { return kerf.at + kerf_ / 2 <= place.at - half; };
-        const auto high = [&](const Kerf& kerf) { return kerf.at - kerf_ / 2 < place.at + half; };
-        place.first = static_cast<std::size_t>(std::partition_point(kerfs.begin(), kerfs.end(), low) - kerfs.begin());
-        place.end = static_cast<std::size_t>(std::partition_point(kerfs.begin(), kerfs.end(), high) - kerfs.begin());
-        place.end = std::max(place.end, place.first);
-        const bool straight = place.at + half <= blank_.bend_start + hair || place.at - half >= blank_.bend_end - hair;
-        if (straight && place.gone() == 0) {
-            const Length clear = std::max(blank_.bend_start - place.at, place.at - blank_.bend_end) - half;
-            place.near = std::max(Length(), hand - clear);
-            return;
-        }
-        // Where kerfs stand in a straight end they bend nothing, but one is not cut into a joint.
-        const Kerf* sharpest = nullptr;
-        for (std::size_t i = place.first - std::min<std::size_t>(place.first, 1);
-             i < std::min(place.end + 1, kerfs.size()); ++i)
-            if (kerfs[i].radius.mm() > 0 && (sharpest == nullptr || kerfs[i].radius < sharpest->radius))
-                sharpest = &kerfs[i];
-        if (place.gone() > 0 && by_hand_) {
-            place.bar = Bar::by_hand;
-            return;
-        }
-        if (sharpest == nullptr) return;
-        place.curvature = 1 / sharpest->radius.mm();
-        // An end of the board's kerfs is no neighbour: what bends there would bend nowhere.
-        if (place.first == 0 || place.end == kerfs.size()) {
-            place.bar = Bar::flat;
-            return;
-        }
-        const Kerf& before = kerfs[place.first - 1];
-        const Kerf& after = kerfs[place.end];
-        const Length gap = after.at - before.at;
-        place.off = gap * (gap.mm() * place.curvature) / 8;
-        if (place.off > most_flat) place.bar = Bar::flat;
-        for (const Kerf* beside : {&before, &after}) {
-            const double more = (beside->spacing + gap) / 2 / beside->spacing;
-            if (place.gone() > 0 && bend::strain_verdict(beside->utilisation * more) > verdict_)
-                place.bar = Bar::strain;
-        }
-    }
-
-    static LongestBlank stock_for(const Request& wanted, const job::Job& job) {
-        const job::Board& board = *wanted.wanted;
-        LongestBlank stock =
-            longest_blank(section_of(board.material.value, board.thickness.value, board.width.value, job.stock),
-                          job.stock, job.header.units);
-        if (stock.usual) stock.most = boundless;
-        if (board.max_blank) stock.most = std::min(stock.most, board.max_blank->value);
-        return stock;
-    }
-
-    const job::Board& board_;
-    const Blank& blank_;
-    bend::Verdict verdict_;
-    bool by_hand_;
-    Length kerf_;
-    Length scarf_;
-    measure::Unit unit_;
-    LongestBlank stock_;
-};
-
-/// What is wished of joints, the first before the others: least bend, least stock, blanks of like length.
-struct Cost {
-    double bend = 0;
-    double stock = 0;
-    double uneven = 0;
-    auto operator<=>(const Cost&) const = default;  // NOLINT(modernize-use-nullptr): clang-tidy 14 errs on <=>
-    Cost operator+(const Cost& other) const { return {bend + other.bend, stock + other.stock, uneven + other.uneven}; }
-};
-
-/// The fewest joints and of those the cheapest, by going from place to place, a joint more each time; none where that
-/// cannot be.
-std::vector<Place> chosen(const Splicing& splicing, const std::vector<Place>& places) {
-    struct Way {
-        Cost cost;
-        std::size_t before = 0;
-        bool open = false;
-    };
-    const auto step = [&](const Place* from, const Place* to) -> std::optional<Cost> {
-        const Length length = splicing.between(from, to);
-        if (length > splicing.most() + hair || length < least_blank - hair) return std::nullopt;
-        // In whole hundredths, so that sums taken in another order are the same.
-        const auto whole = [](double value) { return std::round(value * 100); };
-        const double bent = to == nullptr ? 0 : std::round(to->curvature * 1e9) + std::round(to->near.mm());
-        return Cost{bent, whole(splicing.taken(length).mm()), whole(length.mm()) * whole(length.mm())};
-    };
-    std::vector<std::vector<Way>> ways;
-    std::vector<Way> first(places.size());
-    for (std::size_t i = 0; i < places.size(); ++i)
-        if (const auto cost = step(nullptr, &places[i])) first[i] = {*cost, i, true};
-    ways.push_back(std::move(first));
-    for (std::size_t joints = 1; joints <= most_joints; ++joints) {
-        const std::vector<Way>& last = ways.back();
-        std::optional<std::size_t> best;
-        Cost least;
-        for (std::size_t i = 0; i < places.size(); ++i) {
-            const auto rest = step(&places[i], nullptr);
-            if (!last[i].open || !rest || (best && !(last[i].cost + *rest < least))) continue;
-            best = i;
-            least = last[i].cost + *rest;
-        }
-        if (best) {
-            std::vector<Place> found(joints);
-            std::size_t at = *best;
-            for (std::size_t n = joints; n-- > 0;) {
-                found[n] = places[at];
-                at = ways[n][at].before;
-            }
-            return found;
-        }
-        std::vector<Way> next(places.size());
-        for (std::size_t i = 0; i < places.size(); ++i)
-            for (std::size_t j = 0; j < i; ++j) {
-                if (!last[j].open) continue;
-                const auto cost = step(&places[j], &places[i]);
-                if (!cost || (next[i].open && !(last[j].cost + *cost < next[i].cost))) continue;
-                next[i] = {last[j].cost + *cost, j, true};
-            }
-        ways.push_back(std::move(next));
-    }
-    return {};
 }
 
 std::string why(Bar bar, const job::Job& job) {
@@ -411,7 +204,7 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     std::vector<Place> places = splicing.places();
     std::vector<Place> joints;
     if (board.joints.empty()) {
-        joints = chosen(splicing, places);
+        joints = chosen_joints(splicing, places);
         if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
     } else {
         auto found = wished(splicing, wanted, places, job);
@@ -427,7 +220,7 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     if (!board.joints.empty()) return tl::unexpected(weaker(board, joints, job));
     places.erase(std::remove_if(places.begin(), places.end(), [](const Place& one) { return one.gone() > 0; }),
                  places.end());
-    joints = chosen(splicing, places);
+    joints = chosen_joints(splicing, places);
     if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
     return with_joints(std::move(laid), joints, scarf);
 }

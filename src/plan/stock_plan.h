@@ -41,6 +41,16 @@ struct Bought {
     std::optional<int> cents{};  ///< of one
 };
 
+/// Other joints of a board with which less is bought than with the straightest.
+struct CheaperJoints {
+    std::string id;               ///< of the board
+    std::vector<Length> instead;  ///< its joints in this plan: middles, from zero
+    std::vector<Length> joints;
+    bool in_bend = false;    ///< one of these lies in the bend
+    std::int64_t cents = 0;  ///< saved, where there are prices; with those before it in the list
+    Length length;           ///< the same of the length that is bought
+};
+
 /// The boards of one material, thickness and width.
 struct StockSection {
     std::string material;
@@ -57,6 +67,7 @@ struct StockSection {
     bool proved = false;           ///< no plan costs less, or where there are no prices, buys less length
     std::int64_t cents_at_most{};  ///< that another plan could save; 0 where proved
     Length length_at_most;         ///< the same where there are no prices
+    std::vector<CheaperJoints> cheaper{};
 };
 
 struct StockPlan {

@@ -22,6 +22,25 @@ std::string usual_text(const Kit& kit, const Tape& tape) {
     return kit.words("stock.usual", {{"lengths", lengths}});
 }
 
+std::string lengths_text(const std::vector<Length>& lengths, const Tape& tape) {
+    std::string text;
+    for (const Length length : lengths) text += (text.empty() ? "" : ", ") + tape.with_unit(length);
+    return text;
+}
+
+std::string cheaper_text(const plan::CheaperJoints& cheaper, bool priced, const Kit& kit, const Tape& tape) {
+    std::string key;  // as the job file writes it
+    for (const Length at : cheaper.joints)
+        key += (key.empty() ? "\"" : ", \"") + measure::length_text(at, tape.unit()) + "\"";
+    return kit.words("stock.cheaper",
+                     {{"piece", cheaper.id},
+                      {"joints", lengths_text(cheaper.joints, tape)},
+                      {"instead", lengths_text(cheaper.instead, tape)},
+                      {"saved", priced ? price_text(cheaper.cents, kit) : stock_length(cheaper.length, kit, tape)},
+                      {"where", cheaper.in_bend ? kit.words("stock.cheaper_in_bend") : ""},
+                      {"key", key}});
+}
+
 }  // namespace
 
 std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
@@ -86,6 +105,8 @@ std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::
     if (!section.no_room.empty())
         notes.push_back(kit.words("stock.no_room", {{"blanks", blank_names(section.no_room, kit)}}));
     if (section.usual_lengths && !all_usual(plan)) notes.push_back(usual_text(kit, tape));
+    for (const plan::CheaperJoints& cheaper : section.cheaper)
+        notes.push_back(cheaper_text(cheaper, section.priced, kit, tape));
     const bool narrower = std::any_of(section.sticks.begin(), section.sticks.end(), [&](const plan::CutStick& stick) {
         return std::any_of(stick.blanks.begin(), stick.blanks.end(),
                            [&](const plan::StockBlank& blank) { return section.width - blank.width > 0.2_mm; });
