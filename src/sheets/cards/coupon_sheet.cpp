@@ -6,6 +6,7 @@
 #include "sheets/cards/coupon_words.h"
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/strips/strips.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -277,6 +278,9 @@ void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece&
     };
     Flow flow(drafts, kit, new_page);
     CouponSheet(flow, plan, piece).draw();
+    const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
+    const CouponSize size = coupon_size(piece, plan.header.units);
+    add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
 }
 
 }  // namespace kerfpacket::sheets
