@@ -135,7 +135,7 @@ void FieldForm::dimension(Point a, Point b, const FieldBlank& blank) {
 }
 
 void FieldForm::dimension_beside(Point a, Point b, const FieldBlank& blank, Align beside) {
-    constexpr Length line = 66_pt;
+    constexpr Length line = 58_pt;
     pen_.dimension(a, b, "", {Face::regular, style().text});
     const bool left = beside == Align::left;
     const Point middle = geom::middle(a, b);
@@ -144,8 +144,7 @@ void FieldForm::dimension_beside(Point a, Point b, const FieldBlank& blank, Alig
     const Type small{Face::regular, style().small};
     const Length after = blank.length ? pen_.width(unit_, small) + 3_pt : Length();
     // Never beyond the form.
-    const Length x =
-        std::clamp(middle.x + (left ? -gap - line - after : gap), side_margin, right() - line - after);
+    const Length x = std::clamp(middle.x + (left ? -gap - line - after : gap), side_margin, right() - line - after);
     const Length base = middle.y + 2_pt;
     pen_.text(Role::text, {x, base + 8_pt}, blank.name, {Face::regular, style().text});
     pen_.line(Role::box, {x, base - 10_pt}, {x + line, base - 10_pt}, style().line);

@@ -186,7 +186,7 @@ private:
         pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
         row(words("printer"), words("tray"));
         row(words("date"), words("by"));
-        y_ += 10_pt;
+        y_ += 4_pt;
         heading("print");
         say("print_1");
         say("print_2");

@@ -84,8 +84,7 @@ private:
     void stock() {
         const std::string length = tape_.with_unit(piece_.blank().length);
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
-            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}),
-            cut_list());
+            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
         // A run of moulding is milled already: it is looked over, not ripped.
         const fonts::Words::Values thick{{"thickness", tape_.exact(piece_.cut.thickness)},
                                          {"thinnest", tape_.exact(piece_.cut.thinnest())}};

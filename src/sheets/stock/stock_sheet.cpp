@@ -84,10 +84,10 @@ private:
         }
         for (const plan::StockSection& section : plan_.sections)
             if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
-                flow_.paragraph(Role::text,
-                                total + "." +
-                                    (proofs.size() > 1 ? " " + proof_text(section, flow_.kit(), tape_) : std::string()),
-                                text());
+                flow_.paragraph(
+                    Role::text,
+                    total + "." + (proofs.size() > 1 ? " " + proof_text(section, flow_.kit(), tape_) : std::string()),
+                    text());
         if (proofs.size() == 1) flow_.paragraph(Role::text, proofs.front(), text());
         for (const std::string& note : notes) flow_.paragraph(Role::caution, note, text());
     }
@@ -141,8 +141,8 @@ private:
                                         tape_.with_unit(blank.length), tape_.with_unit(ends[i]), ""});
             Pen pen = flow_.pen();
             const Length side = style().text;
-            tick_box(pen, {row.low.x + row.width() * 0.09 - side * 2, row.high.y - side * 1.25}, side);
-            const Length base = row.high.y - side * 1.25;
+            const Length base = first_base(row, side) - 1.5_pt;
+            tick_box(pen, {row.low.x + row.width() * 0.09 - side * 2, base}, side);
             pen.line(Role::box, {row.high.x - row.width() * initials, base}, {row.high.x, base}, style().hair);
         }
         table.row({"", offcut_text(stick, flow_.kit(), tape_), "", "", ""});

@@ -143,8 +143,7 @@ void ChecklistBlock::depth_to_tick(Length base) {
     tick_box(pen_, {x + 4_pt, base - 1.8_pt}, 11_pt);
     const std::string depth = pen_.kit().words("checklist.depth", depth_value());
     const Length web_at = x + 18_pt + pen_.text(Role::text, {x + 18_pt, base}, depth, small) + 8_pt;
-    const Length wide =
-        set(pen_.kit().words(web_key()), {web_at, base}, x + width_ - 4_pt - least_blank - web_at);
+    const Length wide = set(pen_.kit().words(web_key()), {web_at, base}, x + width_ - 4_pt - least_blank - web_at);
     pen_.line(Role::box, {web_at + 2_pt + wide, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
 }
 

@@ -62,12 +62,12 @@ TEST_P(Checklist, KeepsItsWordsInTheirBlock) {
     EXPECT_GT(blocks_seen, 50U);
 }
 
-INSTANTIATE_TEST_SUITE_P(Languages, Checklist, testing::Values("en", "es", "en, es", "es, en"),
-                         [](const auto& one) {
-                             std::string name = one.param;
-                             std::replace_if(name.begin(), name.end(), [](char c) { return c == ',' || c == ' '; }, '_');
-                             return name;
-                         });
+INSTANTIATE_TEST_SUITE_P(Languages, Checklist, testing::Values("en", "es", "en, es", "es, en"), [](const auto& one) {
+    std::string name = one.param;
+    std::replace_if(
+        name.begin(), name.end(), [](char c) { return c == ',' || c == ' '; }, '_');
+    return name;
+});
 
 }  // namespace
 }  // namespace kerfpacket::sheets

@@ -21,9 +21,26 @@ using namespace tests;
 /// Sentences that stay in the program's English: of coupons that were measured wrong, of joints in a spliced board, of
 /// casing segments, of a form that makes up for springing back, of a half template. By a part of each.
 constexpr std::array in_english{
-    "coupon", "trial", "the table has", "spring", "joint", "splice", "blank ", "casing segments", "no number of segments",
-    "expected ", "beyond the end of the form", "its chord is", "half a template", "leave out", "measure both again",
-    "cannot have closed", "measure chord", "measure on the plain face", "stands with", "this board's kerfs",
+    "coupon",
+    "trial",
+    "the table has",
+    "spring",
+    "joint",
+    "splice",
+    "blank ",
+    "casing segments",
+    "no number of segments",
+    "expected ",
+    "beyond the end of the form",
+    "its chord is",
+    "half a template",
+    "leave out",
+    "measure both again",
+    "cannot have closed",
+    "measure chord",
+    "measure on the plain face",
+    "stands with",
+    "this board's kerfs",
 };
 
 bool stays_english(const std::string& text) {
@@ -88,15 +105,17 @@ TEST(RefusalWords, OfACommonRefusal) {
     const std::string english =
         "piece C will likely break: even kerfs 23 mm deep every 6.35 mm are strained to 2.11 of break strain at the "
         "bend's tightest radius, 100 mm on the seen face";
-    EXPECT_EQ(refusal_text(english, kit("es")),
-              "la pieza C probablemente se rompe: con ranuras iguales de 23 mm de hondo cada 6,35 mm llega a 2,11 de la "
-              "deformación de rotura en el radio más cerrado de la curva, 100 mm en la cara vista");
+    EXPECT_EQ(
+        refusal_text(english, kit("es")),
+        "la pieza C probablemente se rompe: con ranuras iguales de 23 mm de hondo cada 6,35 mm llega a 2,11 de la "
+        "deformación de rotura en el radio más cerrado de la curva, 100 mm en la cara vista");
     EXPECT_EQ(refusal_text(english, kit()), english);
-    EXPECT_EQ(refusal_text("what would do by calculation, coupon first: a radius of at least 8-3/16 in on the seen face "
-                           "(caution); another material: mdf (caution: 0.85 of break strain)",
-                           kit("es")),
-              "según el cálculo, y antes una probeta, serviría: un radio de al menos 8-3/16 pulg en la cara vista (cerca "
-              "del límite); otro material: MDF (cerca del límite: 0,85 de la de rotura)");
+    EXPECT_EQ(
+        refusal_text("what would do by calculation, coupon first: a radius of at least 8-3/16 in on the seen face "
+                     "(caution); another material: mdf (caution: 0.85 of break strain)",
+                     kit("es")),
+        "según el cálculo, y antes una probeta, serviría: un radio de al menos 8-3/16 pulg en la cara vista (cerca "
+        "del límite); otro material: MDF (cerca del límite: 0,85 de la de rotura)");
     EXPECT_FALSE(refusal_text("nobody said this", kit("es")));
 }
 
