@@ -54,7 +54,7 @@ Board read_common(Context& context, TableReader& reader, std::string_view title)
     board.kerfs = read_kerfs(context, reader);
     board.too_deep = read_too_deep(context, reader);
     board.coupons = read_coupons(context, reader, title, board);
-    board.trim = reader.length_or(trim, 3_in);
+    board.trim = reader.length_or(trim, context.unit == Unit::millimetre ? 75_mm : 3_in);
     reader.usual("trim", board.trim.value);
     if (const auto end = reader.choice<End>("zero", {{"left", End::left}, {"right", End::right}}))
         board.zero = end->value;

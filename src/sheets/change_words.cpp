@@ -72,7 +72,7 @@ public:
 private:
     std::string text(const job::Value& value) const {
         std::vector<std::string> texts;
-        for (const job::Element& one : value.elements) texts.push_back(element_text(one));
+        for (const job::Element& one : value.elements) texts.push_back(choice_word(value, element_text(one)));
         if (texts.empty()) return kit_.words("changes.nothing");
         return fmt::format("{}", fmt::join(texts, ", "));
     }
@@ -80,6 +80,17 @@ private:
     std::string element(const job::Value& value, std::size_t i) const {
         return kit_.words("changes.element",
                           {{"n", std::to_string(i + 1)}, {"value", element_text(value.elements[i])}});
+    }
+
+    /// A word that the job file chooses among, in this language; what a person wrote as it is.
+    std::string choice_word(const job::Value& value, const std::string& word) const {
+        static const std::set<std::string, std::less<>> chosen{"measured_to", "side",   "shape",      "fit",     "zero",
+                                                               "tick",        "strip",  "kerf_depth", "spacing", "held",
+                                                               "kerfs",       "result", "outcome",    "sheets"};
+        if (!chosen.contains(value.key)) return word;
+        std::string key = "settings.word_" + word;
+        std::replace(key.begin(), key.end(), '-', '_');
+        return kit_.words.entries().contains(key) ? kit_.words(key) : word;
     }
 
     /// Pairs keep their slash.

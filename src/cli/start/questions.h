@@ -31,6 +31,7 @@ struct Question {
     AnswerKind kind = AnswerKind::length;
     bool (*when)(const Answers&) = nullptr;  ///< null: always
     std::string_view usual{};                ///< offered where neither shop nor last piece has one
+    std::string_view usual_mm{};             ///< the same in a job in millimetres, where it is another
     bool optional = false;                   ///< may be left out
     bool as_before = false;                  ///< what the last piece has is offered
     /// Stands in for an answer that is still to come, so that those before it can be judged; it is never written.

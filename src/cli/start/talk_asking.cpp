@@ -105,6 +105,8 @@ std::optional<Talk::Offer> Talk::offer() const {
     if (question_->name == "media")
         return shown(answers_.of_piece("units") == "mm" ? "iso_a4_210x297mm" : "na_letter_8.5x11in");
     if (question_->name == "kind" && answers_.pieces() > 0) return shown("done");
+    if (!question_->usual_mm.empty() && answers_.of_piece("units") == "mm")
+        return shown(std::string(question_->usual_mm));
     if (!question_->usual.empty()) return shown(std::string(question_->usual));
     if (question_->kind == AnswerKind::yes_no) return Offer{kit_.words.list("start.no_words").front(), ""};
     if (question_->optional) return shown("");

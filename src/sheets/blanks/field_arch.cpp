@@ -112,6 +112,7 @@ void field_arch(FieldForm& form) {
     form.choices(form.words("shape"), "shape", shapes(form));
     field_surface(form);
     form.blanks({{form.words("depth_left")}, {form.words("depth_crown"), "depth"}, {form.words("depth_right")}});
+    form.blanks({{form.words("quantity"), "quantity", false}, {form.words("name"), "id", false}});
     form.heading("checks", form.words("checks_aside"));
     form.blanks({{form.words("check_d1")}, {form.words("check_d2")}});
     form.blanks({{form.words("check_q1")}, {form.words("check_q2")}});

@@ -32,8 +32,10 @@ FieldForm::FieldForm(page::Page& page, const Kit& kit, Unit unit, const std::str
     blanks({{words("measured_by"), "", false}, {words("tape"), "", false}, {words("date"), "[job] date", false}});
     pen_.line(Role::furniture, {side_margin, 36_pt}, {this->right(), 36_pt}, style().line);
     const Scope artifact = pen_.within(Tag::artifact);
-    pen_.text(Role::furniture, {side_margin, 25_pt}, words("foot"),
-              pen_.fitting(words("foot"), {Face::regular, style().small}, this->right() - side_margin));
+    const std::string foot = pen_.kit().words(
+        "field.foot", {{"example", unit == Unit::inch ? "58 3/4 in" : "1492 mm"}});  // as a job file writes them
+    pen_.text(Role::furniture, {side_margin, 25_pt}, foot,
+              pen_.fitting(foot, {Face::regular, style().small}, this->right() - side_margin));
 }
 
 void FieldForm::heading(const std::string& key, const std::string& table) {
@@ -48,25 +50,37 @@ Rect FieldForm::drawing(Length height) {
     return space;
 }
 
-void FieldForm::blank(const FieldBlank& blank, Length left, Length right) {
+Length FieldForm::line_end(const FieldBlank& blank, Length right) const {
+    return blank.length ? right - pen_.width(unit_, {Face::regular, style().small}) - 3_pt : right;
+}
+
+void FieldForm::blank(const FieldBlank& blank, Length left, Length right, const Type& type) {
     const Type small{Face::regular, style().small};
-    const Length line_end = blank.length ? right - pen_.width(unit_, small) - 3_pt : right;
-    // Two fifths of the room at least are for the hand.
-    const Type type = pen_.fitting(blank.name, {Face::regular, style().text}, (line_end - left) * 0.6);
+    const Length line_end = this->line_end(blank, right);
     const Scope part = pen_.within(Tag::paragraph);
     const Length start = left + pen_.text(Role::text, {left, y_}, blank.name, type) + 5_pt;
     pen_.line(Role::box, {start, y_ - 2_pt}, {line_end, y_ - 2_pt}, style().line);
     if (blank.length) pen_.text(Role::text, {right, y_}, unit_, small.at_right());
-    pen_.text(Role::text, {start, y_ - 10_pt}, blank.key, {Face::condensed, style().tiny});
+    key_under({start, y_ - 10_pt}, blank.key);
+}
+
+/// Where a key is longer than its blank it ends with the form.
+void FieldForm::key_under(Point base, const std::string& key) {
+    const Type type{Face::condensed, style().tiny};
+    base.x = std::min(base.x, right() - pen_.width(key, type));
+    pen_.text(Role::text, base, key, type);
 }
 
 void FieldForm::blanks(const std::vector<FieldBlank>& row) {
     y_ -= blank_row;
     const auto count = static_cast<double>(row.size());
     const Length width = (right() - side_margin - column_gap * (count - 1)) / count;
+    // All names of a row alike; two fifths of the room at least are for the hand.
+    Type type{Face::regular, style().text};
+    for (const FieldBlank& one : row) type = pen_.fitting(one.name, type, line_end(one, width) * 0.6);
     Length x = side_margin;
     for (const FieldBlank& one : row) {
-        blank(one, x, x + width);
+        blank(one, x, x + width, type);
         x += width + column_gap;
     }
     y_ -= 3_pt;
@@ -115,23 +129,27 @@ void FieldForm::notes() {
 
 void FieldForm::dimension(Point a, Point b, const FieldBlank& blank) {
     const Type type{Face::regular, style().text};
-    pen_.dimension(a, b, blank.name + " ____________", type);
+    pen_.dimension(a, b, blank.name + " ____________" + (blank.length ? " " + unit_ : std::string()), type);
     pen_.text(Role::text, geom::middle(a, b) - Point{{}, 12_pt}, blank.key,
               Type{Face::condensed, style().tiny}.centred());
 }
 
 void FieldForm::dimension_beside(Point a, Point b, const FieldBlank& blank, Align beside) {
-    constexpr Length line = 66_pt;
+    constexpr Length line = 58_pt;
     pen_.dimension(a, b, "", {Face::regular, style().text});
     const bool left = beside == Align::left;
     const Point middle = geom::middle(a, b);
     // Clear of a line that slants.
     const Length gap = 8_pt + 16_pt * std::abs(geom::direction(a, b).x);
-    const Length x = middle.x + (left ? -gap - line : gap);
+    const Type small{Face::regular, style().small};
+    const Length after = blank.length ? pen_.width(unit_, small) + 3_pt : Length();
+    // Never beyond the form.
+    const Length x = std::clamp(middle.x + (left ? -gap - line - after : gap), side_margin, right() - line - after);
     const Length base = middle.y + 2_pt;
     pen_.text(Role::text, {x, base + 8_pt}, blank.name, {Face::regular, style().text});
     pen_.line(Role::box, {x, base - 10_pt}, {x + line, base - 10_pt}, style().line);
-    pen_.text(Role::text, {x, base - 18_pt}, blank.key, {Face::condensed, style().tiny});
+    if (blank.length) pen_.text(Role::text, {x + line + 3_pt, base - 8_pt}, unit_, small);
+    key_under({x, base - 18_pt}, blank.key);
 }
 
 }  // namespace kerfpacket::sheets

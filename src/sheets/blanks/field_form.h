@@ -58,7 +58,10 @@ public:
     void dimension_beside(Point a, Point b, const FieldBlank& blank, Align beside);
 
 private:
-    void blank(const FieldBlank& blank, Length left, Length right);
+    /// Where the line of a blank ends that has the room up to `right`: before its unit.
+    Length line_end(const FieldBlank& blank, Length right) const;
+    void blank(const FieldBlank& blank, Length left, Length right, const Type& type);
+    void key_under(Point base, const std::string& key);
 
     Pen pen_;
     std::string unit_;

@@ -6,7 +6,7 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length height = 200_pt;
-constexpr Length half = 150_pt;  ///< of the chord
+constexpr Length half = 128_pt;  ///< of the chord
 constexpr Length rise = 70_pt;
 constexpr Length tail = 70_pt;
 

@@ -25,7 +25,8 @@ constexpr Length text_right = 72_pt;  ///< from the right edge
 constexpr Length leading = 13_pt;
 constexpr Length ruler_pitch = 10_pt;  ///< along the edge, from line to line
 constexpr Length numbers_at = 49_pt;   ///< from the edge to a ruler's numbers
-constexpr Length blank = 62_pt;
+constexpr Length blank = 62_pt;        ///< to write a figure on, and the least of it
+constexpr Length least_blank = 44_pt;
 
 Length page_height(const job::Media& media) { return media.roll ? std::max(36_in, media.width) : media.height; }
 
@@ -152,17 +153,18 @@ private:
                             right_ - text_left, leading);
     }
 
-    /// Words and a line to write on, from `x`; returns where the next may start.
-    Length to_fill(Length x, const std::string& name) {
-        x += pen_.text(Role::text, {x, y_}, name, text()) + 5_pt;
-        pen_.line(Role::box, {x, y_ - 2_pt}, {x + blank, y_ - 2_pt}, style().line);
-        return x + blank + 12_pt;
+    /// Words and a line to write on, from `x` on and within `end`.
+    void to_fill(Length x, Length end, const std::string& name) {
+        const Type type = pen_.fitting(name, text(), end - x - least_blank - 5_pt);
+        x += pen_.text(Role::text, {x, y_}, name, type) + 5_pt;
+        pen_.line(Role::box, {x, y_ - 2_pt}, {std::min(x + blank, end), y_ - 2_pt}, style().line);
     }
 
     void row(const std::string& first, const std::string& second) {
         y_ -= 20_pt;
-        to_fill(text_left, first);
-        to_fill((text_left + right_) / 2 + 6_pt, second);
+        const Length middle = (text_left + right_) / 2;
+        to_fill(text_left, middle - 6_pt, first);
+        to_fill(middle + 6_pt, right_, second);
     }
 
     void edges_to_tick() {
@@ -182,6 +184,9 @@ private:
         }
         y_ -= 15_pt;
         pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
+        row(words("printer"), words("tray"));
+        row(words("date"), words("by"));
+        y_ += 4_pt;
         heading("print");
         say("print_1");
         say("print_2");

@@ -1,11 +1,14 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
+#include <iterator>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/layout/one_page.h"
+#include "sheets/strips/strips.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -210,10 +213,15 @@ private:
             flow_.paragraph(Role::text, words("coupon.no_trial"), small());
             return;
         }
-        flow_.paragraph(Role::text, words("coupon.trial"), small());
+        const std::string lead = words("coupon.trial");
         const std::vector<std::string> lines = trial_lines(piece_, size_, tape_);
         constexpr std::size_t in_a_row = 3;
         const auto rows = static_cast<double>((lines.size() + in_a_row - 1) / in_a_row);
+        // The sentence stays with the lines that it speaks of.
+        const Length step = leading(small().size);
+        if (flow_.room() < flow_.pen().paragraph_height(lead, small(), flow_.width(), step) + step * (rows + 2))
+            flow_.next_page();
+        flow_.paragraph(Role::text, lead, small());
         const Rect room = flow_.take(leading(small().size) * rows);
         Pen pen = flow_.pen();
         for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -275,8 +283,14 @@ void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece&
         draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
         return draft;
     };
-    Flow flow(drafts, kit, new_page);
-    CouponSheet(flow, plan, piece).draw();
+    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        CouponSheet(flow, plan, piece).draw();
+    });
+    std::move(made.begin(), made.end(), std::back_inserter(drafts));
+    const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
+    const CouponSize size = coupon_size(piece, plan.header.units);
+    add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
 }
 
 }  // namespace kerfpacket::sheets

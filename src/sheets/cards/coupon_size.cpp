@@ -27,4 +27,32 @@ CouponSize coupon_size(const plan::Piece& piece, Unit unit) {
     return size;
 }
 
+plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::string name) {
+    plan::Piece board = piece;
+    board.id = std::move(name);
+    board.kerfs_on = size.side;
+    board.cut.spacing = board.cut.least_spacing = size.spacing;
+    board.joints.clear();
+    plan::Blank blank;
+    blank.zero = piece.blank().zero;
+    blank.length = blank.bend_end = size.length;
+    blank.runs = {{{}, size.length, size.side}};
+    blank.ends[1].kerf_face = blank.ends[1].plain_face = size.length;
+    const plan::Kerf& governing = governing_kerf(piece);
+    // The tick stands where it does on the board: at the blade's centre, or half a kerf beside it.
+    const Length tick = governing.mark - governing.at;
+    const Length first = (size.length - size.spacing * (size.kerfs - 1)) / 2;
+    for (int n = 1; n <= size.kerfs; ++n) {
+        plan::Kerf kerf = governing;
+        kerf.n = n;
+        kerf.at = first + size.spacing * (n - 1);
+        kerf.mark = kerf.at + tick;
+        kerf.on = size.side;
+        blank.kerfs.push_back(kerf);
+    }
+    board.whole = blank;
+    board.blanks = {std::move(blank)};
+    return board;
+}
+
 }  // namespace kerfpacket::sheets

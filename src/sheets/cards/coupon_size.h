@@ -1,6 +1,8 @@
 #pragma once
 // How a coupon of this board is cut: where its figures come from when spacing or bend vary along the piece.
 
+#include <string>
+
 #include "plan/piece.h"
 #include "sheets/words/tape.h"
 
@@ -17,5 +19,9 @@ struct CouponSize {
 
 /// A foot long, or as long as it takes to have a rise of 1 in (25 mm) at the piece's radius.
 CouponSize coupon_size(const plan::Piece& piece, Unit unit);
+
+/// The coupon as a board that gets strips: its kerfs alike, numbered from zero at the same end as the piece's, as far
+/// from one end as from the other; no trim. `name` stands for the piece's on them.
+plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::string name);
 
 }  // namespace kerfpacket::sheets

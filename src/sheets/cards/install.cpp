@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/sign_off.h"
@@ -37,11 +38,18 @@ private:
     const fonts::Style& style() const { return flow_.style(); }
     const std::string& words(std::string_view key) const { return flow_.kit().words(key); }
 
+    /// The least land, as a figure of the tape that it does not fall short of.
+    std::string least_land() const {
+        const Length land = piece_.cut.least_spacing - piece_.cut.kerf;
+        const Length step = tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 16) : 1_mm;
+        return tape_.with_unit(step * std::floor(land / step + 1e-9));
+    }
+
     /// Lines to tick, with the piece's own figures in them.
     void part(const std::string& name) {
         flow_.heading(words("install." + name));
         const fonts::Words::Values figures{{"web", web_text(piece_, flow_.kit(), tape_)},
-                                           {"land", tape_.with_unit(piece_.cut.least_spacing - piece_.cut.kerf)},
+                                           {"land", least_land()},
                                            {"side", kerf_side(piece_, flow_.kit())}};
         for (const std::string& line : flow_.kit().words.list("install." + name + "_lines", figures))
             flow_.item(Role::caution, line, {Face::regular, style().text});

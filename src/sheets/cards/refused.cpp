@@ -3,6 +3,7 @@
 #include "sheets/changes.h"
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/words/refusal_words.h"
 #include "sheets/words/tape.h"
 
 namespace kerfpacket::sheets {
@@ -17,14 +18,15 @@ public:
         statement();
         flow_.heading(words("refused.why"));
         for (const job::Diagnostic& reason : refused_.reasons) {
-            line(reason.message, Face::bold);
+            line(told(reason.message), Face::bold);
             if (reason.at.line > 0)
                 line(words("refused.line", {{"line", std::to_string(reason.at.line)}}), Face::regular);
         }
         flow_.heading(words("refused.do"));
         for (const job::Diagnostic& reason : refused_.reasons)
-            if (!reason.hint.empty()) line(reason.hint, Face::regular);
+            if (!reason.hint.empty()) line(told(reason.hint), Face::regular);
         line(words("refused.again"), Face::regular);
+        if (english_) line(words("refused.english"), Face::regular);
         flow_.heading(words("refused.asked"));
         FlowTable table(flow_, {{"", 0.35}, {"", 0.65}});
         for (const job::Value& value : refused_.asked) {
@@ -37,6 +39,13 @@ public:
 private:
     std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
         return flow_.kit().words(key, values);
+    }
+
+    /// In the language of the sheet; what has no words there as the program says it.
+    std::string told(const std::string& english) {
+        const std::optional<std::string> text = refusal_text(english, flow_.kit());
+        if (!text) english_ = true;
+        return text.value_or(english);
     }
 
     /// In a box that nobody overlooks.
@@ -64,6 +73,7 @@ private:
     Flow& flow_;
     const plan::Refused& refused_;
     Tape tape_;
+    bool english_ = false;  ///< something is said in the program's English
 };
 
 }  // namespace

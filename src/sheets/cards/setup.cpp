@@ -13,6 +13,7 @@
 #include "sheets/cards/setup_errors.h"
 #include "sheets/cards/setup_section.h"
 #include "sheets/layout/flow.h"
+#include "sheets/layout/one_page.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 
@@ -130,8 +131,7 @@ private:
 
     /// Where zero is, and what the bend is judged to be; beside each other where they fit.
     void verdict() {
-        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, flow_.kit())},
-                                                            {"coupon", coupon_state(piece_, flow_.kit())}});
+        const std::string verdict = bend_verdict(piece_, flow_.kit());
         const std::string zero = zero_end(piece_, flow_.kit());
         const Type small{Face::regular, style().small};
         const Type bold{Face::bold, style().small};
@@ -279,16 +279,12 @@ void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
         draft.scale = Scale::full;
         return draft;
     };
-    // The check bar stands at the foot. Less white often saves a second page.
-    Drafts best;
-    for (const double white : {1.0, 0.6, 0.3}) {
-        Drafts made;
-        Flow flow(made, kit, new_page, {76_pt, 66_pt, white});
+    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+        // The check bar stands at the foot.
+        Flow flow(pages, with, new_page, {76_pt, 66_pt, white});
         Card(flow, plan, piece, tape).draw();
-        if (best.empty() || made.size() < best.size()) best = std::move(made);
-        if (best.size() == 1) break;
-    }
-    std::move(best.begin(), best.end(), std::back_inserter(drafts));
+    });
+    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

@@ -64,8 +64,7 @@ private:
             piece_.quantity == 1
                 ? words("work_order.one", {{"piece", piece_.id}})
                 : words("work_order.several", {{"piece", piece_.id}, {"n", std::to_string(piece_.quantity)}});
-        const std::string verdict = words("setup.verdict", {{"verdict", verdict_word(piece_.bend.verdict, flow_.kit())},
-                                                            {"coupon", coupon_state(piece_, flow_.kit())}});
+        const std::string verdict = bend_verdict(piece_, flow_.kit());
         const Rect line = flow_.take(leading(style().strong));
         Pen pen = flow_.pen();
         const Type bold{Face::bold, style().strong};

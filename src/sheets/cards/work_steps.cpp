@@ -78,19 +78,21 @@ private:
             words("work_order.check_figure", {{"span", tape_.exact(piece_.measured_span)}}), "template");
     }
 
+    /// Where the lengths to cut stand: a ticket for each board of stock, or else the cover's table.
+    std::string_view cut_list() const { return sheet("stock") ? "stock" : "cover"; }
+
     void stock() {
         const std::string length = tape_.with_unit(piece_.blank().length);
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
-            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}),
-            sheet("stock") ? "stock" : "cover");
+            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
         // A run of moulding is milled already: it is looked over, not ripped.
         const fonts::Words::Values thick{{"thickness", tape_.exact(piece_.cut.thickness)},
                                          {"thinnest", tape_.exact(piece_.cut.thinnest())}};
         if (piece_.cut.moulded())
             add("run", words(piece_.cut.profile_told ? "work_order.run_how" : "work_order.run_how_untold", thick),
                 tape_.exact(piece_.width), "setup");
-        else add("rip", words("work_order.rip_how", thick), tape_.exact(piece_.width), "cover");
-        add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, "cover");
+        else add("rip", words("work_order.rip_how", thick), tape_.exact(piece_.width), cut_list());
+        add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, cut_list());
         cuts_of_ends(true, "scarf", "cover");  // while it lies flat, its tips where the blank ends
         for (const plan::LegBoard& board : piece_.leg_boards)
             add("leg", leg_board_text(board, kit_, tape_), tape_.with_unit(board.back), "cover");

@@ -90,7 +90,10 @@ void banner(Cover& cover) {
     // Whose coupons the pieces rest on stands on their own sheets.
     const bool all =
         std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.coupon && p.coupon->counts; });
-    const std::string aside = all ? coupon_state(pieces.front(), cover.kit()) : cover.words("piece.coupon_first");
+    // Beside "do not cut" it would read as leave to go on once a coupon holds.
+    const std::string aside = breaks > 0 ? std::string()
+                              : all      ? coupon_state(pieces.front(), cover.kit())
+                                         : cover.words("piece.coupon_first");
     cover.flow.skip(style.strong);
     const Rect frame = cover.flow.take(style.strong * 2.3);
     const Length base = frame.high.y - style.strong * 1.54;

@@ -4,6 +4,7 @@
 
 #include "sheets/cards/refused.h"
 #include "sheets/cover/cover_parts.h"
+#include "sheets/evidence/strain_words.h"
 #include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
@@ -64,7 +65,9 @@ public:
 
 private:
     const fonts::Style& style() const { return cover_.style(); }
-    Length row_height() const { return style().text * 1.82; }
+    Length row_height() const { return style().text * 1.82 + material_height(); }
+    /// Its material stands under what a piece is.
+    Length material_height() const { return style().small * 1.15; }
     Length head_height() const { return style().small * 1.11 + 5_pt; }
 
     /// Heading and heads, on a page with room for so many rows.
@@ -90,7 +93,7 @@ private:
             head(1);
         }
         room_ = flow_.take(row_height());
-        base_ = room_.low.y + style().text * 0.55;
+        base_ = room_.low.y + style().text * 0.55 + material_height();
         Pen pen = flow_.pen();
         pen.line(Role::box, room_.low, {room_.high.x, room_.low.y}, style().hair);
     }
@@ -103,11 +106,16 @@ private:
         return room_.width() * (columns_.at(after).at - columns_.at(before).at) - 6_pt;
     }
 
-    void cell(Tag tag, const Column& column, const std::string& text, Type type) {
+    /// `below`: a second line, as wide as all up to the board's figures.
+    void cell(Tag tag, const Column& column, const std::string& text, Type type, const std::string& below = {}) {
         type.align = column.align;
         Pen pen = flow_.pen();
         const Scope part = pen.within(tag);
         pen.text(Role::text, {room_.low.x + room_.width() * column.at, base_}, text, type);
+        if (below.empty()) return;
+        const Length wide = room_.width() * (columns_[board_column].at - column.at);
+        pen.text(Role::text, {room_.low.x + room_.width() * column.at, base_ - style().small * 1.2}, below,
+                 pen.fitting(below, Cover::regular(style().small), wide));
     }
 
     void row(const plan::Piece& piece) {
@@ -126,7 +134,8 @@ private:
             tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
-            cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts));
+            cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts),
+                 i == 1 ? material_name(piece, cover_.kit()) : std::string());
     }
 
     /// One that cannot be made has no figures to show.

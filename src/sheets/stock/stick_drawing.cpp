@@ -20,7 +20,7 @@ public:
         const Length from = stick_.length - stick_.offcut;
         if (stick_.offcut > Length()) {
             hatched(from, stick_.length);
-            name(offcut_text(stick_, pen_.kit(), tape_), x(from), right, Face::regular);
+            offcut(x(from), right);
         }
     }
 
@@ -39,11 +39,23 @@ private:
              Face::bold);
     }
 
-    /// In the middle of its part, or left out: the table below tells all of it.
-    void name(const std::string& text, Length from, Length to, Face face) {
+    /// In the middle of its part, or left out: the table below tells all of it. Whether it was set.
+    bool name(const std::string& text, Length from, Length to, Face face) {
         const Type type = Type{face, style().small}.centred();
-        if (pen_.width(text, type) + 6_pt > to - from) return;
+        if (pen_.width(text, type) + 6_pt > to - from) return false;
         pen_.text_on_white(Role::text, {(from + to) / 2, middle()}, text, type);
+        return true;
+    }
+
+    /// All of it, or its length alone; beside the bar where it is too short for that and the bar leaves room.
+    void offcut(Length from, Length right) {
+        const std::string figure = tape_.plain(stick_.offcut);
+        if (name(offcut_text(stick_, pen_.kit(), tape_), from, right, Face::regular) ||
+            name(figure, from, right, Face::condensed))
+            return;
+        const Type type{Face::condensed, style().small};
+        if (right + 3_pt + pen_.width(figure, type) <= room_.high.x)
+            pen_.text(Role::text, {right + 3_pt, middle()}, figure, type);
     }
 
     Pen& pen_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/layout/flow.h"
+#include "sheets/layout/furniture.h"
 #include "sheets/stock/stick_drawing.h"
 #include "sheets/stock/stock_words.h"
 
@@ -41,7 +42,7 @@ private:
         if (buys) purchase_table();
         else flow_.paragraph(Role::text, words("stock.nothing"), text());
         flow_.skip(between);
-        for (const plan::StockSection& section : plan_.sections) about(section);
+        about();
         flow_.skip(below_bar);
         for (const std::string& note : plan_notes(plan_, flow_.kit(), tape_))
             flow_.paragraph(Role::text, note, small());
@@ -70,11 +71,25 @@ private:
         return cells;
     }
 
-    void about(const plan::StockSection& section) {
-        if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
-            flow_.paragraph(Role::text, total + ". " + proof_text(section, flow_.kit(), tape_), text());
-        for (const std::string& note : section_notes(plan_, section, flow_.kit(), tape_))
-            flow_.paragraph(Role::caution, note, text());
+    /// What each section comes to, whether less would do, what else is to be known: the same is said once.
+    void about() {
+        std::vector<std::string> proofs;
+        std::vector<std::string> notes;
+        const auto once = [](std::vector<std::string>& all, std::string text) {
+            if (std::find(all.begin(), all.end(), text) == all.end()) all.push_back(std::move(text));
+        };
+        for (const plan::StockSection& section : plan_.sections) {
+            if (!section.to_buy.empty()) once(proofs, proof_text(section, flow_.kit(), tape_));
+            for (std::string& note : section_notes(plan_, section, flow_.kit(), tape_)) once(notes, std::move(note));
+        }
+        for (const plan::StockSection& section : plan_.sections)
+            if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
+                flow_.paragraph(
+                    Role::text,
+                    total + "." + (proofs.size() > 1 ? " " + proof_text(section, flow_.kit(), tape_) : std::string()),
+                    text());
+        if (proofs.size() == 1) flow_.paragraph(Role::text, proofs.front(), text());
+        for (const std::string& note : notes) flow_.paragraph(Role::caution, note, text());
     }
 
     void tickets() {
@@ -108,19 +123,29 @@ private:
                  pen.fitting(title, name, block.width()));
         const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
         draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
-        cuts(stick);
+        cuts(section, stick);
     }
 
-    void cuts(const plan::CutStick& stick) {
-        FlowTable table(flow_, {{words("stock.column_cut"), 0.1},
-                                {words("stock.column_blank"), 0.38},
-                                {words("stock.column_stop"), 0.2},
-                                {words("stock.column_ends"), 0.32}});
+    /// A row for each cut, with a box to tick when it is done and a line for who did it.
+    void cuts(const plan::StockSection& section, const plan::CutStick& stick) {
+        constexpr double initials = 0.13;
+        FlowTable table(flow_, {{words("stock.column_cut"), 0.09},
+                                {words("stock.column_blank"), 0.36},
+                                {words("stock.column_stop"), 0.16},
+                                {words("stock.column_ends"), 0.26},
+                                {words("stock.column_initials"), initials}});
         const std::vector<Length> ends = running_ends(plan_, stick);
-        for (std::size_t i = 0; i < ends.size(); ++i)
-            table.row({std::to_string(i + 1), blank_name(stick.blanks[i], flow_.kit()),
-                       tape_.with_unit(stick.blanks[i].length), tape_.with_unit(ends[i])});
-        table.row({"", offcut_text(stick, flow_.kit(), tape_), "", ""});
+        for (std::size_t i = 0; i < ends.size(); ++i) {
+            const plan::StockBlank& blank = stick.blanks[i];
+            const Rect row = table.row({std::to_string(i + 1), blank_to_cut(section, blank, flow_.kit(), tape_),
+                                        tape_.with_unit(blank.length), tape_.with_unit(ends[i]), ""});
+            Pen pen = flow_.pen();
+            const Length side = style().text;
+            const Length base = first_base(row, side) - 1.5_pt;
+            tick_box(pen, {row.low.x + row.width() * 0.09 - side * 2, base}, side);
+            pen.line(Role::box, {row.high.x - row.width() * initials, base}, {row.high.x, base}, style().hair);
+        }
+        table.row({"", offcut_text(stick, flow_.kit(), tape_), "", "", ""});
     }
 
     Flow& flow_;

@@ -15,6 +15,10 @@ bool all_usual(const plan::StockPlan& plan) {
                        [](const plan::StockSection& section) { return section.usual_lengths; });
 }
 
+bool is_ripped(const plan::StockSection& section, const plan::StockBlank& blank) {
+    return section.width - blank.width > 0.2_mm;
+}
+
 std::string usual_text(const Kit& kit, const Tape& tape) {
     std::string lengths;
     for (const Length length : plan::usual_stock_lengths(tape.unit()))
@@ -50,6 +54,12 @@ std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
     if (blank.copies == 1) return name;
     return kit.words("stock.copy",
                      {{"blank", name}, {"n", std::to_string(blank.copy)}, {"m", std::to_string(blank.copies)}});
+}
+
+std::string blank_to_cut(const plan::StockSection& section, const plan::StockBlank& blank, const Kit& kit,
+                         const Tape& tape) {
+    if (!is_ripped(section, blank)) return blank_name(blank, kit);
+    return kit.words("stock.rip_to", {{"blank", blank_name(blank, kit)}, {"width", tape.exact(blank.width)}});
 }
 
 std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& kit) {
@@ -109,7 +119,7 @@ std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::
         notes.push_back(cheaper_text(cheaper, section.priced, kit, tape));
     const bool narrower = std::any_of(section.sticks.begin(), section.sticks.end(), [&](const plan::CutStick& stick) {
         return std::any_of(stick.blanks.begin(), stick.blanks.end(),
-                           [&](const plan::StockBlank& blank) { return section.width - blank.width > 0.2_mm; });
+                           [&](const plan::StockBlank& blank) { return is_ripped(section, blank); });
     });
     if (narrower) notes.push_back(kit.words("stock.ripped", {{"width", tape.exact(section.width)}}));
     return notes;

@@ -12,6 +12,9 @@ namespace kerfpacket::sheets {
 
 /// "A", "A, 2 of 3", "B, left leg".
 std::string blank_name(const plan::StockBlank& blank, const Kit& kit);
+/// The same with the width it is ripped to, where the board of stock is wider.
+std::string blank_to_cut(const plan::StockSection& section, const plan::StockBlank& blank, const Kit& kit,
+                         const Tape& tape);
 /// Several of them, with commas.
 std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& kit);
 /// "3/4 x 7-1/4 in MDF".

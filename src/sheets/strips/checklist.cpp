@@ -43,7 +43,7 @@ Grid grid_on(Length width, Length height, const Kit& kit) {
     Grid grid;
     grid.top = first_block_top;
     if (bilingual(kit)) grid.top += second_statement + second_note;
-    if (bilingual(kit)) grid.heights.foot = 53.5_pt;
+    if (bilingual(kit)) grid.heights.foot = BlockHeights::foot_in_both;
     if (rules > 0) grid.top += rule_leading * static_cast<double>(rules + 1) + 3_pt;
     const Length room = height - grid.top - last_block_bottom + block_gap;
     const Length least = BlockHeights{lowest_row, grid.heights.foot}.block() + block_gap;

@@ -9,6 +9,9 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// To write the web or initials on, at least.
+constexpr Length least_blank = 26_pt;
+
 /// What was rounded away, true mark minus printed figure: thousandths of an inch or hundredths of a millimetre.
 std::string residue_text(Length residue, const Tape& tape) {
     const bool inch = tape.unit() == measure::Unit::inch;
@@ -77,14 +80,19 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
     pen_.text(Role::text, {x + 4_pt, y - 11.5_pt}, words,
               pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - pen_.width(rest, rest_type)));
     pen_.text(Role::text, {x + width_ - 4_pt, y - 11.5_pt}, rest, rest_type);
-    const bool both = kit.second_words != nullptr;
-    if (both) to_tick_in_both(y - 24.5_pt, done);
-    else to_tick(y - 24.5_pt, done);
-    depth_to_tick(y - (both ? 49.5_pt : 37_pt));
+    if (kit.second_words != nullptr) return to_tick_in_both(y - 24.5_pt, done);
+    to_tick(y - 24.5_pt, done);
+    depth_to_tick(y - 37_pt);
 }
 
-std::string ChecklistBlock::tape_words(std::size_t done) const {
-    return in_both(pen_.kit(), "checklist.tape", {{"at", tape_.plain(piece_.blank().kerfs[done - 1].mark)}});
+fonts::Words::Values ChecklistBlock::tape_value(std::size_t done) const {
+    return {{"at", tape_.plain(piece_.blank().kerfs[done - 1].mark)}};
+}
+
+fonts::Words::Values ChecklistBlock::depth_value() const { return {{"depth", tape_.exact_plain(piece_.cut.depth)}}; }
+
+std::string_view ChecklistBlock::web_key() const {
+    return piece_.cut.moulded() ? "checklist.web_thinnest" : "checklist.web";
 }
 
 void ChecklistBlock::to_tick(Length base, std::size_t done) {
@@ -92,7 +100,7 @@ void ChecklistBlock::to_tick(Length base, std::size_t done) {
     const Length x = top_left_.x;
     const Type small{Face::condensed, style().small};
     tick_box(pen_, {x + 4_pt, base - 1.8_pt}, 11_pt);
-    pen_.text(Role::text, {x + 18_pt, base}, tape_words(done), small);
+    pen_.text(Role::text, {x + 18_pt, base}, words("checklist.tape", tape_value(done)), small);
     tick_box(pen_, {x + 83_pt, base - 1.8_pt}, 11_pt);
     const Length rest = pen_.text(Role::text, {x + 97_pt, base}, words("checklist.rest"), small);
     const Length sign = x + std::max(119_pt, 100_pt + rest);
@@ -100,32 +108,42 @@ void ChecklistBlock::to_tick(Length base, std::size_t done) {
     pen_.line(Role::box, {sign + 2_pt + initials, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
 }
 
-/// The same on two lines.
+/// The same in two languages: each on a line of its own.
 void ChecklistBlock::to_tick_in_both(Length base, std::size_t done) {
     const Kit& kit = pen_.kit();
-    const Length x = top_left_.x;
-    const Length lower = base - 12.5_pt;
-    const Type small{Face::condensed, style().small};
-    tick_box(pen_, {x + 4_pt, base - 1.8_pt}, 11_pt);
-    pen_.text(Role::text, {x + 18_pt, base}, tape_words(done), small);
-    tick_box(pen_, {x + 4_pt, lower - 1.8_pt}, 11_pt);
-    const Length rest = pen_.text(Role::text, {x + 18_pt, lower}, in_both(kit, "checklist.rest"), small);
-    const Length sign = x + 18_pt + rest + 8_pt;
-    const Length initials = pen_.text(Role::text, {sign, lower}, in_both(kit, "checklist.initials"), small);
-    pen_.line(Role::box, {sign + 2_pt + initials, lower - 2_pt}, {x + width_ - 4_pt, lower - 2_pt}, style().hair);
+    const Length end = top_left_.x + width_ - 4_pt;
+    const Length words_from = top_left_.x + 18_pt;
+    const auto line = [&](std::string_view key, const fonts::Words::Values& values, Length blank) {
+        tick_box(pen_, {top_left_.x + 4_pt, base - 1.8_pt}, 11_pt);
+        return words_from + set(in_both(kit, key, values), {words_from, base}, end - blank - words_from);
+    };
+    const auto to_write_on = [&](Length from) {
+        pen_.line(Role::box, {from + 2_pt, base - 2_pt}, {end, base - 2_pt}, style().hair);
+    };
+    line("checklist.tape", tape_value(done), {});
+    base -= line_in_both;
+    const std::string initials = in_both(kit, "checklist.initials");
+    const Length sign = line("checklist.rest", {}, (end - words_from) / 2 + least_blank / 2) + 8_pt;
+    to_write_on(sign + set(initials, {sign, base}, end - least_blank - sign));
+    base -= line_in_both;
+    line("checklist.depth", depth_value(), {});
+    base -= line_in_both;
+    to_write_on(line(web_key(), {}, least_blank));
+}
+
+/// Words in type that their room asks for; returns their width.
+Length ChecklistBlock::set(const std::string& words, Point base, Length room) {
+    return pen_.text(Role::text, base, words, pen_.fitting(words, {Face::condensed, style().small}, room));
 }
 
 /// The depth in the kerf that was cut last, and the web under it: a stop that slips is found within ten cuts.
 void ChecklistBlock::depth_to_tick(Length base) {
     const Length x = top_left_.x;
     const Type small{Face::condensed, style().small};
-    constexpr Length least_blank = 26_pt;
     tick_box(pen_, {x + 4_pt, base - 1.8_pt}, 11_pt);
-    const std::string depth = in_both(pen_.kit(), "checklist.depth", {{"depth", tape_.exact_plain(piece_.cut.depth)}});
+    const std::string depth = pen_.kit().words("checklist.depth", depth_value());
     const Length web_at = x + 18_pt + pen_.text(Role::text, {x + 18_pt, base}, depth, small) + 8_pt;
-    const std::string web = in_both(pen_.kit(), piece_.cut.moulded() ? "checklist.web_thinnest" : "checklist.web");
-    const Length room = x + width_ - 4_pt - least_blank - web_at;
-    const Length wide = pen_.text(Role::text, {web_at, base}, web, pen_.fitting(web, small, room));
+    const Length wide = set(pen_.kit().words(web_key()), {web_at, base}, x + width_ - 4_pt - least_blank - web_at);
     pen_.line(Role::box, {web_at + 2_pt + wide, base - 2_pt}, {x + width_ - 4_pt, base - 2_pt}, style().hair);
 }
 

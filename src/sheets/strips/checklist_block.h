@@ -10,11 +10,16 @@
 namespace kerfpacket::sheets {
 
 inline constexpr std::size_t block_size = 10;
+/// From one line of a foot in two languages to the next.
+inline constexpr Length line_in_both = 12.5_pt;
 
 /// How high the parts of a block are.
 struct BlockHeights {
     Length row = 18_pt;
     Length foot = 41_pt;
+
+    /// Of a foot in two languages, which has two lines more.
+    static constexpr Length foot_in_both = 66.5_pt;
 
     Length block() const { return row * static_cast<double>(block_size) + foot; }
 };
@@ -38,7 +43,10 @@ private:
     void to_tick(Length base, std::size_t done);
     void to_tick_in_both(Length base, std::size_t done);
     void depth_to_tick(Length base);
-    std::string tape_words(std::size_t done) const;
+    Length set(const std::string& words, Point base, Length room);
+    fonts::Words::Values tape_value(std::size_t done) const;
+    fonts::Words::Values depth_value() const;
+    std::string_view web_key() const;
 
     Pen& pen_;
     const plan::Piece& piece_;

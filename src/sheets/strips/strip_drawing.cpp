@@ -140,7 +140,7 @@ private:
 
     void limits() {
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}})
-            if (!bends_past(piece_, end))
+            if (!context_.coupon && !bends_past(piece_, end))
                 limit(bend_line(piece_, end), end == 0 ? "strip.bend_starts" : "strip.bend_ends");
         const Length centre = piece_.blank().centre();
         // The middle of a part is the middle of nothing on the wall.
@@ -241,7 +241,7 @@ private:
 /// How a strip is set on the blank.
 std::string how_set(const StripContext& context, const Strip& strip, const Kit& kit) {
     const plan::Piece& piece = context.piece;
-    std::string how = kit.words("strip.at_zero");
+    std::string how = kit.words(context.coupon ? "strip.at_zero_coupon" : "strip.at_zero");
     if (strip.tape_mark) how = kit.words("strip.set_mark", {{"at", context.tape.with_unit(*strip.tape_mark)}});
     if (strip.number == 1 && strip.from > 0_mm)
         how = kit.words("strip.starts_late", {{"from", context.tape.with_unit(strip.from)}}) + "; " + how;

@@ -26,6 +26,7 @@ struct StripContext {
     Length lap;
     Lanes lanes{};
     bool roll = false;                     ///< strips are long, and there is no header
+    bool coupon = false;                   ///< the board is a coupon: it bends from end to end
     std::optional<CaptionRoom> caption{};  ///< none where the caption stands elsewhere
 };
 

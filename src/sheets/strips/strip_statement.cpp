@@ -14,9 +14,9 @@ constexpr Length between = 16_pt;
 constexpr Length raised = 3_pt;
 constexpr Length leading = 11.5_pt;
 
-std::string where_it_goes(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+std::string where_it_goes(bool adhesive, const plan::Piece& piece, const Kit& kit) {
     const bool edge = piece.strip == job::StripOn::edge;
-    if (plan.printer.adhesive) return kit.words(edge ? "strip.peel_edge" : "strip.peel");
+    if (adhesive) return kit.words(edge ? "strip.peel_edge" : "strip.peel");
     return kit.words(edge ? "strip.stick_edge" : "strip.stick");
 }
 
@@ -58,12 +58,13 @@ private:
 
 }  // namespace
 
-std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    std::vector<std::string> texts{where_it_goes(plan, piece, kit), kerf_side(piece, kit)};
+std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Use use) {
+    const bool adhesive = plan.printer.adhesive && use == Use::strips;
+    std::vector<std::string> texts{where_it_goes(adhesive, piece, kit), kerf_side(piece, kit)};
     if (piece.strip == job::StripOn::edge)
         texts.push_back(
             kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.cut.depth)}}));
-    if (plan.printer.adhesive) texts.push_back(kit.words("strip.low_tack"));
+    if (adhesive) texts.push_back(kit.words("strip.low_tack"));
     texts.push_back(tick_with_half(plan, piece, kit));
     return texts;
 }
@@ -122,10 +123,10 @@ private:
 
 }  // namespace
 
-void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece) {
+void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use) {
     const auto& style = pen.kit().style;
     const Foot foot(pen, piece);
-    const std::vector<std::string> texts = strip_statements(plan, piece, pen.kit());
+    const std::vector<std::string> texts = strip_statements(plan, piece, pen.kit(), use);
     std::vector<Statement> ways;
     for (const Type type : {Type{Face::bold, style.text}, Type{Face::condensed_bold, style.text},
                             Type{Face::condensed_bold, style.small}, Type{Face::condensed_bold, style.tiny}})

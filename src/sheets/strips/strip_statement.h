@@ -12,11 +12,12 @@
 namespace kerfpacket::sheets {
 
 /// "Stick on the KERF FACE", "Kerfs OUTSIDE the bend: they OPEN", "Tick = blade CENTRE": one sentence each.
-std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
+std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
+                                          Use use = Use::strips);
 
 /// The same on the statement line, with a drawn tick that shows what the blade covers; on two lines where one is too
 /// short.
-void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece);
+void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use = Use::strips);
 
 /// Title and subtitle of a strip page.
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);

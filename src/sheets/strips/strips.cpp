@@ -1,13 +1,16 @@
 #include "sheets/strips/strips.h"
 
 #include <cmath>
+#include <functional>
 #include <optional>
 
+#include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/strips/strip_drawing.h"
 #include "sheets/strips/strip_layout.h"
 #include "sheets/strips/strip_roll.h"
 #include "sheets/strips/strip_statement.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -19,6 +22,8 @@ constexpr Length captions_left = 34_pt;
 /// From the top edge to the top of the first strip, and the height at which the last may end.
 constexpr Length first_strip_top = 103_pt;
 constexpr Length last_strip_bottom = 66_pt;
+/// What is said below a coupon's strips.
+constexpr Length coupon_words = 48_pt;
 /// A strip with its caption, at least.
 constexpr Length caption_room = 15_pt;
 /// A sheet is turned upright only where its strips stay this long: shorter ones are mostly joints.
@@ -43,13 +48,14 @@ Length room_for_strips(Length page_width, const Kit& kit) {
     return page_width - strips_left - kit.style.strip_lap - side_margin;
 }
 
-SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height) {
+/// `below`: kept free under the strips.
+SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height, Length below) {
     SheetLayout layout;
     layout.orientation = orientation;
     const bool upright = orientation == Orientation::portrait;
     layout.page_width = upright ? paper.width : paper.height;
     layout.page_height = upright ? paper.height : paper.width;
-    const Length space = layout.page_height - first_strip_top - last_strip_bottom - height;
+    const Length space = layout.page_height - first_strip_top - last_strip_bottom - below - height;
     const int gaps = std::max(0, static_cast<int>(std::floor(space / (height + caption_room))));
     layout.rows = gaps + 1;
     if (gaps > 0) layout.pitch = std::min(space / gaps, height + 20.5_pt);
@@ -58,11 +64,12 @@ SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height)
 
 /// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
 /// of inches long.
-SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length height, const Tape& tape, const Kit& kit) {
+SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length height, Length below, const Tape& tape,
+                        const Kit& kit) {
     const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
     std::optional<SheetLayout> best;
     for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
-        SheetLayout layout = laid_out(paper, orientation, height);
+        SheetLayout layout = laid_out(paper, orientation, height, below);
         const Length room = room_for_strips(layout.page_width, kit);
         if (orientation == Orientation::portrait && room < shortest_upright) continue;
         for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
@@ -73,36 +80,98 @@ SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length hei
     return *best;
 }
 
+/// The strips of one board, or of a coupon, on cut sheets; `new_page` begins a page of them.
+class StripSheets {
+public:
+    using NewPage = std::function<Draft(Orientation orientation, bool first)>;
+
+    StripSheets(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Use use, bool coupon)
+        : plan_(plan),
+          piece_(piece),
+          kit_(kit),
+          use_(use),
+          lanes_(piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height)),
+          tape_(plan.header.units, kit.words),
+          layout_(best_layout(piece, paper_for(plan, use), lanes_.height, coupon ? coupon_words : 0_pt, tape_, kit)),
+          context_{.plan = plan,
+                   .piece = piece,
+                   .tape = tape_,
+                   .strips = static_cast<int>(layout_.strips.size()),
+                   .lap = kit.style.strip_lap,
+                   .lanes = lanes_,
+                   .coupon = coupon,
+                   .caption = CaptionRoom{captions_left, layout_.page_width - side_margin}} {}
+
+    void add(Drafts& drafts, const NewPage& new_page) {
+        for (std::size_t i = 0; i < layout_.strips.size(); ++i) {
+            const int row = static_cast<int>(i) % layout_.rows;
+            if (row == 0) {
+                drafts.push_back(new_page(layout_.orientation, i == 0));
+                Pen pen(drafts.back().page, kit_);
+                draw_statement(pen, plan_, piece_, use_);
+            }
+            if (!context_.coupon) count_strip(drafts.back(), piece_, layout_.strips[i]);
+            Pen pen(drafts.back().page, kit_);
+            const bool from_left = piece_.blank().zero == job::End::left;
+            draw_strip(pen, context_, layout_.strips[i],
+                       {from_left ? strips_left : layout_.page_width - side_margin, base_of(row)});
+        }
+    }
+
+    /// Words below the last strip.
+    void add_words(Drafts& drafts, const std::string& text) const {
+        Pen pen(drafts.back().page, kit_);
+        const Type type{Face::regular, kit_.style.text};
+        const int last = (static_cast<int>(layout_.strips.size()) - 1) % layout_.rows;
+        pen.paragraph(Role::text, {strips_left, base_of(last) - 20_pt}, text, type,
+                      layout_.page_width - side_margin - strips_left, leading(type.size));
+    }
+
+private:
+    Length base_of(int row) const {
+        return layout_.page_height - first_strip_top - lanes_.height - layout_.pitch * row;
+    }
+
+    const plan::Plan& plan_;
+    const plan::Piece& piece_;
+    const Kit& kit_;
+    Use use_;
+    Lanes lanes_;
+    Tape tape_;
+    SheetLayout layout_;
+    StripContext context_;
+};
+
 }  // namespace
 
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const Paper paper = paper_for(plan, Use::strips);
-    if (paper.roll) return add_roll_strips(drafts, plan, piece, kit);
+    if (paper_for(plan, Use::strips).roll) return add_roll_strips(drafts, plan, piece, kit);
+    StripSheets(plan, piece, kit, Use::strips, false).add(drafts, [&](Orientation orientation, bool first) {
+        Draft draft = new_draft(plan, "strips", orientation, Use::strips);
+        name_strip_page(draft, plan, piece, kit);
+        if (first) draft.outline = kit.words("strip.outline", {{"piece", piece.id}});
+        return draft;
+    });
+}
+
+void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
+                       const Kit& kit) {
+    const Use use = paper_for(plan, Use::strips).roll ? Use::cards : Use::strips;
     const Tape tape(plan.header.units, kit.words);
-    const Lanes lanes = piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height);
-    const SheetLayout layout = best_layout(piece, paper, lanes.height, tape, kit);
-    const Length right = layout.page_width - side_margin;
-    const StripContext context{.plan = plan,
-                               .piece = piece,
-                               .tape = tape,
-                               .strips = static_cast<int>(layout.strips.size()),
-                               .lap = kit.style.strip_lap,
-                               .lanes = lanes,
-                               .caption = CaptionRoom{captions_left, right}};
-    for (std::size_t i = 0; i < layout.strips.size(); ++i) {
-        const int row = static_cast<int>(i) % layout.rows;
-        if (row == 0) {
-            drafts.push_back(new_draft(plan, "strips", layout.orientation, Use::strips));
-            name_strip_page(drafts.back(), plan, piece, kit);
-            Pen pen(drafts.back().page, kit);
-            draw_statement(pen, plan, piece);
-            if (i == 0) drafts.back().outline = kit.words("strip.outline", {{"piece", piece.id}});
-        }
-        count_strip(drafts.back(), piece, layout.strips[i]);
-        Pen pen(drafts.back().page, kit);
-        const Length base = layout.page_height - first_strip_top - lanes.height - layout.pitch * row;
-        draw_strip(pen, context, layout.strips[i], {piece.blank().zero == job::End::left ? strips_left : right, base});
-    }
+    StripSheets sheets(plan, coupon, kit, use, true);
+    sheets.add(drafts, [&](Orientation orientation, bool /*first*/) {
+        Draft draft = new_draft(plan, "coupon", orientation, use);
+        draft.page.piece = piece.id;
+        draft.tag = piece.id;
+        draft.title = kit.words("coupon.strip_title");
+        draft.subtitle = kit.words("coupon.strip_subtitle", {{"what", piece_name(piece, kit)},
+                                                             {"spacing", tape.exact(coupon.cut.spacing)},
+                                                             {"count", std::to_string(coupon.blank().kerfs.size())},
+                                                             {"depth", tape.exact(coupon.cut.depth)}});
+        draft.scale = Scale::full;
+        return draft;
+    });
+    sheets.add_words(drafts, kit.words("coupon.strip_use", {{"length", tape.exact(coupon.blank().length)}}));
 }
 
 }  // namespace kerfpacket::sheets

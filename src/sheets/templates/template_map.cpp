@@ -37,15 +37,18 @@ private:
         const auto& tiling = context_.tiling;
         const auto& tape = context_.tape;
         const bool in_grid = tiling.way() == job::Sheets::grid;
+        const auto figure = [&](Length length) {
+            return tape.unit() == measure::Unit::inch ? tape.exact_plain(length) : tape.plain(length);
+        };
         y_ = pen_.from_top(statement_line) - 4_pt;
         const Length used = pen_.text(Role::text, {side_margin, y_},
                                       words(tiling.printed() == 1 ? "template.one_sheet"
                                             : in_grid             ? "template.tiles"
                                                                   : "template.sheets",
                                             {{"count", std::to_string(tiling.printed())},
-                                             {"width", tape.exact_plain(tiling.cell().width)},
-                                             {"height", tape.exact(tiling.cell().height)},
-                                             {"overlap", tape.exact(tiling.overlap() * 2)}}),
+                                             {"width", figure(tiling.cell().width)},
+                                             {"height", figure(tiling.cell().height) + " " + tape.unit_name()},
+                                             {"overlap", figure(tiling.overlap() * 2) + " " + tape.unit_name()}}),
                                       regular(style().text));
         const Type aside = bold(style().small).at_right();
         if (side_margin + used + 10_pt > right_ - pen_.width(map_.aside, aside)) y_ -= 14_pt;

@@ -96,4 +96,11 @@ std::string coupon_state(const plan::Piece& piece, const Kit& kit) {
     return kit.words("piece.on_coupon", {{"by", piece.coupon->by}});
 }
 
+std::string bend_verdict(const plan::Piece& piece, const Kit& kit) {
+    const std::string verdict = verdict_word(piece.bend.verdict, kit);
+    if (piece.bend.verdict == bend::Verdict::break_likely)
+        return kit.words("setup.verdict_break", {{"verdict", verdict}});
+    return kit.words("setup.verdict", {{"verdict", verdict}, {"coupon", coupon_state(piece, kit)}});
+}
+
 }  // namespace kerfpacket::sheets

@@ -16,5 +16,7 @@ std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit&
 
 /// "coupon first", or whose coupon the verdict rests on.
 std::string coupon_state(const plan::Piece& piece, const Kit& kit);
+/// "Bend: ok, coupon first"; of a board that is not to be cut, that.
+std::string bend_verdict(const plan::Piece& piece, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

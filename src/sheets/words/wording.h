@@ -29,7 +29,7 @@ std::string zero_end(const plan::Piece& piece, const Kit& kit);
 /// The key, with what a moulded edge adds to it: "_moulded" for the top, "_plain" for the bottom, "_both"; else as it
 /// is.
 std::string with_moulded_edge(const std::string& key, const plan::Piece& piece);
-/// "ok", "CAUTION", "WILL LIKELY BREAK".
+/// "ok", "NEAR THE LIMIT", "WILL LIKELY BREAK".
 std::string verdict_word(bend::Verdict verdict, const Kit& kit);
 /// A caution as a sentence, lengths as a hand tape reads them.
 std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tape& tape);
