@@ -49,6 +49,7 @@ Style parse_style(std::string_view text, const std::filesystem::path& file) {
         .title = read.points("type", "title"),
         .huge = read.points("type", "huge"),
         .hair = read.points("line", "hair"),
+        .fine = read.points("line", "fine"),
         .line = read.points("line", "line"),
         .heavy = read.points("line", "heavy"),
         .end = read.points("line", "end"),

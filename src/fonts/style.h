@@ -16,10 +16,10 @@ struct Style {
     // Type sizes.
     Length tiny, small, text, strong, title, huge;  ///< 7, 9, 11, 13, 17, 24 pt
     // Line weights.
-    Length hair, line, heavy, end;  ///< 0.25, 0.7, 1.4, 2.8 pt
-    Length strip_height;            ///< 72 pt
-    Length strip_lap;               ///< 54 pt
-    Length tile_overlap;            ///< how far a tile's window reaches beyond its cell, 27 pt
+    Length hair, fine, line, heavy, end;  ///< 0.25, 0.5, 0.7, 1.4, 2.8 pt
+    Length strip_height;                  ///< 72 pt
+    Length strip_lap;                     ///< 54 pt
+    Length tile_overlap;                  ///< how far a tile's window reaches beyond its cell, 27 pt
 };
 
 /// Reads templates/layout.toml; throws std::runtime_error that names file, line and key.

@@ -186,7 +186,7 @@ NextCoupon next_coupon(const Governing& kerf, const Laid& laid, const Wood& wood
     const bool has_coupon = wood.known.counted() > wood.by_trials.counted();
     const double weakest = has_coupon ? laid.bend.strain_limit : kerf.limit() * strongest_read;
     NextCoupon next;
-    constexpr int steps = 12;
+    constexpr int steps = 48;
     for (int i = 0; i <= steps; ++i) {
         const double part = weakest_read + (strongest_read - weakest_read) * i / steps;
         next.chances.emplace_back(kerf.limit() * part, kerf.with_coupon(kerf.limit() * part));

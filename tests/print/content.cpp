@@ -93,7 +93,7 @@ PrintedStrip strip_in(const PrintedPage& page, const Rect& outline) {
     PrintedStrip strip{page.number, outline, {}};
     for (const Mark& mark : page.marks) {
         const Rect box = mark.bounds();
-        if (near(mark.width, 0.25_pt) && near(box.width(), 0_mm) && near(box.low.y, outline.low.y) &&
+        if (near(mark.width, 0.5_pt) && near(box.width(), 0_mm) && near(box.low.y, outline.low.y) &&
             near(box.height(), 12_pt) && outline.contains(box.low))
             strip.ticks.push_back(box.low.x);
     }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "sheets/layout/furniture.h"
 #include "sheets/words/wording.h"
@@ -65,35 +66,65 @@ void board_outline(Pen& pen, const EndView& view) {
 
 void fence_and_spacer(Pen& pen, const plan::Piece& piece, const EndView& view) {
     const auto& style = pen.kit().style;
-    const auto& words = pen.kit().words;
     const Rect fence{{view.fence - fence_width, view.table - 8_pt},
                      {view.fence, view.top + above_board(piece, style) - 4_pt}};
     pen.hatch(fence, 6_pt);
     pen.box(Role::outline, fence, style.line);
     pen.line(Role::outline, {view.fence, view.table}, {view.front + 30_pt, view.table}, style.line);
-    if (view.back - view.fence < 1_mm) return;
-    pen.line(Role::outline, {view.fence, view.top}, {view.back, view.top}, style.line);
-    const std::string spacer = words("setup.spacer_drawn");
-    Type type = Type{Face::bold, style.text}.centred();
-    if (pen.width(spacer, type) > view.back - view.fence - 6_pt) type.size = style.tiny;
-    if (pen.width(spacer, type) <= view.back - view.fence - 2_pt && piece.cut.depth > 14_pt)
-        pen.text(Role::text, {(view.fence + view.back) / 2, view.top - 13_pt}, spacer, type);
+    if (view.back - view.fence >= 1_mm)
+        pen.line(Role::outline, {view.fence, view.top}, {view.back, view.top}, style.line);
 }
 
-/// Where the groove would rise to the fence without the spacer: the blade's own circle.
-void ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, const EndView& view) {
-    const auto& style = pen.kit().style;
-    const auto& words = pen.kit().words;
+/// Where the groove would rise to the fence without the spacer, and the middle of the blade that makes it.
+struct Ramp {
+    Path middle;
+    std::optional<Path> arc;  ///< the blade's own circle
+
+    bool strikes(const Rect& box) const {
+        return !geom::clip(middle, box).empty() || (arc && !geom::clip(*arc, box).empty());
+    }
+};
+
+Ramp ramp_of(const plan::Plan& plan, const plan::Piece& piece, const EndView& view, const fonts::Style& style) {
     const Length centre = view.fence + *piece.saw.rear_limit;
     const Length radius = plan.saw.blade_diameter.value / 2;
-    pen.line(Role::centre, {centre, view.groove}, {centre, view.top + style.small * 2.4 + 10_pt}, style.hair,
-             Dash::dash_dot);
+    Ramp ramp{Path::line({centre, view.groove}, {centre, view.top + style.small * 2.4 + 10_pt}), {}};
     const Length reach = std::min(piece.saw.groove_ramp, centre - view.fence);
-    if (reach > 1_mm) {
-        const Angle sweep = Angle::radians(std::asin(reach / radius));
-        const Point end{centre - reach, view.groove + radius * (1 - std::cos(sweep.radians()))};
-        pen.stroke(Role::outline, Path::arc({centre, view.groove}, end, -sweep), style.line, Dash::dashed);
+    if (reach <= 1_mm) return ramp;
+    const Angle sweep = Angle::radians(std::asin(reach / radius));
+    const Point end{centre - reach, view.groove + radius * (1 - std::cos(sweep.radians()))};
+    ramp.arc = Path::arc({centre, view.groove}, end, -sweep);
+    return ramp;
+}
+
+/// The spacer's name, in it where the ramp does not strike it: in its middle across as high as can be, else beside.
+void name_spacer(Pen& pen, const EndView& view, const std::optional<Ramp>& ramp) {
+    const auto& style = pen.kit().style;
+    const std::string spacer = pen.kit().words("setup.spacer_drawn");
+    constexpr Length clear = 2_pt;
+    for (const Length size : {style.text, style.small}) {
+        const Type type{Face::bold, size};
+        const Length wide = pen.width(spacer, type);
+        const Length spare = view.back - view.fence - wide - clear * 2;
+        if (spare < 0_pt) continue;
+        for (const double across : {0.5, 0.0, 1.0, 0.25, 0.75})
+            for (Length base = view.top - size * 0.75 - 5_pt; base > view.table + 3_pt; base -= 1_pt) {
+                const Point start{view.fence + clear + spare * across, base};
+                const Rect box{start, start + Point{wide, size * 0.75}};
+                if (ramp && ramp->strikes(box.grown(clear))) continue;
+                pen.text(Role::text, start, spacer, type);
+                return;
+            }
     }
+}
+
+void draw_ramp(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, const EndView& view,
+               const Ramp& ramp) {
+    const auto& style = pen.kit().style;
+    const auto& words = pen.kit().words;
+    const Length centre = ramp.middle.start().x;
+    pen.stroke(Role::centre, ramp.middle, style.hair, Dash::dash_dot);
+    if (ramp.arc) pen.stroke(Role::outline, *ramp.arc, style.line, Dash::dashed);
     const auto say = [&](Length up, const std::string& text) {
         const Length x = centre + 5_pt;
         pen.text(Role::text, {x, view.top + up}, text,
@@ -149,7 +180,10 @@ void draw_end_view(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, c
     const EndView view = lay_out(pen, piece, top);
     board_outline(pen, view);
     fence_and_spacer(pen, piece, view);
-    if (piece.saw.rear_limit) ramp(pen, plan, piece, tape, view);
+    std::optional<Ramp> ramp;
+    if (piece.saw.rear_limit) ramp = ramp_of(plan, piece, view, style);
+    if (view.back - view.fence >= 1_mm) name_spacer(pen, view, ramp);
+    if (ramp) draw_ramp(pen, plan, piece, tape, view, *ramp);
     else
         pen.text(Role::text, {view.back + 5_pt, view.top + 12_pt}, words("setup.limit_unknown"),
                  pen.fitting(words("setup.limit_unknown"), {Face::regular, style.small},

@@ -134,6 +134,14 @@ private:
     double highest_ = 0;
 };
 
+/// Below this chance nothing is drawn.
+constexpr double least_drawn = 0.01;
+
+bool draws_anything(const plan::NextCoupon& next) {
+    return std::any_of(next.chances.begin(), next.chances.end(),
+                       [](const auto& told) { return told.second > least_drawn; });
+}
+
 /// Chance by its logarithm, from 1 in 2 at the top.
 class NextChart {
 public:
@@ -220,6 +228,11 @@ void draw_chance_charts(Pen& pen, const Rect& space, const plan::Piece& piece) {
     {
         const Scope figure = pen.figure(pen.kit().words("figure.told", {{"piece", piece.id}}));
         ToldChart(pen, {space.low, {middle, charts}}, piece).draw();
+    }
+    if (!draws_anything(piece.chance.next)) {
+        pen.paragraph(Role::text, {middle + gap, charts - style.text}, pen.kit().words("strain.next_all_hold"),
+                      {Face::regular, style.text}, half, style.text * 1.35);
+        return;
     }
     const Scope figure = pen.figure(pen.kit().words("figure.next", {{"piece", piece.id}}));
     NextChart(pen, {{middle + gap, space.low.y}, {space.high.x, charts}}, piece).draw();

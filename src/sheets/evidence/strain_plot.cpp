@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include "sheets/evidence/graph.h"
 #include "sheets/layout/furniture.h"
@@ -185,7 +186,7 @@ private:
     }
 
     /// A leader down to the words, or up where the strain is low. They stand beside its end, toward the middle if they
-    /// can, else across it; where nothing is clear they stand over the lines.
+    /// can, else across it; else wherever nothing crosses them.
     void lead_to(Point from, const Block& block, Length start) {
         const Rect& area = graph_.area;
         const Length half = block.width() / 2;
@@ -199,8 +200,36 @@ private:
                 leader(from, start, level, aside, block);
                 return;
             }
-        const Length level = from.y > foot + 24_pt ? from.y - 24_pt : from.y + 24_pt;
-        block.draw(pen_, Role::text, {from.x + across, level});
+        if (lead_anywhere(from, block, start)) return;
+        lead_anywhere(
+            from, Block(pen_, {{worst_text(worst_kerfs(piece_)), {Face::condensed_bold, style().small}}}).on_white(),
+            start);
+    }
+
+    /// The free place that is nearest, wherever in the frame, with a leader straight to it. Where there is none the
+    /// words are left out: those under the plot say it too.
+    bool lead_anywhere(Point from, const Block& block, Length start) {
+        const Rect& area = graph_.area;
+        const Point half{block.width() / 2 + 3_pt, block.height() / 2 + 3_pt};
+        const auto off = [&](Point centre) {
+            return Point{std::max(measure::abs(centre.x - from.x) - half.x, 0_pt),
+                         std::max(measure::abs(centre.y - from.y) - half.y, 0_pt)};
+        };
+        std::optional<Point> best;
+        for (Length up = area.low.y + half.y; up < area.high.y - half.y; up += 3_pt)
+            for (Length along = area.low.x + half.x; along < area.high.x - half.x; along += 6_pt) {
+                const Point centre{along, up};
+                const Length far = geom::distance({}, off(centre));
+                if (far < start + 4_pt || (best && far >= geom::distance({}, off(*best)))) continue;
+                if (labels_.taken().is_free({centre, {1, 0}, half.x, half.y})) best = centre;
+            }
+        if (!best) return false;
+        const Point end{std::clamp(from.x, best->x - half.x + 1_pt, best->x + half.x - 1_pt),
+                        std::clamp(from.y, best->y - half.y + 1_pt, best->y + half.y - 1_pt)};
+        pen_.line(Role::text, from + geom::direction(from, end) * start, end, style().line);
+        block.draw(pen_, Role::text, *best);
+        labels_.taken().take({*best, {1, 0}, half.x, half.y});
+        return true;
     }
 
     void leader(Point from, Length start, Length level, Length aside, const Block& block) {

@@ -56,12 +56,15 @@ std::string other_fit(const plan::Piece& piece, const Kit& kit, const Tape& tape
     if (!piece.other_fit) return {};
     const plan::OtherFit& other = *piece.other_fit;
     const char* key = other.utilisation > 0 ? "survey.other_fit" : "survey.other_fit_refused";
-    fonts::Words::Values values{{"fit", fit_name(other.fit, kit)}, {"gap", tape.with_unit(other.gap)}};
+    fonts::Words::Values values{{"fit", fit_name(other.fit, kit)}};
     if (other.utilisation > 0) {
         values.emplace_back("u", number(other.utilisation, 2, kit.words));
         values.emplace_back("verdict", verdict_word(other.verdict, kit));
     }
-    return kit.words(key, values);
+    const std::string gap = tape.with_unit(other.gap);
+    const std::string apart = gap == tape.with_unit(0_mm) ? kit.words("survey.curves_same")
+                                                          : kit.words("survey.curves_apart", {{"gap", gap}});
+    return kit.words(key, values) + " " + apart;
 }
 
 }  // namespace

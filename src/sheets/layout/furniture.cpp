@@ -136,13 +136,13 @@ void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool wo
     const Length gap = words_too ? (pen.width(words_in_bar, label) + 10_pt) / 2 : 0_pt;
     // In the middle, unless the shorter of the two ends there.
     const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap) : end / 2;
-    pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.hair);
-    pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.hair);
+    pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.fine);
+    pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.fine);
     if (words_too) pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);
 
     const auto mark = [&](Length at, Length up, Length down) {
         const Point on = zero + along * at;
-        pen.line(Role::check_bar, on - inch_side * down, on + inch_side * up, style.hair);
+        pen.line(Role::check_bar, on - inch_side * down, on + inch_side * up, style.fine);
     };
     mark(0_pt, 6_pt, 6_pt);
     for (int i = 1; i < bar.inches; ++i)

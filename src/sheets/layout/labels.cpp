@@ -83,7 +83,7 @@ bool Labels::lead(Role role, const Block& block, const Leader& leader) {
         const bool clear =
             taken_.clear_of_boxes(leader.on, tail) && (leader.may_cross || taken_.clear_of_paths(from, to));
         if (!clear || !place(role, block, centre)) continue;
-        pen_.line(role, leader.on, tail, pen_.kit().style.hair);
+        pen_.line(role, leader.on, tail, leader_width_);
         pen_.fill(role, Path::circle(leader.on, 1.2_pt));
         taken_.take(Path::line(leader.on, tail));
         return true;

@@ -46,7 +46,9 @@ enum class Beside { left, right };
 class Labels {
 public:
     /// Labels stand wholly inside `room`.
-    Labels(Pen& pen, const Rect& room) : pen_(pen), room_(room) {}
+    Labels(Pen& pen, const Rect& room) : Labels(pen, room, pen.kit().style.hair) {}
+    /// With leaders of that width.
+    Labels(Pen& pen, const Rect& room, Length leader_width) : pen_(pen), room_(room), leader_width_(leader_width) {}
 
     Occupancy& taken() { return taken_; }
     const Rect& room() const { return room_; }
@@ -76,6 +78,7 @@ private:
 
     Pen& pen_;
     Rect room_;
+    Length leader_width_;
     Occupancy taken_;
 };
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "geom/outside.h"
+
 namespace kerfpacket::sheets {
 namespace {
 
@@ -15,6 +17,21 @@ bool holds_words(Tag tag) {
         case Tag::row: return false;
         default: return true;
     }
+}
+
+/// The lines of a hatch. They rise to the right; each starts where it would meet the left or lower side.
+std::vector<Path> hatching(const Rect& rect, Length gap, bool crossed) {
+    std::vector<Path> lines;
+    const Length reach = rect.width() + rect.height();
+    for (Length at = gap; at < reach; at += gap) {
+        const Point from{rect.low.x + at - rect.height(), rect.low.y};
+        const Point to{rect.low.x + at, rect.high.y};
+        for (Path& piece : geom::clip(Path::line(from, to), rect)) lines.push_back(std::move(piece));
+        if (!crossed) continue;
+        for (Path& piece : geom::clip(Path::line({from.x, rect.high.y}, {to.x, rect.low.y}), rect))
+            lines.push_back(std::move(piece));
+    }
+    return lines;
 }
 
 }  // namespace
@@ -138,17 +155,16 @@ void Pen::link(const Rect& area, std::size_t to_page) {
 }
 
 void Pen::hatch(const Rect& rect, Length gap, bool crossed) {
-    // Lines rise to the right; each starts where it would meet the left or lower side.
-    const Length reach = rect.width() + rect.height();
-    for (Length at = gap; at < reach; at += gap) {
-        const Point from{rect.low.x + at - rect.height(), rect.low.y};
-        const Point to{rect.low.x + at, rect.high.y};
-        for (Path& piece : geom::clip(Path::line(from, to), rect))
-            stroke(Role::hatch, std::move(piece), kit_.style.hair);
-        if (!crossed) continue;
-        for (Path& piece : geom::clip(Path::line({from.x, rect.high.y}, {to.x, rect.low.y}), rect))
-            stroke(Role::hatch, std::move(piece), kit_.style.hair);
-    }
+    for (Path& piece : hatching(rect, gap, crossed)) stroke(Role::hatch, std::move(piece), kit_.style.hair);
+}
+
+void Pen::hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared) {
+    for (const Path& piece : hatching(rect, gap, false))
+        line_around(Role::hatch, piece.start(), piece.end(), width, Dash::solid, spared);
+}
+
+void Pen::line_around(Role role, Point a, Point b, Length width, Dash dash, const std::vector<Rect>& spared) {
+    for (Path& piece : geom::outside(a, b, spared)) stroke(role, std::move(piece), width, dash);
 }
 
 void Pen::dimension(Point a, Point b, const std::string& figure, const Type& type) {

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "geom/path.h"
 #include "page/document.h"
@@ -117,6 +118,10 @@ public:
 
     /// 45-degree hatch inside a rectangle, both ways when crossed.
     void hatch(const Rect& rect, Length gap, bool crossed = false);
+    /// The same of lines that wide, outside of some areas.
+    void hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared);
+    /// The parts of a line outside of some areas.
+    void line_around(Role role, Point a, Point b, Length width, Dash dash, const std::vector<Rect>& spared);
 
     /// A dimension line between two points with slanted end strokes and its figure set into the line.
     void dimension(Point a, Point b, const std::string& figure, const Type& type);

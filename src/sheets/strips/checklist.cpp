@@ -122,6 +122,13 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
     return draft;
 }
 
+/// Kerfs a page, in whole blocks, on as few pages as hold them all: pages alike, no handful alone on the last.
+std::size_t kerfs_a_page(std::size_t kerfs, const Grid& grid) {
+    const auto parts = [](std::size_t whole, std::size_t part) { return (whole + part - 1) / part; };
+    const std::size_t pages = parts(kerfs, grid.kerfs());
+    return parts(parts(kerfs, block_size), pages) * block_size;
+}
+
 /// Below the blocks: how the board lies, and who signs. Drawn after them, as it is read and signed.
 void below_blocks(Pen& pen, const plan::Piece& piece) {
     const Kit& kit = pen.kit();
@@ -140,8 +147,11 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pi
     const Tape tape(plan.header.units, kit.words);
     const Paper paper = paper_for(plan, Use::cards);
     const Grid grid = grid_on(paper.width, paper.height, kit);
-    for (std::size_t first = 0; first < piece.blank().kerfs.size(); first += grid.kerfs()) {
-        const std::size_t end = std::min(first + grid.kerfs(), piece.blank().kerfs.size());
+    const std::size_t kerfs = piece.blank().kerfs.size();
+    if (kerfs == 0) return;
+    const std::size_t a_page = kerfs_a_page(kerfs, grid);
+    for (std::size_t first = 0; first < kerfs; first += a_page) {
+        const std::size_t end = std::min(first + a_page, kerfs);
         drafts.push_back(checklist_page(plan, piece, kit, first, end));
         drafts.back().kerfs = {piece.blank().kerfs[first].n, piece.blank().kerfs[end - 1].n};
         if (first == 0) drafts.back().outline = kit.words("checklist.outline", {{"piece", piece.id}});

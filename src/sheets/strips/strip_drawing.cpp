@@ -25,18 +25,17 @@ public:
 
     void draw() {
         if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
-        const std::array<WasteWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
+        const std::array<EndWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
-        // The trim at the zero end has words of its own in the lane.
-        if (said[0].trim) keep_off({}, waste_until(piece_));
+        if (said[0].in_lane) keep_off({}, waste_until(piece_));
         draw_marks(pen_, context_, strip_, frame_);
         joints();
         limits();
         reverses();
+        if (strip_.from <= 0_mm) zero_end(said[0]);
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) cut(end, said.at(end));
         tape_marks();
-        // On the flap of a thin board the trim at the far end has its words too.
-        if (said[1].trim && lanes().ends.far_trim == lanes().words) keep_off(waste_from(piece_), piece_.blank().length);
+        if (said[1].in_lane) keep_off(waste_from(piece_), piece_.blank().length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
         keep_off(waste_from(piece_), piece_.blank().length);
         identity();
@@ -95,7 +94,7 @@ private:
         const Length height = lanes().height;
         const Length near = frame_.runs_right() ? frame_.right() : frame_.left() - context_.lap;
         const Rect area{{near, frame_.base()}, {near + context_.lap, frame_.base() + height}};
-        pen_.box(Role::joint, area, style().hair, Dash::dashed);
+        pen_.box(Role::joint, area, style().fine, Dash::dashed);
         const Length middle = near + context_.lap / 2;
         const Length half = frame_.base() + height / 2;
         pen_.text(Role::joint, {middle, half + 5_pt}, words("strip.lap"), Type{Face::bold, style().small}.centred());
@@ -114,7 +113,7 @@ private:
 
     void pointer(Length from_zero) {
         const Length top = lanes().height;
-        pen_.line(Role::tape_mark, at(from_zero, top - lanes().pointer), at(from_zero, top), style().hair);
+        pen_.line(Role::tape_mark, at(from_zero, top - lanes().pointer), at(from_zero, top), style().fine);
         pen_.arrow_head(Role::tape_mark, at(from_zero, top - 6_pt), {0, -1}, 6_pt, 8_pt);
     }
 
@@ -134,7 +133,7 @@ private:
 
     void limit(Length from_zero, const char* key) {
         if (from_zero < strip_.from || from_zero > strip_.to) return;
-        draw_across(pen_, context_, frame_, Role::limit, from_zero, style().heavy);
+        draw_across(pen_, context_, strip_, frame_, Role::limit, from_zero, style().heavy);
         place_beside(Role::limit, from_zero, 5_pt, key, Worth::bend);
     }
 
@@ -145,7 +144,7 @@ private:
         const Length centre = piece_.blank().centre();
         // The middle of a part is the middle of nothing on the wall.
         if (centre < strip_.from || centre > strip_.to || piece_.blank().is_part()) return;
-        draw_across(pen_, context_, frame_, Role::centre, centre, style().hair, Dash::dash_dot);
+        draw_across(pen_, context_, strip_, frame_, Role::centre, centre, style().fine, Dash::dash_dot);
         place_beside(Role::centre, centre, 5_pt, "strip.centre", Worth::centre);
     }
 
@@ -154,15 +153,25 @@ private:
         for (std::size_t i = 1; i < piece_.blank().runs.size(); ++i) {
             const Length at = piece_.blank().runs[i].from;
             if (at < strip_.from || at > strip_.to) continue;
-            draw_across(pen_, context_, frame_, Role::limit, at, style().heavy, Dash::dashed);
+            draw_across(pen_, context_, strip_, frame_, Role::limit, at, style().heavy, Dash::dashed);
             const bool open = opens(piece_.blank().runs[i]);
             place_beside(Role::limit, at, 5_pt, open ? "strip.reverse_open" : "strip.reverse_close", Worth::reverse)
                 .shorter = {words(open ? "strip.reverse_open_short" : "strip.reverse_close_short")};
         }
     }
 
+    /// What the end of the blank has no room for stands in the words lane, and nothing goes before it.
+    void zero_end(EndWords said) {
+        const auto say = [&](const char* key) {
+            words_beside(Role::limit, {}, 5_pt, words(key), Worth::cut).side =
+                frame_.runs_right() ? MarkWords::Side::right : MarkWords::Side::left;
+        };
+        if (!said.zero) say("strip.zero_end");
+        if (!said.hook) say("strip.hook");
+    }
+
     /// What the cut of an end is, where the waste has no room for its words.
-    void cut(std::size_t i, WasteWords said) {
+    void cut(std::size_t i, EndWords said) {
         const plan::BoardEnd& end = piece_.blank().ends.at(i);
         const auto on_strip = [&](Length at) { return at >= strip_.from && at <= strip_.to; };
         const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
@@ -193,11 +202,16 @@ private:
         return text;
     }
 
-    /// Where there is most room, condensed where need be; on a roll again wherever the lane has been free for long.
+    /// Where there is most room, condensed and smaller where need be; on a roll again wherever the lane has been free
+    /// for long.
     void identity() {
         const std::string text = identity_words();
-        Type type{Face::regular, style().tiny};
-        if (!lane_.widest_free(pen_.width(text, type) + 16_pt)) type.face = Face::condensed;
+        Type type;
+        for (const Type& way : {Type{Face::regular, style().small}, Type{Face::condensed, style().small},
+                                Type{Face::condensed, style().tiny}}) {
+            type = way;
+            if (lane_.widest_free(pen_.width(text, type) + 16_pt)) break;
+        }
         const Length width = pen_.width(text, type);
         while (const auto left = lane_.widest_free(width + 16_pt)) {
             pen_.text(Role::text, {*left + 8_pt, frame_.base() + lanes().words}, text, type);

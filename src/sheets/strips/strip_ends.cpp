@@ -1,52 +1,17 @@
 #include "sheets/strips/strip_ends.h"
 
 #include <algorithm>
+#include <utility>
+#include <vector>
 
-#include "sheets/layout/furniture.h"
+#include "sheets/strips/strip_end_zone.h"
 #include "sheets/strips/strip_marks.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length zone_inset = Length::points(8);
-
 bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.blank().ends.at(end).mitre.radians() != 0; }
-
-/// Part of a strip for words: narrower beside running distances, which reach beyond their kerfs.
-struct Zone {
-    Rect whole;
-    Rect beside_running;
-    Length running;  ///< their baseline
-
-    const Rect& at(Length up) const { return measure::abs(up - running) < 9_pt ? beside_running : whole; }
-};
-
-struct Line {
-    Length up;
-    std::string text;
-    Type type;
-    std::string shorter = {};  ///< instead, where the text is too long
-};
-
-/// Sets the lines that fit into a zone, from its outer end, condensed or shortened where need be; a line that is still
-/// too long is left out, never clipped. Whether all were set.
-bool lines_in_zone(Pen& pen, const Zone& words, bool from_left, std::vector<Line> lines) {
-    bool all = true;
-    for (Line& line : lines) {
-        const Rect& zone = words.at(line.up);
-        const auto too_long = [&] { return pen.width(line.text, line.type) + zone_inset * 2 > zone.width(); };
-        if (too_long()) line.type.face = line.type.face == Face::bold ? Face::condensed_bold : Face::condensed;
-        if (too_long()) line.text = line.shorter;
-        if (line.text.empty() || too_long()) {
-            all = false;
-            continue;
-        }
-        const Point anchor{from_left ? zone.low.x + zone_inset : zone.high.x - zone_inset, zone.low.y + line.up};
-        pen.text_on_white(Role::limit, anchor, line.text, from_left ? line.type : line.type.at_right());
-    }
-    return all;
-}
 
 /// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
 /// its angle stands with the trim.
@@ -59,79 +24,142 @@ std::pair<std::string, std::string> trim_words(const StripContext& context, std:
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
 }
 
-/// What is said at the zero end itself.
-void zero_words(Pen& pen, const StripContext& context, const Zone& words_zone, bool outer_is_left) {
-    const Rect& zone = words_zone.whole;
-    const auto& style = pen.kit().style;
-    const auto& words = pen.kit().words;
-    const EndLanes& lanes = context.lanes.ends;
-    const Type regular{Face::regular, style.small};
-    const Length zero_width = pen.width("0", {Face::bold, style.huge});
-    const Point zero{outer_is_left ? zone.low.x + zone_inset : zone.high.x - zone_inset - zero_width,
-                     zone.low.y + lanes.zero};
-    if (zero_width + zone_inset * 2 <= zone.width())
-        pen.text_on_white(Role::limit, zero, "0", {Face::bold, style.huge});
-    Zone beside = words_zone;
-    for (Rect* part : {&beside.whole, &beside.beside_running})
-        (outer_is_left ? part->low.x : part->high.x) += (zero_width + 4_pt) * (outer_is_left ? 1.0 : -1.0);
-    lines_in_zone(pen, beside, outer_is_left,
-                  {{lanes.zero_words, words("strip.zero_end"), {Face::bold, style.text}},
-                   {lanes.hook, words("strip.hook"), regular}});
-    if (!context.lanes.edge)
-        lines_in_zone(
-            pen, words_zone, outer_is_left,
-            {{4_pt, words(with_moulded_edge("strip.front_edge", context.piece)), regular, words("strip.front_edge")}});
-}
+/// Draws the parts of one strip outside its bend.
+class StripEnds {
+public:
+    StripEnds(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame)
+        : pen_(pen),
+          context_(context),
+          piece_(context.piece),
+          blank_(context.piece.blank()),
+          lanes_(context.lanes.ends),
+          strip_(strip),
+          frame_(frame),
+          taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {}
 
-/// `whole`: the strip goes on to the end of the blank, so that there is a zero, or an end, to name.
-WasteWords trim_zone(Pen& pen, const StripContext& context, const Zone& words_zone, bool zero_end, bool whole,
-                     bool outer_is_left) {
-    const Rect& zone = words_zone.whole;
-    const auto& style = pen.kit().style;
-    const auto& words = pen.kit().words;
-    const EndLanes& lanes = context.lanes.ends;
-    const bool edge = context.lanes.edge;
-    pen.hatch(zone, 9_pt);
-    const Type bold{Face::bold, style.small};
-    const std::size_t end = zero_end ? 0 : 1;
-    const bool mitred = has_mitre(context.piece, end);
-    WasteWords said;
-    const auto trim = [&](Length up) {
-        const auto [long_words, short_words] = trim_words(context, end, pen.kit());
-        said.trim = lines_in_zone(pen, words_zone, outer_is_left, {{up, long_words, bold, short_words}});
-        if (edge) said.mitre = said.trim && mitred;
-    };
-    const Type regular{Face::regular, style.small};
-    const auto mitre = [&](Length up) {
-        if (!edge && mitred)
-            said.mitre =
-                lines_in_zone(pen, words_zone, outer_is_left, {{up, mitre_words(context.piece, end, pen.kit()), bold}});
-    };
-    if (zero_end) {
-        trim(lanes.trim);
-        if (whole) zero_words(pen, context, words_zone, outer_is_left);
-        mitre(lanes.zero_mitre);  // last: its own white ground is the one that may cover
+    std::array<EndWords, 2> draw() {
+        std::array<EndWords, 2> said;
+        said[0] = zero_end();
+        said[1] = far_end();
+        tails();
         return said;
     }
-    mitre(4_pt);
-    trim(lanes.far_trim);
-    if (!whole) return said;
-    lines_in_zone(
-        pen, words_zone, outer_is_left,
-        {{lanes.far_words, words("strip.far_end"), {Face::bold, style.text}},
-         {lanes.from_zero, words("strip.from_zero", {{"at", context.tape.with_unit(context.piece.blank().length)}}),
-          regular}});
-    return said;
-}
 
-/// Whether a kerf's mark or numeral stands where a line across the whole strip would go: then the line keeps to the
-/// words lane, for nothing but the tick may be seen where the carpenter measures.
-bool kerf_near(const plan::Piece& piece, Length from_zero) {
-    return std::any_of(piece.blank().kerfs.begin(), piece.blank().kerfs.end(), [&](const plan::Kerf& kerf) {
-        // A numeral keeps inside the blank.
-        const Length numeral = std::max(std::min(kerf.mark, piece.blank().length - beside_kerf), beside_kerf);
-        return measure::abs(kerf.mark - from_zero) < beside_kerf || measure::abs(numeral - from_zero) < beside_kerf;
-    });
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    Type bold() const { return {Face::bold, style().small}; }
+    Type regular() const { return {Face::regular, style().small}; }
+    std::string words(std::string_view key, const fonts::Words::Values& values = {}) const {
+        return pen_.kit().words(key, values);
+    }
+    EndZone zone(Length from, Length to, bool from_left) {
+        return {pen_, frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, taken_};
+    }
+    /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
+    void hatch(Length from, Length to) {
+        pen_.hatch_around(frame_.zone(from, to, context_.lanes.height), 9_pt, style().fine, taken_);
+    }
+
+    EndWords zero_end() {
+        const Length waste = waste_until(piece_);
+        const bool at_zero = strip_.from <= 0_mm;
+        EndWords said;
+        if (strip_.from < waste) {
+            const Length to = std::min(waste, strip_.to);
+            hatch(std::max(0_mm, strip_.from), to);
+            EndZone words = zone(std::max(0_mm, strip_.from), to, frame_.runs_right());
+            if (at_zero) zero_words(words, said);
+            trim(words, 0, lanes_.trim, said);
+            mitre(words, 0, lanes_.zero_mitre, said);
+            said.in_lane = words.reaches_lane();
+        } else if (at_zero) {
+            // Over the edge a scarf slopes through all of it.
+            const bool scarf = is_scarf(piece_, 0);
+            const Length to = scarf ? (context_.lanes.edge ? 0_mm : blank_.ends[0].kerf_face) : blank_.bend_start;
+            EndZone words = zone({}, std::min(to, strip_.to), frame_.runs_right());
+            zero_words(words, said);
+            said.in_lane = words.reaches_lane();
+        }
+        return said;
+    }
+
+    EndWords far_end() {
+        const Length waste = waste_from(piece_);
+        EndWords said;
+        if (strip_.to <= waste) return said;
+        const Length from = std::max(waste, strip_.from);
+        const Length to = std::min(blank_.length, strip_.to);
+        hatch(from, to);
+        EndZone zone = this->zone(from, to, !frame_.runs_right());
+        if (strip_.to >= blank_.length) {
+            zone.set_anywhere({lanes_.far_words, words("strip.far_end"), {Face::bold, style().text}});
+            zone.set_anywhere({lanes_.from_zero,
+                               words("strip.from_zero", {{"at", context_.tape.with_unit(blank_.length)}}), regular()});
+        }
+        mitre(zone, 1, 4_pt, said);
+        trim(zone, 1, lanes_.far_trim, said);
+        said.in_lane = zone.reaches_lane();
+        return said;
+    }
+
+    /// What is said at the zero end itself: the tape is hooked there, whatever room there is.
+    void zero_words(EndZone& zone, EndWords& said) {
+        zone.set({lanes_.zero, "0", {Face::bold, style().huge}});
+        said.zero = zone.set_anywhere({lanes_.zero_words, words("strip.zero_end"), {Face::bold, style().text}});
+        said.hook = zone.set_anywhere({lanes_.hook, words("strip.hook"), regular()});
+        if (!context_.lanes.edge)
+            zone.set(
+                {4_pt, words(with_moulded_edge("strip.front_edge", piece_)), regular(), words("strip.front_edge")});
+    }
+
+    void trim(EndZone& zone, std::size_t end, Length up, EndWords& said) {
+        const bool complete = end == 1 || strip_.from > 0_mm || (said.zero && said.hook);
+        const auto [long_words, short_words] = trim_words(context_, end, pen_.kit());
+        // What finds no room here stands beside its line in the words lane, which must then be free.
+        said.trim = complete && zone.set({up, long_words, bold(), short_words});
+        if (context_.lanes.edge) said.mitre = said.trim && has_mitre(piece_, end);
+    }
+
+    void mitre(EndZone& zone, std::size_t end, Length up, EndWords& said) {
+        if (!context_.lanes.edge && has_mitre(piece_, end))
+            said.mitre = zone.set({up, mitre_words(piece_, end, pen_.kit()), bold()});
+    }
+
+    void tails() {
+        // Words keep off the slope of a scarf.
+        const Length from = is_scarf(piece_, 0) ? blank_.ends[0].kerf_face : waste_until(piece_);
+        const Length to = is_scarf(piece_, 1) ? blank_.ends[1].plain_face : waste_from(piece_);
+        tail(std::max(strip_.from, from), std::min(strip_.to, blank_.bend_start), blank_.tails[0]);
+        tail(std::max(strip_.from, blank_.bend_end), std::min(strip_.to, to), blank_.tails[1]);
+    }
+
+    void tail(Length from, Length to, Length length) {
+        if (to - from < 1_mm || length <= 0_mm) return;
+        zone(from, to, frame_.runs_right())
+            .set({lanes_.tail, words("strip.tail", {{"tail", context_.tape.exact(length)}}), bold()});
+    }
+
+    Pen& pen_;
+    const StripContext& context_;
+    const plan::Piece& piece_;
+    const plan::Blank& blank_;
+    const EndLanes& lanes_;
+    const Strip& strip_;
+    const StripFrame& frame_;
+    std::vector<Rect> taken_;  ///< by the kerfs' marks, and by words that are set
+};
+
+/// Where the trim is cut off square: a line as high as the strip, open at numerals and at a tick that it would hide.
+void saw_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    const plan::Piece& piece = context.piece;
+    const Length width = pen.kit().style.heavy;
+    const std::vector<Rect> marks = mark_areas(pen, context, strip, frame, width / 2 + 1_pt);
+    const std::array<Length, 2> cuts{waste_until(piece), waste_from(piece)};
+    for (std::size_t i = 0; i < cuts.size(); ++i) {
+        const Length at = cuts.at(i);
+        if (piece.blank().trims.at(i) <= 0_mm || has_mitre(piece, i) || at < strip.from || at > strip.to) continue;
+        pen.line_around(Role::limit, frame.at(at, {}), frame.at(at, context.lanes.height), width, Dash::solid, marks);
+    }
 }
 
 /// A cut that is not square. On the face: its line there, dashed where it comes out at the plain face. Over the edge:
@@ -152,8 +180,8 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
             continue;
         }
         if (on_strip(end.plain_face))
-            draw_across(pen, context, frame, Role::limit, end.plain_face, style.line, Dash::dashed);
-        if (on_strip(end.kerf_face)) draw_across(pen, context, frame, Role::limit, end.kerf_face, style.heavy);
+            draw_across(pen, context, strip, frame, Role::limit, end.plain_face, style.line, Dash::dashed);
+        if (on_strip(end.kerf_face)) draw_across(pen, context, strip, frame, Role::limit, end.kerf_face, style.heavy);
     }
 }
 
@@ -201,73 +229,20 @@ Length bend_line(const plan::Piece& piece, std::size_t end) {
     return end == 0 ? blank.bend_start : blank.bend_end;
 }
 
-void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
-                 Length width, Dash dash) {
-    const Lanes& lanes = context.lanes;
-    pen.line(role, frame.at(from_zero, kerf_near(context.piece, from_zero) ? lanes.above_numerals() : 0_pt),
-             frame.at(from_zero, lanes.height), width, dash);
+void draw_across(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame, Role role,
+                 Length from_zero, Length width, Dash dash) {
+    pen.line_around(role, frame.at(from_zero, {}), frame.at(from_zero, context.lanes.height), width, dash,
+                    mark_areas(pen, context, strip, frame, measured_beside(context.piece)));
 }
 
-std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
-                                          const StripFrame& frame) {
-    const plan::Piece& piece = context.piece;
-    const auto& style = pen.kit().style;
-    const Length height = context.lanes.height;
-    const bool at_zero = strip.from <= 0_mm;
-    const bool at_end = strip.to >= piece.blank().length;
-    const Length trim_start = waste_until(piece);
-    const Length trim_end = waste_from(piece);
-    const auto edge = [&](Length at, Length width) {
-        pen.line(Role::limit, frame.at(at, {}), frame.at(at, height), width);
-    };
-    const auto trim_edge = [&](Length at) { draw_across(pen, context, frame, Role::limit, at, style.heavy); };
-    // Hatch and words keep clear of a kerf that stands on an end of the bend or a little beyond it.
-    const Length before_kerfs = piece.blank().kerfs.front().mark - beside_kerf;
-    const Length after_kerfs = piece.blank().kerfs.back().mark + beside_kerf;
-    const Length hatch_end = std::min(trim_start, before_kerfs);
-    const Length hatch_start = std::max(trim_end, after_kerfs);
-    const Reach figures = strip.has_kerfs() ? running_reach(pen, context, strip) : Reach{};
-    const auto zone = [&](Length from, Length to) {
-        if (!strip.has_kerfs()) return Zone{frame.zone(from, to, height), frame.zone(from, to, height), {}};
-        const bool before = to <= piece.blank().kerfs[strip.first_kerf].mark;
-        const Length clear_from = before ? from : std::clamp(figures.to + 2_pt, from, to);
-        const Length clear_to = before ? std::clamp(figures.from - 2_pt, from, to) : to;
-        const bool two_rows = strip.numbering == Numbering::two_rows;
-        return Zone{frame.zone(from, to, height), frame.zone(clear_from, clear_to, height),
-                    two_rows ? context.lanes.running_two_rows : context.lanes.running};
-    };
-    const auto tail = [&](Length from, Length to, Length length) {
-        if (to - from < 1_mm || length <= 0_mm) return;
-        lines_in_zone(pen, zone(from, to), frame.runs_right(),
-                      {{context.lanes.ends.tail,
-                        pen.kit().words("strip.tail", {{"tail", context.tape.exact(length)}}),
-                        {Face::bold, style.small}}});
-    };
-    // Words keep off the slope of a scarf.
-    const Length tail_from = is_scarf(piece, 0) ? piece.blank().ends[0].kerf_face : trim_start;
-    const Length tail_to = is_scarf(piece, 1) ? piece.blank().ends[1].plain_face : trim_end;
-    if (strip.from < piece.blank().bend_start)
-        tail(std::max(strip.from, tail_from), std::min({strip.to, piece.blank().bend_start, before_kerfs}),
-             piece.blank().tails[0]);
-    if (strip.to > piece.blank().bend_end)
-        tail(std::max({strip.from, piece.blank().bend_end, after_kerfs}), std::min(strip.to, tail_to),
-             piece.blank().tails[1]);
-    const auto on_strip = [&](Length at) { return at >= strip.from && at <= strip.to; };
-    std::array<WasteWords, 2> said;
-    if (strip.from < hatch_end)
-        said[0] = trim_zone(pen, context, zone(std::max(0_mm, strip.from), std::min(hatch_end, strip.to)), true,
-                            at_zero, frame.runs_right());
-    else if (at_zero && is_scarf(piece, 0) && !context.lanes.edge)
-        zero_words(pen, context, zone({}, std::min(piece.blank().ends[0].kerf_face, before_kerfs)), frame.runs_right());
-    if (strip.to > hatch_start)
-        said[1] =
-            trim_zone(pen, context, zone(std::max(hatch_start, strip.from), std::min(piece.blank().length, strip.to)),
-                      false, at_end, !frame.runs_right());
-    if (trim_start > 0_mm && !has_mitre(piece, 0) && on_strip(trim_start)) trim_edge(trim_start);
-    if (trim_end < piece.blank().length && !has_mitre(piece, 1) && on_strip(trim_end)) trim_edge(trim_end);
+std::array<EndWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
+                                        const StripFrame& frame) {
+    const std::array<EndWords, 2> said = StripEnds(pen, context, strip, frame).draw();
+    saw_lines(pen, context, strip, frame);
     mitre_lines(pen, context, strip, frame);
-    if (at_zero) edge(0_mm, style.end);
-    if (at_end) edge(piece.blank().length, style.end);
+    for (const Length end : {0_mm, context.piece.blank().length})
+        if (strip.from <= end && end <= strip.to)
+            pen.line(Role::limit, frame.at(end, {}), frame.at(end, context.lanes.height), pen.kit().style.end);
     return said;
 }
 

@@ -39,9 +39,6 @@ private:
     bool runs_right_;
 };
 
-/// What a kerf takes on either side of its mark: half of three bold figures at the largest size.
-inline constexpr Length beside_kerf = Length::points(17);
-
 /// The wood that goes away: from zero to here, and from here to the far end. It begins beyond a mitre.
 Length waste_until(const plan::Piece& piece);
 Length waste_from(const plan::Piece& piece);
@@ -58,17 +55,20 @@ bool is_scarf(const plan::Piece& piece, std::size_t end);
 bool bends_past(const plan::Piece& piece, std::size_t end);
 /// Where the heavy line stands that the bend starts or ends at: at a mitre the cut on the kerf face.
 Length bend_line(const plan::Piece& piece, std::size_t end);
-/// A line across the strip at a distance from zero; in the words lane alone where a kerf is near.
-void draw_across(Pen& pen, const StripContext& context, const StripFrame& frame, Role role, Length from_zero,
-                 Length width, Dash dash = Dash::solid);
+/// A line across the strip at a distance from zero, open where marks stand and are measured.
+void draw_across(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame, Role role,
+                 Length from_zero, Length width, Dash dash = Dash::solid);
 
-/// What stands in the hatch of an end on a strip: where it is too narrow for them, words stand beside the cut's line.
-struct WasteWords {
+/// What was said beyond an end of the bend: the rest stands beside its line in the words lane.
+struct EndWords {
+    bool zero = false;  ///< "ZERO END"
+    bool hook = false;  ///< where the tape is hooked
     bool trim = false;
     bool mitre = false;
+    bool in_lane = false;  ///< some of it stands in the words lane
 };
-/// Trim hatched with its words, the heavy line at either end of the blank, and how long a tail is.
-std::array<WasteWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
-                                          const StripFrame& frame);
+/// Trim hatched with its words, the cuts, the heavy line at either end of the blank, and how long a tail is.
+std::array<EndWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
+                                        const StripFrame& frame);
 
 }  // namespace kerfpacket::sheets

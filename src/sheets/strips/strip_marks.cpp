@@ -1,6 +1,8 @@
 #include "sheets/strips/strip_marks.h"
 
 #include <algorithm>
+#include <optional>
+#include <utility>
 #include <vector>
 
 #include "sheets/strips/strip_ends.h"
@@ -8,6 +10,9 @@
 
 namespace kerfpacket::sheets {
 namespace {
+
+/// What is kept free around a text and beside a line.
+constexpr Length around = Length::points(1.5);
 
 Type running_type(const fonts::Style& style) { return {Face::condensed, style.small, Align::centre}; }
 
@@ -31,19 +36,51 @@ public:
           frame_(frame),
           row_(number_step() == 1 && !two_rows() ? one_row() : std::vector<Length>()) {}
 
+    /// Where a kerf's mark stands, and within `beside` of its tick.
+    void add_areas(const plan::Kerf& kerf, Length beside, std::vector<Rect>& areas) const {
+        const auto upright = [&](Length low, Length high, Length half) {
+            const Point foot = frame_.at(kerf.mark, low);
+            areas.push_back({{foot.x - half, foot.y}, {foot.x + half, frame_.base() + high}});
+        };
+        upright(lanes_.mark, lanes_.mark + lanes_.tick_top, beside);
+        const auto text = [&](const std::optional<SetText>& set) {
+            if (!set) return;
+            const Point half{pen_.width(set->text, set->type) / 2 + around, {}};
+            areas.push_back({set->where - half - Point{{}, set->type.size * 0.1 + around},
+                             set->where + half + Point{{}, set->type.size * 0.75 + around}});
+        };
+        const std::optional<SetText> number = numeral(kerf);
+        text(number);
+        text(running(kerf));
+        if (!lanes_.edge)
+            return upright(lanes_.tick_top, (number ? numeral_base(kerf) : lanes_.numeral) - 2_pt, around);
+        upright(number ? numeral_base(kerf) : lanes_.cut, lanes_.cut, around);
+        const Length half = piece_.cut.kerf / 2 + 1_pt;
+        const Point middle = frame_.at(kerf.at, {});
+        areas.push_back({{middle.x - half, middle.y + lanes_.cut - 1_pt}, {middle.x + half, middle.y + lanes_.mark}});
+    }
+
     void draw(const plan::Kerf& kerf) {
         const Length half = piece_.cut.kerf / 2;
         const Point foot = frame_.at(kerf.at, lanes_.mark);
         pen_.fill(Role::foot, Path::rectangle({{foot.x - half, foot.y}, {foot.x + half, foot.y + foot_height}}));
         pen_.line(Role::tick, frame_.at(kerf.mark, lanes_.mark), frame_.at(kerf.mark, lanes_.mark + lanes_.tick_top),
-                  style().hair);
+                  style().fine);
         if (lanes_.edge) slot(kerf);
         else shaft(kerf, lanes_.tick_top);
-        numeral(kerf);
-        running(kerf);
+        for (const auto& [role, set] :
+             {std::pair{Role::numeral, numeral(kerf)}, std::pair{Role::running, running(kerf)}})
+            if (set) pen_.text(role, set->where, set->text, set->type);
     }
 
 private:
+    /// A line of text and the middle of its baseline.
+    struct SetText {
+        Point where;
+        std::string text;
+        Type type;
+    };
+
     const fonts::Style& style() const { return pen_.kit().style; }
     bool two_rows() const { return strip_.numbering == Numbering::two_rows; }
 
@@ -52,10 +89,10 @@ private:
         const Length half = piece_.cut.kerf / 2;
         const Point middle = frame_.at(kerf.at, {});
         pen_.box(Role::outline, {{middle.x - half, middle.y + lanes_.cut}, {middle.x + half, middle.y + lanes_.mark}},
-                 style().hair);
+                 style().fine);
         if (two_rows() && kerf.n % 2 == 0)
             pen_.line(Role::outline, frame_.at(kerf.mark, lanes_.cut), frame_.at(kerf.mark, lanes_.even + 11_pt),
-                      style().hair);
+                      style().fine);
     }
 
     void shaft(const plan::Kerf& kerf, Length from) {
@@ -124,9 +161,9 @@ private:
         return middles;
     }
 
-    void numeral(const plan::Kerf& kerf) {
+    std::optional<SetText> numeral(const plan::Kerf& kerf) const {
         const int step = number_step();
-        if (kerf.n % step != 0) return;
+        if (kerf.n % step != 0) return std::nullopt;
         const std::string text = std::to_string(kerf.n);
         const Type type = numeral_type(kerf);
         Point where = inside(kerf.mark, numeral_base(kerf), text, type);
@@ -134,16 +171,16 @@ private:
         // At the end of a strip a number may be nudged so far that the next has no room beside it: that one is enough.
         const Length nudge = measure::abs(where.x - frame_.at(kerf.mark, {}).x);
         if (step > 1 && nudge > 0_mm && nudge + pen_.width(text, type) + 1.5_pt > piece_.cut.least_spacing * step)
-            return;
-        pen_.text(Role::numeral, where, text, type);
+            return std::nullopt;
+        return SetText{where, text, type};
     }
 
-    void running(const plan::Kerf& kerf) {
+    std::optional<SetText> running(const plan::Kerf& kerf) const {
         const std::string text = running_text(context_, strip_, kerf);
-        if (text.empty()) return;
+        if (text.empty()) return std::nullopt;
         const Type type = running_type(style());
-        pen_.text(Role::running, inside(kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running, text, type),
-                  text, type);
+        return SetText{inside(kerf.mark, two_rows() ? lanes_.running_two_rows : lanes_.running, text, type), text,
+                       type};
     }
 
     /// Where text centred on a mark stands, nudged so that it stays inside the strip; odd numbers of two rows only
@@ -172,14 +209,18 @@ void draw_marks(Pen& pen, const StripContext& context, const Strip& strip, const
     for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) marks.draw(context.piece.blank().kerfs[i]);
 }
 
-Reach running_reach(const Pen& pen, const StripContext& context, const Strip& strip) {
-    const auto& kerfs = context.piece.blank().kerfs;
-    Reach reach{kerfs[strip.first_kerf].mark, kerfs[strip.end_kerf - 1].mark};
-    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i) {
-        const Length half = pen.width(running_text(context, strip, kerfs[i]), running_type(pen.kit().style)) / 2;
-        reach = {std::min(reach.from, kerfs[i].mark - half), std::max(reach.to, kerfs[i].mark + half)};
-    }
-    return reach;
+std::vector<Rect> mark_areas(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame,
+                             Length beside_tick) {
+    std::vector<Rect> areas;
+    if (!strip.has_kerfs()) return areas;
+    const Marks marks(pen, context, strip, frame);
+    for (std::size_t i = strip.first_kerf; i < strip.end_kerf; ++i)
+        marks.add_areas(context.piece.blank().kerfs[i], beside_tick, areas);
+    return areas;
+}
+
+Length measured_beside(const plan::Piece& piece) {
+    return std::min((piece.cut.least_spacing - piece.cut.kerf) / 2, 12_pt);
 }
 
 void draw_edge_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {

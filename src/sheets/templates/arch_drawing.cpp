@@ -16,14 +16,14 @@ constexpr Length off_the_ends = 0.25_in;
 DrawnLine drawn(const TemplateLine& line, bool casing, const fonts::Style& style) {
     switch (line.what) {
         case Line::wall:
-            return {line.path, Role::outline, style.line, Dash::dash_dot, casing ? style.hair : style.line};
+            return {line.path, Role::outline, style.line, Dash::dash_dot, casing ? style.fine : style.line};
         case Line::finish:
-        case Line::liner_end: return {line.path, Role::outline, style.line, Dash::solid, style.hair};
+        case Line::liner_end: return {line.path, Role::outline, style.line, Dash::solid, style.fine};
         case Line::casing_outside:
         case Line::casing_inside: return {line.path, Role::outline, style.heavy, Dash::solid, style.line};
         case Line::mitre:
         case Line::joint: return {line.path, Role::joint, style.heavy, Dash::solid, style.line};
-        case Line::kerf_tick: return {line.path, Role::tick, style.hair, Dash::solid, {}};
+        case Line::kerf_tick: return {line.path, Role::tick, style.fine, Dash::solid, {}};
     }
     throw measure::Bug("a template line without a look");
 }

@@ -10,8 +10,8 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length longest_mark = 1.3_in;  // of the centre for a spline, into the segment
-constexpr Length letter_off_joint = 22_pt;
-constexpr double letter_across = 0.78;  // of the joint, from the inside edge
+constexpr Length name_off_joint = 22_pt;
+constexpr double name_across = 0.78;  // of the joint, from the inside edge
 constexpr Length note_width = 190_pt;
 
 class SegmentDrawing {
@@ -21,8 +21,8 @@ public:
 
     TemplateDrawing all() {
         drawing_.lines = segment_lines(segment_, pen_.kit().style);
-        if (segment_.left_joint) joint(segment_.left.turned(by_), letters(true), true);
-        if (segment_.right_joint) joint(segment_.right.turned(by_), letters(false), false);
+        if (segment_.left_joint) joint(segment_.left.turned(by_), names(true), true);
+        if (segment_.right_joint) joint(segment_.right.turned(by_), names(false), false);
         mitres();
         piece();
         note();
@@ -52,18 +52,18 @@ private:
         return Path::polyline(line);
     }
 
-    /// The letters of the joint at an end of the template, in the order of the segments that it serves.
-    std::string letters(bool at_left) const {
-        const auto letter = [](const plan::CasingSegment& segment, bool left) {
-            return joint_letter(left ? segment.n - 1 : segment.n);
+    /// The names of the joint at an end of the template, in the order of the segments that it serves.
+    std::string names(bool at_left) const {
+        const auto name = [&](const plan::CasingSegment& segment, bool left) {
+            return joint_name(left ? segment.n - 1 : segment.n, pen_.kit());
         };
-        std::string all = letter(segment_, at_left);
+        std::string all = name(segment_, at_left);
         for (const AlikeSegments::Other& other : facts_.others)
-            all += "/" + letter(*other.segment, at_left != other.turned);
+            all += ", " + name(*other.segment, at_left != other.turned);
         return all;
     }
 
-    /// A short line square to the joint at its middle, and the joint's letter beside it.
+    /// A short line square to the joint at its middle, and the joint's name beside it.
     void joint(const Path& line, const std::string& name, bool at_left) {
         const Direction up = geom::direction(line.start(), line.end());
         const Direction into = at_left ? -up.left() : up.left();
@@ -74,18 +74,18 @@ private:
         const Block centre_for(pen_, {{words("casing.centre_for"), small()}, {words("casing.spline"), small()}});
         const Beside below = at_left ? Beside::right : Beside::left;
         drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
-        const Point beside = line.start() + (line.end() - line.start()) * letter_across;
-        const auto [letter, off] = letter_block(name);
-        drawing_.figures.push_back({letter, beside + into * off, {1, 0}, Role::joint});
+        const Point beside = line.start() + (line.end() - line.start()) * name_across;
+        const auto [block, off] = name_block(name);
+        drawing_.figures.push_back({block, beside + into * off, {1, 0}, Role::joint});
     }
 
-    /// A joint's letter under its word; in a segment so short that both joints' do not find room, alone and nearer.
+    /// A joint's name under its word; in a segment so short that both joints' do not find room, alone and nearer.
     /// Returns how far off the joint its middle stands, too.
-    std::pair<Block, Length> letter_block(const std::string& name) const {
-        const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * letter_across; };
+    std::pair<Block, Length> name_block(const std::string& name) const {
+        const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * name_across; };
         const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
         const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {name, bold(style().huge)}});
-        const Length off = std::max(letter_off_joint, whole.width() / 2 + 8_pt);
+        const Length off = std::max(name_off_joint, whole.width() / 2 + 8_pt);
         if (off + whole.width() / 2 < half) return {whole, off};
         const Block alone(pen_, {{name, bold(style().huge)}});
         if (alone.width() < half) return {alone, half / 2};
@@ -141,7 +141,7 @@ private:
                                                       : "casing.cut";
         sentence(words(how_many, values), bold(style().text));
         if (!facts_.others.empty() && (segment_.left_joint || segment_.right_joint)) {
-            sentence(words("casing.letters"), small());
+            sentence(words("casing.joints_in_order"), small());
             drawing_.note.back().lesser = true;
         }
         sentence(
@@ -189,11 +189,8 @@ TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segmen
     return SegmentDrawing(pen, segment, facts, tape).all();
 }
 
-std::string joint_letter(int n) {
-    std::string letters;
-    for (int left = n - 1; left >= 0; left = left / 26 - 1)
-        letters.insert(letters.begin(), static_cast<char>('A' + left % 26));
-    return letters;
+std::string joint_name(int n, const Kit& kit) {
+    return kit.words("casing.joint_name", {{"left", std::to_string(n)}, {"right", std::to_string(n + 1)}});
 }
 
 }  // namespace kerfpacket::sheets

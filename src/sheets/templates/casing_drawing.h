@@ -23,7 +23,7 @@ struct SegmentFacts {
 TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,
                                const Tape& tape);
 
-/// "A" for the joint between segments 1 and 2, "B" for the next; "AA" after "Z".
-std::string joint_letter(int n);
+/// "1|2" for the first joint, which is between segments 1 and 2.
+std::string joint_name(int n, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

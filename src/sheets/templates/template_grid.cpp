@@ -52,7 +52,7 @@ private:
         std::vector<Point> ends;
         for (const Point end : {span_.left, span_.right}) {
             const Point spring = small_.at(end);
-            pen_.line(Role::dimension, {spring.x, spring.y - 3_pt}, {spring.x, level - 5_pt}, style().hair);
+            pen_.line(Role::dimension, {spring.x, spring.y - 3_pt}, {spring.x, level - 5_pt}, style().fine);
             ends.push_back({spring.x, level});
         }
         const Type type = bold(style().text);
@@ -67,8 +67,8 @@ private:
         const Rect bounds = drawn_;
         if (context_.tiling.printed() < context_.tiling.tiles().size()) blank_key(bounds);
         for (const Tile& tile : context_.tiling.tiles()) {
-            if (tile.blank) pen_.hatch(small_.at(tile.cell), 8_pt);
-            pen_.stroke(Role::registration, small_.at(tile.outline()), style().hair);
+            if (tile.blank) pen_.hatch_around(small_.at(tile.cell), 8_pt, style().fine, {});
+            pen_.stroke(Role::registration, small_.at(tile.outline()), style().fine);
         }
     }
 
@@ -100,7 +100,7 @@ private:
         }
         for (const Path& line : context_.drawing.base_lines) {
             const Path base = small_.at(line);
-            pen_.stroke(Role::dimension, base, style().hair, Dash::dashed);
+            pen_.stroke(Role::dimension, base, style().fine, Dash::dashed);
             labels_.taken().take(base);
         }
         if (context_.drawing.centre) centre_line(*context_.drawing.centre);
@@ -109,7 +109,7 @@ private:
     void centre_line(Length at) {
         const Rect bounds = drawn_;
         const Length x = small_.at(Point{at, {}}).x;
-        pen_.line(Role::centre, {x, bounds.low.y - 5_pt}, {x, bounds.high.y + 5_pt}, style().hair, Dash::dash_dot);
+        pen_.line(Role::centre, {x, bounds.low.y - 5_pt}, {x, bounds.high.y + 5_pt}, style().fine, Dash::dash_dot);
         const std::string label = words("template.centre_line");
         const Type type = bold(style().small).centred();
         const Length half = pen_.width(label, type) / 2;

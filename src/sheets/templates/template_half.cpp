@@ -86,7 +86,7 @@ void keep_left_half(TemplateDrawing& drawing, const Pen& pen, const Tiling& tili
     const auto [low, high] = centre_shown(tiling);
     const Path centre = Path::line({{}, low}, {{}, high});
     const fonts::Style& style = pen.kit().style;
-    hatch(drawing, low, high, style.hair);
+    hatch(drawing, low, high, style.fine);
     drawing.flip_crosses = {{{}, low + flip_cross_inset}, {{}, high - flip_cross_inset}};
     const auto words = [&](std::string_view key) {
         return Block(pen, {{pen.kit().words(key), {Face::bold, style.text}}});

@@ -147,7 +147,10 @@ std::string ways_text(const TemplateContext& context, const TemplateWays& ways) 
     const auto exact = [inch, &context](Length length) {
         return context.tape.number(inch ? length.inches() : length.mm(), inch ? 2 : 1) + " " + context.tape.unit_name();
     };
-    const auto way = [&](const char* key, const Way& w) {
+    // Nothing to join, nothing to compare.
+    if (context.tiling.printed() == 1) return {};
+    const auto way = [&](const std::string& key, const Way& w) {
+        if (w.tiling.printed() == 1) return context.kit.words(key + "_one");
         return context.kit.words(key, {{"count", std::to_string(w.tiling.printed())},
                                        {"usual", exact(w.off.usual.crown)},
                                        {"worst", exact(w.off.worst.crown)}});

@@ -86,7 +86,7 @@ void TemplateMarks::name_with_line(const Block& name, Point cross) {
                                          name.height() / 2 / std::max(std::abs(out.y), 0.01));
             const Length from = ring_radius + 6_pt * ring;
             if (!labels_.place(Role::registration, name, cross + out * (from + half), {1, 0}, 1_pt)) continue;
-            pen_.line(Role::registration, cross + out * ring_radius, cross + out * (from - 2_pt), style().hair);
+            pen_.line(Role::registration, cross + out * ring_radius, cross + out * (from - 2_pt), style().fine);
             return;
         }
     }
@@ -187,8 +187,8 @@ void TemplateMarks::small_map(Length from) {
     for (const Tile& tile : tiling.tiles()) {
         const Path box = small.at(tile.outline());
         if (&tile == &tile_) pen_.fill(Role::furniture, box);
-        if (tile.blank) pen_.line(Role::hatch, box.bounds().low, box.bounds().high, style().hair);
-        pen_.stroke(Role::furniture, box, style().hair);
+        if (tile.blank) pen_.line(Role::hatch, box.bounds().low, box.bounds().high, style().fine);
+        pen_.stroke(Role::furniture, box, style().fine);
     }
 }
 

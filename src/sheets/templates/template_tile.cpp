@@ -22,7 +22,7 @@ public:
           pen_(draft.page, context.kit),
           cell_(cell_on_page()),
           window_(cell_.grown(context.tiling.overlap())),
-          labels_(pen_, cell_.grown(-1_pt)),
+          labels_(pen_, cell_.grown(-1_pt), style().fine),
           code_white_(draft.scale == Scale::full && !draft.roll
                           ? sheet_code_place(pen_.page_width(), pen_.page_height()) -
                                 Point{sheet_code_gap, sheet_code_gap}
@@ -103,8 +103,8 @@ private:
     }
 
     void cross(Point p) {
-        pen_.line(Role::registration, p - Point{cross_arm, {}}, p + Point{cross_arm, {}}, style().hair);
-        pen_.line(Role::registration, p - Point{{}, cross_arm}, p + Point{{}, cross_arm}, style().hair);
+        pen_.line(Role::registration, p - Point{cross_arm, {}}, p + Point{cross_arm, {}}, style().fine);
+        pen_.line(Role::registration, p - Point{{}, cross_arm}, p + Point{{}, cross_arm}, style().fine);
         pen_.stroke(Role::registration, Path::circle(p, ring_radius), style().line);
         const Point reach{cross_arm, cross_arm};
         labels_.taken().take(level_box({p - reach, p + reach}));
@@ -138,7 +138,7 @@ private:
 
     void set_out(Role role, const Path& path, Dash dash) {
         for (const Path& part : shown(path)) {
-            pen_.stroke(role, part, style().hair, dash);
+            pen_.stroke(role, part, style().fine, dash);
             labels_.taken().take(part);
         }
     }

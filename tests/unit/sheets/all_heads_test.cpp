@@ -114,13 +114,13 @@ TEST_P(AllHeads, ordinates_stand_on_the_line_they_are_measured_to) {
     }
 }
 
-TEST_P(AllHeads, casing_segments_are_whole_and_their_joints_have_the_same_letter) {
+TEST_P(AllHeads, casing_segments_are_whole_and_their_joints_have_the_same_name) {
     const plan::Plan plan = this->plan();
     const auto& segments = std::get<plan::ArchLines>(plan.pieces.front().lines).segments;
     ASSERT_FALSE(segments.empty());
     Drafts drafts;
     add_casing(drafts, plan, plan.pieces.front(), kit());
-    std::map<std::string, int> letters;
+    std::map<std::string, int> names;
     std::map<std::string, std::set<std::string>> by_segment;
     for (const Draft& draft : drafts) {
         const std::string segment = draft.title.substr(0, draft.title.find(" of "));
@@ -135,13 +135,15 @@ TEST_P(AllHeads, casing_segments_are_whole_and_their_joints_have_the_same_letter
         EXPECT_TRUE(words.count("GRAIN")) << head().name << segment;
         EXPECT_TRUE(mentioned(words, "segment ")) << head().name << segment;
         EXPECT_TRUE(mentioned(words, "Board or sheet at least")) << head().name << segment;
-        const std::regex joint("[A-Z](/[A-Z])*");
+        static const std::regex joints("[0-9]+\\|[0-9]+(, [0-9]+\\|[0-9]+)*"), joint("[0-9]+\\|[0-9]+");
         for (const std::string& word : words)
-            if (std::regex_match(word, joint))
-                for (std::size_t i = 0; i < word.size(); i += 2) ++letters[word.substr(i, 1)];
+            if (std::regex_match(word, joints))
+                for (auto name = std::sregex_iterator(word.begin(), word.end(), joint); name != std::sregex_iterator();
+                     ++name)
+                    ++names[name->str()];
     }
-    EXPECT_EQ(letters.size(), segments.size() - 1) << head().name;
-    for (const auto& [letter, count] : letters) EXPECT_EQ(count, 2) << head().name << letter;
+    EXPECT_EQ(names.size(), segments.size() - 1) << head().name;
+    for (const auto& [name, count] : names) EXPECT_EQ(count, 2) << head().name << name;
 }
 
 TEST_P(AllHeads, the_form_has_its_table_and_its_rib) {

@@ -69,10 +69,10 @@ TEST(CasingSheet, a_template_that_serves_several_segments_says_how) {
     EXPECT_NE(ends.find("and segment 5 of 5, TURNED OVER"), std::string::npos) << ends;
     EXPECT_NE(middles.find("and segment 3 of 5 "), std::string::npos) << middles;
     EXPECT_NE(middles.find("and segment 4 of 5 "), std::string::npos) << middles;
-    // Joint A is at the right of segment 1, joint D at the left of 5: the same end, turned over.
-    EXPECT_NE(ends.find("A/D"), std::string::npos) << ends;
-    EXPECT_NE(middles.find("A/B/C"), std::string::npos) << middles;
-    EXPECT_NE(middles.find("B/C/D"), std::string::npos) << middles;
+    // Joint 1 is at the right of segment 1, joint 4 at the left of 5: the same end, turned over.
+    EXPECT_NE(ends.find("1|2, 4|5"), std::string::npos) << ends;
+    EXPECT_NE(middles.find("1|2, 2|3, 3|4"), std::string::npos) << middles;
+    EXPECT_NE(middles.find("2|3, 3|4, 4|5"), std::string::npos) << middles;
 }
 
 /// Independent of the sheets: the largest distance between two segments' corners and crowns, one laid on the other.
@@ -190,11 +190,10 @@ TEST(CasingSheet, tells_how_many_to_cut_and_rounds_the_board_up) {
     EXPECT_NE(all.find(board), std::string::npos) << all;
 }
 
-TEST(JointLetter, runs_through_the_alphabet_and_on) {
-    EXPECT_EQ(joint_letter(1), "A");
-    EXPECT_EQ(joint_letter(2), "B");
-    EXPECT_EQ(joint_letter(26), "Z");
-    EXPECT_EQ(joint_letter(27), "AA");
+TEST(JointName, CannotBeTakenForAPieceOrATile) {
+    EXPECT_EQ(joint_name(1, kit()), "1|2");
+    EXPECT_EQ(joint_name(27, kit()), "27|28");
+    EXPECT_EQ(joint_name(1, kit("es")), "1|2");
 }
 
 }  // namespace

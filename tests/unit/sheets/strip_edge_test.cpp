@@ -72,7 +72,7 @@ void on_all(Ask ask) {
 std::vector<Rect> slots(const page::Page& page) {
     std::vector<Rect> found;
     for (const page::PathItem& item : paths(page, Role::outline))
-        if (item.path.closed() && item.width < 0.5_pt) found.push_back(item.path.bounds());
+        if (item.path.closed() && item.width < 0.6_pt) found.push_back(item.path.bounds());
     return found;
 }
 

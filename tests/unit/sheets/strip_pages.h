@@ -35,7 +35,7 @@ inline std::vector<page::Page> strip_pages(const plan::Plan& plan, const plan::P
 inline std::vector<Rect> strip_outlines(const page::Page& page) {
     std::vector<Rect> found;
     for (const page::PathItem& item : paths(page, Role::outline))
-        if (item.path.closed() && item.width > 0.5_pt) found.push_back(item.path.bounds());
+        if (item.path.closed() && item.width > 0.6_pt) found.push_back(item.path.bounds());
     return found;
 }
 

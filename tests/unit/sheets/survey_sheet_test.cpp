@@ -140,6 +140,21 @@ TEST(SurveyAnswers, MissesAreSignedAndRounded) {
     EXPECT_EQ(miss_text(-0.04_mm, Tape(measure::Unit::millimetre)), "0");
 }
 
+TEST(SurveyAnswers, CurvesThatATapeCannotTellApartAreTheSame) {
+    plan::Piece piece = planned(job_of(plastered())).pieces.front();
+    for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre})
+        for (const double utilisation : {0.5, 0.0})
+            for (const auto& [gap, apart] :
+                 {std::pair{0_in, false}, std::pair{0.005_in, false}, std::pair{0.5_in, true}}) {
+                piece.other_fit = plan::OtherFit{job::Fit::ellipse, bend::Verdict::ok, utilisation, gap};
+                const std::string said = recommendation(piece, kit(), Tape(unit));
+                EXPECT_EQ(said.find("apart") != std::string::npos, apart) << said;
+                EXPECT_EQ(said.find("the same within the tape") == std::string::npos, apart) << said;
+                const std::string spanish = recommendation(piece, kit("es"), Tape(unit));
+                EXPECT_EQ(spanish.find("se apartan") != std::string::npos, apart) << spanish;
+            }
+}
+
 TEST(SurveyAnswers, TheMeanSquareIsOfAllPoints) {
     const plan::Plan plan = planned(job_of(plastered()));
     for (const Answer& answer : answers(*plan.pieces.front().survey)) {

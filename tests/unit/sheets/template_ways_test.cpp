@@ -109,6 +109,20 @@ TEST(TemplateWays, a_map_of_hundreds_of_tiles_names_columns_and_rows) {
     EXPECT_GT(drafts.size(), 100U);
 }
 
+TEST(TemplateWays, one_sheet_says_nothing_of_joining) {
+    const auto compares = [](const Drafts& drafts) {
+        const std::set<std::string> all = words_on(drafts);
+        return std::any_of(all.begin(), all.end(), [](const std::string& text) {
+            return text.find("crown usually") != std::string::npos || text.find("1 tiles") != std::string::npos;
+        });
+    };
+    const job::Opening low = cased(heads.front());
+    EXPECT_TRUE(compares(drawn(planned(job_of(low)))));
+    const plan::Plan roll = on_roll(low, 24_in);
+    EXPECT_EQ(ways_of(roll).tiling().printed(), 1U);
+    EXPECT_FALSE(compares(drawn(roll)));
+}
+
 TEST(SheetsAlong, every_line_is_shown_and_each_joint_on_both_sheets) {
     for (const Head& head : heads) {
         for (const bool half : {false, true}) {

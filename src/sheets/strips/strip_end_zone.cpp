@@ -1,0 +1,71 @@
+#include "sheets/strips/strip_end_zone.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheets/layout/lane.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+/// From a line of words to the ends of its zone, and to what else stands there.
+constexpr Length zone_inset = Length::points(8);
+constexpr Length apart = Length::points(4);
+
+Face condensed(Face face) { return face == Face::bold ? Face::condensed_bold : Face::condensed; }
+
+}  // namespace
+
+bool EndZone::set_as(const Line& line, const std::string& text, Face face) {
+    Type type = line.type;
+    type.face = face;
+    const Length wide = pen_.width(text, type);
+    const Length base = whole_.low.y + line.up;
+    // The white ground of the words reaches that far.
+    const Length low = base - type.size * 0.26;
+    const Length high = base + type.size * 0.86;
+    Lane lane(whole_.low.x + zone_inset, whole_.high.x - zone_inset);
+    std::vector<Length> starts{from_left_ ? whole_.low.x + zone_inset : whole_.high.x - zone_inset - wide};
+    for (const Rect& area : taken_) {
+        if (area.high.y <= low || area.low.y >= high) continue;
+        lane.force(area.low.x - apart, area.high.x + apart);
+        starts.push_back(from_left_ ? area.high.x + apart : area.low.x - apart - wide);
+    }
+    std::sort(starts.begin(), starts.end());
+    if (!from_left_) std::reverse(starts.begin(), starts.end());
+    const auto start =
+        std::find_if(starts.begin(), starts.end(), [&](Length left) { return lane.is_free(left, left + wide); });
+    if (start == starts.end()) return false;
+    const Point anchor{from_left_ ? *start : *start + wide, base};
+    pen_.text_on_white(Role::limit, anchor, text, from_left_ ? type : type.at_right());
+    const Length top = type.size * 0.75;
+    taken_.push_back({{*start, base}, {*start + wide, base + top}});
+    if (line.up + top > lanes_.above_numerals()) reaches_lane_ = true;
+    return true;
+}
+
+bool EndZone::set(const Line& line) {
+    return set_as(line, line.text, line.type.face) || set_as(line, line.text, condensed(line.type.face)) ||
+           (!line.shorter.empty() && set_as(line, line.shorter, condensed(line.type.face)));
+}
+
+bool EndZone::fits_between_lines(Length up, Length size) const {
+    const Length low = up - size * 0.26;
+    const Length high = up + size * 0.86;
+    // No words on the fold of an edge strip.
+    return low >= 1_pt && high <= lanes_.height - 1_pt && (!lanes_.edge || low >= lanes_.mark || high <= lanes_.mark);
+}
+
+bool EndZone::set_anywhere(const Line& line) {
+    if (set(line)) return true;
+    std::vector<Length> heights;
+    for (Length up = 2_pt; up < lanes_.height; up += 0.5_pt)
+        if (fits_between_lines(up, line.type.size)) heights.push_back(up);
+    std::stable_sort(heights.begin(), heights.end(),
+                     [&](Length a, Length b) { return measure::abs(a - line.up) < measure::abs(b - line.up); });
+    return std::any_of(heights.begin(), heights.end(), [&](Length up) {
+        return set({up, line.text, line.type, line.shorter});
+    });
+}
+
+}  // namespace kerfpacket::sheets

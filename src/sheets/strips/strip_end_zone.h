@@ -1,0 +1,46 @@
+#pragma once
+// Words on a strip beyond an end of its bend: each line where nothing stands, from the outer end inward.
+
+#include <string>
+#include <vector>
+
+#include "sheets/layout/pen.h"
+#include "sheets/strips/strip_lanes.h"
+
+namespace kerfpacket::sheets {
+
+class EndZone {
+public:
+    struct Line {
+        Length up;  ///< baseline above the strip's lower edge
+        std::string text;
+        Type type;
+        std::string shorter = {};  ///< instead, where the text is too long
+    };
+
+    /// A part of a strip whose outer end is on the left or on the right. Lines keep off what is `taken`, and add
+    /// themselves to it.
+    EndZone(Pen& pen, const Rect& whole, bool from_left, const Lanes& lanes, std::vector<Rect>& taken)
+        : pen_(pen), whole_(whole), from_left_(from_left), lanes_(lanes), taken_(taken) {}
+
+    /// Sets a line, condensed or shortened where need be. One that is still too long is left out, never clipped, and
+    /// the answer is false.
+    bool set(const Line& line);
+    /// The same at the height nearest to its own that has room for it.
+    bool set_anywhere(const Line& line);
+    /// Whether any line stands in the words lane.
+    bool reaches_lane() const { return reaches_lane_; }
+
+private:
+    bool set_as(const Line& line, const std::string& text, Face face);
+    bool fits_between_lines(Length up, Length size) const;
+
+    Pen& pen_;
+    Rect whole_;
+    bool from_left_;
+    const Lanes& lanes_;
+    std::vector<Rect>& taken_;
+    bool reaches_lane_ = false;
+};
+
+}  // namespace kerfpacket::sheets
