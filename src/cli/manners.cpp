@@ -31,6 +31,8 @@ const std::map<std::string, std::vector<std::string>>& examples() {
         {"stops", {"stops arch.toml > arch.csv", "stops arch.toml --blade near"}},
         {"verify", {"verify arch.pdf", "verify arch.pdf arch.toml"}},
         {"stock", {"stock arch.toml stair.toml", "stock arch.toml --csv > cuts.csv"}},
+        {"labels", {"labels arch.toml", "labels arch.toml --labels-from 7 --out rest.pdf"}},
+        {"bid", {"bid arch.toml", "bid arch.toml --json"}},
         {"media", {"media"}},
         {"complete", {"complete -- build --me", "complete -- stops arch.toml --piece ''"}},
         {"start", {"start arch.toml", "start muro.toml --language es", "start first.toml --example segmental"}},

@@ -12,10 +12,12 @@
 
 #include <unistd.h>
 
+#include "cli/bid.h"
 #include "cli/build.h"
 #include "cli/check.h"
 #include "cli/complete.h"
 #include "cli/field_sheet.h"
+#include "cli/labels.h"
 #include "cli/manners.h"
 #include "cli/outlines.h"
 #include "cli/preview.h"
@@ -51,6 +53,8 @@ struct Choices {
     StopsChoice stops;
     VerifyChoice verify;
     StockChoice stock;
+    LabelsChoice labels;
+    BidChoice bid;
     StartChoice start;
     SchemaChoice schema;
     CompleteChoice complete;
@@ -212,6 +216,32 @@ void add_stock(CLI::App& app, StockChoice& choice) {
     command->add_flag("--csv", choice.csv, "for a table: a line for each cut, lengths in mm")->excludes(json);
 }
 
+void add_labels(CLI::App& app, LabelsChoice& choice) {
+    CLI::App* command =
+        app.add_subcommand("labels", "write a label for every blank, casing segment, rib and offcut, as a PDF");
+    add_job_file(*command, choice.job);
+    add_language(*command, choice.job.print.language, "language of the labels instead of the job's own");
+    command->add_option("--out", choice.out, "the PDF to write; else the job file's name with -labels.pdf, beside it")
+        ->check(a_file());
+    command->add_option("--labels-from", choice.from, "the first label that is free on a half-used sheet")
+        ->check(counted_from_one("labels"));
+    command->add_flag("--force", choice.force, "replace a file that is not ours");
+}
+
+void add_bid(CLI::App& app, BidChoice& choice) {
+    CLI::App* command =
+        app.add_subcommand("bid", "write what the job takes, at the shop's rates or with blanks: a PDF");
+    add_job_file(*command, choice.job);
+    add_language(*command, choice.job.print.language, "language of the sheet instead of the job's own");
+    CLI::Option* out =
+        command->add_option("--out", choice.out, "the PDF to write; else the job file's name with -bid.pdf, beside it")
+            ->check(a_file());
+    CLI::Option* force = command->add_flag("--force", choice.force, "replace a file that is not ours");
+    command->add_flag("--json", choice.json, "for scripts: JSON, lengths in mm; write nothing")
+        ->excludes(out)
+        ->excludes(force);
+}
+
 void add_start(CLI::App& app, StartChoice& choice) {
     CLI::App* command = app.add_subcommand("start", "ask for the measurements and write a job file");
     command->add_option("FILE", choice.file, "the job file to write, NAME.toml; else job.toml")->check(a_file());
@@ -284,6 +314,8 @@ Status dispatch(const CLI::App& app, const Choices& choices, Console& console, c
     if (app.got_subcommand("stops")) return stops(choices.stops, console);
     if (app.got_subcommand("verify")) return verify(choices.verify, console, home);
     if (app.got_subcommand("stock")) return stock(choices.stock, console, home);
+    if (app.got_subcommand("labels")) return labels(choices.labels, console, home);
+    if (app.got_subcommand("bid")) return bid(choices.bid, console, home);
     if (app.got_subcommand("start"))
         return start(choices.start, at_terminal() ? terminal_lines() : plain_lines(console), console, home);
     if (app.got_subcommand("schema")) return schema(choices.schema, console);
@@ -339,6 +371,8 @@ Status parse_and_run(const std::vector<std::string>& arguments, Console& console
     add_stops(app, choices.stops);
     add_verify(app, choices.verify);
     add_stock(app, choices.stock);
+    add_labels(app, choices.labels);
+    add_bid(app, choices.bid);
     add_start(app, choices.start);
     app.add_subcommand("media", "list the paper sizes that are known");
     add_schema(app, choices.schema);

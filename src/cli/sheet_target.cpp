@@ -5,8 +5,8 @@
 
 namespace kerfpacket::cli {
 
-SheetTarget::SheetTarget(const std::filesystem::path& out, bool force)
-    : file_(packet_target(out, {}, ".pdf")), lock_(file_) {
+SheetTarget::SheetTarget(const std::filesystem::path& out, bool force, const JobChoice& job, const char* ending)
+    : file_(packet_target(out, job, ending)), lock_(file_) {
     const Found there = found_at(file_);
     require_replaceable(there, force);
     require_no_packet(there);

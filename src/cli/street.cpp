@@ -35,7 +35,8 @@ std::optional<Planned> planned(const Inputs& inputs, Console& console, bool stri
     console.doing("");
     if (!reading.complete || has_error(reading.diagnostics) || has_error(shop.diagnostics)) return {};
     const bool cautions = plan->cautions() || !reading.diagnostics.empty();
-    return Planned{inputs, job::canonical(reading.job), std::move(*plan), cautions ? Status::cautions : Status::done};
+    return Planned{inputs, job::canonical(reading.job), std::move(*plan), std::move(reading.beside),
+                   cautions ? Status::cautions : Status::done};
 }
 
 std::optional<Planned> planned(const JobChoice& choice, Console& console) {

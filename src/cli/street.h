@@ -8,6 +8,7 @@
 #include "cli/console.h"
 #include "cli/inputs.h"
 #include "cli/resources.h"
+#include "job/beside.h"
 #include "job/values.h"
 #include "plan/plan.h"
 
@@ -18,6 +19,7 @@ struct Planned {
     Inputs inputs;
     job::Canonical canonical;  ///< what the job and the shop file come to
     plan::Plan plan;
+    job::Beside beside{};  ///< labels and rates
     Status status = Status::done;  ///< done, or cautions
 };
 

@@ -19,6 +19,7 @@ namespace kerfpacket::job {
 /// could not be read, so that nothing after it can be judged.
 struct Reading {
     Job job;
+    Beside beside;
     Diagnostics diagnostics;
     bool complete = false;
     std::vector<Sourced<std::string>> materials;  ///< that boards name, whatever else is wrong with their pieces
@@ -31,7 +32,7 @@ struct FileKind {
     std::string_view holds;
 };
 inline constexpr FileKind job_file{"job file", "[job], [saw] and at least one [[opening]] or [[wall]]"};
-inline constexpr FileKind shop_file{"shop file", "[saw], [printer], [stock], [[material]] or [[trial]]"};
+inline constexpr FileKind shop_file{"shop file", "[saw], [printer], [stock], [rates], [[material]] or [[trial]]"};
 
 /// Reads a file into memory: refuses a missing file, a directory, more than 1 MB, text that is not UTF-8, a zero
 /// byte, each with a plain message. A UTF-8 byte order mark is dropped.

@@ -21,7 +21,7 @@ constexpr std::size_t most_pieces = 100;
 class JobReader {
 public:
     JobReader(Context& context, const toml::table& root, const Shop& shop)
-        : context_(context), top_(context, root, "the job file"), shop_(shop) {}
+        : context_(context), top_(context, root, "the job file"), shop_(shop), beside_(shop.beside) {}
 
     Job run() {
         read_head();
@@ -33,6 +33,8 @@ public:
         job_.stock = shop_.stock;
         if (const auto* stock = top_.table("stock", Need::optional, "[stock]"))
             job_.stock = read_stock(context_, *stock, shop_.stock);
+        if (const auto* rates = top_.table("rates", Need::optional, "[rates]"))
+            beside_.rates = read_rates(context_, *rates, shop_.beside.rates);
         if (const auto* packet = top_.table("packet", Need::optional, "[packet]"))
             job_.packet = read_packet(context_, *packet);
         if (pieces_ == 0)
@@ -44,6 +46,9 @@ public:
 
     /// Every name that a board gives its material, and every name of a [[material]] table.
     const std::vector<Sourced<std::string>>& materials() const { return materials_; }
+
+    /// What no sheet of the packet hangs on: the job's own, else the shop's.
+    const Beside& beside() const { return beside_; }
 
     bool head_is_good() const { return head_is_good_; }
 
@@ -57,7 +62,7 @@ private:
         read_the_saw();
         job_.printer = shop_.printer.value_or(default_printer());
         if (const auto* printer = top_.table("printer", Need::optional, "[printer]"))
-            job_.printer = read_printer(context_, *printer, job_.printer);
+            job_.printer = read_printer(context_, *printer, job_.printer, beside_);
         read_the_materials();
         head_is_good_ = head != nullptr && given(job_.saw.blade_diameter) && given(job_.saw.kerf) &&
                         context_.mistakes() == 0 && !shop_.faulty;
@@ -212,6 +217,7 @@ private:
     TableReader top_;
     const Shop& shop_;
     Job job_;
+    Beside beside_;
     std::map<std::string, Position> ids_;
     std::set<std::string, std::less<>> saw_keys_;  ///< that the job file gives
     std::vector<Sourced<std::string>> materials_;
@@ -255,6 +261,7 @@ Reading read_job(const Source& source, const Shop& shop) {
     Context context(source.text, std::move(parsed.broken_lines));
     JobReader reader(context, parsed.root, shop);
     reading.job = reader.run();
+    reading.beside = reader.beside();
     reading.complete = reader.head_is_good();
     reading.materials = reader.materials();
     reading.own_materials = own_materials(parsed.root, shop);

@@ -13,30 +13,16 @@ using namespace measure::literals;
 /// All sheets keep 1/4 in free at the edges of the paper; where the printer needs more, they keep more.
 const LengthKey margin{"margin", Length(), most_margin, R"("1/4 in")", true};
 
-/// None when the key is absent, or told to be wrong.
-std::optional<Sourced<Media>> read_media(Context& context, TableReader& reader, std::string_view key) {
-    const auto* node = reader.find(key, Need::optional, R"("na_letter_8.5x11in")", {Takes::Kind::paper});
-    if (node == nullptr) return std::nullopt;
-    const std::string name(key);
-    const auto* words = node->as_string();
-    if (words == nullptr) {
-        context.error(position(*node), name + " must be a name in quotes", for_example(key, R"("na_letter_8.5x11in")"));
-        return std::nullopt;
-    }
-    if (auto media = find_media(words->get())) return Sourced<Media>{*std::move(media), position(*node)};
-    context.error(position(*node), "unknown " + name + " " + in_quotes(words->get()), media_hint(words->get()));
-    return std::nullopt;
-}
-
 void read_papers(Context& context, TableReader& reader, Printer& printer) {
-    if (auto media = read_media(context, reader, "media")) {
+    if (auto media = read_media(context, reader, "media", Need::optional)) {
         if (media->value.roll)
             context.error(media->at, "media must be a cut sheet: cards are not printed on a roll",
                           "name the roll as strip_media or template_media");
         else printer.media = std::move(media->value);
     }
-    if (auto media = read_media(context, reader, "strip_media")) printer.strips = std::move(media->value);
-    auto templates = read_media(context, reader, "template_media");
+    if (auto media = read_media(context, reader, "strip_media", Need::optional))
+        printer.strips = std::move(media->value);
+    auto templates = read_media(context, reader, "template_media", Need::optional);
     if (!templates) return;
     if (templates->value.roll && templates->value.width < narrowest_template_roll)
         context.error(templates->at,
@@ -57,6 +43,20 @@ void read_profile_name(Context& context, TableReader& reader, std::string_view k
 
 }  // namespace
 
+std::optional<Sourced<Media>> read_media(Context& context, TableReader& reader, std::string_view key, Need need) {
+    const auto* node = reader.find(key, need, R"("na_letter_8.5x11in")", {Takes::Kind::paper});
+    if (node == nullptr) return std::nullopt;
+    const std::string name(key);
+    const auto* words = node->as_string();
+    if (words == nullptr) {
+        context.error(position(*node), name + " must be a name in quotes", for_example(key, R"("na_letter_8.5x11in")"));
+        return std::nullopt;
+    }
+    if (auto media = find_media(words->get())) return Sourced<Media>{*std::move(media), position(*node)};
+    context.error(position(*node), "unknown " + name + " " + in_quotes(words->get()), media_hint(words->get()));
+    return std::nullopt;
+}
+
 bool is_profile_name(std::string_view name) {
     const auto fits = [](char c) {
         return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
@@ -71,7 +71,7 @@ Printer default_printer() {
     return printer;
 }
 
-Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise) {
+Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise, Beside& beside) {
     TableReader reader(context, table, "[printer]");
     Printer printer = otherwise;
     read_papers(context, reader, printer);
@@ -80,6 +80,8 @@ Printer read_printer(Context& context, const toml::table& table, const Printer& 
     read_profile_name(context, reader, "profile", printer.profile);
     read_profile_name(context, reader, "strip_profile", printer.strip_profile);
     read_profile_name(context, reader, "template_profile", printer.template_profile);
+    if (const auto* labels = reader.table("labels", Need::optional, "[printer.labels]"))
+        beside.labels = read_labels(context, *labels);
     reader.finish();
     return printer;
 }

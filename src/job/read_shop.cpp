@@ -25,6 +25,7 @@ void forget_places(Shop& shop) {
     if (shop.printer)
         for (auto* profile : {&shop.printer->profile, &shop.printer->strip_profile, &shop.printer->template_profile})
             if (*profile) (*profile)->name.at = {};
+    if (shop.beside.labels) shop.beside.labels->at = {};
     for (auto& length : shop.stock.lengths) length.at = {};
     for (auto& board : shop.stock.boards)
         board.at = board.material.at = board.thickness.at = board.width.at = board.length.at = {};
@@ -51,8 +52,10 @@ Shop read_tables(Context& context, const toml::table& root) {
         context.error(shop.saw.trial->depth.at, "the blade that cut the trial groove is not given",
                       "expected blade_diameter beside trial_depth");
     if (const auto* printer = top.table("printer", Need::optional, "[printer]"))
-        shop.printer = read_printer(context, *printer, default_printer());
+        shop.printer = read_printer(context, *printer, default_printer(), shop.beside);
     if (const auto* stock = top.table("stock", Need::optional, "[stock]")) shop.stock = read_stock(context, *stock, {});
+    if (const auto* rates = top.table("rates", Need::optional, "[rates]"))
+        shop.beside.rates = read_rates(context, *rates, {});
     shop.materials = read_materials(context, top);
     shop.trials = read_trials(context, top, shop.saw.kerf);
     if (auto words = top.words("words", 240, R"("our-words")", Need::optional)) shop.words = std::move(words->value);

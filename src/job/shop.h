@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "job/beside.h"
 #include "job/job.h"
 
 namespace kerfpacket::job {
@@ -13,6 +14,7 @@ struct Shop {
     Saw saw;  ///< lengths of 0 where the shop does not say
     std::optional<Printer> printer;
     Stock stock;
+    Beside beside;
     Length tape;  ///< 0 where the shop does not say
     std::vector<Material> materials;
     std::vector<Trial> trials;
@@ -25,7 +27,7 @@ struct ShopReading {
     Diagnostics diagnostics;  ///< they point into the shop file
 };
 
-/// Reads the text of a shop file: [saw], [printer], [stock], [[material]] and [[trial]] with the keys that they have in
+/// Reads the text of a shop file: [saw], [printer], [stock], [rates], [[material]] and [[trial]] with the keys that they have in
 /// a job file, none of them needed, and at the top `units` for bare numbers and `tape`.
 ShopReading read_shop(const Source& source);
 

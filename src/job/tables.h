@@ -2,6 +2,7 @@
 // The tables of a job file, one function each. A mistake is told to the context; what could not be read stays at its
 // default with position line 0.
 
+#include "job/beside.h"
 #include "job/reader.h"
 
 namespace kerfpacket::job {
@@ -17,13 +18,20 @@ Header read_header(Context& context, const toml::table& table);
 /// Each key that the table leaves out keeps its value of `otherwise`; blade and kerf are told to be missing when they
 /// have none and are needed.
 Saw read_saw(Context& context, const toml::table& table, const Saw& otherwise, Need need);
-Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise);
+/// Its [labels] go to `beside`.
+Printer read_printer(Context& context, const toml::table& table, const Printer& otherwise, Beside& beside);
 /// [packet].
 PacketWish read_packet(Context& context, const toml::table& table);
 /// What is printed on when neither job nor shop says: letter paper.
 Printer default_printer();
 /// What measured points may be off; 0 where it is not given.
 Length read_tape(TableReader& reader);
+/// A sheet or a roll by its name; none when the key is absent, or told to be wrong.
+std::optional<Sourced<Media>> read_media(Context& context, TableReader& reader, std::string_view key, Need need);
+/// [printer.labels]; none where it has a mistake, which is told.
+std::optional<LabelStock> read_labels(Context& context, const toml::table& table);
+/// [rates]: each key that the table leaves out keeps its value of `otherwise`.
+Rates read_rates(Context& context, const toml::table& table, const Rates& otherwise);
 Stock read_stock(Context& context, const toml::table& table, const Stock& otherwise);
 /// Every [[material]]; one with a mistake is told of and left out.
 std::vector<Material> read_materials(Context& context, TableReader& top);

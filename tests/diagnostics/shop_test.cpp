@@ -46,7 +46,7 @@ TEST(BadShops, AnEmptyFileIsToldWhatAShopFileHolds) {
     const auto loaded = job::load(file, job::shop_file);
     fs::remove(file);
     ASSERT_FALSE(loaded);
-    EXPECT_EQ(loaded.error().hint, "a shop file has [saw], [printer], [stock], [[material]] or [[trial]]");
+    EXPECT_EQ(loaded.error().hint, "a shop file has [saw], [printer], [stock], [rates], [[material]] or [[trial]]");
 }
 
 /// Reading must end, and messages must point into the text; a shop without messages is whole.

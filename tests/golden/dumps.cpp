@@ -21,6 +21,8 @@
 #include "job/read.h"
 #include "job/shapes.h"
 #include "output/dump.h"
+#include "sheets/bid/bid_sheet.h"
+#include "sheets/labels/label_sheets.h"
 #include "support/laid_out.h"
 #include "support/program.h"
 
@@ -129,9 +131,8 @@ page::Document to_keep(const fs::path& job) {
 
 class Golden : public testing::TestWithParam<std::string> {};
 
-TEST_P(Golden, IsWhatTheJobLaysOutToday) {
-    const fs::path file = goldens / (GetParam() + ".dump");
-    const Lines now = abridged(to_keep(jobs().at(GetParam())));
+void expect_golden(const fs::path& file, const page::Document& document) {
+    const Lines now = abridged(document);
     if (std::getenv("KERFPACKET_RENEW_GOLDEN") != nullptr) {  // NOLINT(concurrency-mt-unsafe): one thread
         spill(file, text_of(now));
         GTEST_SKIP() << file << " written";
@@ -140,6 +141,41 @@ TEST_P(Golden, IsWhatTheJobLaysOutToday) {
     EXPECT_EQ(first_difference(lines_of(slurp(file)), now), "")
         << file << " differs. If that is meant: KERFPACKET_RENEW_GOLDEN=1 golden_dumps, then read the difference.";
 }
+
+TEST_P(Golden, IsWhatTheJobLaysOutToday) {
+    expect_golden(goldens / (GetParam() + ".dump"), to_keep(jobs().at(GetParam())));
+}
+
+/// What stands beside the packet of tests/golden/beside/house.toml, in a language.
+class Beside : public testing::TestWithParam<std::string> {
+protected:
+    Beside() : resources_(KERFPACKET_BUILD_DIR, GetParam()) {
+        std::ostringstream out, err;
+        cli::Console console(out, err, false);
+        house_ = cli::planned(cli::JobChoice{goldens / "beside" / "house.toml"}, console);
+        if (!house_) throw std::runtime_error(err.str());
+    }
+    const cli::Planned& house() const { return *house_; }
+    sheets::Kit kit() const { return resources_.kit(); }
+
+private:
+    cli::Resources resources_;
+    std::optional<cli::Planned> house_;
+};
+
+TEST_P(Beside, LabelsAreWhatTheyWere) {
+    const auto labels = sheets::make_labels(house().plan, house().beside.labels.value(), 4, kit());
+    ASSERT_TRUE(labels);
+    expect_golden(goldens / "beside" / ("labels-" + GetParam() + ".dump"), *labels);
+}
+
+TEST_P(Beside, TheBidIsWhatItWas) {
+    expect_golden(goldens / "beside" / ("bid-" + GetParam() + ".dump"),
+                  sheets::make_bid(house().plan, house().beside.rates, 37, kit()));
+}
+
+INSTANTIATE_TEST_SUITE_P(Languages, Beside, testing::Values("en", "es"),
+                         [](const auto& language) { return language.param; });
 
 std::vector<std::string> names() {
     std::vector<std::string> all;

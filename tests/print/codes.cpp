@@ -70,6 +70,36 @@ TEST_P(Codes, AreReadFromAScanAskew) {
     }
 }
 
+/// All codes on the pages of a PDF of so many pages.
+std::vector<std::string> codes_of(const fs::path& pdf, int pages) {
+    std::vector<std::string> all;
+    for (int page = 1; page <= pages; ++page)
+        for (std::string& code : read_codes(draw_page(Renderer::poppler, pdf, page, 150))) all.push_back(code);
+    std::sort(all.begin(), all.end());
+    return all;
+}
+
+TEST(Labels, EachHasACodeOfItsOwnThatIsRead) {
+    const fs::path house = fs::path(KERFPACKET_SOURCE_DIR) / "tests" / "golden" / "beside" / "house.toml";
+    const Folder folder;
+    const std::string text = slurp(house);
+    const std::size_t from = text.find("[printer.labels]"), to = text.find("[rates]");
+    const std::string on_roll =
+        std::string(text).replace(from, to - from, "[printer.labels]\nmedia = \"custom_roll_62mm\"\n\n");
+    std::vector<std::string> first;
+    for (const auto& [job, pages] : {std::pair{text, 2}, std::pair{on_roll, 15}}) {
+        spill(folder / "house.toml", job);
+        const Outcome made = run_program({KERFPACKET_PROGRAM, "labels", (folder / "house.toml").string(), "--force"});
+        ASSERT_NE(made.status, 2) << made.err;
+        const std::vector<std::string> codes = codes_of(folder / "house-labels.pdf", pages);
+        ASSERT_EQ(codes.size(), 15U);
+        EXPECT_EQ(std::adjacent_find(codes.begin(), codes.end()), codes.end());
+        for (const std::string& code : codes) EXPECT_EQ(code.find("F-207/B/"), 0U) << code;
+        if (first.empty()) first = codes;
+        EXPECT_EQ(codes, first);
+    }
+}
+
 std::string sample(const std::string& name) {
     return slurp(fs::path(KERFPACKET_SOURCE_DIR) / "out-samples" / name / "job.toml");
 }

@@ -1,0 +1,99 @@
+#include "plan/labels.h"
+
+#include <algorithm>
+
+namespace kerfpacket::plan {
+namespace {
+
+class Listing {
+public:
+    explicit Listing(const Plan& plan) : plan_(plan) {}
+
+    std::vector<Label> run() {
+        for (const Piece& piece : plan_.pieces) add(piece);
+        if (plan_.stock_plan) add_offcuts(*plan_.stock_plan);
+        return std::move(labels_);
+    }
+
+private:
+    void add(Label label) {
+        label.number = static_cast<int>(labels_.size()) + 1;
+        labels_.push_back(label);
+    }
+
+    /// What belongs to an opening and not to one of its boards comes with the first.
+    void add(const Piece& piece) {
+        for (int copy = 1; copy <= piece.quantity; ++copy) {
+            Label label;
+            label.piece = &piece;
+            label.copy = copy;
+            label.copies = piece.quantity;
+            add_boards(label);
+            if (piece.board == 1) add_segments(label);
+        }
+        if (piece.form) add_rib(piece);
+    }
+
+    void add_boards(Label label) {
+        const Piece& piece = *label.piece;
+        label.width = piece.width;
+        for (label.part = 0; label.part < piece.blanks.size(); ++label.part) {
+            label.length = measure::round_to_tape(piece.blanks[label.part].length, plan_.header.units);
+            add(label);
+        }
+        label.part = 0;
+        for (const LegBoard& leg : piece.leg_boards) {
+            label.of = leg.side == job::End::left ? Label::Of::left_leg : Label::Of::right_leg;
+            label.length = measure::round_to_tape(std::max(leg.back, leg.face), plan_.header.units);
+            add(label);
+        }
+    }
+
+    void add_segments(Label label) {
+        const auto* arch = std::get_if<ArchLines>(&label.piece->lines);
+        if (arch == nullptr) return;
+        label.of = Label::Of::segment;
+        label.of_all = static_cast<int>(arch->segments.size());
+        for (const CasingSegment& segment : arch->segments) {
+            label.n = segment.n;
+            label.length = segment.board_length;
+            label.width = segment.board_width;
+            add(label);
+        }
+    }
+
+    /// Ribs are cut alike, as many as the form needs: one label for the pattern.
+    void add_rib(const Piece& piece) {
+        Label label;
+        label.of = Label::Of::rib;
+        label.piece = &piece;
+        label.length = piece.form->ordinates.back().x - piece.form->ordinates.front().x;
+        add(label);
+    }
+
+    void add_offcuts(const StockPlan& stock) {
+        Label label;
+        label.of = Label::Of::offcut;
+        label.n = 0;
+        label.of_all = 0;
+        for (const StockSection& section : stock.sections) label.of_all += static_cast<int>(section.sticks.size());
+        for (const StockSection& section : stock.sections)
+            for (const CutStick& stick : section.sticks) {
+                ++label.n;
+                if (!stick.kept) continue;
+                label.section = &section;
+                label.length = stick.offcut;
+                label.width = section.width;
+                add(label);
+            }
+    }
+
+    const Plan& plan_;
+    std::vector<Label> labels_;
+};
+
+}  // namespace
+
+std::vector<Label> labels_of(const Plan& plan) { return Listing(plan).run(); }
+
+}  // namespace kerfpacket::plan

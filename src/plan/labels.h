@@ -1,0 +1,31 @@
+#pragma once
+// What gets a label: every blank, leg board, casing segment and rib of a job, and every offcut that is kept.
+
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+
+namespace kerfpacket::plan {
+
+/// One label. Pointers are into the plan that it was made of.
+struct Label {
+    enum class Of { blank, left_leg, right_leg, segment, rib, offcut };
+
+    Of of = Of::blank;
+    int number = 1;                ///< of the label in its job, from 1
+    const Piece* piece = nullptr;  ///< none for an offcut
+    std::size_t part = 0;          ///< of a blank, which of its board's, from zero
+    int copy = 1;                  ///< of several alike
+    int copies = 1;
+    int n = 1;                              ///< segment from the left, or board of stock that the offcut is of
+    int of_all = 1;                         ///< segments of one head, or boards of stock
+    Length length;                          ///< as it is cut: of a segment the board that it needs, of a rib its chord
+    Length width;                           ///< 0 where that is no matter
+    const StockSection* section = nullptr;  ///< of an offcut
+};
+
+/// Piece by piece, board by board, each thing once; then the offcuts. What cannot be made has none.
+std::vector<Label> labels_of(const Plan& plan);
+
+}  // namespace kerfpacket::plan

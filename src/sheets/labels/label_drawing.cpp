@@ -1,0 +1,65 @@
+#include "sheets/labels/label_drawing.h"
+
+#include <algorithm>
+
+#include "sheets/layout/sheet_code.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+constexpr Length above_board = 5_pt;
+constexpr Length board_height = 16_pt;
+constexpr Length most_board = 200_pt;
+constexpr Length least_board = 100_pt;
+
+/// Kerf face up as it lies before its user: the front edge drawn heavy, the zero end heavier, kerfs from the bend's
+/// start to its end. Not to scale across; the kerfs are too many to draw, some stand for all.
+void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::string& how) {
+    const fonts::Style& style = pen.kit().style;
+    const Scope figure = pen.figure(how);
+    const bool zero_left = blank.zero == job::End::left;
+    const Type zero{Face::bold, style.small};
+    const Length beside = 10_pt;
+    const Rect wood{{room.low.x + (zero_left ? beside : Length()), room.low.y},
+                    {room.high.x - (zero_left ? Length() : beside), room.high.y}};
+    pen.box(Role::outline, wood, style.line);
+    pen.line(Role::outline, wood.low, {wood.high.x, wood.low.y}, style.heavy);
+    const Length end = zero_left ? wood.low.x : wood.high.x;
+    pen.line(Role::limit, {end, wood.low.y}, {end, wood.high.y}, style.end);
+    pen.text(Role::text, {zero_left ? room.low.x : room.high.x, wood.low.y + 4_pt}, pen.kit().words("labels.zero"),
+             zero_left ? zero : zero.at_right());
+    constexpr std::size_t drawn = 24;
+    const std::size_t step = 1 + blank.kerfs.size() / drawn;
+    for (std::size_t i = 0; i < blank.kerfs.size(); i += step) {
+        const double share = blank.from_left(blank.kerfs[i].at) / blank.length;
+        const Length x = wood.low.x + wood.width() * share;
+        pen.line(Role::tick, {x, wood.low.y}, {x, wood.high.y}, style.hair);
+    }
+    const std::string face = pen.kit().words("labels.kerf_face");
+    pen.text_on_white(Role::text, {(wood.low.x + wood.high.x) / 2, wood.low.y + 5_pt}, face,
+                      pen.fitting(face, Type{Face::bold, style.small}, wood.width() - 8_pt).centred());
+}
+
+}  // namespace
+
+void draw_label(page::Page& page, const LabelPlace& place, const plan::Plan& plan, const Kit& kit) {
+    Pen pen(page, kit);
+    const Rect& room = place.room;
+    bool first = true;
+    for (const PlacedLine& line : place.placed.lines) {
+        const Scope part = pen.within(first ? Tag::heading : Tag::paragraph);
+        pen.text(Role::text, {room.low.x + line.x, room.high.y - line.down}, line.text, line.type);
+        first = false;
+    }
+    draw_sheet_code(page, plan, static_cast<std::size_t>(place.label.number),
+                    {room.high.x - sheet_code_side, room.high.y - sheet_code_side});
+    const Length top = room.high.y - place.placed.height - above_board;
+    if (place.label.of != plan::Label::Of::blank || top - room.low.y < board_height || room.width() < least_board)
+        return;
+    const Length wide = std::min(room.width(), most_board);
+    const plan::Blank& blank = place.label.piece->blanks[place.label.part];
+    board(pen, {{room.low.x, top - board_height}, {room.low.x + wide, top}}, blank,
+          kit.words("labels.figure", {{"tag", place.text.tag}, {"how", place.text.lines.at(2)}}));
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,117 @@
+#include "sheets/labels/label_words.h"
+
+#include "sheets/stock/stock_words.h"
+#include "sheets/words/wording.h"
+
+namespace kerfpacket::sheets {
+namespace {
+
+using Of = plan::Label::Of;
+
+class Wording {
+public:
+    Wording(const plan::Label& label, const plan::Plan& plan, const Kit& kit)
+        : label_(label), plan_(plan), kit_(kit), tape_(plan.header.units, kit.words) {}
+
+    LabelText text() {
+        text_.length = label_.of == Of::segment ? words("segment_board", {{"length", tape_.plain(label_.length)},
+                                                                          {"width", tape_.with_unit(label_.width)}})
+                                                : tape_.with_unit(label_.length);
+        if (label_.of == Of::offcut) offcut();
+        else of_piece();
+        line("job", {{"number", plan_.header.number},
+                     {"revision", plan_.header.revision},
+                     {"n", std::to_string(label_.number)}});
+        return std::move(text_);
+    }
+
+private:
+    std::string words(const std::string& key, const fonts::Words::Values& values = {}) const {
+        return kit_.words("labels." + key, values);
+    }
+    void line(const std::string& key, const fonts::Words::Values& values = {}) {
+        text_.lines.push_back(words(key, values));
+    }
+    const plan::Piece& piece() const { return *label_.piece; }
+
+    void offcut() {
+        text_.tag = words("offcut");
+        text_.what = words("offcut_of", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
+        text_.lines.push_back(section_text(*label_.section, kit_, tape_));
+    }
+
+    void of_piece() {
+        text_.tag = label_.of == Of::blank ? piece().blank_id(label_.part) : measured_id(piece());
+        text_.what = what();
+        if (label_.copies > 1)
+            text_.what =
+                words("copy",
+                      {{"what", text_.what}, {"n", std::to_string(label_.copy)}, {"m", std::to_string(label_.copies)}});
+        if (label_.of != Of::segment && label_.of != Of::rib) text_.lines.push_back(board_text(piece(), kit_, tape_));
+        if (label_.of == Of::blank) blank(piece().of_blank(label_.part));
+        if (label_.of == Of::left_leg || label_.of == Of::right_leg) leg();
+        if (label_.of == Of::segment) line("segment_how");
+        if (label_.of == Of::rib) rib();
+        const bool wall = piece().kind == plan::Kind::wall_board;
+        line(wall ? "goes_wall" : "goes_opening", {{"id", measured_id(piece())}, {"title", plan_.header.title}});
+    }
+
+    std::string what() const {
+        switch (label_.of) {
+            case Of::blank:
+                if (!piece().spliced()) return words("blank");
+                return words("blank_part", {{"n", std::to_string(label_.part + 1)},
+                                            {"m", std::to_string(piece().blanks.size())},
+                                            {"piece", piece().id}});
+            case Of::left_leg: return words("left_leg");
+            case Of::right_leg: return words("right_leg");
+            case Of::segment:
+                return words("segment", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
+            case Of::rib: return words("rib");
+            case Of::offcut: break;
+        }
+        return {};
+    }
+
+    void blank(const plan::Piece& one) {
+        const plan::Blank& blank = one.blank();
+        if (blank.kerfs.empty()) line("no_kerfs");
+        else
+            line("kerfs", {{"n", std::to_string(blank.kerfs.size())},
+                           {"depth", tape_.exact(one.cut.depth)},
+                           {"side", side(blank)}});
+        const bool liner = one.kind == plan::Kind::arch_liner;
+        line(blank.zero == job::End::left ? "zero_left" : "zero_right",
+             {{"edge", kit_.words(liner ? "labels.edge_room" : with_moulded_edge("labels.edge_top", one))}});
+    }
+
+    std::string side(const plan::Blank& blank) const {
+        if (blank.bends_both_ways()) return words("both_ways");
+        return words(!blank.runs.empty() && !opens(blank.runs.front()) ? "close" : "open");
+    }
+
+    void leg() {
+        const job::End side = label_.of == Of::left_leg ? job::End::left : job::End::right;
+        for (const plan::LegBoard& leg : piece().leg_boards)
+            if (leg.side == side) line("mitre", {{"angle", degrees_text(leg.mitre, kit_)}});
+    }
+
+    void rib() {
+        line(piece().form->at_kerf_face ? "rib_kerf_face" : "rib_seen_face");
+        line(piece().blank().zero == job::End::left ? "rib_left" : "rib_right");
+    }
+
+    const plan::Label& label_;
+    const plan::Plan& plan_;
+    const Kit& kit_;
+    Tape tape_;
+    LabelText text_;
+};
+
+}  // namespace
+
+LabelText label_text(const plan::Label& label, const plan::Plan& plan, const Kit& kit) {
+    return Wording(label, plan, kit).text();
+}
+
+}  // namespace kerfpacket::sheets

@@ -1,0 +1,117 @@
+// What a bid is reckoned from, counted again by hand.
+
+#include "plan/bid.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "../../support/jobs.h"
+
+namespace kerfpacket::plan {
+namespace {
+
+using namespace tests;
+using job::Rate;
+
+Plan planned(const job::Job& job) {
+    auto plan = make_plan(job);
+    if (!plan) throw std::runtime_error(plan.error().front().message);
+    return *plan;
+}
+
+/// Two walls alike, 7-1/4 in wide, on 20 ft boards.
+job::Job two_walls() {
+    job::Job job = job_of(harbor_stair());
+    job.walls.front().quantity = 2;
+    job.stock.lengths = {at_line(240_in, 50)};
+    return job;
+}
+
+int count_of(const BidCounts& counts, Rate rate) {
+    for (const Work& work : counts.work)
+        if (work.rate == rate) return work.count;
+    return 0;
+}
+
+TEST(Bid, CountsWhatThePlanHas) {
+    const Plan plan = planned(two_walls());
+    const BidCounts counts = bid_counts(plan);
+    const Piece& piece = plan.pieces.front();
+    ASSERT_FALSE(piece.spliced());
+    const auto kerfs = static_cast<int>(piece.whole.kerfs.size());
+    ASSERT_GT(kerfs, 100);
+    EXPECT_EQ(counts.blanks, 2);
+    EXPECT_EQ(count_of(counts, Rate::minutes_kerf), 2 * kerfs);
+    EXPECT_NEAR(counts.kerf_stroke.inches(), 2 * kerfs * 7.25, 1e-6);
+    // Each of two boards of stock has one end trimmed and one blank cut off.
+    ASSERT_TRUE(plan.stock_plan);
+    EXPECT_EQ(count_of(counts, Rate::minutes_crosscut), 4);
+    EXPECT_EQ(count_of(counts, Rate::minutes_rip), 0);
+    EXPECT_EQ(count_of(counts, Rate::minutes_coupon), 1);
+    EXPECT_EQ(count_of(counts, Rate::minutes_joint), 0);
+    // Two walls of each kerf, 3/8 in deep.
+    EXPECT_NEAR(counts.glue_area_mm2 / (25.4 * 25.4), 2 * kerfs * 2 * 0.375 * 7.25, 1e-3);
+}
+
+TEST(Bid, ARipIsCountedForABlankNarrowerThanItsBoard) {
+    job::Job job = two_walls();
+    job.stock.boards = {{at_line<std::string>("mdf", 51),
+                         at_line(0.75_in, 52),
+                         at_line(9.25_in, 53),
+                         at_line(240_in, 54),
+                         4000,
+                         std::nullopt,
+                         {51, 1}}};
+    const BidCounts counts = bid_counts(planned(job));
+    EXPECT_EQ(count_of(counts, Rate::minutes_rip), 2);
+    EXPECT_GT(counts.rip_feet, 400_in);
+}
+
+TEST(Bid, ASumStandsOnlyWhereAllItsRatesAreGiven) {
+    job::Job job = two_walls();
+    job.stock.boards = {{at_line<std::string>("mdf", 51),
+                         at_line(0.75_in, 52),
+                         at_line(7.25_in, 53),
+                         at_line(240_in, 54),
+                         4000,
+                         std::nullopt,
+                         {51, 1}}};
+    const Plan plan = planned(job);
+    const BidCounts counts = bid_counts(plan);
+    job::Rates rates;
+    const auto give = [&](Rate rate, double value) { rates.given.at(static_cast<std::size_t>(rate)) = value; };
+    BidSums sums = bid_sums(counts, plan, rates, 20);
+    EXPECT_EQ(sums.stock, 80.0);
+    EXPECT_FALSE(sums.minutes || sums.labour || sums.paper || sums.glue || sums.blade || sums.all());
+    give(Rate::minutes_kerf, 0.5);
+    give(Rate::minutes_crosscut, 2);
+    EXPECT_FALSE(bid_sums(counts, plan, rates, 20).minutes);
+    give(Rate::minutes_coupon, 15);
+    give(Rate::hour, 60);
+    give(Rate::paper, 0.1);
+    give(Rate::glue, 9);
+    give(Rate::glue_covers, 10);
+    give(Rate::sharpening, 20);
+    sums = bid_sums(counts, plan, rates, 20);
+    const int kerfs = count_of(counts, Rate::minutes_kerf);
+    ASSERT_TRUE(sums.minutes && sums.labour && sums.paper && sums.glue);
+    EXPECT_NEAR(*sums.minutes, kerfs * 0.5 + 4 * 2 + 15, 1e-9);
+    EXPECT_NEAR(*sums.labour, *sums.minutes, 1e-9);
+    EXPECT_NEAR(*sums.paper, 2, 1e-9);
+    EXPECT_NEAR(*sums.glue, 9 * std::ceil(kerfs * 2 * 0.375 * 7.25 / 144 / 10), 1e-9);
+    EXPECT_FALSE(sums.all());
+    give(Rate::blade_lasts, 1000);
+    sums = bid_sums(counts, plan, rates, 20);
+    ASSERT_TRUE(sums.blade && sums.all());
+    EXPECT_NEAR(*sums.blade, 20 * kerfs * 7.25 / 12 / 1000, 1e-9);
+    EXPECT_NEAR(*sums.all(), *sums.labour + 80 + 2 + *sums.glue + *sums.blade, 1e-9);
+}
+
+TEST(Bid, NoSumOfBoardsWhereOneHasNoPriceOrABlankNoBoard) {
+    const Plan unpriced = planned(two_walls());
+    EXPECT_FALSE(bid_sums(bid_counts(unpriced), unpriced, {}, 1).stock);
+}
+
+}  // namespace
+}  // namespace kerfpacket::plan
