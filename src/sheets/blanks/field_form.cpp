@@ -45,10 +45,10 @@ FieldForm::FieldForm(page::Page& page, page::Form& filled, const Kit& kit, Unit 
     blanks({{words("job"), "job-number", "[job] number", false}, {words("place"), "job-title", "[job] title", false, 60}});
     blanks({{words("measured_by"), "job-measured-by", "", false, 60},
             {words("tape"), "job-tape", "", false, 60},
-            {words("date"), "job-date", "[job] date", false},
-            {words("tag"), group + "-id", "id", false}});
+            {words("date"), "job-date", "[job] date", false}});
     choices(words("units"), "job-units", "",
             {{words("inches"), "in"}, {words("millimetres"), "mm"}}, Tape(unit).unit_name());
+    blank({words("tag"), group + "-id", "id", false}, this->right() - 112_pt, this->right());
     pen_.line(Role::furniture, {side_margin, 36_pt}, {this->right(), 36_pt}, style().line);
     const Scope artifact = pen_.within(Tag::artifact);
     pen_.text(Role::furniture, {side_margin, 25_pt}, words("foot"),
