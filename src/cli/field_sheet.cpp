@@ -30,8 +30,9 @@ Status field_sheet(const FieldSheetChoice& choice, Console& console, const std::
         sheets::make_field_sheets(fields_of(choice.shape), media, units_of(choice.units, media), resources.kit());
     target.write(output::form_pdf(blank.document, blank.form, resources.faces()), console);
     console.done(fmt::format("{}: {}\n", target.file().string(), counted(blank.document.pages.size(), "page")));
-    console.next(fmt::format("fill it in on a screen and run: kerfpacket start --from {}; or print it and run: kerfpacket start",
-                             target.file().string()));
+    console.next(
+        fmt::format("fill it in on a screen and run: kerfpacket start --from {}; or print it and run: kerfpacket start",
+                    target.file().string()));
     return Status::done;
 }
 

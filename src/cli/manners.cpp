@@ -33,7 +33,9 @@ const std::map<std::string, std::vector<std::string>>& examples() {
         {"stock", {"stock arch.toml stair.toml", "stock arch.toml --csv > cuts.csv"}},
         {"media", {"media"}},
         {"complete", {"complete -- build --me", "complete -- stops arch.toml --piece ''"}},
-        {"start", {"start arch.toml", "start muro.toml --language es", "start first.toml --example segmental"}},
+        {"start",
+         {"start arch.toml", "start muro.toml --language es", "start first.toml --example segmental",
+          "start --from field-sheets.pdf arch.toml"}},
         {"schema", {"schema > job.schema.json", "schema shop > shop.schema.json"}},
     };
     return all;

@@ -139,7 +139,8 @@ StartChoice sorted(StartChoice choice) {
     if (choice.file.empty() && !choice.from.empty() && choice.from.back().ends_with(".toml")) {
         choice.file = choice.from.back();
         choice.from.pop_back();
-        if (choice.from.empty()) throw std::runtime_error("--from wants a filled field sheet, a PDF, before the job file");
+        if (choice.from.empty())
+            throw std::runtime_error("--from wants a filled field sheet, a PDF, before the job file");
     }
     return choice;
 }

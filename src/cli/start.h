@@ -17,7 +17,7 @@ struct StartChoice {
     /// Filled field sheets, whose answers are taken; what they do not say is asked. A last one that ends in .toml is
     /// `file`, where that is empty.
     std::vector<std::string> from{};
-    std::string example;   ///< the name of a worked example to write; empty: ask
+    std::string example;  ///< the name of a worked example to write; empty: ask
 };
 
 /// Throws std::runtime_error for a file that is there already, or has another ending than .toml. What is answered is

@@ -74,7 +74,8 @@ bool filled(Object field, int depth = 0) {
     const Object value = field.getKey("/V");
     // What stood there beforehand nobody filled in (table 220: DV).
     const Object before = field.getKey("/DV");
-    const bool nothing = (!Object(value).isNull() && Object(value).unparse() == Object(before).unparse()) || Object(value).isNull() || Object(value).isNameAndEquals("/Off") ||
+    const bool nothing = (!Object(value).isNull() && Object(value).unparse() == Object(before).unparse()) ||
+                         Object(value).isNull() || Object(value).isNameAndEquals("/Off") ||
                          (Object(value).isString() && Object(value).getUTF8Value().empty());
     if (!nothing) return true;
     Object below = field.getKey("/Kids");

@@ -21,8 +21,8 @@ constexpr long long printed = 4, locked = 128;
 constexpr const char* typed_in = "/KpSans 11 Tf 0 g";
 
 std::string corners(const Rect& area) {
-    return fmt::format("[{:.3f} {:.3f} {:.3f} {:.3f}]", area.low.x.points(), area.low.y.points(),
-                       area.high.x.points(), area.high.y.points());
+    return fmt::format("[{:.3f} {:.3f} {:.3f} {:.3f}]", area.low.x.points(), area.low.y.points(), area.high.x.points(),
+                       area.high.y.points());
 }
 
 class FormWriter {
@@ -105,10 +105,12 @@ private:
 
     Object states(const page::FieldPlace& place) {
         const double side = place.area.width().points();
-        const std::string tick = fmt::format("1.4 w 1 J 1 j {:.3f} {:.3f} m {:.3f} {:.3f} l {:.3f} {:.3f} l S",
-                                             side * 0.2, side * 0.5, side * 0.42, side * 0.24, side * 0.82, side * 0.82);
+        const std::string tick =
+            fmt::format("1.4 w 1 J 1 j {:.3f} {:.3f} m {:.3f} {:.3f} l {:.3f} {:.3f} l S", side * 0.2, side * 0.5,
+                        side * 0.42, side * 0.24, side * 0.82, side * 0.82);
         // Boxes are ticked by choosing a state, so one stream may serve all boxes of a size.
-        return Object::newDictionary({{"/" + place.word, shared(place.area, tick)}, {"/Off", shared(place.area, "q Q")}});
+        return Object::newDictionary(
+            {{"/" + place.word, shared(place.area, tick)}, {"/Off", shared(place.area, "q Q")}});
     }
 
     Object shared(const Rect& area, const std::string& content) {

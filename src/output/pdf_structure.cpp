@@ -233,7 +233,7 @@ std::vector<std::vector<Object>> add_structure(QPDF& pdf, const page::Document& 
     Object whole = pdf.makeIndirectObject(Object::newDictionary(
         {{"/Type", Object::newName("/StructElem")}, {"/S", Object::newName("/Document")}, {"/P", root}}));
     std::vector<Object> sections;
-    std::vector<Object> link_elements;           // of all pages
+    std::vector<Object> link_elements;          // of all pages
     std::vector<std::vector<Object>> elements;  // of each page
     Object numbers = Object::newArray();
     std::vector<Object> pdf_pages = pdf.getAllPages();
@@ -244,8 +244,7 @@ std::vector<std::vector<Object>> add_structure(QPDF& pdf, const page::Document& 
         PageTree tree(pdf, document.pages[i], marks[i], heads);
         const std::vector<Link> links = links_of(document.pages[i], pdf_pages[i]);
         const std::size_t first = link_elements.size();
-        sections.push_back(tree.build(pdf_pages[i], whole, parents, links, link_elements,
-                                      elements.emplace_back()));
+        sections.push_back(tree.build(pdf_pages[i], whole, parents, links, link_elements, elements.emplace_back()));
         for (std::size_t n = 0; n < links.size(); ++n) {
             Object annotation = links[n].annotation;
             annotation.replaceKey("/Contents", Object::newUnicodeString(told_of(document, links[n].page)));

@@ -165,10 +165,10 @@ private:
     void put(const Question& question, std::string value, bool answered) {
         const bool again = question.part == Part::piece && begins_;
         if (again) begins_ = false;
-        lines_.push_back({header_of(question.part, opening_), std::string(question.key), std::move(value),
-                          words_("start.note_" + std::string(question.name)) +
-                              (typed_.empty() ? "" : "; " + typed_words(typed_)),
-                          again});
+        lines_.push_back(
+            {header_of(question.part, opening_), std::string(question.key), std::move(value),
+             words_("start.note_" + std::string(question.name)) + (typed_.empty() ? "" : "; " + typed_words(typed_)),
+             again});
         typed_.clear();
         questions_.push_back(answered ? &question : nullptr);
     }

@@ -45,8 +45,8 @@ FilledSheets::FilledSheets(const std::vector<std::filesystem::path>& files) {
             pages_.push_back({file.string(), std::move(page), std::move(answers)});
         }
         if (pages_.size() == before)
-            throw std::runtime_error(fmt::format("{} tells of no piece: nothing measured was typed into it",
-                                                 file.string()));
+            throw std::runtime_error(
+                fmt::format("{} tells of no piece: nothing measured was typed into it", file.string()));
     }
 }
 

@@ -39,9 +39,8 @@ public:
     void halves(std::string_view left, std::string_view right) {
         const auto a = length_at(page_, left), b = length_at(page_, right);
         if (a && b && apart(*a, *b))
-            all.push_back(words_("start.doubt_halves",
-                                 {{"left", told(left) + ": " + tape_.with_unit(*a)},
-                                  {"right", told(right) + ": " + tape_.with_unit(*b)}}));
+            all.push_back(words_("start.doubt_halves", {{"left", told(left) + ": " + tape_.with_unit(*a)},
+                                                        {"right", told(right) + ": " + tape_.with_unit(*b)}}));
     }
 
     std::vector<std::string> all;

@@ -162,8 +162,7 @@ std::string_view group_of(const SheetPage& page) {
 }
 
 bool by_radius(const SheetPage& page) {
-    return page.typed("wall-chord").empty() && page.typed("wall-rise").empty() &&
-           !page.typed("wall-radius").empty();
+    return page.typed("wall-chord").empty() && page.typed("wall-rise").empty() && !page.typed("wall-radius").empty();
 }
 
 bool both_ways(const SheetPage& page) {

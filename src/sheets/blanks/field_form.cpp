@@ -42,12 +42,13 @@ FieldForm::FieldForm(page::Page& page, page::Form& filled, const Kit& kit, Unit 
     }
     y_ -= 14_pt;
     pen_.line(Role::furniture, {side_margin, y_}, {this->right(), y_}, style().line);
-    blanks({{words("job"), "job-number", "[job] number", false}, {words("place"), "job-title", "[job] title", false, 60}});
+    blanks(
+        {{words("job"), "job-number", "[job] number", false}, {words("place"), "job-title", "[job] title", false, 60}});
     blanks({{words("measured_by"), "job-measured-by", "", false, 60},
             {words("tape"), "job-tape", "", false, 60},
             {words("date"), "job-date", "[job] date", false}});
-    choices(words("units"), "job-units", "",
-            {{words("inches"), "in"}, {words("millimetres"), "mm"}}, Tape(unit).unit_name());
+    choices(words("units"), "job-units", "", {{words("inches"), "in"}, {words("millimetres"), "mm"}},
+            Tape(unit).unit_name());
     blank({words("tag"), group + "-id", "id", false}, this->right() - 112_pt, this->right());
     pen_.line(Role::furniture, {side_margin, 36_pt}, {this->right(), 36_pt}, style().line);
     const Scope artifact = pen_.within(Tag::artifact);
@@ -106,8 +107,7 @@ std::string FieldForm::tip(const std::string& field) const {
 void FieldForm::cell(const Rect& area, const std::string& field, int row) {
     pen_.empty_cells(1);
     const std::string number = std::to_string(row);
-    page::FormField& one =
-        add(field + "-" + number, tip(field) + " " + number, page::FieldKind::line);
+    page::FormField& one = add(field + "-" + number, tip(field) + " " + number, page::FieldKind::line);
     one.node = page_.structure.size() - 1;
     one.places.push_back({{area.low + Point{2_pt, over_line}, area.high - Point{2_pt, over_line}}});
 }

@@ -31,8 +31,9 @@ struct FieldChoice {
 
 class FieldForm {
 public:
-    /// `name`: "arch", "wall" or "ordinates". Draws the title, who measured what, and what the small words mean; `group`
-    /// begins the names of the piece's fields, `number` is that of the page. What can be filled in goes into `filled`.
+    /// `name`: "arch", "wall" or "ordinates". Draws the title, who measured what, and what the small words mean;
+    /// `group` begins the names of the piece's fields, `number` is that of the page. What can be filled in goes into
+    /// `filled`.
     FieldForm(page::Page& page, page::Form& filled, const Kit& kit, Unit unit, const std::string& name,
               const std::string& group, std::size_t number);
 

@@ -82,8 +82,8 @@ void field_wall(FieldForm& form) {
         const Scope figure = form.pen().figure(form.pen().kit().words("figure.field_wall"));
         WallField(form, form.drawing(height)).draw();
     }
-    form.blanks({{form.words("or_radius"), "wall-radius", "radius"},
-                 {form.words("and_angle"), "wall-angle", "angle", false}});
+    form.blanks(
+        {{form.words("or_radius"), "wall-radius", "radius"}, {form.words("and_angle"), "wall-angle", "angle", false}});
     form.choices(form.words("side"), "wall-side", "side",
                  {{form.words("concave"), "concave"}, {form.words("convex"), "convex"}});
     field_surface(form, "wall");
