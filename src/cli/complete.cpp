@@ -109,7 +109,7 @@ Candidates values(const CLI::App& command, const CLI::Option& option, const Type
     if (name == "--only") return sheets(current, home);
     if (name == "--piece") return typed.places().empty() ? Candidates{} : pieces(typed.places().front());
     if (name == "--out" && command.get_name() == "preview") return {{":folders", ""}};
-    if (name == "--out" || name == "PACKET") return {{":files", ".pdf"}};
+    if (name == "--out" || name == "PACKET" || name == "--from") return {{":files", ".pdf"}};
     if (name == "--shop" || name == "JOB") return {{":files", ".toml"}};
     return words_of(option);
 }

@@ -26,11 +26,13 @@ Status field_sheet(const FieldSheetChoice& choice, Console& console, const std::
     if (media.roll) throw std::runtime_error(fmt::format("--media {}: field sheets stand on cut sheets", choice.media));
     const SheetTarget target(choice.out, choice.force);
     const Resources resources(home, choice.language);
-    const page::Document sheets =
+    const sheets::FieldSheets blank =
         sheets::make_field_sheets(fields_of(choice.shape), media, units_of(choice.units, media), resources.kit());
-    target.write(output::pdf(sheets, resources.faces()), console);
-    console.done(fmt::format("{}: {}\n", target.file().string(), counted(sheets.pages.size(), "page")));
-    console.next("print it, measure on site with it, then write the job file and run: kerfpacket check JOB");
+    target.write(output::form_pdf(blank.document, blank.form, resources.faces()), console);
+    console.done(fmt::format("{}: {}\n", target.file().string(), counted(blank.document.pages.size(), "page")));
+    console.next(
+        fmt::format("fill it in on a screen and run: kerfpacket start --from {}; or print it and run: kerfpacket start",
+                    target.file().string()));
     return Status::done;
 }
 

@@ -35,7 +35,9 @@ const std::map<std::string, std::vector<std::string>>& examples() {
         {"bid", {"bid arch.toml", "bid arch.toml --json"}},
         {"media", {"media"}},
         {"complete", {"complete -- build --me", "complete -- stops arch.toml --piece ''"}},
-        {"start", {"start arch.toml", "start muro.toml --language es", "start first.toml --example segmental"}},
+        {"start",
+         {"start arch.toml", "start muro.toml --language es", "start first.toml --example segmental",
+          "start --from field-sheets.pdf arch.toml"}},
         {"schema", {"schema > job.schema.json", "schema shop > shop.schema.json"}},
     };
     return all;

@@ -248,10 +248,13 @@ void add_start(CLI::App& app, StartChoice& choice) {
     add_language(*command, choice.language, "language of the talk and of the sheets");
     command->add_option("--shop", choice.shop,
                         "the shop file, whose answers are offered; else as every command finds it");
+    CLI::Option* from = command->add_option("--from", choice.from,
+                                            "filled field sheets, saved by any viewer: what they say is not asked");
     std::vector<std::string> names;
     for (const Example& example : examples()) names.emplace_back(example.name);
     command->add_option("--example", choice.example, "ask nothing: write a worked example of this shape, or of a wall")
-        ->check(CLI::IsMember(names));
+        ->check(CLI::IsMember(names))
+        ->excludes(from);
 }
 
 void add_schema(CLI::App& app, SchemaChoice& choice) {

@@ -8,6 +8,7 @@
 #include "cli/resources.h"
 #include "cli/shop.h"
 #include "cli/start/examples.h"
+#include "cli/start/filled_sheets.h"
 #include "cli/start/saved.h"
 #include "cli/start/talk.h"
 #include "cli/start/wrapped.h"
@@ -82,16 +83,33 @@ Status write(const fs::path& file, const Talk& talk, const sheets::Kit& kit, Con
 }
 
 /// Asks until there is no more to ask; each answer is kept as it is given.
-Talk::State ask(Talk& talk, const NextLine& next, const fs::path& part, const std::string& language, Console& console) {
+Talk::State ask(Talk& talk, FilledSheets& sheets, const NextLine& next, const fs::path& part,
+                const std::string& language, Console& console) {
     while (talk.state() == Talk::State::asking) {
-        console.result(talk.asking());
-        const std::optional<std::string> line = next(talk.prompt());
-        if (!line) return Talk::State::given_up;
         const std::size_t before = talk.answers().all().size();
-        console.result(wrapped(talk.hear(*line)));
+        if (const auto given = sheets.answer(talk)) {
+            const std::string prompt = talk.prompt();
+            console.result(prompt + given->value + "\n" + wrapped(talk.hear(given->value, given->typed)));
+        } else {
+            console.result(talk.asking());
+            const std::optional<std::string> line = next(talk.prompt());
+            if (!line) return Talk::State::given_up;
+            console.result(wrapped(talk.hear(*line)));
+        }
         if (talk.answers().all().size() != before) keep(part, talk, language);
     }
     return talk.state();
+}
+
+std::string talk_question(const Talk& talk, const sheets::Kit& kit) {
+    return kit.words("start.ask_" + std::string(talk.question().name));
+}
+
+/// What goes on where this talk was broken off.
+std::string again(const StartChoice& choice, const fs::path& file) {
+    std::string words;
+    for (const std::string& sheet : choice.from) words += (words.empty() ? "--from " : "") + sheet + " ";
+    return words + file.string();
 }
 
 void take_up(Talk& talk, const Saved& saved, const NextLine& next, const fs::path& part, const sheets::Kit& kit,
@@ -116,14 +134,27 @@ Status example(const StartChoice& choice, const fs::path& file, Console& console
     return write(file, talk, resources.kit(), console);
 }
 
+/// "--from A.pdf B.pdf job.toml": the command line cannot tell where the sheets end.
+StartChoice sorted(StartChoice choice) {
+    if (choice.file.empty() && !choice.from.empty() && choice.from.back().ends_with(".toml")) {
+        choice.file = choice.from.back();
+        choice.from.pop_back();
+        if (choice.from.empty())
+            throw std::runtime_error("--from wants a filled field sheet, a PDF, before the job file");
+    }
+    return choice;
+}
+
 }  // namespace
 
-Status start(const StartChoice& choice, const NextLine& next, Console& console, const fs::path& home) {
+Status start(const StartChoice& choice_typed, const NextLine& next, Console& console, const fs::path& home) {
+    const StartChoice choice = sorted(choice_typed);
     const fs::path file = new_job_file(choice);
     const disk::Lock lock(file);
     if (!choice.example.empty()) return example(choice, file, console, home);
     const std::optional<job::Shop> shop = shop_of(choice, file, console);
     if (!shop) return Status::errors;
+    FilledSheets sheets({choice.from.begin(), choice.from.end()});
     const fs::path part = part_of(file);
     const std::optional<Saved> saved = left_over(part);
     std::string language = choice.language.empty() && saved ? saved->language : choice.language;
@@ -133,12 +164,19 @@ Status start(const StartChoice& choice, const NextLine& next, Console& console, 
     for (const std::string& said : kit.words.list("start.intro", {{"part", part.string()}}))
         console.result(wrapped(said) + "\n");
     Talk talk(kit, *shop, language);
+    console.result(wrapped(sheets.told(kit.words)));
+    const std::vector<std::string> doubts = sheets.doubts(kit.words);
+    for (const std::string& doubt : doubts) console.doubt(fmt::format("kerfpacket: caution: {}\n", doubt));
+    talk.remark(sheets.remarks());
+    talk.remark(doubts);
     if (saved) take_up(talk, *saved, next, part, kit, console);
-    if (ask(talk, next, part, language, console) != Talk::State::finished) {
+    if (ask(talk, sheets, next, part, language, console) != Talk::State::finished) {
         const std::size_t given = talk.answers().all().size();
         console.message(given == 0 ? "\nkerfpacket: stopped; nothing was answered\n"
-                                   : fmt::format("\nkerfpacket: stopped; {} in {}, \"kerfpacket start {}\" goes on\n",
-                                                 counted(given, "answer"), part.string(), file.string()));
+                                   : fmt::format("\nkerfpacket: stopped at the question \"{}\"; {} in {}, "
+                                                 "\"kerfpacket start {}\" goes on\n",
+                                                 talk_question(talk, kit), counted(given, "answer"), part.string(),
+                                                 again(choice, file)));
         return Status::errors;
     }
     const Status status = write(file, talk, kit, console);

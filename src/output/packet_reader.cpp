@@ -8,6 +8,7 @@
 #include "disk/child.h"
 #include "disk/near_name.h"
 #include "disk/read.h"
+#include "output/capped.h"
 #include "output/qpdf.h"
 
 namespace kerfpacket::output {
@@ -18,27 +19,8 @@ using Object = QPDFObjectHandle;
 
 constexpr const char* damaged = "is damaged: it was cut short or changed, so that it is no whole PDF";
 
-/// Keeps what comes out of a stream, and stops it where it becomes too much.
-class Capped : public Pipeline {
-public:
-    Capped() : Pipeline("capped", nullptr) {}
-    void write(unsigned char const* data, std::size_t size) override {
-        over_ = over_ || size > most_embedded_bytes - text_.size();
-        if (over_) throw std::runtime_error("too much");
-        text_.append(reinterpret_cast<const char*>(data), size);  // NOLINT(*-reinterpret-cast): a char is a byte
-    }
-    void finish() override {}
-
-    bool over() const { return over_; }
-    std::string take() { return std::move(text_); }
-
-private:
-    std::string text_;
-    bool over_ = false;
-};
-
 std::string text_of(Object stream) {
-    Capped sink;
+    Capped sink(most_embedded_bytes);
     bool unpacked = false;
     const bool whole = stream.pipeStreamData(&sink, &unpacked, 0, qpdf_dl_generalized, true);
     if (sink.over()) throw Refusal("is no packet: a file in it is over 1 MB");
@@ -79,12 +61,21 @@ bool made_here(Object trailer) {
     return producer.isString() && producer.getUTF8Value().starts_with("kerfpacket");
 }
 
+bool is_form(Object trailer) {
+    Object info = trailer.getKey("/Info");
+    Object words = info.isDictionary() ? info.getKey("/Keywords") : Object::newNull();
+    return words.isString() && words.getUTF8Value() == form_keyword;
+}
+
 /// True where a field of a form, or one below it, holds a value (ISO 32000-1, 12.7.3).
 bool filled(Object field, int depth = 0) {
     constexpr int deepest = 32;
     if (!field.isDictionary() || depth > deepest) return false;
     const Object value = field.getKey("/V");
-    const bool nothing = Object(value).isNull() || Object(value).isNameAndEquals("/Off") ||
+    // What stood there beforehand nobody filled in (table 220: DV).
+    const Object before = field.getKey("/DV");
+    const bool nothing = (!Object(value).isNull() && Object(value).unparse() == Object(before).unparse()) ||
+                         Object(value).isNull() || Object(value).isNameAndEquals("/Off") ||
                          (Object(value).isString() && Object(value).getUTF8Value().empty());
     if (!nothing) return true;
     Object below = field.getKey("/Kids");
@@ -95,11 +86,13 @@ bool filled(Object field, int depth = 0) {
 
 /// Somebody has worked on it: filled its form in, or written something behind its end, as those who add notes to a
 /// file do (an incremental update: ISO 32000-1, 7.5.6).
-bool worked_on(Object root, std::string_view bytes) {
+bool worked_on(Object root, std::string_view bytes, bool form_of_ours) {
     constexpr std::string_view ending = "startxref";
     if (bytes.find(ending) != bytes.rfind(ending)) return true;
     Object form = root.isDictionary() ? root.getKey("/AcroForm") : Object::newNull();
     Object fields = form.isDictionary() ? form.getKey("/Fields") : Object::newNull();
+    // A form of ours without fields was flattened: what was typed is ink now.
+    if (form_of_ours && (!fields.isArray() || fields.getArrayNItems() == 0)) return true;
     for (int i = 0; fields.isArray() && i < fields.getArrayNItems(); ++i)
         if (filled(fields.getArrayItem(i))) return true;
     return false;
@@ -138,7 +131,7 @@ PacketContents parse_packet(const std::string& bytes) {
         pdf.processMemoryFile("the packet", bytes.data(), bytes.size());
         if (pdf.isEncrypted()) throw Refusal("is encrypted; no packet is");
         Object root = pdf.getTrailer().getKey("/Root");
-        return {made_here(pdf.getTrailer()), worked_on(root, bytes), files_of(root)};
+        return {made_here(pdf.getTrailer()), worked_on(root, bytes, is_form(pdf.getTrailer())), files_of(root)};
     } catch (const Refusal&) { throw; } catch (const std::bad_alloc&) {
         throw;
     } catch (const QPDFExc& error) {

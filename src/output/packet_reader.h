@@ -15,6 +15,9 @@ inline constexpr std::size_t most_packet_bytes = 64U << 20U;
 inline constexpr std::size_t most_embedded_bytes = 1'000'000;
 inline constexpr std::size_t most_embedded_files = 256;
 
+/// The keyword of a document of ours that can be filled in (ISO 32000-1, table 317).
+inline constexpr const char* form_keyword = "form";
+
 struct EmbeddedFile {
     std::string name;  ///< as it stands there: it may say anything
     std::string text;

@@ -1,5 +1,6 @@
 #include "output/pdf.h"
 
+#include <filesystem>
 #include <stdexcept>
 #include <utility>
 #include <variant>
@@ -88,8 +89,9 @@ std::vector<std::size_t> draw_page(const HaruDocument& haru, HaruFonts& fonts, P
     return canvas.marks();
 }
 
+constexpr std::size_t most_bytes = 1U << 20U;
+
 std::string profile_of(const fonts::Faces& faces) {
-    constexpr std::size_t most_bytes = 1U << 20U;
     std::string bytes = disk::must_read(faces.colour_profile(), most_bytes);
     if (bytes.empty())
         throw disk::Failure(
@@ -147,6 +149,14 @@ Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
 
 std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
     return finish_pdf(draw_pdf(document, faces), document, {profile_of(faces), attachments});
+}
+
+std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces) {
+    // Beside the faces: it is no face of the sheets, only of what is typed into them.
+    std::filesystem::path face = faces.colour_profile();
+    face.replace_filename("form.ttf");
+    return finish_pdf(draw_pdf(document, faces), document,
+                      {profile_of(faces), {}, &form, disk::must_read(face, most_bytes)});
 }
 
 }  // namespace kerfpacket::output

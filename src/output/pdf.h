@@ -6,6 +6,7 @@
 
 #include "fonts/faces.h"
 #include "page/document.h"
+#include "page/form.h"
 
 namespace kerfpacket::output {
 
@@ -22,5 +23,8 @@ struct Attachment {
 /// plain words when a library fails.
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
                 const std::vector<Attachment>& attachments = {});
+
+/// The same of a document that can be filled in: no PDF/A, as nothing is that a viewer writes into. Not sealed.
+std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces);
 
 }  // namespace kerfpacket::output

@@ -56,7 +56,8 @@ std::string xmp(const page::Document& document, int part) {
         "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
         " xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\" xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\""
         " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n";
-    text += fmt::format("<pdfaid:part>{}</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n", part);
+    if (part != 0)
+        text += fmt::format("<pdfaid:part>{}</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n", part);
     text += in_every_language("dc:title", document.title);
     if (!document.subject.empty()) text += in_every_language("dc:description", document.subject);
     text +=

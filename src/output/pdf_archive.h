@@ -16,7 +16,7 @@ std::string pdf_date(const std::string& day);
 QPDFObjectHandle packed_stream(QPDF& pdf, const std::string& bytes);
 
 /// Says in XMP what the document is, the same as its information dictionary does, and which part of ISO 19005 it
-/// follows: 1 or 3, level B.
+/// follows: 1 or 3, level B; or none, 0.
 void add_metadata(QPDF& pdf, const page::Document& document, int part);
 
 /// What the black and white of the pages mean: an ICC profile of sRGB.

@@ -5,8 +5,10 @@
 
 #include <fmt/format.h>
 
+#include "output/packet_reader.h"
 #include "output/pdf_archive.h"
 #include "output/pdf_fonts.h"
+#include "output/pdf_form.h"
 #include "output/pdf_structure.h"
 #include "output/qpdf.h"
 #include "output/seal.h"
@@ -42,11 +44,13 @@ void set_catalogue(QPDF& pdf, const page::Document& document) {
     root.replaceKey("/Lang", Object::newUnicodeString(document.language));
 }
 
-void set_information(QPDF& pdf, const page::Document& document) {
+void set_information(QPDF& pdf, const page::Document& document, bool form) {
     Object info = Object::newDictionary();
     info.replaceKey("/Title", Object::newUnicodeString(document.title));
     if (!document.subject.empty()) info.replaceKey("/Subject", Object::newUnicodeString(document.subject));
     info.replaceKey("/Producer", Object::newUnicodeString("kerfpacket " KERFPACKET_VERSION));
+    // By this a form that was flattened is still known for one.
+    if (form) info.replaceKey("/Keywords", Object::newUnicodeString(form_keyword));
     if (!document.date.empty()) {
         const Object date = Object::newString(pdf_date(document.date));
         info.replaceKey("/CreationDate", date);
@@ -102,13 +106,15 @@ std::string finish_pdf(const Drawn& drawn, const page::Document& document, const
         QPDF pdf;
         pdf.setSuppressWarnings(true);
         pdf.processMemoryFile("the PDF", drawn.bytes.data(), drawn.bytes.size());
-        const int part = extras.attachments.empty() ? 1 : 3;
+        // A form that is filled in is no PDF/A any more, and would go on calling itself one.
+        const int part = extras.form != nullptr ? 0 : extras.attachments.empty() ? 1 : 3;
         set_catalogue(pdf, document);
-        set_information(pdf, document);
+        set_information(pdf, document, extras.form != nullptr);
         repair_annotations(pdf);
         if (pdf.getRoot().hasKey("/Outlines")) inline_destinations(pdf.getRoot().getKey("/Outlines"));
         repair_fonts(pdf, document, drawn.fonts, part);
-        add_structure(pdf, document, drawn.marks);
+        const auto elements = add_structure(pdf, document, drawn.marks);
+        if (extras.form != nullptr) add_form(pdf, document, *extras.form, extras.form_face, elements);
         add_metadata(pdf, document, part);
         add_output_intent(pdf, extras.colour_profile);
         if (part == 3) add_attachments(pdf, document, extras.attachments);

@@ -7,6 +7,7 @@
 #include "output/haru.h"
 #include "output/pdf.h"
 #include "page/document.h"
+#include "page/form.h"
 
 namespace kerfpacket::output {
 
@@ -22,6 +23,8 @@ Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces);
 struct Extras {
     std::string colour_profile;  ///< an ICC profile of sRGB
     const std::vector<Attachment>& attachments;
+    const page::Form* form = nullptr;  ///< what can be filled in, in the face below
+    std::string form_face = {};        ///< a TrueType file
 };
 
 /// Takes libharu's file and gives the one that ships: viewer preferences (never scale), page labels, language, title,

@@ -110,12 +110,12 @@ public:
         : pdf_(pdf), page_(page), marks_(marks), heads_(heads) {}
 
     /// Returns the section; `parents` gets for every marked run the element it belongs to, `link_elements` one for
-    /// every link.
+    /// every link; `elements` what holds each part, none for a part with nothing to read.
     Object build(const Object& pdf_page, const Object& above, Object& parents, const std::vector<Link>& links,
-                 std::vector<Object>& link_elements) {
+                 std::vector<Object>& link_elements, std::vector<Object>& elements) {
         const auto& structure = page_.structure;
         const std::vector<bool> told = worth_telling(structure, marks_);
-        std::vector<Object> elements(structure.size());  // that hold what belongs to the part
+        elements.resize(structure.size());
         std::vector<std::vector<Object>> kids(structure.size());
         for (std::size_t i = 0; i < structure.size(); ++i) {
             if (!told[i] || structure[i].tag == Tag::artifact) continue;
@@ -225,14 +225,16 @@ std::string told_of(const page::Document& document, std::size_t page) {
 
 }  // namespace
 
-void add_structure(QPDF& pdf, const page::Document& document, const std::vector<std::vector<std::size_t>>& marks) {
+std::vector<std::vector<Object>> add_structure(QPDF& pdf, const page::Document& document,
+                                               const std::vector<std::vector<std::size_t>>& marks) {
     const Heads heads{pdf.makeIndirectObject(Object::parse("<< /O /Table /Scope /Column >>")),
                       pdf.makeIndirectObject(Object::parse("<< /O /Table /Scope /Row >>"))};
     Object root = pdf.makeIndirectObject(Object::newDictionary({{"/Type", Object::newName("/StructTreeRoot")}}));
     Object whole = pdf.makeIndirectObject(Object::newDictionary(
         {{"/Type", Object::newName("/StructElem")}, {"/S", Object::newName("/Document")}, {"/P", root}}));
     std::vector<Object> sections;
-    std::vector<Object> link_elements;  // of all pages
+    std::vector<Object> link_elements;          // of all pages
+    std::vector<std::vector<Object>> elements;  // of each page
     Object numbers = Object::newArray();
     std::vector<Object> pdf_pages = pdf.getAllPages();
     measure::require(pdf_pages.size() == document.pages.size() && marks.size() == pdf_pages.size(),
@@ -242,7 +244,7 @@ void add_structure(QPDF& pdf, const page::Document& document, const std::vector<
         PageTree tree(pdf, document.pages[i], marks[i], heads);
         const std::vector<Link> links = links_of(document.pages[i], pdf_pages[i]);
         const std::size_t first = link_elements.size();
-        sections.push_back(tree.build(pdf_pages[i], whole, parents, links, link_elements));
+        sections.push_back(tree.build(pdf_pages[i], whole, parents, links, link_elements, elements.emplace_back()));
         for (std::size_t n = 0; n < links.size(); ++n) {
             Object annotation = links[n].annotation;
             annotation.replaceKey("/Contents", Object::newUnicodeString(told_of(document, links[n].page)));
@@ -267,6 +269,7 @@ void add_structure(QPDF& pdf, const page::Document& document, const std::vector<
                     Object::newInteger(static_cast<long long>(pdf_pages.size() + link_elements.size())));
     pdf.getRoot().replaceKey("/StructTreeRoot", root);
     pdf.getRoot().replaceKey("/MarkInfo", Object::parse("<< /Marked true >>"));
+    return elements;
 }
 
 }  // namespace kerfpacket::output

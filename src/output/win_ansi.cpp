@@ -37,4 +37,11 @@ std::optional<std::string> win_ansi(std::string_view text) {
     return codes;
 }
 
+char32_t win_ansi_character(unsigned code) {
+    if (code == 0x7F) return 0;
+    if (code == 0xA0) return U' ';
+    if (code == 0xAD) return U'-';
+    return code >= 0x80 && code < 0xA0 ? upper_controls.at(code - 0x80) : static_cast<char32_t>(code);
+}
+
 }  // namespace kerfpacket::output

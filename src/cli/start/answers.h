@@ -12,7 +12,8 @@ struct Question;
 
 struct Answer {
     const Question* question = nullptr;
-    std::string value;  ///< as the job file takes it; empty for what is left out
+    std::string value;    ///< as the job file takes it; empty for what is left out
+    std::string typed{};  ///< as it stands on a filled field sheet; empty where it was answered here
 };
 
 class Answers {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/console.h"
 #include "cli/start/questions.h"
 #include "job/typed.h"
 
@@ -28,6 +29,13 @@ bool is_bare(std::string_view value) {
     return !value.empty() && value.find_first_not_of("0123456789.-/") == std::string_view::npos;
 }
 
+/// What somebody else typed, so that it ends no comment.
+std::string as_comment(std::string text) {
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    std::replace(text.begin(), text.end(), '\t', ' ');
+    return harmless(text);
+}
+
 std::string header_of(Part part, bool opening) {
     switch (part) {
         case Part::job: return "[job]";
@@ -48,14 +56,16 @@ public:
         if (units_.empty()) units_ = "in";
     }
 
-    Draft draft(const std::string& language) {
+    Draft draft(const std::string& language, const std::vector<std::string>& remarks) {
         whole_job(Part::job);
         lines_.push_back({"[job]", "language", toml_words(language), words_("start.note_language")});
         questions_.push_back(nullptr);
         whole_job(Part::saw);
         whole_job(Part::printer);
         pieces();
-        const job::TypedJob job = job::typed_job(words_.list("start.heading"), lines_);
+        std::vector<std::string> heading = words_.list("start.heading");
+        for (const std::string& remark : remarks) heading.push_back(as_comment(remark));
+        const job::TypedJob job = job::typed_job(heading, lines_);
         Draft made{job.text, {}};
         for (std::size_t i = 0; i < lines_.size(); ++i) {
             // What is missing in a table is told where its header stands.
@@ -87,15 +97,15 @@ private:
         std::size_t end = from + 1;
         while (end < all.size() && all[end].question->name != "kind") ++end;
         opening_ = all[from].value == "opening";
-        std::vector<std::string> points;
+        std::vector<Answer> points;
         for (std::size_t i = from; i < end; ++i)
-            if (all[i].question->kind == AnswerKind::points && !all[i].value.empty()) points.push_back(all[i].value);
+            if (all[i].question->kind == AnswerKind::points && !all[i].value.empty()) points.push_back(all[i]);
         begins_ = true;
         for (const Part part : {Part::piece, Part::board, Part::casing}) {
             for (std::size_t i = from; i < end; ++i) {
                 const Question& question = *all[i].question;
                 if (question.part != part) continue;
-                if (question.kind != AnswerKind::points) line(question, all[i].value, true);
+                if (question.kind != AnswerKind::points) line(question, all[i].value, true, all[i].typed);
                 else if (all[i].value.empty()) ordinates(question, points, true);
             }
             // Of the last piece alone is something still to come.
@@ -116,18 +126,26 @@ private:
     void fill(const Question& question) {
         if (!filled_) return;
         if (question.kind == AnswerKind::points)
-            ordinates(question, {"0 in, 0 in", "24 in, 6 in", "48 in, 0 in"}, false);
+            ordinates(question, {{&question, "0 in, 0 in"}, {&question, "24 in, 6 in"}, {&question, "48 in, 0 in"}},
+                      false);
         else line(question, question.filler, false);
     }
 
-    void ordinates(const Question& question, const std::vector<std::string>& points, bool answered) {
+    void ordinates(const Question& question, const std::vector<Answer>& points, bool answered) {
         std::string list = "[\n";
-        for (const std::string& point : points) list += "    " + list_of(point, units_) + ",\n";
+        for (const Answer& point : points)
+            list += "    " + list_of(point.value, units_) + "," +
+                    (point.typed.empty() ? "" : "  # " + typed_words(point.typed)) + "\n";
         put(question, list + "]", answered);
     }
 
-    void line(const Question& question, std::string_view value, bool answered) {
+    std::string typed_words(const std::string& typed) const {
+        return words_("start.note_typed", {{"typed", as_comment(typed)}});
+    }
+
+    void line(const Question& question, std::string_view value, bool answered, const std::string& typed = {}) {
         if (value.empty() || question.key.empty()) return;
+        typed_ = typed;
         const std::string text(value);
         switch (question.kind) {
             case AnswerKind::words:
@@ -147,8 +165,11 @@ private:
     void put(const Question& question, std::string value, bool answered) {
         const bool again = question.part == Part::piece && begins_;
         if (again) begins_ = false;
-        lines_.push_back({header_of(question.part, opening_), std::string(question.key), std::move(value),
-                          words_("start.note_" + std::string(question.name)), again});
+        lines_.push_back(
+            {header_of(question.part, opening_), std::string(question.key), std::move(value),
+             words_("start.note_" + std::string(question.name)) + (typed_.empty() ? "" : "; " + typed_words(typed_)),
+             again});
+        typed_.clear();
         questions_.push_back(answered ? &question : nullptr);
     }
 
@@ -158,6 +179,7 @@ private:
     std::string_view units_;
     std::vector<job::TypedLine> lines_;
     std::vector<const Question*> questions_;  ///< of each line; null for what was not asked
+    std::string typed_;                       ///< of the line that is put next
     bool opening_ = true;
     bool begins_ = false;
 };
@@ -179,8 +201,9 @@ std::vector<std::string> between_commas(std::string_view text) {
     return parts;
 }
 
-Draft draft(const Answers& answers, const fonts::Words& words, const std::string& language, bool filled) {
-    return Drafting(answers, words, filled).draft(language);
+Draft draft(const Answers& answers, const fonts::Words& words, const std::string& language, bool filled,
+            const std::vector<std::string>& remarks) {
+    return Drafting(answers, words, filled).draft(language, remarks);
 }
 
 }  // namespace kerfpacket::cli

@@ -16,8 +16,9 @@ struct Draft {
 };
 
 /// What is still to come is filled in where `filled`, so that a reader can judge what is there. The comments are
-/// `words`, whose `language` the sheets are printed in too.
-Draft draft(const Answers& answers, const fonts::Words& words, const std::string& language, bool filled);
+/// `words`, whose `language` the sheets are printed in too, and above all `remarks`, a line each.
+Draft draft(const Answers& answers, const fonts::Words& words, const std::string& language, bool filled,
+            const std::vector<std::string>& remarks = {});
 
 /// The value with the unit of the job behind figures that have none, so that nothing hangs on `units`.
 std::string with_unit(std::string_view value, std::string_view units);

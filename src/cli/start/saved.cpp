@@ -12,7 +12,10 @@ constexpr std::string_view first_line = "# kerfpacket start: what was answered u
 
 std::string saved_text(const Answers& answers, std::string_view language) {
     std::string text = std::string(first_line) + "\nlanguage: " + std::string(language) + "\n";
-    for (const Answer& answer : answers.all()) text += std::string(answer.question->name) + ": " + answer.value + "\n";
+    for (const Answer& answer : answers.all()) {
+        text += std::string(answer.question->name) + ": " + answer.value + "\n";
+        if (!answer.typed.empty()) text += "typed: " + answer.typed + "\n";
+    }
     return text;
 }
 
@@ -26,7 +29,8 @@ std::optional<Saved> read_saved(std::string_view text) {
         const std::string name(lines[i].substr(0, colon));
         const std::string value(lines[i].substr(colon + 2));
         if (name == "language") saved.language = value;
-        else saved.answers.emplace_back(name, value);
+        else if (name == "typed" && !saved.answers.empty()) saved.answers.back().typed = value;
+        else saved.answers.push_back({name, value});
     }
     return saved;
 }

@@ -4,16 +4,21 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 #include "cli/start/answers.h"
 
 namespace kerfpacket::cli {
 
+struct SavedAnswer {
+    std::string question;  ///< its name
+    std::string value;
+    std::string typed{};  ///< as `Answer` has it
+};
+
 struct Saved {
     std::string language;
-    std::vector<std::pair<std::string, std::string>> answers;  ///< by the name of the question
+    std::vector<SavedAnswer> answers;
 };
 
 /// One answer to a line, under a line that says what it is.

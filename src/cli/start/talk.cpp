@@ -40,15 +40,18 @@ bool Talk::one_of(std::string_view line, std::string_view key) const {
     return std::find(words.begin(), words.end(), lower(line)) != words.end();
 }
 
-std::string Talk::hear(std::string_view typed) {
+std::string Talk::hear(std::string_view typed, std::string on_sheet) {
     const std::string_view line = trimmed(typed);
+    // A yes is said of what was heard before.
+    const bool agreed = doubted_ && (one_of(line, "yes_words") || line == doubted_->second);
+    if (!agreed) on_sheet_ = std::move(on_sheet);
     listed_ = true;
     if (line == "?") return word("how_", question_->name) + "\n";
     if (one_of(line, "back_words")) return back();
     if (one_of(line, "done_words")) return done();
     if (doubted_) {
         const auto [asked, value] = *std::exchange(doubted_, std::nullopt);
-        if (one_of(line, "yes_words") || line == value) {
+        if (agreed) {
             const Answers before = answers_;
             const Question* const about = question_;
             if (!asked.about.empty()) answers_ = answers_.with(asked.about, asked.becomes);
@@ -90,7 +93,7 @@ std::optional<std::string> Talk::chosen(std::string_view line) const {
 
 std::string Talk::take(std::string value, bool believed) {
     Answers with_it = answers_;
-    with_it.add({question_, value});
+    with_it.add({question_, value, on_sheet_});
     const std::optional<Doubt> doubtful = believed ? std::nullopt : doubt(with_it);
     // What would be right under another name is asked about before it is called wrong.
     const bool other_name = doubtful && !doubtful->about.empty();
@@ -157,12 +160,12 @@ std::string Talk::summary() const {
                          shop_, kit_);
 }
 
-std::size_t Talk::resume(const std::vector<std::pair<std::string, std::string>>& saved) {
+std::size_t Talk::resume(const std::vector<SavedAnswer>& saved) {
     std::size_t taken = 0;
-    for (const auto& [name, value] : saved) {
+    for (const auto& [name, value, typed] : saved) {
         if (question_->name != name) break;
         Answers with_it = answers_;
-        with_it.add({question_, value});
+        with_it.add({question_, value, typed});
         if (!faults(with_it, shop_, kit_.words, language_).empty()) break;
         accept(std::move(with_it));
         ++taken;
@@ -171,6 +174,6 @@ std::size_t Talk::resume(const std::vector<std::pair<std::string, std::string>>&
     return taken;
 }
 
-std::string Talk::job_text() const { return draft(answers_, kit_.words, language_, false).text; }
+std::string Talk::job_text() const { return draft(answers_, kit_.words, language_, false, remarks_).text; }
 
 }  // namespace kerfpacket::cli

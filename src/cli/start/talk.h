@@ -10,6 +10,7 @@
 
 #include "cli/start/judge.h"
 #include "cli/start/questions.h"
+#include "cli/start/saved.h"
 #include "sheets/layout/kit.h"
 
 namespace kerfpacket::cli {
@@ -25,15 +26,17 @@ public:
     /// What is asked now: the choices, each with a drawing where it has one; and the line that is answered behind.
     std::string asking() const;
     std::string prompt() const;
-    /// Takes a line; what is said to it, lines of text or nothing.
-    std::string hear(std::string_view typed);
+    /// Takes a line; what is said to it, lines of text or nothing. `on_sheet`: how it stands on a filled field sheet.
+    std::string hear(std::string_view typed, std::string on_sheet = {});
 
     /// Answers of an earlier talk, each by the name of its question, as far as they still fit. How many did.
-    std::size_t resume(const std::vector<std::pair<std::string, std::string>>& saved);
+    std::size_t resume(const std::vector<SavedAnswer>& saved);
 
     const Answers& answers() const { return answers_; }
     /// What is asked now, while something is.
     const Question& question() const { return *question_; }
+    /// Comments for the head of the job file, a line each.
+    void remark(const std::vector<std::string>& lines) { remarks_.insert(remarks_.end(), lines.begin(), lines.end()); }
     /// The job file, once it is finished.
     std::string job_text() const;
 
@@ -65,9 +68,11 @@ private:
     const job::Shop& shop_;
     std::string language_;
     Answers answers_;
+    std::vector<std::string> remarks_;
     const Question* question_;
     std::map<std::string, std::string, std::less<>> taken_back_;  ///< offered again, by question
     std::optional<std::pair<Doubt, std::string>> doubted_;        ///< and the value that it is about
+    std::string on_sheet_;                                        ///< of the line that is heard, or doubted
     int strikes_ = 0;
     bool listed_ = false;  ///< the choices stand on the screen already
     State state_ = State::asking;

@@ -22,10 +22,10 @@ public:
 
     void draw() {
         opening();
-        level(floor_ - 20_pt, -half, half, {form_.words("span"), "span"});
-        upright(half + 40_pt, spring_, crown_, {form_.words("rise"), "rise"});
-        upright(half + 40_pt, floor_, spring_, {form_.words("leg"), "legs [.., right]"});
-        upright(-half - 40_pt, floor_, spring_, {form_.words("leg"), "legs [left, ..]"});
+        level(floor_ - 20_pt, -half, half, {form_.words("span"), "opening-span", "span"});
+        upright(half + 40_pt, spring_, crown_, {form_.words("rise"), "opening-rise", "rise"});
+        upright(-half - 40_pt, floor_, spring_, {form_.words("leg"), "opening-leg-left", "legs [left, ..]"});
+        upright(half + 40_pt, floor_, spring_, {form_.words("leg"), "opening-leg-right", "legs [.., right]"});
         checks();
     }
 
@@ -96,11 +96,14 @@ std::vector<FieldChoice> shapes(FieldForm& form) {
 
 }  // namespace
 
-void field_surface(FieldForm& form) {
-    form.choices(form.words("measured_to"), "measured_to",
+void field_surface(FieldForm& form, const std::string& group) {
+    form.choices(form.words("measured_to"), group + "-measured-to", "measured_to",
                  {{form.words("to_wall"), "wall"}, {form.words("to_finish"), "finish"}});
-    form.choices(form.words("wall_is"), "",
-                 {{form.words("drywall")}, {form.words("plaster")}, {form.words("masonry")}, {form.words("bare")}});
+    form.choices(form.words("wall_is"), group + "-wall-is", "",
+                 {{form.words("drywall"), "", "drywall"},
+                  {form.words("plaster"), "", "plaster"},
+                  {form.words("masonry"), "", "masonry"},
+                  {form.words("bare"), "", "bare-studs"}});
 }
 
 void field_arch(FieldForm& form) {
@@ -109,13 +112,15 @@ void field_arch(FieldForm& form) {
         const Scope figure = form.pen().figure(form.pen().kit().words("figure.field_arch"));
         ArchField(form, form.drawing(height)).draw();
     }
-    form.choices(form.words("shape"), "shape", shapes(form));
-    field_surface(form);
-    form.blanks({{form.words("depth_left")}, {form.words("depth_crown"), "depth"}, {form.words("depth_right")}});
-    form.blanks({{form.words("quantity"), "quantity", false}, {form.words("name"), "id", false}});
+    form.choices(form.words("shape"), "opening-shape", "shape", shapes(form));
+    field_surface(form, "opening");
+    form.blanks({{form.words("depth_left"), "opening-depth-left"},
+                 {form.words("depth_crown"), "opening-depth", "depth"},
+                 {form.words("depth_right"), "opening-depth-right"}});
+    form.blanks({{form.words("quantity"), "opening-quantity", "quantity", false}});
     form.heading("checks", form.words("checks_aside"));
-    form.blanks({{form.words("check_d1")}, {form.words("check_d2")}});
-    form.blanks({{form.words("check_q1")}, {form.words("check_q2")}});
+    form.blanks({{form.words("check_d1"), "opening-d1"}, {form.words("check_d2"), "opening-d2"}});
+    form.blanks({{form.words("check_q1"), "opening-q1"}, {form.words("check_q2"), "opening-q2"}});
 }
 
 }  // namespace kerfpacket::sheets

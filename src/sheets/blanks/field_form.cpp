@@ -12,11 +12,25 @@ constexpr Length choice_row = 17_pt;
 constexpr Length note_row = 22_pt;
 constexpr Length column_gap = 18_pt;
 constexpr Length box = 10_pt;
+/// A field ends above the line that a hand writes on: viewers set some letters lower than others.
+constexpr Length over_line = 1.5_pt;
+constexpr Length field_height = 15_pt;
+
+/// On a line from `from`, as long as `width`.
+Rect over(Point from, Length width, Length height = field_height) {
+    return {{from.x, from.y + over_line}, {from.x + width, from.y + over_line + height}};
+}
 
 }  // namespace
 
-FieldForm::FieldForm(page::Page& page, const Kit& kit, Unit unit, const std::string& name)
-    : pen_(page, kit), unit_(Tape(unit, kit.words).unit_name()), y_(page.height - 48_pt) {
+FieldForm::FieldForm(page::Page& page, page::Form& filled, const Kit& kit, Unit unit, const std::string& name,
+                     const std::string& group, std::size_t number)
+    : page_(page),
+      filled_(filled),
+      pen_(page, kit),
+      unit_(Tape(unit, kit.words).unit_name()),
+      number_(number),
+      y_(page.height - 48_pt) {
     {
         const Scope heading = pen_.title();
         const Length title =
@@ -28,8 +42,15 @@ FieldForm::FieldForm(page::Page& page, const Kit& kit, Unit unit, const std::str
     }
     y_ -= 14_pt;
     pen_.line(Role::furniture, {side_margin, y_}, {this->right(), y_}, style().line);
-    blanks({{words("job"), "[job] number", false}, {words("place"), "[job] title", false}});
-    blanks({{words("measured_by"), "", false}, {words("tape"), "", false}, {words("date"), "[job] date", false}});
+    blanks(
+        {{words("job"), "job-number", "[job] number", false}, {words("place"), "job-title", "[job] title", false, 60}});
+    blanks({{words("measured_by"), "job-measured-by", "", false, 60},
+            {words("tape"), "job-tape", "", false, 60},
+            {words("date"), "job-date", "[job] date", false}});
+    choices(words("units"), "job-units", "", {{words("inches"), "in"}, {words("millimetres"), "mm"}},
+            Tape(unit).unit_name());
+    blank({words("tag"), group + "-id", "id", false}, this->right() - 112_pt, this->right(),
+          {Face::regular, style().text});
     pen_.line(Role::furniture, {side_margin, 36_pt}, {this->right(), 36_pt}, style().line);
     const Scope artifact = pen_.within(Tag::artifact);
     const std::string foot = pen_.kit().words(
@@ -62,6 +83,7 @@ void FieldForm::blank(const FieldBlank& blank, Length left, Length right, const 
     pen_.line(Role::box, {start, y_ - 2_pt}, {line_end, y_ - 2_pt}, style().line);
     if (blank.length) pen_.text(Role::text, {right, y_}, unit_, small.at_right());
     key_under({start, y_ - 10_pt}, blank.key);
+    fill_in(blank, over({start, y_ - 2_pt}, line_end - start));
 }
 
 /// Where a key is longer than its blank it ends with the form.
@@ -69,6 +91,37 @@ void FieldForm::key_under(Point base, const std::string& key) {
     const Type type{Face::condensed, style().tiny};
     base.x = std::min(base.x, right() - pen_.width(key, type));
     pen_.text(Role::text, base, key, type);
+}
+
+page::FormField& FieldForm::add(const std::string& field, std::string tip, page::FieldKind kind) {
+    const std::size_t hyphen = field.find('-');
+    page::FormField& made = filled_.fields.emplace_back();
+    made.name = field.substr(0, hyphen + 1) + std::to_string(number_) + field.substr(hyphen);
+    made.tip = std::move(tip);
+    made.kind = kind;
+    made.page = number_ - 1;
+    made.node = page_.open;
+    return made;
+}
+
+void FieldForm::fill_in(const FieldBlank& blank, const Rect& area) {
+    page::FormField& field = add(blank.field, tip(blank.field), page::FieldKind::line);
+    field.most = blank.most;
+    field.places.push_back({area});
+}
+
+std::string FieldForm::tip(const std::string& field) const {
+    std::string key = "tip_" + field;
+    std::replace(key.begin(), key.end(), '-', '_');
+    return words(key);
+}
+
+void FieldForm::cell(const Rect& area, const std::string& field, int row) {
+    pen_.empty_cells(1);
+    const std::string number = std::to_string(row);
+    page::FormField& one = add(field + "-" + number, tip(field) + " " + number, page::FieldKind::line);
+    one.node = page_.structure.size() - 1;
+    one.places.push_back({{area.low + Point{2_pt, over_line}, area.high - Point{2_pt, over_line}}});
 }
 
 void FieldForm::blanks(const std::vector<FieldBlank>& row) {
@@ -86,7 +139,8 @@ void FieldForm::blanks(const std::vector<FieldBlank>& row) {
     y_ -= 3_pt;
 }
 
-void FieldForm::choices(const std::string& name, const std::string& key, const std::vector<FieldChoice>& all) {
+void FieldForm::choices(const std::string& name, const std::string& field, const std::string& key,
+                        const std::vector<FieldChoice>& all, const std::string& ticked) {
     y_ -= choice_row + 3_pt;
     const Type text{Face::regular, style().text};
     const Type tiny{Face::condensed, style().tiny};
@@ -94,6 +148,8 @@ void FieldForm::choices(const std::string& name, const std::string& key, const s
     Length x = side_margin + pen_.text(Role::text, {side_margin, y_}, name, text) + 5_pt;
     x += pen_.text(Role::text, {x, y_}, key == name ? std::string() : key, tiny) + 12_pt;
     const Length indent = side_margin + 14_pt;
+    page::FormField& boxes = add(field, tip(field), page::FieldKind::one_of);
+    boxes.value = ticked;
     for (const FieldChoice& choice : all) {
         // The job file's own word is said where the language has another.
         const std::string word = choice.word == choice.name ? std::string() : choice.word;
@@ -102,7 +158,11 @@ void FieldForm::choices(const std::string& name, const std::string& key, const s
             x = indent;
             y_ -= choice_row;
         }
-        tick_box(pen_, {x, y_ - 1.5_pt}, box);
+        const Point corner{x, y_ - 1.5_pt};
+        tick_box(pen_, corner, box);
+        boxes.places.push_back({{corner, corner + Point{box, box}},
+                                choice.value.empty() ? choice.word : choice.value,
+                                boxes.tip + ": " + choice.name});
         Length at = x + box + 4_pt;
         at += pen_.text(Role::text, {at, y_}, choice.name, text) + 4_pt;
         pen_.text(Role::text, {at, y_}, word, tiny);
@@ -121,6 +181,9 @@ int FieldForm::rows_left(Length row, Length below) const {
 
 void FieldForm::notes() {
     heading("notes");
+    page::FormField& field = add("job-notes", tip("job-notes"), page::FieldKind::notes);
+    field.most = 2000;
+    field.places.push_back({{{side_margin, lowest}, {right(), y_}}});
     while (y_ - note_row > lowest) {
         y_ -= note_row;
         pen_.line(Role::box, {side_margin, y_}, {right(), y_}, style().hair);
@@ -129,7 +192,14 @@ void FieldForm::notes() {
 
 void FieldForm::dimension(Point a, Point b, const FieldBlank& blank) {
     const Type type{Face::regular, style().text};
-    pen_.dimension(a, b, blank.name + " ____________" + (blank.length ? " " + unit_ : std::string()), type);
+    const std::string line = "____________";
+    const std::string unit = blank.length ? " " + unit_ : std::string();
+    const std::string figure = blank.name + " " + line + unit;
+    pen_.dimension(a, b, figure, type);
+    const Length end = geom::middle(a, b).x + pen_.width(figure, type) / 2 - pen_.width(unit, type);
+    const Length wide = pen_.width(line, type);
+    // Underscores stand a quarter of the type's size below the middle of the dimension line, and more.
+    fill_in(blank, over({end - wide, a.y - type.size * 0.5}, wide));
     pen_.text(Role::text, geom::middle(a, b) - Point{{}, 12_pt}, blank.key,
               Type{Face::condensed, style().tiny}.centred());
 }
@@ -150,6 +220,7 @@ void FieldForm::dimension_beside(Point a, Point b, const FieldBlank& blank, Alig
     pen_.line(Role::box, {x, base - 10_pt}, {x + line, base - 10_pt}, style().line);
     if (blank.length) pen_.text(Role::text, {x + line + 3_pt, base - 8_pt}, unit_, small);
     key_under({x, base - 18_pt}, blank.key);
+    fill_in(blank, over({x, base - 10_pt}, line, 14_pt));
 }
 
 }  // namespace kerfpacket::sheets

@@ -74,7 +74,10 @@ void table(FieldForm& form, Unit unit) {
                 pen.text(Role::text, {left + number - 5_pt, top - row * (i + 1) + 7_pt},
                          std::to_string(column * rows + i + 1), Type{Face::condensed, style.text}.at_right());
             }
-            pen.empty_cells(2);
+            const Length y = top - row * (i + 1);
+            const int n = column * rows + i + 1;
+            form.cell({{left + number, y}, {left + number + half, y + row}}, "points-station", n);
+            form.cell({{left + number + half, y}, {left + width, y + row}}, "points-height", n);
         }
     }
 }
@@ -84,11 +87,12 @@ void table(FieldForm& form, Unit unit) {
 void field_ordinates(FieldForm& form, Unit unit) {
     form.heading("ordinates_drawing", "[[opening]] / [[wall]]   ordinates = [[.., ..], ..]");
     draw_base_line(form, form.drawing(height));
-    form.choices(form.words("base_line"), "", {{form.words("base_springs")}, {form.words("base_string")}});
-    field_surface(form);
-    form.blanks({{form.words("angle_left"), "end_angles [left, ..]", false},
-                 {form.words("angle_right"), "end_angles [.., right]", false},
-                 {form.words("depth_or_width"), "depth / [wall.board] width"}});
+    form.choices(form.words("base_line"), "points-base", "",
+                 {{form.words("base_springs"), "", "opening"}, {form.words("base_string"), "", "wall"}});
+    field_surface(form, "points");
+    form.blanks({{form.words("angle_left"), "points-angle-left", "end_angles [left, ..]", false},
+                 {form.words("angle_right"), "points-angle-right", "end_angles [.., right]", false},
+                 {form.words("depth_or_width"), "points-depth", "depth / [wall.board] width"}});
     form.heading("table", form.words("table_aside"));
     table(form, unit);
 }

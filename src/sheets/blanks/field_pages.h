@@ -9,7 +9,7 @@ void field_arch(FieldForm& form);
 void field_wall(FieldForm& form);
 void field_ordinates(FieldForm& form, Unit unit);
 
-/// What the figures describe, in the words of a table of the job file.
-void field_surface(FieldForm& form);
+/// What the figures describe, in the words of a table of the job file. `group` begins the names of its fields.
+void field_surface(FieldForm& form, const std::string& group);
 
 }  // namespace kerfpacket::sheets

@@ -24,8 +24,8 @@ public:
         pen_.line(Role::outline, at(-half, {}), at(half, {}), style().hair, Dash::dashed);
         for (const double side : {-1.0, 1.0})
             pen_.line(Role::dimension, at(half * side, -4_pt), at(half * side, -32_pt), style().hair);
-        form_.dimension(at(-half, -28_pt), at(half, -28_pt), {form_.words("chord"), "chord"});
-        form_.dimension_beside(at({}, {}), at({}, rise), {form_.words("mid"), "rise"}, Align::right);
+        form_.dimension(at(-half, -28_pt), at(half, -28_pt), {form_.words("chord"), "wall-chord", "chord"});
+        form_.dimension_beside(at({}, {}), at({}, rise), {form_.words("mid"), "wall-rise", "rise"}, Align::right);
         halves(radius);
         const Type small = Type{Face::regular, style().small}.centred();
         pen_.text(Role::text, at({}, rise + 18_pt), form_.words("convex_side"), small);
@@ -45,7 +45,8 @@ private:
             pen_.line(Role::outline, end, far, style().heavy);
             const Point shift = Point{} + geom::direction(end, far).left() * (16_pt * side);
             form_.dimension_beside(end + shift, far + shift,
-                                   {form_.words("tail"), side < 0 ? "tails [left, ..]" : "tails [.., right]"},
+                                   {form_.words("tail"), side < 0 ? "wall-tail-left" : "wall-tail-right",
+                                    side < 0 ? "tails [left, ..]" : "tails [.., right]"},
                                    side < 0 ? Align::left : Align::right);
         }
     }
@@ -81,12 +82,15 @@ void field_wall(FieldForm& form) {
         const Scope figure = form.pen().figure(form.pen().kit().words("figure.field_wall"));
         WallField(form, form.drawing(height)).draw();
     }
-    form.blanks({{form.words("or_radius"), "radius"}, {form.words("and_angle"), "angle", false}});
-    form.choices(form.words("side"), "side", {{form.words("concave"), "concave"}, {form.words("convex"), "convex"}});
-    field_surface(form);
-    form.blanks({{form.words("board_width"), "[wall.board] width"}, {form.words("quantity"), "quantity", false}});
+    form.blanks(
+        {{form.words("or_radius"), "wall-radius", "radius"}, {form.words("and_angle"), "wall-angle", "angle", false}});
+    form.choices(form.words("side"), "wall-side", "side",
+                 {{form.words("concave"), "concave"}, {form.words("convex"), "convex"}});
+    field_surface(form, "wall");
+    form.blanks({{form.words("board_width"), "wall-width", "[wall.board] width"},
+                 {form.words("quantity"), "wall-quantity", "quantity", false}});
     form.heading("checks", form.words("checks_aside"));
-    form.blanks({{form.words("check_h1")}, {form.words("check_h2")}});
+    form.blanks({{form.words("check_h1"), "wall-h1"}, {form.words("check_h2"), "wall-h2"}});
     form.skip(4_pt);
     form.say("check_halves");
 }

@@ -19,14 +19,14 @@ using namespace measure::literals;
 const std::vector<Field> all{Field::arch, Field::wall, Field::ordinates};
 
 page::Document sheets_on(const char* media, measure::Unit unit, const std::string& language) {
-    return make_field_sheets(all, job::find_media(media).value(), unit, kit(language));
+    return make_field_sheets(all, job::find_media(media).value(), unit, kit(language)).document;
 }
 
 TEST(FieldSheets, WordsKeepApartOnEveryPaperAndInEveryLanguage) {
     for (const job::Media& media : job::all_media())
         for (const std::string& language : tests::languages())
             for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre}) {
-                const page::Document document = make_field_sheets(all, media, unit, kit(language));
+                const page::Document document = make_field_sheets(all, media, unit, kit(language)).document;
                 ASSERT_EQ(document.pages.size(), 3U);
                 for (const page::Page& page : document.pages)
                     for (const std::string& fault : tests::text_faults(page))

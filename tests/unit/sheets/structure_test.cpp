@@ -111,8 +111,9 @@ std::vector<page::Document> all_documents(const std::string& language) {
     }
     const job::Media letter = job::find_media("na_letter_8.5x11in").value();
     all.push_back(
-        make_field_sheets({Field::arch, Field::wall, Field::ordinates}, letter, measure::Unit::inch, kit(language)));
-    all.push_back(make_printer_check(letter, measure::Unit::inch, kit(language)));
+        make_field_sheets({Field::arch, Field::wall, Field::ordinates}, letter, measure::Unit::inch, kit(language))
+            .document);
+    all.push_back(make_printer_check(letter, measure::Unit::inch, kit(language)).document);
     return all;
 }
 

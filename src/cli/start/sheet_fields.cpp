@@ -1,0 +1,279 @@
+#include "cli/start/sheet_fields.h"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <map>
+#include <optional>
+
+#include "cli/start/draft.h"
+#include "measure/glyphs.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+/// A field and the question that it answers; one of two sides is asked for as a pair.
+struct Row {
+    std::string_view field;
+    std::string_view question;
+    bool length = true;
+    bool needed = true;  ///< told where it is empty
+};
+
+constexpr std::array<Row, 4> head_rows{{{"job-number", "number", false},
+                                        {"job-title", "title", false},
+                                        {"job-date", "date", false},
+                                        {"job-units", "units", false}}};
+
+constexpr std::array<Row, 22> piece_rows{{
+    {"opening-id", "id", false},
+    {"opening-shape", "shape", false},
+    {"opening-span", "span"},
+    {"opening-rise", "rise"},
+    {"opening-measured-to", "measured_to", false},
+    {"opening-depth", "depth"},
+    {"opening-quantity", "quantity", false, false},
+    {"wall-id", "id", false},
+    {"wall-chord", "chord"},
+    {"wall-rise", "bulge"},
+    {"wall-radius", "radius", true, false},
+    {"wall-angle", "angle", false, false},
+    {"wall-measured-to", "measured_to", false},
+    {"wall-side", "side", false},
+    {"wall-quantity", "quantity", false, false},
+    {"wall-width", "width"},
+    {"points-id", "id", false},
+    {"points-base", "kind", false},
+    {"points-measured-to", "measured_to", false},
+    // Of an opening it is the one, of a wall the other: only one of them is asked.
+    {"points-depth", "depth"},
+    {"points-depth", "width"},
+    {"points-station-1", "points", true, true},
+}};
+
+/// Left and right, which one question asks for.
+struct Pair {
+    std::string_view left;
+    std::string_view right;
+    std::string_view question;
+};
+constexpr std::array<Pair, 2> pairs{
+    {{"opening-leg-left", "opening-leg-right", "legs"}, {"wall-tail-left", "wall-tail-right", "tails"}}};
+
+constexpr std::string_view station = "points-station-", height = "points-height-";
+
+bool is_point(std::string_view field) { return field.starts_with(station) || field.starts_with(height); }
+
+std::string on_one_line(std::string text) {
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
+    const std::size_t from = text.find_first_not_of(' ');
+    return from == std::string::npos ? "" : text.substr(from, text.find_last_not_of(' ') - from + 1);
+}
+
+/// "opening-2-span": page 2, "opening-span". None where it is no name of ours.
+std::optional<std::pair<int, std::string>> name_of(std::string_view name) {
+    for (const std::string_view group : {"job-", "opening-", "wall-", "points-"}) {
+        if (!name.starts_with(group)) continue;
+        int page = 0;
+        const char* const end = name.data() + name.size();
+        const auto [at, wrong] = std::from_chars(name.data() + group.size(), end, page);
+        if (wrong != std::errc{} || at == end || *at != '-' || page < 1 || page > 99) return {};
+        return std::pair(page, std::string(group) + std::string(at + 1, end));
+    }
+    return {};
+}
+
+/// A copy of a field under another name: "name+1", "2.name".
+bool of_a_merger(std::string_view name) {
+    const std::size_t dot = name.find('.');
+    const bool numbered = dot != std::string_view::npos && dot > 0 &&
+                          name.substr(0, dot).find_first_not_of("0123456789") == std::string_view::npos;
+    const std::string_view rest = numbered ? name.substr(dot + 1) : name.substr(0, name.find('+'));
+    return rest.size() != name.size() && (rest == "kerfpacket" || name_of(rest).has_value());
+}
+
+void require_field_sheet(const output::FilledForm& form) {
+    using output::Refusal;
+    constexpr const char* ink = "was written over by hand: ink on it cannot be read; type the figures into its blanks";
+    if (form.fields.empty())
+        throw Refusal(form.drawn_over
+                          ? ink
+                          : "has no blanks to read: a field sheet that was printed or flattened has ink in their "
+                            "place; send the file that the viewer saved, or type the figures: \"kerfpacket start\"");
+    std::vector<std::string> markers;
+    bool ours = false, merged = false, filled = false;
+    for (const output::FilledField& field : form.fields) {
+        if (field.name == "kerfpacket") markers.push_back(field.value);
+        const auto name = name_of(field.name);
+        ours = ours || name.has_value();
+        merged = merged || of_a_merger(field.name);
+        filled = filled || (name && name->second != "job-units" && !field.value.empty());
+    }
+    if (merged || markers.size() > 1 || (ours && markers.empty()))
+        throw Refusal("holds several sheets that were merged into one file: give them one by one");
+    if (markers.empty() || !markers.front().starts_with("field-sheet "))
+        throw Refusal("is a form, but no field sheet of kerfpacket");
+    if (!markers.front().starts_with("field-sheet 1 "))
+        throw Refusal("is a field sheet of a later kerfpacket, which reads it");
+    if (!filled) throw Refusal(form.drawn_over ? ink : "is empty: nothing was typed into it");
+}
+
+std::string value_of(const Row& row, const SheetPage& page) {
+    const std::string typed(page.typed(row.field));
+    if (row.length) return plain_length(typed, page.unit());
+    // An angle's own sign.
+    constexpr std::string_view degrees = "\u00B0";
+    return typed.ends_with(degrees) ? typed.substr(0, typed.size() - degrees.size()) : typed;
+}
+
+void take(const Row& row, const SheetPage& page, std::vector<SheetAnswer>& answers) {
+    const std::string typed(page.typed(row.field));
+    if (typed.empty()) return;
+    answers.push_back({std::string(row.question), value_of(row, page), row.length ? typed : ""});
+}
+
+void take(const Pair& pair, const SheetPage& page, std::vector<SheetAnswer>& answers) {
+    const std::string left(page.typed(pair.left)), right(page.typed(pair.right));
+    // Where one is missing nobody guesses it.
+    if (left.empty() || right.empty()) return;
+    const std::string a = plain_length(left, page.unit()), b = plain_length(right, page.unit());
+    const bool legs = pair.question == "legs";
+    answers.push_back({std::string(pair.question), a == b && legs ? a : a + ", " + b, left + ", " + right});
+}
+
+void take_points(const SheetPage& page, std::vector<SheetAnswer>& answers) {
+    const std::size_t before = answers.size();
+    for (const SheetBlank& blank : page.blanks) {
+        if (!blank.field.starts_with(station)) continue;
+        const std::string other(page.typed(std::string(height) + blank.field.substr(station.size())));
+        if (blank.typed.empty() && other.empty()) continue;
+        answers.push_back({"points", plain_length(blank.typed, page.unit()) + ", " + plain_length(other, page.unit()),
+                           blank.typed + ", " + other});
+    }
+    if (answers.size() > before) answers.push_back({"points", "", ""});
+}
+
+/// Which pages are of what, by the first blank of their piece.
+std::string_view group_of(const SheetPage& page) {
+    for (const SheetBlank& blank : page.blanks)
+        for (const std::string_view group : {"opening", "wall", "points"})
+            if (blank.field.starts_with(group)) return group;
+    return {};
+}
+
+bool by_radius(const SheetPage& page) {
+    return page.typed("wall-chord").empty() && page.typed("wall-rise").empty() && !page.typed("wall-radius").empty();
+}
+
+bool both_ways(const SheetPage& page) {
+    const bool chord = !page.typed("wall-chord").empty() || !page.typed("wall-rise").empty();
+    return chord && !page.typed("wall-radius").empty();
+}
+
+}  // namespace
+
+std::string_view SheetPage::typed(std::string_view field) const {
+    const auto found =
+        std::find_if(blanks.begin(), blanks.end(), [&](const SheetBlank& blank) { return blank.field == field; });
+    return found == blanks.end() ? std::string_view() : std::string_view(found->typed);
+}
+
+bool SheetPage::measured() const {
+    return std::any_of(blanks.begin(), blanks.end(), [](const SheetBlank& blank) {
+        return !blank.typed.empty() && !blank.field.starts_with("job-");
+    });
+}
+
+std::string_view SheetPage::tag() const {
+    for (const std::string_view field : {"opening-id", "wall-id", "points-id"})
+        if (!typed(field).empty()) return typed(field);
+    return {};
+}
+
+measure::Unit SheetPage::unit() const {
+    return typed("job-units") == "mm" ? measure::Unit::millimetre : measure::Unit::inch;
+}
+
+std::vector<SheetPage> sheet_pages(const output::FilledForm& form) {
+    require_field_sheet(form);
+    std::map<int, SheetPage> pages;
+    for (const output::FilledField& field : form.fields)
+        if (auto name = name_of(field.name))
+            pages[name->first].blanks.push_back(
+                {name->second, field.tip.empty() ? name->second : on_one_line(field.tip), on_one_line(field.value)});
+    std::vector<SheetPage> all;
+    for (auto& [number, page] : pages) all.push_back(std::move(page));
+    return all;
+}
+
+std::vector<SheetAnswer> head_answers(const SheetPage& page) {
+    std::vector<SheetAnswer> answers;
+    for (Row row : head_rows) {
+        row.length = false;
+        take(row, page, answers);
+    }
+    return answers;
+}
+
+std::vector<SheetAnswer> piece_answers(const SheetPage& page) {
+    std::vector<SheetAnswer> answers;
+    const std::string_view group = group_of(page);
+    if (group != "points") answers.push_back({"kind", std::string(group), ""});
+    if (group == "points") answers.insert(answers.end(), {{"shape", "ordinates", ""}, {"way", "points", ""}});
+    if (group == "wall" && !both_ways(page)) answers.push_back({"way", by_radius(page) ? "radius" : "chord", ""});
+    for (const Row& row : piece_rows)
+        if (row.question != "points") take(row, page, answers);
+    for (const Pair& pair : pairs) take(pair, page, answers);
+    take_points(page, answers);
+    return answers;
+}
+
+std::vector<SheetBlank> left_empty(const SheetPage& page) {
+    std::vector<SheetBlank> empty;
+    const auto look = [&](const Row& row) {
+        if (!row.needed) return;
+        if (by_radius(page) && (row.field == "wall-chord" || row.field == "wall-rise")) return;
+        for (const SheetBlank& blank : page.blanks)
+            if (blank.field == row.field && blank.typed.empty()) empty.push_back(blank);
+    };
+    for (const Row& row : head_rows) look(row);
+    for (const Row& row : piece_rows)
+        if (row.question != "width" || row.field != "points-depth") look(row);
+    for (const Pair& pair : pairs)
+        if (page.typed(pair.left).empty() != page.typed(pair.right).empty())
+            look({page.typed(pair.left).empty() ? pair.left : pair.right, pair.question});
+    return empty;
+}
+
+std::vector<SheetBlank> not_asked(const SheetPage& page) {
+    std::vector<SheetBlank> all;
+    for (const SheetBlank& blank : page.blanks) {
+        const auto has = [&](const Row& row) { return row.field == blank.field; };
+        const bool asked = std::any_of(head_rows.begin(), head_rows.end(), has) ||
+                           std::any_of(piece_rows.begin(), piece_rows.end(), has) || is_point(blank.field) ||
+                           std::any_of(pairs.begin(), pairs.end(), [&](const Pair& pair) {
+                               return pair.left == blank.field || pair.right == blank.field;
+                           });
+        if (!asked && !blank.typed.empty()) all.push_back(blank);
+    }
+    return all;
+}
+
+std::string plain_length(std::string_view typed, measure::Unit unit) {
+    const std::string as_typed(typed);
+    const measure::Plain plain = measure::plain_characters(typed);
+    if (!plain.stranger.empty()) return as_typed;
+    std::string text;
+    for (const char c : plain.text) {
+        if (c == ' ' && (text.empty() || text.back() == ' ')) continue;
+        text += c == measure::minus_sign ? '-' : c;
+    }
+    while (text.ends_with(' ')) text.pop_back();
+    const std::string value = with_unit(text, unit == measure::Unit::inch ? "in" : "mm");
+    const auto as_it_stands = measure::parse_length(typed, unit), rewritten = measure::parse_length(value, unit);
+    if (as_it_stands && rewritten && *as_it_stands == *rewritten) return value;
+    return as_typed;
+}
+
+}  // namespace kerfpacket::cli
