@@ -143,7 +143,7 @@ private:
     }
 
     void heading(const std::string& key) {
-        y_ -= 30_pt;
+        y_ -= 25_pt;
         section(pen_, text_left, right_, y_, words(key));
         y_ -= 7_pt;
     }
@@ -160,8 +160,8 @@ private:
         pen_.line(Role::box, {x, y_ - 2_pt}, {std::min(x + blank, end), y_ - 2_pt}, style().line);
     }
 
-    void row(const std::string& first, const std::string& second) {
-        y_ -= 20_pt;
+    void row(const std::string& first, const std::string& second, Length down = 20_pt) {
+        y_ -= down;
         const Length middle = (text_left + right_) / 2;
         to_fill(text_left, middle - 6_pt, first);
         to_fill(middle + 6_pt, right_, second);
@@ -184,9 +184,9 @@ private:
         }
         y_ -= 15_pt;
         pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
-        row(words("printer"), words("tray"));
-        row(words("date"), words("by"));
-        y_ += 4_pt;
+        row(words("printer"), words("tray"), 17_pt);
+        row(words("by"), words("date"), 17_pt);
+        y_ += 8_pt;  // the heading has its own white
         heading("print");
         say("print_1");
         say("print_2");

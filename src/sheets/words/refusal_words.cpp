@@ -1,5 +1,6 @@
 #include "sheets/words/refusal_words.h"
 
+#include <algorithm>
 #include <iterator>
 #include <regex>
 #include <string_view>
@@ -98,6 +99,21 @@ constexpr Form forms[]{
     {"no_such_kerf_do", "piece {piece} has kerfs 1 to {last}"},
     {"not_too_deep", "kerf {n} is not too deep at {depth}"},
     {"not_too_deep_do", "piece {piece} is cut {depth} deep"},
+    {"rise_more", "rise {rise} is more than a {shape} head over this span can have"},
+    {"rise_more_eyebrow", "rise {rise} is more than an eyebrow over this span can have"},
+    {"rise_less", "rise {rise} is too little for a {shape} head over this span"},
+    {"crown_with_side", "crown_radius {crown} is too small to make a point with side_radius {side}"},
+    {"crown_small", "crown_radius {crown} is too small to make a point"},
+    {"reverse", "reverse_radius {radius} leaves no room for the arc between"},
+    {"side_large_rise", "side_radius {radius} is too large to meet a crown arc at this rise"},
+    {"side_large", "side_radius {radius} is too large to meet a crown arc"},
+    {"most_here", "expected at most {most} with this span and rise"},
+    {"most_plumb", "expected at most {most}: there the curve is plumb between its arcs"},
+    {"circle_misses", "the best circle, R {radius}, misses the point at station {at} by {off}"},
+    {"arc_may_miss", R"(an arc may miss by {most} at most: measure that point again, or use fit = "fair")"},
+    {"no_ellipse", "no ellipse goes through these points"},
+    {"ellipse_points", R"(an ellipse takes at least {n} points round its end or crown: use fit = "fair")"},
+    {"two_radii", "the two sides then have radii of their own: give rise instead of radius"},
 };
 
 class Reader {
@@ -142,6 +158,9 @@ const std::vector<Reader>& readers() {
 /// A figure with its unit, a material of ours, or what a person named.
 std::string figure_text(const std::string& text, const Kit& kit) {
     if (kit.words.entries().contains("materials." + text)) return kit.words("materials." + text);
+    std::string shape = "settings.word_" + text;
+    std::replace(shape.begin(), shape.end(), '-', '_');
+    if (kit.words.entries().contains(shape)) return kit.words(shape);
     static const std::regex figure("([0-9][-0-9./ ]*?)(?: (in|mm))?");
     std::smatch match;
     if (!std::regex_match(text, match, figure)) return text;

@@ -29,6 +29,7 @@ constexpr std::array in_english{
     "splice",
     "blank ",
     "casing segments",
+    "segments fit",
     "no number of segments",
     "expected ",
     "beyond the end of the form",

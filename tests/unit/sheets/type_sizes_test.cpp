@@ -61,6 +61,8 @@ TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
         const std::vector<job::Value> nothing;
         for (const page::Page& page : make_packet({plan, nothing}, {before, nothing}, kit, {}).pages) {
             if (std::find(poured.begin(), poured.end(), page.sheet) == poured.end()) continue;
+            // A coupon's strip is no words and tables: like a board's it keeps its heights.
+            if (!tests::paths(page, page::Role::tick).empty()) continue;
             ++pages;
             for (const std::string& fault : tests::text_faults(page, 18_pt, 18_pt))
                 ADD_FAILURE() << name << ", " << page.sheet << ": " << fault;

@@ -99,7 +99,10 @@ void expect_true_pages(const page::Document& document) {
                 << words << " on the work order of " << piece;
             ++numbers;
         }
-        for (const char* sheet : {"cover", "coupon", "setup", "strips", "checklist", "install"})
+        // The lengths to cut stand on the tickets of the stock plan where there is one.
+        const bool tickets = std::any_of(document.pages.begin(), document.pages.end(),
+                                         [](const page::Page& page) { return page.sheet == "stock"; });
+        for (const char* sheet : {tickets ? "stock" : "cover", "coupon", "setup", "strips", "checklist", "install"})
             EXPECT_TRUE(told.contains(sheet)) << order->piece << ": nothing tells of " << sheet;
     }
     EXPECT_GE(numbers, 8);
