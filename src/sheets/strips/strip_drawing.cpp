@@ -25,7 +25,7 @@ public:
 
     void draw() {
         if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
-        const std::array<EndWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
+        std::array<EndWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
         if (said[0].in_lane) keep_off({}, waste_until(piece_));
         draw_marks(pen_, context_, strip_, frame_);
@@ -160,14 +160,32 @@ private:
         }
     }
 
-    /// What the end of the blank has no room for stands in the words lane, and nothing goes before it.
-    void zero_end(EndWords said) {
-        const auto say = [&](const char* key) {
-            words_beside(Role::limit, {}, 5_pt, words(key), Worth::cut).side =
-                frame_.runs_right() ? MarkWords::Side::right : MarkWords::Side::left;
+    /// What the end of the blank has no room for stands in the words lane, and nothing goes before it. A flap is too
+    /// low for words over each other: there they are one line, with the trim that is cut off so near.
+    void zero_end(EndWords& said) {
+        const auto say = [&](const std::string& text) -> MarkWords& {
+            MarkWords& beside = words_beside(Role::limit, {}, 5_pt, text, Worth::cut);
+            beside.side = frame_.runs_right() ? MarkWords::Side::right : MarkWords::Side::left;
+            beside.over_marks = true;
+            return beside;
         };
-        if (!said.zero) say("strip.zero_end");
-        if (!said.hook) say("strip.hook");
+        std::vector<std::string> missing;
+        if (!said.zero) missing.push_back(words("strip.zero_end"));
+        if (!said.hook) missing.push_back(words("strip.hook"));
+        if (missing.empty()) return;
+        if (!lanes().edge) {
+            std::for_each(missing.begin(), missing.end(), say);
+            return;
+        }
+        std::string all = missing.front();
+        if (missing.size() > 1) all += ", " + missing.back();
+        const Length sawn = piece_.blank().trims[0];
+        if (sawn <= 0_mm || said.trim) {
+            say(all);
+            return;
+        }
+        said.trim = true;
+        say(all + ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}})).shorter = {all};
     }
 
     /// What the cut of an end is, where the waste has no room for its words.

@@ -12,10 +12,11 @@ namespace {
 constexpr Length clear = 3_pt;
 /// Between the words of two marks, which nobody may read as one.
 constexpr Length apart = 9_pt;
-/// How unwelcome words are that are shorter, that stand off their mark, and an arrow that crosses another mark.
+/// How unwelcome words are that are shorter, that stand off their mark, an arrow that crosses another mark, words that hide one.
 constexpr int cost_of_shortening = 25;
 constexpr int cost_of_arrow = 40;
 constexpr int cost_of_crossing = 12;
+constexpr int cost_of_hiding = 80;
 /// How far off words may stand, and in which steps they are tried.
 constexpr Length furthest = 240_pt;
 constexpr Length step_off = 12_pt;
@@ -148,8 +149,8 @@ private:
         if (!lane_.is_free(place.taken.from - (place.arrow ? 0_pt : clear), place.taken.to + clear)) return;
         if (marks_within(place.words.from, place.words.to) > 0) {
             // Half the lane leaves the other half of a line to be seen, the lower half a tape mark's arrow too.
-            if (place.manner->halves == 3) return;
-            place.cost += 10 * (3 - place.manner->halves);
+            if (place.manner->halves == 3 && !words.over_marks) return;
+            place.cost += place.manner->halves == 3 ? cost_of_hiding : 10 * (3 - place.manner->halves);
         }
         free.push_back(place);
     }

@@ -35,8 +35,8 @@ TEST(StrainPlot, NoCurveRunsThroughTheWordsOfTheWorstKerf) {
                 ++labels;
                 // Lines that came before a white ground are hidden by it: the curves are not to be among them either.
                 for (const page::PathItem& curve : paths(page, page::Role::outline))
-                    if (!curve.filled && !curve.path.closed())
-                        EXPECT_TRUE(geom::clip(curve.path, box_of(text)).empty()) << piece.id << ": " << placed(text);
+                    EXPECT_TRUE(curve.filled || curve.path.closed() || geom::clip(curve.path, box_of(text)).empty())
+                        << piece.id << ": " << placed(text);
             }
             for (const std::string& fault : text_faults(page)) ADD_FAILURE() << piece.id << ": " << fault;
         }

@@ -30,8 +30,8 @@ TEST(Checklist, NoHandfulOfKerfsStandsAloneOnTheLastPage) {
                 int next = 1;
                 for (const Draft& draft : drafts) {
                     EXPECT_EQ(draft.kerfs.first, next);
-                    next = draft.kerfs.second + 1;
-                    EXPECT_TRUE(drafts.size() == 1 || draft.kerfs.second - draft.kerfs.first + 1 > 10)
+                    next = draft.kerfs.last + 1;
+                    EXPECT_TRUE(drafts.size() == 1 || draft.kerfs.last - draft.kerfs.first + 1 > 10)
                         << piece.blank().kerfs.size() << " kerfs on " << drafts.size() << " pages";
                 }
                 EXPECT_EQ(static_cast<std::size_t>(next - 1), piece.blank().kerfs.size());

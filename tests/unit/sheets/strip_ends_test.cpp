@@ -75,7 +75,8 @@ void on_random_strips(Ask ask) {
             wall.board.spacing.given = std::max(0.2_in, wall.board.trim.value);
         if (wall.board.trim.value == 0_in) wall.tails = {at_line(3_in, 15), at_line(3_in, 15)};
         wall.board.zero = i % 2 == 0 ? job::End::left : job::End::right;
-        wall.board.tick = std::array{job::Tick::centre, job::Tick::left, job::Tick::right}.at(i / 2 % 3);
+        wall.board.tick =
+            std::array{job::Tick::centre, job::Tick::left, job::Tick::right}.at(static_cast<std::size_t>(i) / 2 % 3);
         if (i % 5 == 0) wall.board.strip = at_line(job::StripOn::edge, 37);
         job::Job job = job_of(wall);
         job.saw.kerf.value = std::min(*wall.board.spacing.given * 0.5, 0.118_in);
@@ -171,12 +172,16 @@ TEST(StripEnds, TheZeroEndAlwaysSaysSoAndWhereTheTapeIsHooked) {
     std::size_t zeros = 0;
     on_random_strips([&](const Drawn& one) {
         SCOPED_TRACE(one.name);
-        std::map<std::string, int> said;
-        for (const page::TextItem& text : texts(one.page)) ++said[text.text];
+        const auto times = [&](const std::string& english, const std::string& spanish) {
+            const std::vector<page::TextItem> all = texts(one.page);
+            return static_cast<int>(std::count_if(all.begin(), all.end(), [&](const page::TextItem& text) {
+                return text.text.find(english) != std::string::npos || text.text.find(spanish) != std::string::npos;
+            }));
+        };
         const int wanted = one.strip.from <= 0_mm ? 1 : 0;
         zeros += static_cast<std::size_t>(wanted);
-        EXPECT_EQ(said["ZERO END"] + said["EXTREMO CERO"], wanted);
-        EXPECT_EQ(said["hook the tape here"] + said["enganche aquí la cinta"], wanted);
+        EXPECT_EQ(times("ZERO END", "EXTREMO CERO"), wanted);
+        EXPECT_EQ(times("hook the tape here", "enganche aquí la cinta"), wanted);
         for (const std::string& fault : text_faults(one.page)) ADD_FAILURE() << fault;
     });
     EXPECT_GT(zeros, 150U);
