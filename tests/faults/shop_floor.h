@@ -77,6 +77,10 @@ inline std::vector<Scene> scenes() {
         fs::create_directories(folder / "ours/en");
         spill(folder / "ours/en/shop.toml", "name = [\"Weir & Daughters\"]\n");
     };
+    const auto labels = [](const fs::path& folder) {
+        spill(folder / "job.toml",
+              with(job_of("A"), "[[opening]]", "[printer.labels]\nmedia = \"custom_roll_62mm\"\n\n[[opening]]"));
+    };
     const auto none = [](const fs::path& /*folder*/) {};
     return {{"build", {"build", "@/job.toml"}, shop},
             {"revise", {"build", "@/job.toml"}, set_revision_a},
@@ -87,6 +91,8 @@ inline std::vector<Scene> scenes() {
             {"profile",
              {"printer-check", "--profile", "laser", "--first", "top", "--level", "7 in", "--upright", "9 in"},
              none},
+            {"labels", {"labels", "@/job.toml"}, labels},
+            {"bid", {"bid", "@/job.toml"}, job},
             {"start", {"start", "@/arch.toml", "--example", "segmental"}, none},
             {"field-sheet", {"field-sheet", "--out", "@/form.pdf"}, none}};
 }

@@ -147,10 +147,17 @@ private:
         return step * std::ceil(value / step - 1e-6);
     }
 
+    /// In whichever setting is the lowest: a smaller one may break its lines less well.
+    std::optional<Set> lowest(Length width) const {
+        std::optional<Set> best;
+        for (const LabelSetting& setting : settings_)
+            if (auto set = placed(width, setting); set && (!best || set->height < best->height)) best = std::move(set);
+        return best;
+    }
+
     LabelsTooSmall too_small() const {
-        Length width = stock_.width;
-        for (;; width = width + 0.0625_in)
-            if (const auto set = placed(width, settings_.back()))
+        for (Length width = stock_.width;; width = width + 0.0625_in)
+            if (const auto set = lowest(width))
                 return {texts_[set->tallest].tag, rounded_up(width),
                         rounded_up(set->height + free_.top + free_.bottom)};
     }

@@ -12,11 +12,19 @@
 namespace kerfpacket::tests {
 namespace {
 
+/// The job with labels to print: ten on a sheet.
+std::string labelled(std::string job) {
+    const std::string ten =
+        "\n[printer.labels]\nmedia = \"na_letter_8.5x11in\"\ncolumns = 2\nrows = 5\nwidth = \"4 in\"\n"
+        "height = \"2 in\"\nleft = \"1/4 in\"\ntop = \"1/2 in\"\n\n[[opening]]";
+    return job.replace(job.find("\n[[opening]]"), 12, ten);
+}
+
 /// A folder with two jobs, as the examples name them.
 class JobFolder : public Folder {
 public:
     JobFolder() {
-        spill(*this / "arch.toml", good_job);
+        spill(*this / "arch.toml", labelled(good_job));
         std::string second = good_job;
         second.replace(second.find("K-7"), 3, "K-8");
         spill(*this / "stair.toml", second);
@@ -44,9 +52,9 @@ std::vector<std::string> lines_after(const std::string& text, const std::string&
 }
 
 TEST(Manners, EveryHelpEndsWithExamplesThatRun) {
-    const std::vector<std::string> commands{"",       "build",    "check",  "preview",       "field-sheet",
-                                            "stops",  "outlines", "stock",  "printer-check", "media",
-                                            "schema", "complete", "verify", "start"};
+    const std::vector<std::string> commands{"",         "build", "check",         "preview", "field-sheet", "stops",
+                                            "outlines", "stock", "printer-check", "media",   "schema",      "complete",
+                                            "verify",   "start", "labels",        "bid"};
     const JobFolder folder;
     int run = 0;
     for (const std::string& command : commands) {

@@ -46,6 +46,10 @@ job::LabelStock roll(const char* name, Length height = {}) {
 plan::Plan house() {
     job::Opening arch = alder_court();
     arch.quantity = 3;
+    arch.casing.emplace();
+    arch.casing->width = at_line(3_in, 41);
+    arch.casing->reveal = at_line(0.1875_in, 42);
+    arch.casing->segments = at_line(4, 43);
     job::Job job = job_of(arch);
     job::Wall wall = harbor_stair();
     wall.id.value = "W";
@@ -178,7 +182,7 @@ TEST(BoardLabels, TellTheLeastThatWouldDoAndThatDoes) {
     const plan::Plan plan = house();
     job::LabelStock stock = ten_on_letter();
     stock.columns = stock.rows = 1;
-    for (const auto& [width, height] : {std::pair{2_in, 1_in}, std::pair{1_in, 4_in}, std::pair{4_in, 0.5_in}}) {
+    for (const auto& [width, height] : {std::pair{2_in, 1_in}, std::pair{1_in, 1_in}, std::pair{4_in, 0.5_in}}) {
         stock.width = stock.across = width;
         stock.height = stock.down = height;
         const auto refused = make_labels(plan, stock, 1, kit());
