@@ -56,7 +56,7 @@ std::string FilledSheets::told(const fonts::Words& words) const {
         text += words("start.sheet_read", {{"file", page.file}}) + "\n";
         for (const SheetBlank& blank : page.page.blanks)
             if (!blank.typed.empty()) text += "  " + blank.told + ": " + blank.typed + "\n";
-        for (const SheetBlank& blank : left_empty(page.page))
+        for (const SheetBlank& blank : left_empty(page.page, head_))
             text += words("start.sheet_empty", {{"blank", blank.told}}) + "\n";
     }
     return text;

@@ -138,8 +138,9 @@ void take(const Pair& pair, const SheetPage& page, std::vector<SheetAnswer>& ans
     // Where one is missing nobody guesses it.
     if (left.empty() || right.empty()) return;
     const std::string a = plain_length(left, page.unit()), b = plain_length(right, page.unit());
-    const bool legs = pair.question == "legs";
-    answers.push_back({std::string(pair.question), a == b && legs ? a : a + ", " + b, left + ", " + right});
+    const auto one = measure::parse_length(left, page.unit()), other = measure::parse_length(right, page.unit());
+    const bool alike = pair.question == "legs" && one && other && *one == *other;
+    answers.push_back({std::string(pair.question), alike ? a : a + ", " + b, left + ", " + right});
 }
 
 void take_points(const SheetPage& page, std::vector<SheetAnswer>& answers) {
@@ -154,7 +155,7 @@ void take_points(const SheetPage& page, std::vector<SheetAnswer>& answers) {
     if (answers.size() > before) answers.push_back({"points", "", ""});
 }
 
-/// Which pages are of what, by the first blank of their piece.
+/// What a page is of, by the first blank of its piece.
 std::string_view group_of(const SheetPage& page) {
     for (const SheetBlank& blank : page.blanks)
         for (const std::string_view group : {"opening", "wall", "points"})
@@ -181,7 +182,10 @@ std::string_view SheetPage::typed(std::string_view field) const {
 
 bool SheetPage::measured() const {
     return std::any_of(blanks.begin(), blanks.end(), [](const SheetBlank& blank) {
-        return !blank.typed.empty() && !blank.field.starts_with("job-");
+        // A tag or a tick alone measures nothing.
+        const bool aside = blank.field.starts_with("job-") || blank.field.ends_with("-id") ||
+                           blank.field.ends_with("-measured-to") || blank.field.ends_with("-wall-is");
+        return !blank.typed.empty() && !aside;
     });
 }
 
@@ -229,7 +233,7 @@ std::vector<SheetAnswer> piece_answers(const SheetPage& page) {
     return answers;
 }
 
-std::vector<SheetBlank> left_empty(const SheetPage& page) {
+std::vector<SheetBlank> left_empty(const SheetPage& page, const std::vector<SheetAnswer>& head) {
     std::vector<SheetBlank> empty;
     const auto look = [&](const Row& row) {
         if (!row.needed) return;
@@ -237,7 +241,10 @@ std::vector<SheetBlank> left_empty(const SheetPage& page) {
         for (const SheetBlank& blank : page.blanks)
             if (blank.field == row.field && blank.typed.empty()) empty.push_back(blank);
     };
-    for (const Row& row : head_rows) look(row);
+    for (const Row& row : head_rows)
+        if (std::none_of(head.begin(), head.end(),
+                         [&](const SheetAnswer& one) { return one.question == row.question; }))
+            look(row);
     for (const Row& row : piece_rows)
         if (row.question != "width" || row.field != "points-depth") look(row);
     for (const Pair& pair : pairs)

@@ -45,8 +45,9 @@ std::vector<SheetPage> sheet_pages(const output::FilledForm& form);
 std::vector<SheetAnswer> head_answers(const SheetPage& page);
 std::vector<SheetAnswer> piece_answers(const SheetPage& page);
 
-/// Of a measured page: blanks that a job needs and that are empty, and what is written and no question asks for.
-std::vector<SheetBlank> left_empty(const SheetPage& page);
+/// Of a measured page: blanks that a job needs and that are empty, but for what is in the `head` of the job already;
+/// and what is written and no question asks for.
+std::vector<SheetBlank> left_empty(const SheetPage& page, const std::vector<SheetAnswer>& head);
 std::vector<SheetBlank> not_asked(const SheetPage& page);
 
 /// A length in the characters of a keyboard with its unit; as it was typed, where that would be read otherwise.
