@@ -28,7 +28,6 @@ std::set<std::string> files_of(const std::string& language) {
 
 /// What is rightly the same in both: signs, names of paper and of boards, the program's own commands.
 bool may_be_the_same(const WordEntry& entry) {
-<<<<<<< HEAD
     static const std::set<std::string> same{"casing.joint_name",    "chance.on_cover_piece", "chance.strain",
                                             "cover.moisture_piece", "cover.opening_short",   "cover.radius",
                                             "work_order.angle",     "drawing.radius",        "form.mm",
@@ -36,23 +35,9 @@ bool may_be_the_same(const WordEntry& entry) {
                                             "piece.board",          "piece.shape_tudor",     "setup.subtitle",
                                             "strain.comma",         "strip.joint",           "strip.tape_mark",
                                             "template.radius",      "media.sheet",           "media.na_legal",
-                                            "media.na_oficio",      "printer_check.command", "stock.millimetre_unit"};
-=======
-    static const std::set<std::string> same{"chance.on_cover_piece", "chance.strain",
-                                            "cover.moisture_piece",  "cover.opening_short",
-                                            "cover.radius",          "work_order.angle",
-                                            "drawing.radius",        "form.mm",
-                                            "materials.mdf",         "numbers.millimetre",
-                                            "page.millimetres",      "piece.board",
-                                            "piece.shape_tudor",     "setup.subtitle",
-                                            "strain.comma",          "strip.joint",
-                                            "strip.tape_mark",       "template.radius",
-                                            "media.sheet",           "media.na_legal",
-                                            "media.na_oficio",       "printer_check.command",
-                                            "stock.millimetre_unit", "labels.segment_board",
-                                            "labels.zero",           "bid.metres",
+                                            "media.na_oficio",      "printer_check.command", "stock.millimetre_unit",
+                                            "labels.segment_board", "labels.zero",           "bid.metres",
                                             "bid.square_metres"};
->>>>>>> labels
     const std::string& text = entry.texts.front();
     const bool size =
         entry.key.starts_with("media.") && text.find_first_not_of("ABRS0123456789 x") == std::string::npos;
