@@ -71,14 +71,14 @@ private:
             if (at_zero) zero_words(words, said);
             trim(words, 0, lanes_.trim, said);
             mitre(words, 0, lanes_.zero_mitre, said);
-            said.in_lane = words.reaches_lane();
+            said.in_lane = said.in_lane || words.reaches_lane();
         } else if (at_zero) {
             // Over the edge a scarf slopes through all of it.
             const bool scarf = is_scarf(piece_, 0);
             const Length to = scarf ? (context_.lanes.edge ? 0_mm : blank_.ends[0].kerf_face) : blank_.bend_start;
             EndZone words = zone({}, std::min(to, strip_.to), frame_.runs_right());
             zero_words(words, said);
-            said.in_lane = words.reaches_lane();
+            said.in_lane = said.in_lane || words.reaches_lane();
         }
         return said;
     }
@@ -107,9 +107,29 @@ private:
         zone.set({lanes_.zero, "0", {Face::bold, style().huge}});
         said.zero = zone.set_anywhere({lanes_.zero_words, words("strip.zero_end"), {Face::bold, style().text}});
         said.hook = zone.set_anywhere({lanes_.hook, words("strip.hook"), regular()});
+        if (!strip_.has_kerfs()) zero_words_beyond(said);
         if (!context_.lanes.edge)
             zone.set(
                 {4_pt, words(with_moulded_edge("strip.front_edge", piece_)), regular(), words("strip.front_edge")});
+    }
+
+    /// On a short strip without kerfs: beyond the cut, with an arrow to the end of the blank.
+    void zero_words_beyond(EndWords& said) {
+        EndZone beyond = zone(waste_until(piece_), strip_.to, frame_.runs_right());
+        const auto set = [&](bool& is_said, const EndZone::Line& line) {
+            if (is_said) return;
+            is_said = beyond.set_anywhere(line);
+            if (!is_said) return;
+            const Rect& box = taken_.back();
+            const double way = frame_.runs_right() ? 1 : -1;
+            const Point tip{frame_.at({}, {}).x + 2_pt * way, (box.low.y + box.high.y) / 2};
+            pen_.line(Role::limit, {(frame_.runs_right() ? box.low.x : box.high.x) - 2_pt * way, tip.y}, tip,
+                      style().line);
+            pen_.arrow_head(Role::limit, tip, {-way, 0}, 5_pt, 4_pt);
+        };
+        set(said.zero, {lanes_.zero_words, words("strip.zero_end"), bold()});
+        set(said.hook, {lanes_.hook, words("strip.hook"), regular()});
+        said.in_lane = said.in_lane || beyond.reaches_lane();
     }
 
     void trim(EndZone& zone, std::size_t end, Length up, EndWords& said) {
