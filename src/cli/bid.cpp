@@ -32,7 +32,7 @@ std::string json_of(const Planned& job, int sheets) {
                    {"work", work},
                    {"blanks", counts.blanks},
                    {"kerf_stroke_mm", mm(counts.kerf_stroke)},
-                   {"ripped_mm", mm(counts.rip_feet)},
+                   {"ripped_mm", mm(counts.ripped)},
                    {"curved_sawing_mm", mm(counts.curved_sawing)},
                    {"glue_area_mm2", counts.glue_area_mm2},
                    {"sheets_of_paper", sheets},

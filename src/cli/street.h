@@ -19,7 +19,7 @@ struct Planned {
     Inputs inputs;
     job::Canonical canonical;  ///< what the job and the shop file come to
     plan::Plan plan;
-    job::Beside beside{};  ///< labels and rates
+    job::Beside beside{};          ///< labels and rates
     Status status = Status::done;  ///< done, or cautions
 };
 

@@ -27,8 +27,8 @@ struct ShopReading {
     Diagnostics diagnostics;  ///< they point into the shop file
 };
 
-/// Reads the text of a shop file: [saw], [printer], [stock], [rates], [[material]] and [[trial]] with the keys that they have in
-/// a job file, none of them needed, and at the top `units` for bare numbers and `tape`.
+/// Reads the text of a shop file: [saw], [printer], [stock], [rates], [[material]] and [[trial]] with the keys that
+/// they have in a job file, none of them needed, and at the top `units` for bare numbers and `tape`.
 ShopReading read_shop(const Source& source);
 
 }  // namespace kerfpacket::job

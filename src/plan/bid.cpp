@@ -67,7 +67,7 @@ private:
                 for (const StockBlank& blank : stick.blanks) {
                     if (job::same_size(blank.width, section.width)) continue;
                     ++counts_[Rate::minutes_rip];
-                    result_.rip_feet = result_.rip_feet + blank.length;
+                    result_.ripped = result_.ripped + blank.length;
                 }
             }
         }

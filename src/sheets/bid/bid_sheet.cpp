@@ -60,7 +60,7 @@ private:
     std::string name_of(Rate rate) const {
         const std::string name = words(std::string(job::rate_keys.at(static_cast<std::size_t>(rate))));
         if (rate == Rate::minutes_kerf) return name + ", " + long_text(counts_.kerf_stroke);
-        if (rate == Rate::minutes_rip) return name + ", " + long_text(counts_.rip_feet);
+        if (rate == Rate::minutes_rip) return name + ", " + long_text(counts_.ripped);
         if (rate == Rate::minutes_segment) return name + ", " + long_text(counts_.curved_sawing);
         return name;
     }

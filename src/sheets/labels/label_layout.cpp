@@ -82,11 +82,13 @@ private:
             const std::size_t end = std::min(text.find(' ', from), text.size());
             const std::string word = text.substr(from, end - from);
             from = end + 1;
-            const std::string longer = line.empty() ? word : line + " " + word;
+            std::string longer = line;
+            if (!longer.empty()) longer.append(" ");
+            longer.append(word);
             if (!line.empty() && width(longer, type) > room()) {
                 finish(std::exchange(line, word), type);
             } else {
-                line = longer;
+                line = std::move(longer);
             }
             // Below the code there may be more room.
             while (width(word, type) > room() && room() < width_) down_ = down_ + 1_pt;

@@ -47,6 +47,8 @@ private:
             text_.what =
                 words("copy",
                       {{"what", text_.what}, {"n", std::to_string(label_.copy)}, {"m", std::to_string(label_.copies)}});
+        if (label_.of == Of::blank && not_to_cut())
+            text_.what = kit_.words("refused.do_not_cut", {{"piece", text_.tag}}) + "; " + text_.what;
         if (label_.of != Of::segment && label_.of != Of::rib) text_.lines.push_back(board_text(piece(), kit_, tape_));
         if (label_.of == Of::blank) blank(piece().of_blank(label_.part));
         if (label_.of == Of::left_leg || label_.of == Of::right_leg) leg();
@@ -54,6 +56,11 @@ private:
         if (label_.of == Of::rib) rib();
         const bool wall = piece().kind == plan::Kind::wall_board;
         line(wall ? "goes_wall" : "goes_opening", {{"id", measured_id(piece())}, {"title", plan_.header.title}});
+    }
+
+    /// As `stops` and `outlines` have it: a label must not lead to a board that the packet stops.
+    bool not_to_cut() const {
+        return piece().bend.verdict == bend::Verdict::break_likely || !piece().weak_links.empty();
     }
 
     std::string what() const {

@@ -65,7 +65,7 @@ TEST(Bid, ARipIsCountedForABlankNarrowerThanItsBoard) {
                          {51, 1}}};
     const BidCounts counts = bid_counts(planned(job));
     EXPECT_EQ(count_of(counts, Rate::minutes_rip), 2);
-    EXPECT_GT(counts.rip_feet, 400_in);
+    EXPECT_GT(counts.ripped, 400_in);
 }
 
 TEST(Bid, ASumStandsOnlyWhereAllItsRatesAreGiven) {

@@ -223,6 +223,19 @@ TEST(BoardLabels, OfWhateverSizeTheyLieWithinOrAreRefused) {
     EXPECT_GT(printed, 20);
 }
 
+TEST(BoardLabels, ABoardThatThePacketStopsIsNotToBeCut) {
+    plan::Plan plan = house();
+    const auto told = [&] { return label_text(plan::labels_of(plan).front(), plan, kit()).what; };
+    plan.pieces.front().bend.verdict = bend::Verdict::ok;
+    plan.pieces.front().weak_links.clear();
+    EXPECT_EQ(told().find("DO NOT CUT"), std::string::npos);
+    plan.pieces.front().weak_links = {3};
+    EXPECT_EQ(told().find("DO NOT CUT"), 0U);
+    plan.pieces.front().weak_links.clear();
+    plan.pieces.front().bend.verdict = bend::Verdict::break_likely;
+    EXPECT_EQ(told().find("DO NOT CUT"), 0U);
+}
+
 TEST(BoardLabels, ACodeTellsJobRevisionAndLabel) {
     const plan::Plan plan = house();
     const auto document = make_labels(plan, ten_on_letter(), 7, kit());
