@@ -47,24 +47,27 @@ std::vector<Object> entries(Object list) {
     std::vector<Object> all;
     const int count = list.isArray() ? list.getArrayNItems() : 0;
     if (count > most_objects) throw Refusal(too_much);
+    all.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) all.push_back(list.getArrayItem(i));
     return all;
 }
 
+[[noreturn]] void two_ticked(const std::string& one, const std::string& other) {
+    throw Refusal("has two boxes ticked where one is meant: " + one + " and " + other);
+}
+
 /// What is ticked. Some programs tell it of the field, some of its boxes; where they tell two things, nobody knows.
-std::string ticked(Object one, const std::string& value, const std::vector<Object>& kids) {
+std::string ticked(const Object& one, const std::string& value, const std::vector<Object>& kids) {
     std::string shown;
     std::vector<Object> boxes = kids;
     boxes.push_back(one);
     for (Object& box : boxes) {
         if (!box.isDictionary()) continue;
         const std::string state = state_of(box.getKey("/AS"));
-        if (!state.empty() && !shown.empty() && state != shown)
-            throw Refusal("has two boxes ticked where one is meant: " + shown + " and " + state);
+        if (!state.empty() && !shown.empty() && state != shown) two_ticked(shown, state);
         if (!state.empty()) shown = state;
     }
-    if (!shown.empty() && !value.empty() && shown != value)
-        throw Refusal("has two boxes ticked where one is meant: " + shown + " and " + value);
+    if (!shown.empty() && !value.empty() && shown != value) two_ticked(shown, value);
     return shown.empty() ? value : shown;
 }
 
@@ -107,7 +110,7 @@ void FormFields::look_at_pages(QPDF& pdf) {
     }
 }
 
-void FormFields::walk(Object list, const Above& above, int depth) {
+void FormFields::walk(const Object& list, const Above& above, int depth) {
     if (depth > deepest) throw Refusal(too_much);
     for (Object& one : entries(list)) {
         count();

@@ -27,7 +27,7 @@ private:
         QPDFObjectHandle type;
         QPDFObjectHandle value;
     };
-    void walk(QPDFObjectHandle list, const Above& above, int depth);
+    void walk(const QPDFObjectHandle& list, const Above& above, int depth);
     void field(QPDFObjectHandle one, const Above& above, int depth);
     void look_at_pages(QPDF& pdf);
     void count();

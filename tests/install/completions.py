@@ -26,7 +26,7 @@ CASES = [
     ("kerfpacket verify ar", ["arch.pdf"], ["arch.toml"]),
     ("kerfpacket stops arch.toml --piece ", ["A", "W2"], []),
     ("kerfpacket stops arch.toml --blade n", ["near"], ["far"]),
-    ("kerfpacket start --from ar", ["arch.pdf"], ["arch.toml", "notes.txt"]),
+    ("kerfpacket start --from ar", ["arch.pdf"], ["notes.txt"]),
     ("kerfpacket field-sheet or", ["ordinates"], ["arch"]),
     ("kerfpacket printer-check --first b", ["bottom"], ["top"]),
     ("kerfpacket schema s", ["shop"], ["job"]),

@@ -113,7 +113,7 @@ std::vector<page::Document> all_documents(const std::string& language) {
     all.push_back(
         make_field_sheets({Field::arch, Field::wall, Field::ordinates}, letter, measure::Unit::inch, kit(language))
             .document);
-    all.push_back(make_printer_check(letter, measure::Unit::inch, kit(language)).document);
+    all.push_back(make_printer_check(letter, measure::Unit::inch, kit(language)));
     return all;
 }
 
