@@ -129,9 +129,10 @@ Status example(const StartChoice& choice, const fs::path& file, Console& console
     const std::string language = choice.language.empty() ? "en" : choice.language;
     const Resources resources(home, language);
     const job::Shop none;
-    Talk talk(resources.kit(), none, language);
-    tell_example(talk, *found, resources.kit().words);
-    return write(file, talk, resources.kit(), console);
+    const sheets::Kit kit = resources.kit();
+    Talk talk(kit, none, language);
+    tell_example(talk, *found, kit.words);
+    return write(file, talk, kit, console);
 }
 
 /// "--from A.pdf B.pdf job.toml": the command line cannot tell where the sheets end.

@@ -10,6 +10,9 @@ Outcome succeed(const Outcome& outcome) {
     throw std::runtime_error("kerfpacket failed: " + outcome.err);
 }
 
+/// The coupon's own strip has ticks too.
+constexpr const char* strips_of_boards_alone = "\n[packet]\nleave_out = [\"coupon\"]\n";
+
 }  // namespace
 
 std::string harbor_stair(const std::string& spacing) {
@@ -39,7 +42,7 @@ thickness = "3/4 in"
 width = "7-1/4 in"
 trim = "4 in"
 spacing = ")" +
-           spacing + "\"\n";
+           spacing + "\"\n" + strips_of_boards_alone;
 }
 
 std::string paper_trial(const std::string& printer, const std::string& board, double degrees) {
@@ -70,7 +73,8 @@ width = "7-1/4 in"
 spacing = "11.3 mm"
 {}
 )",
-                       printer, degrees, board);
+                       printer, degrees, board) +
+           strips_of_boards_alone;
 }
 
 std::string golden_job(const std::string& name) {

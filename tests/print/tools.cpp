@@ -22,7 +22,7 @@ page::Document one_strip() {
     page.items.emplace_back(
         page::PathItem{Role::outline, Path::rectangle({{54_pt, 400_pt}, {454_pt, 472_pt}}), 0.7_pt});
     for (const Length x : ticks)
-        page.items.emplace_back(page::PathItem{Role::tick, Path::line({x, 400_pt}, {x, 412_pt}), 0.25_pt});
+        page.items.emplace_back(page::PathItem{Role::tick, Path::line({x, 400_pt}, {x, 412_pt}), 0.5_pt});
     page.items.emplace_back(page::PathItem{Role::limit, Path::line({200_pt, 400_pt}, {200_pt, 472_pt}), 1.4_pt});
     page.items.emplace_back(
         page::TextItem{Role::text, "strip", page::Face::regular, 9_pt, {54_pt, 500_pt}, page::Align::left, {}, 0_pt});

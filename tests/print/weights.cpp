@@ -15,8 +15,8 @@ using namespace measure::literals;
 std::pair<Length, std::size_t> thinnest(const BuiltPacket& packet, const std::string& sheet) {
     const Folder folder;
     const fs::path pdf = folder / "part.pdf";
-    const Outcome outcome =
-        run_program({KERFPACKET_PROGRAM, "build", packet.job().string(), "--only", sheet, "--out", pdf.string()});
+    const Outcome outcome = run_program(
+        {KERFPACKET_PROGRAM, "build", packet.job().string(), "--only", sheet, "--force", "--out", pdf.string()});
     if (outcome.status != 0 && outcome.status != 3) throw std::runtime_error(outcome.err);
     Length least = 100_pt;
     std::size_t lines = 0;

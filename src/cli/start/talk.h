@@ -19,6 +19,7 @@ class Talk {
 public:
     /// `kit` in the language of the talk, which the job is written in too. Both must outlive the talk.
     Talk(const sheets::Kit& kit, const job::Shop& shop, std::string language);
+    Talk(sheets::Kit&& kit, const job::Shop& shop, std::string language) = delete;
 
     enum class State { asking, finished, given_up };
     State state() const { return state_; }

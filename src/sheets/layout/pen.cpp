@@ -173,10 +173,10 @@ void Pen::dimension(Point a, Point b, const std::string& figure, const Type& typ
     const Point mid = geom::middle(a, b);
     const Length free = (geom::distance(a, b) - gap) / 2;
     if (free > 0_pt) {
-        line(Role::dimension, a, a + along * free, kit_.style.hair);
-        line(Role::dimension, b - along * free, b, kit_.style.hair);
+        line(Role::dimension, a, a + along * free, kit_.style.fine);
+        line(Role::dimension, b - along * free, b, kit_.style.fine);
     } else {
-        line(Role::dimension, a, b, kit_.style.hair);
+        line(Role::dimension, a, b, kit_.style.fine);
     }
     for (const Point end : {a, b}) {
         const Direction slant = along.turned(Angle::degrees(45));

@@ -130,8 +130,8 @@ private:
     void cuts(const plan::StockSection& section, const plan::CutStick& stick) {
         constexpr double initials = 0.13;
         FlowTable table(flow_, {{words("stock.column_cut"), 0.09},
-                                {words("stock.column_blank"), 0.36},
-                                {words("stock.column_stop"), 0.16},
+                                {words("stock.column_blank"), 0.33},
+                                {words("stock.column_stop"), 0.19},
                                 {words("stock.column_ends"), 0.26},
                                 {words("stock.column_initials"), initials}});
         const std::vector<Length> ends = running_ends(plan_, stick);

@@ -160,8 +160,9 @@ private:
         }
     }
 
-    /// What the end of the blank has no room for stands in the words lane, and nothing goes before it. A flap is too
-    /// low for words over each other: there they are one line, with the trim that is cut off so near.
+    /// What the end of the blank has no room for stands in the words lane, and nothing goes before it: one line, with
+    /// the trim that is cut off so near. Two would leave no way for the words of the bend that starts there, but on the
+    /// shortest of strips they stand over each other.
     void zero_end(EndWords& said) {
         const auto say = [&](const std::string& text) -> MarkWords& {
             MarkWords& beside = words_beside(Role::limit, {}, 5_pt, text, Worth::cut);
@@ -173,10 +174,6 @@ private:
         if (!said.zero) missing.push_back(words("strip.zero_end"));
         if (!said.hook) missing.push_back(words("strip.hook"));
         if (missing.empty()) return;
-        if (!lanes().edge) {
-            std::for_each(missing.begin(), missing.end(), say);
-            return;
-        }
         std::string all = missing.front();
         if (missing.size() > 1) all += ", " + missing.back();
         const Length sawn = piece_.blank().trims[0];
@@ -184,8 +181,14 @@ private:
             say(all);
             return;
         }
+        const std::string with_trim = all + ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}});
+        const Length wide = pen_.width(with_trim, {Face::condensed_bold, style().tiny}) + 24_pt;
+        if (!lanes().edge && wide > frame_.right() - frame_.left()) {
+            std::for_each(missing.begin(), missing.end(), say);
+            return;
+        }
         said.trim = true;
-        say(all + ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}})).shorter = {all};
+        say(with_trim).shorter = {all};
     }
 
     /// What the cut of an end is, where the waste has no room for its words.

@@ -169,11 +169,13 @@ private:
     std::vector<Rect> taken_;  ///< by the kerfs' marks, and by words that are set
 };
 
-/// Where the trim is cut off square: a line as high as the strip, open at numerals and at a tick that it would hide.
+/// Where the trim is cut off square: a line as high as the strip, open at numerals and beside a tick, for which it
+/// could be taken.
 void saw_lines(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
     const plan::Piece& piece = context.piece;
     const Length width = pen.kit().style.heavy;
-    const std::vector<Rect> marks = mark_areas(pen, context, strip, frame, width / 2 + 1_pt);
+    const std::vector<Rect> marks =
+        mark_areas(pen, context, strip, frame, std::max(width / 2 + 1_pt, measured_beside(piece)));
     const std::array<Length, 2> cuts{waste_until(piece), waste_from(piece)};
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const Length at = cuts.at(i);

@@ -52,15 +52,21 @@ private:
         return Path::polyline(line);
     }
 
-    /// The names of the joint at an end of the template, in the order of the segments that it serves.
+    /// The names of the joint at an end of the template, in the order of the segments that it serves; once where two
+    /// of them meet at it.
     std::string names(bool at_left) const {
         const auto name = [&](const plan::CasingSegment& segment, bool left) {
             return joint_name(left ? segment.n - 1 : segment.n, pen_.kit());
         };
-        std::string all = name(segment_, at_left);
-        for (const AlikeSegments::Other& other : facts_.others)
-            all += ", " + name(*other.segment, at_left != other.turned);
-        return all;
+        const std::string first = name(segment_, at_left);
+        std::string all = first;
+        bool same = true;
+        for (const AlikeSegments::Other& other : facts_.others) {
+            const std::string next = name(*other.segment, at_left != other.turned);
+            same = same && next == first;
+            all += ", " + next;
+        }
+        return same ? first : all;
     }
 
     /// A short line square to the joint at its middle, and the joint's name beside it.
@@ -87,9 +93,11 @@ private:
         const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {name, bold(style().huge)}});
         const Length off = std::max(name_off_joint, whole.width() / 2 + 8_pt);
         if (off + whole.width() / 2 < half) return {whole, off};
-        const Block alone(pen_, {{name, bold(style().huge)}});
-        if (alone.width() < half) return {alone, half / 2};
-        return {Block(pen_, {{name, bold(style().strong)}}), half / 2};
+        for (const Length size : {style().huge, style().strong, style().text}) {
+            const Block alone(pen_, {{name, bold(size)}});
+            if (alone.width() + 4_pt < half) return {alone, half / 2};
+        }
+        return {Block(pen_, {{name, {Face::condensed_bold, style().small}}}), half / 2};
     }
 
     void mitres() {

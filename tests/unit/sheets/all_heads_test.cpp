@@ -136,11 +136,16 @@ TEST_P(AllHeads, casing_segments_are_whole_and_their_joints_have_the_same_name) 
         EXPECT_TRUE(mentioned(words, "segment ")) << head().name << segment;
         EXPECT_TRUE(mentioned(words, "Board or sheet at least")) << head().name << segment;
         static const std::regex joints("[0-9]+\\|[0-9]+(, [0-9]+\\|[0-9]+)*"), joint("[0-9]+\\|[0-9]+");
-        for (const std::string& word : words)
-            if (std::regex_match(word, joints))
-                for (auto name = std::sregex_iterator(word.begin(), word.end(), joint); name != std::sregex_iterator();
-                     ++name)
-                    ++names[name->str()];
+        const auto serves = 1 + std::count(segment.begin(), segment.end(), ',');
+        for (const std::string& word : words) {
+            if (!std::regex_match(word, joints)) continue;
+            const auto commas = std::count(word.begin(), word.end(), ',');
+            // Two segments that meet at the joint have its name once.
+            const int each = commas == 0 ? static_cast<int>(serves) : 1;
+            for (auto name = std::sregex_iterator(word.begin(), word.end(), joint); name != std::sregex_iterator();
+                 ++name)
+                names[name->str()] += each;
+        }
     }
     EXPECT_EQ(names.size(), segments.size() - 1) << head().name;
     for (const auto& [name, count] : names) EXPECT_EQ(count, 2) << head().name << name;

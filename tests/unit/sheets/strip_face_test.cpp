@@ -182,7 +182,8 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
     for (const Sheet& sheet : strip_sheets()) {
         for (const page::TextItem& text : texts(sheet.page)) {
             if (text.role != Role::limit) continue;
-            said[sheet.name][0] += text.text.starts_with("TRIM ") ? 1U : 0U;
+            // Where an end is short its trim stands in one line with the words of the end.
+            said[sheet.name][0] += text.text.find("TRIM ") != std::string::npos ? 1U : 0U;
             said[sheet.name][1] += text.text.starts_with("MITRE ") ? 1U : 0U;
         }
         const auto& ends = sheet.piece.blank().ends;
