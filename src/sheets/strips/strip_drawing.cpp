@@ -161,8 +161,7 @@ private:
     }
 
     /// What the end of the blank has no room for stands in the words lane, and nothing goes before it: one line, with
-    /// the trim that is cut off so near. Two would leave no way for the words of the bend that starts there, but on the
-    /// shortest of strips they stand over each other.
+    /// the trim that is cut off so near. Two would leave no way for the words of the bend that starts there.
     void zero_end(EndWords& said) {
         const auto say = [&](const std::string& text) -> MarkWords& {
             MarkWords& beside = words_beside(Role::limit, {}, 5_pt, text, Worth::cut);
@@ -181,14 +180,12 @@ private:
             say(all);
             return;
         }
-        const std::string with_trim = all + ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}});
-        const Length wide = pen_.width(with_trim, {Face::condensed_bold, style().tiny}) + 24_pt;
-        if (!lanes().edge && wide > frame_.right() - frame_.left()) {
-            std::for_each(missing.begin(), missing.end(), say);
-            return;
-        }
+        const std::string trim = ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}});
         said.trim = true;
-        say(with_trim).shorter = {all};
+        MarkWords& beside = say(all + trim);
+        // On a flap the hatch and its line must tell the trim, where there is no room for all.
+        if (lanes().edge) beside.shorter = {all};
+        else beside.shorter = {missing.front() + trim, all};
     }
 
     /// What the cut of an end is, where the waste has no room for its words.
