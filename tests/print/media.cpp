@@ -31,8 +31,8 @@ std::vector<Tick> ticks_on(const page::Page& page) {
     std::vector<Tick> all;
     for (const page::Item& item : page.items) {
         const auto* path = std::get_if<page::PathItem>(&item);
-        // The shaft above the hairline is a tick too, and stands over it.
-        if (path == nullptr || path->role != page::Role::tick || path->width > 0.3_pt) continue;
+        // The shaft above the fine line is a tick too, and stands over it.
+        if (path == nullptr || path->role != page::Role::tick || path->width > 0.6_pt) continue;
         const geom::Direction up = geom::direction(path->path.start(), path->path.end());
         const Point foot = path->path.start();
         all.push_back({std::abs(up.x) < 0.5, foot, foot + up * 4_pt, path->path.end() - up * 1_pt});

@@ -10,9 +10,6 @@ Outcome succeed(const Outcome& outcome) {
     throw std::runtime_error("kerfpacket failed: " + outcome.err);
 }
 
-/// The coupon's own strip has ticks too.
-constexpr const char* strips_of_boards_alone = "\n[packet]\nleave_out = [\"coupon\"]\n";
-
 }  // namespace
 
 std::string harbor_stair(const std::string& spacing) {
@@ -42,7 +39,7 @@ thickness = "3/4 in"
 width = "7-1/4 in"
 trim = "4 in"
 spacing = ")" +
-           spacing + "\"\n" + strips_of_boards_alone;
+           spacing + "\"\n";
 }
 
 std::string paper_trial(const std::string& printer, const std::string& board, double degrees) {
@@ -73,17 +70,18 @@ width = "7-1/4 in"
 spacing = "11.3 mm"
 {}
 )",
-                       printer, degrees, board) +
-           strips_of_boards_alone;
+                       printer, degrees, board);
 }
 
 std::string golden_job(const std::string& name) {
     return slurp(fs::path(KERFPACKET_SOURCE_DIR) / "tests" / "golden" / (name + ".toml"));
 }
 
-BuiltPacket::BuiltPacket(const std::string& job_text) {
+BuiltPacket::BuiltPacket(const std::string& job_text, const std::vector<std::string>& options) {
     spill(job(), job_text);
-    succeed(run_program({KERFPACKET_PROGRAM, "build", job().string()}));
+    std::vector<std::string> build{KERFPACKET_PROGRAM, "build", job().string(), "--out", pdf().string()};
+    build.insert(build.end(), options.begin(), options.end());
+    succeed(run_program(build));
     report_ = nlohmann::json::parse(succeed(run_program({KERFPACKET_PROGRAM, "check", "--json", job().string()})).out);
 }
 

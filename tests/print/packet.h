@@ -20,7 +20,9 @@ std::string golden_job(const std::string& name);
 /// A packet as a file, and what `check --json` says of it.
 class BuiltPacket {
 public:
-    explicit BuiltPacket(const std::string& job_text);
+    /// `options` of the build besides. The coupon's own strip has ticks too: who counts those of boards asks for
+    /// "--only", "strips".
+    explicit BuiltPacket(const std::string& job_text, const std::vector<std::string>& options = {});
     fs::path job() const { return folder_ / "job.toml"; }
     fs::path pdf() const { return folder_ / "job.pdf"; }
     /// Distance of every kerf from zero, in mm.

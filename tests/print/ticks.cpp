@@ -18,7 +18,7 @@ using namespace measure::literals;
 /// Half an inch lands on whole pixels at 600 dpi and flatters every renderer; the other spacing does not.
 class Ticks : public testing::TestWithParam<std::string> {
 protected:
-    const BuiltPacket packet_{harbor_stair(GetParam())};
+    const BuiltPacket packet_{harbor_stair(GetParam()), {"--only", "strips"}};
     const std::vector<PrintedStrip> strips_ = printed_strips(read_content(packet_.pdf()));
     const std::vector<double> kerfs_ = packet_.kerfs_mm();
 };
@@ -146,7 +146,7 @@ INSTANTIATE_TEST_SUITE_P(HarborStair, Ticks, testing::Values("1/2 in", "11.3 mm"
 
 /// Distances run leftward from the right end of each strip and ticks stand half a kerf from the middles of the kerfs.
 TEST(TicksFromTheRight, StandWhereTheBladesLeftSideGoes) {
-    const BuiltPacket packet(golden_job("metric-right"));
+    const BuiltPacket packet(golden_job("metric-right"), {"--only", "strips"});
     const std::vector<PrintedStrip> strips = printed_strips(read_content(packet.pdf()));
     const std::vector<double> kerfs = packet.kerfs_mm();
     const double half_kerf = 1.4;

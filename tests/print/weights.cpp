@@ -35,7 +35,7 @@ TEST(Weights, NoLineOfAStripOrATemplateIsThinnerThanACopierKeeps) {
                                                                              {"dos-idiomas", {"strips", "template"}},
                                                                              {"spliced-right-edge-es", {"strips"}}};
     for (const auto& [name, sheets] : jobs) {
-        const BuiltPacket packet(golden_job(name));
+        const BuiltPacket packet(golden_job(name), {"--force"});
         for (const std::string& sheet : sheets) {
             const auto [least, lines] = thinnest(packet, sheet);
             EXPECT_GE(least.points(), 0.5 - 1e-6) << name << ", " << sheet;

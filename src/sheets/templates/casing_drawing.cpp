@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 #include "sheets/templates/template_tile.h"
@@ -12,6 +13,7 @@ namespace {
 constexpr Length longest_mark = 1.3_in;  // of the centre for a spline, into the segment
 constexpr Length name_off_joint = 22_pt;
 constexpr double name_across = 0.78;  // of the joint, from the inside edge
+constexpr double lower_name_across = 0.60;
 constexpr Length note_width = 190_pt;
 
 class SegmentDrawing {
@@ -80,24 +82,27 @@ private:
         const Block centre_for(pen_, {{words("casing.centre_for"), small()}, {words("casing.spline"), small()}});
         const Beside below = at_left ? Beside::right : Beside::left;
         drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
-        const Point beside = line.start() + (line.end() - line.start()) * name_across;
-        const auto [block, off] = name_block(name);
+        const auto [block, off, crowded] = name_block(name);
+        // Where the names of both joints are wider than the segment one stands under the other.
+        const double across = crowded && !at_left ? lower_name_across : name_across;
+        const Point beside = line.start() + (line.end() - line.start()) * across;
         drawing_.figures.push_back({block, beside + into * off, {1, 0}, Role::joint});
     }
 
     /// A joint's name under its word; in a segment so short that both joints' do not find room, alone and nearer.
-    /// Returns how far off the joint its middle stands, too.
-    std::pair<Block, Length> name_block(const std::string& name) const {
+    /// Returns how far off the joint its middle stands, too, and whether there is no room for both side by side.
+    std::tuple<Block, Length, bool> name_block(const std::string& name) const {
         const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * name_across; };
         const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
         const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {name, bold(style().huge)}});
         const Length off = std::max(name_off_joint, whole.width() / 2 + 8_pt);
-        if (off + whole.width() / 2 < half) return {whole, off};
+        if (off + whole.width() / 2 < half) return {whole, off, false};
         for (const Length size : {style().huge, style().strong, style().text}) {
             const Block alone(pen_, {{name, bold(size)}});
-            if (alone.width() + 4_pt < half) return {alone, half / 2};
+            if (alone.width() + 4_pt < half) return {alone, half / 2, false};
         }
-        return {Block(pen_, {{name, {Face::condensed_bold, style().small}}}), half / 2};
+        const Block least(pen_, {{name, {Face::condensed_bold, style().small}}});
+        return {least, least.width() / 2 + 3_pt, true};
     }
 
     void mitres() {
