@@ -291,7 +291,7 @@ def numbered(f, strip, ticks, name):
     first = min(starts)
     shafts = [l[0] for l in strip.upright if l[1] < 60 and strip.foot_row
               and strip.foot_row[0] - 20 < l[4] < strip.foot_row[1] + 20]
-    thin = [l[0] for l in strip.upright if l[1] < 14 and l[2] < 0.3 and l[3] == ""]
+    thin = [l[0] for l in strip.upright if l[1] < 14 and l[2] < 0.6 and l[3] == ""]
     half = strip.kerf / 2
     side = max((0.0, -half, half), key=lambda o: sum(any(abs(u + o - s) < 0.1 for s in thin) for u in feet))
     for i, u in enumerate(feet):
@@ -396,7 +396,7 @@ def place_and_fold(f, packet, name, piece, bend, d, cuts, strips, right, metric)
         extra = [leg if a == 0 else 0 for leg, a in zip(piece.get("leg_pair") or [piece["legs"]] * 2, angles)]
     first = min(ends[0]) - extra[0]
     last = max(ends[1]) + extra[1]
-    trim = piece["board"].get("trim", 3.0)
+    trim = piece["board"].get("trim", 75 / 25.4 if metric else 3.0)
     blank = last - first + 2 * trim
     printed = blank_length(packet, name, piece, metric)
     if printed is None:
@@ -524,7 +524,7 @@ def mitres(f, packet, name, strips, angles, ends, trim, right, metric, bend):
 def headed(sheet, name):
     """Whether a sheet of strips is this piece's: by the large letter in its head, or the words along a strip."""
     return any(p[0].strip() == name and p[1] >= 17 for p in sheet.phrases) \
-        or bool(re.search(rf"rev \S+ +{re.escape(name)} +", sheet.text))
+        or bool(re.search(rf"(piece|pieza) {re.escape(name)}\s", sheet.text))
 
 
 def judge_reprint(f, job, path, build, folder):

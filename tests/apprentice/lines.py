@@ -53,7 +53,7 @@ class Tile:
             if width >= 0.6 and dashes != "1 3" and not (level and (b0 < 63 or b0 > height - 60)) \
                     and math.hypot(a1 - a0, b1 - b0) > 3:
                 self.curved.append((np.array([[a0, b0], [a1, b1]]), width, dashes))
-            if width < 0.3 and dashes == "9 3 1 3":
+            if width < 0.6 and dashes == "9 3 1 3":
                 self.centre_lines.append((a0, b0, a1, b1))
                 if abs(a0 - a1) < 0.01:
                     self.centre.append(a0)
@@ -68,9 +68,9 @@ def bezier(points, n=24):
 
 
 def crosses_of(sheet):
-    level = [((l[0] + l[2]) / 2, l[1]) for l in sheet.lines if l[4] < 0.3 and abs(l[1] - l[3]) < 0.01
+    level = [((l[0] + l[2]) / 2, l[1]) for l in sheet.lines if l[4] < 0.6 and abs(l[1] - l[3]) < 0.01
              and abs(abs(l[0] - l[2]) - 32) < 0.1]
-    upright = [(l[0], (l[1] + l[3]) / 2) for l in sheet.lines if l[4] < 0.3 and abs(l[0] - l[2]) < 0.01
+    upright = [(l[0], (l[1] + l[3]) / 2) for l in sheet.lines if l[4] < 0.6 and abs(l[0] - l[2]) < 0.01
                and abs(abs(l[1] - l[3]) - 32) < 0.1]
     return sorted({(round(a, 2), round(b, 2)) for a, b in level for c, d in upright
                    if abs(a - c) < 0.06 and abs(b - d) < 0.06})

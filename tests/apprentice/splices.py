@@ -61,7 +61,7 @@ def judge_spliced(f, job, packet, piece):
     y = judge.board.line_that_keeps_its_length(bend.thickness, depth, kerf, spacing, piece["board"]["material"])
     d = bend.plain + bend.kerf_sign * y
     length = bend.course.length_along(d)[-1]
-    tails, trim = list(piece.get("tails") or (0, 0)), piece["board"].get("trim", 3.0)
+    tails, trim = list(piece.get("tails") or (0, 0)), piece["board"].get("trim", 75 / 25.4 if metric else 3.0)
     f.gap("blank length", abs(whole - length - sum(tails) - 2 * trim) - (1 / 32 if not metric else 0.02))
     u = [whole - c for c in cuts][::-1] if right else cuts
     f.gap("board on the wall", judge.board.fold(bend.course, d, [p - trim - tails[0] for p in u]))

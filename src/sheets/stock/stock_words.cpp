@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheets/words/job_length.h"
+
 namespace kerfpacket::sheets {
 
 using namespace measure::literals;
@@ -34,8 +36,7 @@ std::string lengths_text(const std::vector<Length>& lengths, const Tape& tape) {
 
 std::string cheaper_text(const plan::CheaperJoints& cheaper, bool priced, const Kit& kit, const Tape& tape) {
     std::string key;  // as the job file writes it
-    for (const Length at : cheaper.joints)
-        key += (key.empty() ? "\"" : ", \"") + measure::length_text(at, tape.unit()) + "\"";
+    for (const Length at : cheaper.joints) key += (key.empty() ? "\"" : ", \"") + job_length(at, tape.unit()) + "\"";
     return kit.words("stock.cheaper",
                      {{"piece", cheaper.id},
                       {"joints", lengths_text(cheaper.joints, tape)},

@@ -175,7 +175,7 @@ void saw_lines(Pen& pen, const StripContext& context, const Strip& strip, const 
     const plan::Piece& piece = context.piece;
     const Length width = pen.kit().style.heavy;
     const std::vector<Rect> marks =
-        mark_areas(pen, context, strip, frame, std::max(width / 2 + 1_pt, measured_beside(piece)));
+        mark_areas(pen, context, strip, frame, std::max(piece.cut.kerf / 2 + width / 2 + 2_pt, measured_beside(piece)));
     const std::array<Length, 2> cuts{waste_until(piece), waste_from(piece)};
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const Length at = cuts.at(i);

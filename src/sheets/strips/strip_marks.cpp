@@ -43,6 +43,10 @@ public:
             areas.push_back({{foot.x - half, foot.y}, {foot.x + half, frame_.base() + high}});
         };
         upright(lanes_.mark, lanes_.mark + lanes_.tick_top, beside);
+        // Beside a tick at the blade's left or right the foot reaches further to one side.
+        const Length foot = piece_.cut.kerf / 2 + 2_pt;
+        const Point under = frame_.at(kerf.at, lanes_.mark);
+        areas.push_back({{under.x - foot, under.y}, {under.x + foot, under.y + foot_height + 1_pt}});
         const auto text = [&](const std::optional<SetText>& set) {
             if (!set) return;
             const Point half{pen_.width(set->text, set->type) / 2 + around, {}};

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <tuple>
 #include <utility>
 
 #include "sheets/templates/template_tile.h"
@@ -82,27 +81,39 @@ private:
         const Block centre_for(pen_, {{words("casing.centre_for"), small()}, {words("casing.spline"), small()}});
         const Beside below = at_left ? Beside::right : Beside::left;
         drawing_.names.push_back({{{mark, centre_for, {{below, 3_pt}}}}, Length()});
-        const auto [block, off, crowded] = name_block(name);
-        // Where the names of both joints are wider than the segment one stands under the other.
-        const double across = crowded && !at_left ? lower_name_across : name_across;
+        const auto [block, off] = name_block(name);
+        // Where the segment is too short for the names of both joints side by side one stands under the other.
+        const double across = !at_left && crowded() ? lower_name_across : name_across;
         const Point beside = line.start() + (line.end() - line.start()) * across;
         drawing_.figures.push_back({block, beside + into * off, {1, 0}, Role::joint});
     }
 
-    /// A joint's name under its word; in a segment so short that both joints' do not find room, alone and nearer.
-    /// Returns how far off the joint its middle stands, too, and whether there is no room for both side by side.
-    std::tuple<Block, Length, bool> name_block(const std::string& name) const {
+    Length half_between_joints() const {
         const auto at = [](const Path& end) { return end.start() + (end.end() - end.start()) * name_across; };
-        const Length half = geom::distance(at(segment_.left), at(segment_.right)) / 2;
+        return geom::distance(at(segment_.left), at(segment_.right)) / 2;
+    }
+
+    /// Whether the name of either joint is wider than its half of the segment.
+    bool crowded() const {
+        const auto too_wide = [&](bool left) {
+            return name_block(names(left)).first.width() + 4_pt >= half_between_joints();
+        };
+        return (segment_.left_joint && too_wide(true)) || (segment_.right_joint && too_wide(false));
+    }
+
+    /// A joint's name under its word; in a segment so short that both joints' do not find room, alone and nearer.
+    /// Returns how far off the joint its middle stands, too.
+    std::pair<Block, Length> name_block(const std::string& name) const {
+        const Length half = half_between_joints();
         const Block whole(pen_, {{words("casing.joint"), bold(style().small)}, {name, bold(style().huge)}});
         const Length off = std::max(name_off_joint, whole.width() / 2 + 8_pt);
-        if (off + whole.width() / 2 < half) return {whole, off, false};
+        if (off + whole.width() / 2 < half) return {whole, off};
         for (const Length size : {style().huge, style().strong, style().text}) {
             const Block alone(pen_, {{name, bold(size)}});
-            if (alone.width() + 4_pt < half) return {alone, half / 2, false};
+            if (alone.width() + 4_pt < half) return {alone, half / 2};
         }
         const Block least(pen_, {{name, {Face::condensed_bold, style().small}}});
-        return {least, least.width() / 2 + 3_pt, true};
+        return {least, least.width() / 2 + 3_pt};
     }
 
     void mitres() {

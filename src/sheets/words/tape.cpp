@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "measure/require.h"
+#include "sheets/words/job_length.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -50,9 +51,7 @@ std::string Tape::plain(Length value) const {
 
 std::string Tape::with_unit(Length value) const { return plain(value) + " " + unit_name(); }
 
-Length Tape::rounded(Length value) const {
-    return measure::round_to_tape(value, unit_);
-}
+Length Tape::rounded(Length value) const { return measure::round_to_tape(value, unit_); }
 
 std::string Tape::exact_plain(Length value) const {
     if (unit_ == Unit::millimetre) return with_decimal(shortest(value.mm(), 2), decimal_);
@@ -69,5 +68,7 @@ std::string Tape::other(Length value) const {
 std::string Tape::number(double value, int places) const {
     return with_decimal(measure::fixed(value, places), decimal_);
 }
+
+std::string job_length(Length value, Unit unit) { return measure::length_text(value, unit); }
 
 }  // namespace kerfpacket::sheets
