@@ -3,11 +3,7 @@
 #include <new>
 #include <stdexcept>
 
-#include <fmt/format.h>
-
 #include "disk/child.h"
-#include "disk/near_name.h"
-#include "disk/read.h"
 #include "output/form_fields.h"
 
 namespace kerfpacket::output {
@@ -15,7 +11,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* damaged = "is damaged: it was cut short or changed, so that it is no whole PDF";
+constexpr ForeignKind field_sheet{"field sheet", "a filled field sheet", most_form_bytes};
 
 /// Some viewers and mail programs put something before the beginning (ISO 32000-1, annex H, note 13).
 bool begins_as_pdf(const std::string& bytes) { return bytes.substr(0, 1024).find("%PDF-") != std::string::npos; }
@@ -27,24 +23,7 @@ FilledForm form_of(QPDF& pdf) {
 
 }  // namespace
 
-std::string load_form(const fs::path& file) {
-    auto bytes = disk::read(file, most_form_bytes);
-    if (bytes) return *std::move(bytes);
-    using Kind = disk::Unread::Kind;
-    const std::string name = file.string();
-    const std::string near = disk::near_name(file, ".pdf");
-    switch (bytes.error().kind) {
-        case Kind::absent:
-            throw disk::Failure(name + ": there is no such file" +
-                                (near.empty() ? "" : fmt::format("; did you mean {}?", near)));
-        case Kind::folder:
-        case Kind::special: throw disk::Failure(name + " is not a file; expected a filled field sheet");
-        case Kind::too_large:
-            throw TooLarge(fmt::format("{} is over {} MB; no field sheet is", name, most_form_bytes >> 20U));
-        case Kind::failed: break;
-    }
-    throw disk::Failure(fmt::format("cannot read {}: {}", name, bytes.error().why));
-}
+std::string load_form(const fs::path& file) { return load_foreign(file, field_sheet); }
 
 FilledForm parse_form(const std::string& bytes) {
     if (!begins_as_pdf(bytes)) throw Refusal("is no PDF");
@@ -65,20 +44,14 @@ FilledForm parse_form(const std::string& bytes) {
 
 FilledForm read_form(const std::string& bytes, const fs::path& file) {
     const auto work = [&] {
-        FilledForm form;
-        try {
-            form = parse_form(bytes);
-        } catch (const Refusal& refused) { return "r" + std::string(refused.what()); }
+        const FilledForm form = parse_form(bytes);
         std::string answer{form.drawn_over ? 'd' : '-'};
         for (const FilledField& one : form.fields)
             answer += disk::packed(one.name) + disk::packed(one.tip) + disk::packed(one.value);
         return answer;
     };
-    const disk::Limits limits{512U << 20U, 10, most_form_bytes};
     const std::string answer =
-        disk::in_child(work, limits, file.string(),
-                       file.string() + " is no field sheet: reading it takes more memory or time than any");
-    if (answer.starts_with('r')) throw Refusal(answer.substr(1));
+        read_in_bounds(work, field_sheet, file, "is no field sheet: reading it takes more memory or time than any");
     FilledForm form;
     form.drawn_over = answer.at(0) == 'd';
     for (std::string_view rest = std::string_view(answer).substr(1); !rest.empty();) {

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "output/packet_reader.h"
+#include "output/foreign_pdf.h"
 
 namespace kerfpacket::output {
 

@@ -3,11 +3,7 @@
 #include <new>
 #include <stdexcept>
 
-#include <fmt/format.h>
-
 #include "disk/child.h"
-#include "disk/near_name.h"
-#include "disk/read.h"
 #include "output/capped.h"
 #include "output/qpdf.h"
 
@@ -17,7 +13,7 @@ namespace {
 namespace fs = std::filesystem;
 using Object = QPDFObjectHandle;
 
-constexpr const char* damaged = "is damaged: it was cut short or changed, so that it is no whole PDF";
+constexpr ForeignKind packet{"packet", "a packet", most_packet_bytes};
 
 std::string text_of(Object stream) {
     Capped sink(most_embedded_bytes);
@@ -98,28 +94,9 @@ bool worked_on(Object root, std::string_view bytes, bool form_of_ours) {
     return false;
 }
 
-std::string did_you_mean(const fs::path& file) {
-    const std::string near = disk::near_name(file, ".pdf");
-    return near.empty() ? "" : fmt::format("; did you mean {}?", near);
-}
-
 }  // namespace
 
-std::string load_packet(const fs::path& file) {
-    auto bytes = disk::read(file, most_packet_bytes);
-    if (bytes) return *std::move(bytes);
-    using Kind = disk::Unread::Kind;
-    const std::string name = file.string();
-    switch (bytes.error().kind) {
-        case Kind::absent: throw disk::Failure(name + ": there is no such file" + did_you_mean(file));
-        case Kind::folder:
-        case Kind::special: throw disk::Failure(name + " is not a file; expected a packet");
-        case Kind::too_large:
-            throw TooLarge(fmt::format("{} is over {} MB; no packet is", name, most_packet_bytes >> 20U));
-        case Kind::failed: break;
-    }
-    throw disk::Failure(fmt::format("cannot read {}: {}", name, bytes.error().why));
-}
+std::string load_packet(const fs::path& file) { return load_foreign(file, packet); }
 
 PacketContents parse_packet(const std::string& bytes) {
     if (!bytes.starts_with("%PDF-")) throw Refusal("is no PDF");
@@ -141,19 +118,13 @@ PacketContents parse_packet(const std::string& bytes) {
 
 PacketContents read_packet(const std::string& bytes, const fs::path& file) {
     const auto work = [&] {
-        PacketContents contents;
-        try {
-            contents = parse_packet(bytes);
-        } catch (const Refusal& refused) { return "r" + std::string(refused.what()); }
+        const PacketContents contents = parse_packet(bytes);
         std::string answer{contents.ours ? 'o' : '-', contents.worked_on ? 'w' : '-'};
         for (const EmbeddedFile& one : contents.files) answer += disk::packed(one.name) + disk::packed(one.text);
         return answer;
     };
-    const disk::Limits limits{512U << 20U, 10, most_packet_bytes};
     const std::string answer =
-        disk::in_child(work, limits, file.string(),
-                       file.string() + " is no packet: reading it takes more memory or time than any packet");
-    if (answer.starts_with('r')) throw Refusal(answer.substr(1));
+        read_in_bounds(work, packet, file, "is no packet: reading it takes more memory or time than any packet");
     PacketContents contents{answer.at(0) == 'o', answer.at(1) == 'w', {}};
     for (std::string_view rest = std::string_view(answer).substr(2); !rest.empty();) {
         std::string name = disk::unpacked(rest);

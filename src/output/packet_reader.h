@@ -3,9 +3,10 @@
 
 #include <cstddef>
 #include <filesystem>
-#include <stdexcept>
 #include <string>
 #include <vector>
+
+#include "output/foreign_pdf.h"
 
 namespace kerfpacket::output {
 
@@ -27,18 +28,6 @@ struct PacketContents {
     bool ours = false;                ///< its producer is this program
     bool worked_on = false;           ///< its form holds a value, or something was added behind its end
     std::vector<EmbeddedFile> files;  ///< those associated with the document, in their order
-};
-
-/// What is wrong with a file, "is ...": it is none of ours, or not as it was written.
-class Refusal : public std::runtime_error {
-public:
-    using std::runtime_error::runtime_error;
-};
-
-/// A file larger than any packet, by its name.
-class TooLarge : public std::runtime_error {
-public:
-    using std::runtime_error::runtime_error;
 };
 
 /// The bytes of a file. Throws TooLarge, and disk::Failure when it is no file or cannot be read.
