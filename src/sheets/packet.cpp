@@ -8,7 +8,7 @@
 #include "measure/require.h"
 #include "sheets/cards/work_order.h"
 #include "sheets/cover/cover.h"
-#include "sheets/layout/furniture.h"
+#include "sheets/layout/finish.h"
 #include "sheets/one_sheet.h"
 
 namespace kerfpacket::sheets {
@@ -237,15 +237,11 @@ page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, 
     std::vector<std::optional<std::size_t>> places(drafts.size());
     for (std::size_t i = 0; i < drafts.size(); ++i) {
         Draft& draft = drafts[i];
-        draft.page.number = i + 1;
+        draft.page.number = i + 1;  // by which a part is chosen
         if (!wanted(draft, part)) continue;
         draft.reprint = !part.whole();
-        add_furniture(draft, plan, draft.second_language ? kit.second() : kit, i + 1, drafts.size());
-        if (draft.second_language) draft.page.language = kit.second().words("page.language");
-        put_on_paper(draft.page, plan, draft.use);
         places[i] = document.pages.size();
-        if (!draft.outline.empty()) document.outline.push_back({draft.outline, document.pages.size(), 0});
-        document.pages.push_back(std::move(draft.page));
+        finish_page(document, std::move(draft), plan, kit, i + 1, drafts.size());
     }
     for (page::Page& page : document.pages) lead_links(page, places);
     return document;

@@ -1,8 +1,7 @@
 #include "sheets/bid/bid_sheet.h"
 
+#include "sheets/layout/finish.h"
 #include "sheets/layout/flow.h"
-#include "sheets/layout/furniture.h"
-#include "sheets/layout/paper.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/wording.h"
 
@@ -158,14 +157,8 @@ page::Document make_bid(const plan::Plan& plan, const job::Rates& rates, int she
     document.subject = kit.words("bid.title");
     document.language = kit.words("page.language");
     document.date = plan.header.date;
-    for (std::size_t i = 0; i < drafts.size(); ++i) {
-        Draft& draft = drafts[i];
-        draft.page.number = i + 1;
-        add_furniture(draft, plan, kit, i + 1, drafts.size());
-        put_on_paper(draft.page, plan, draft.use);
-        if (!draft.outline.empty()) document.outline.push_back({draft.outline, i, 0});
-        document.pages.push_back(std::move(draft.page));
-    }
+    for (std::size_t i = 0; i < drafts.size(); ++i)
+        finish_page(document, std::move(drafts[i]), plan, kit, i + 1, drafts.size());
     return document;
 }
 
