@@ -1,5 +1,8 @@
 #include "bend/material.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace kerfpacket::bend {
 namespace {
 
@@ -11,7 +14,26 @@ Material wood(std::string_view name, double break_strain, double softness) {
     return {std::string(name), break_strain, break_strain * split_factor, softness, std::nullopt, true};
 }
 
+/// Hankinson's formula, of what is 1 along the grain and `across` square to it.
+double hankinson(measure::Angle angle, double exponent, double across) {
+    const double sine = std::pow(std::sin(angle.radians()), exponent);
+    const double cosine = std::pow(std::cos(angle.radians()), exponent);
+    return across / (sine + across * cosine);
+}
+
 }  // namespace
+
+double strain_across_grain(measure::Angle angle) {
+    return std::min(1.0, hankinson(angle, 1.75, 0.07) / hankinson(angle, 2, 0.08));
+}
+
+Material bent_across(Material material, measure::Angle angle) {
+    if (!material.may_split) return material;
+    const double part = strain_across_grain(angle);
+    material.break_strain_inside *= part;
+    material.break_strain_outside *= part;
+    return material;
+}
 
 const std::vector<Material>& materials() {
     // Softness is known for MDF and yellow-poplar alone. The others take 1, as for an isotropic board: a softer board

@@ -51,11 +51,28 @@ std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
     return fmt::format("{} on the seen face where it is tightest, to about {}", least, tape.with_unit(most));
 }
 
+/// Of a board that climbs.
+std::string climb_lines(const plan::Piece& piece, const sheets::Tape& tape) {
+    if (!piece.rake) return "";
+    const plan::Rake& rake = *piece.rake;
+    return line("climb", fmt::format("{} over the wall, to the {}; kerfs stand {} degrees from square, handle {}",
+                                     tape.with_unit(rake.climb), rake.to_the_right ? "right" : "left",
+                                     measure::fixed(rake.kerf().degrees(), 2), rake.to_the_right ? "RIGHT" : "LEFT")) +
+           line("along",
+                fmt::format("{} from end to end, {} from tip to tip; kerf to kerf along an edge {}, a cut {} long",
+                            tape.with_unit(rake.along()), tape.with_unit(rake.tip_to_tip()),
+                            tape.exact(rake.along_edge(piece.cut.spacing)), tape.exact(rake.cut())));
+}
+
 std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     const bend::Assessment& bend = piece.bend;
+    const plan::Blank& blank = piece.blank();
+    const std::string ends = piece.rake ? fmt::format("the ends cut {} and {} from it on the front edge",
+                                                      tape.with_unit(blank.trims[0]), tape.with_unit(blank.trims[1]))
+                                        : fmt::format("{} of trim at each end", tape.exact(blank.trims[0]));
     std::string lines =
-        line("blank", fmt::format("{} long ({}), {} of trim at each end", tape.with_unit(piece.blank().length),
-                                  other(piece.blank().length, tape), tape.exact(piece.blank().trims[0]))) +
+        climb_lines(piece, tape) +
+        line("blank", fmt::format("{} long ({}), {}", tape.with_unit(blank.length), other(blank.length, tape), ends)) +
         line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.blank().bend_start),
                                  tape.with_unit(piece.blank().bend_end), measure::fixed(piece.turn.degrees(), 2))) +
         line("radius", radius_text(piece, tape));

@@ -213,6 +213,26 @@ Json moulded_json(const plan::Piece& piece) {
             {"utilisation_thinnest", piece.moulded_use[1]}};
 }
 
+/// Null of a level board.
+Json climb_json(const plan::Piece& piece) {
+    if (!piece.rake) return {};
+    const plan::Rake& rake = *piece.rake;
+    return {{"to_the", rake.to_the_right ? "right" : "left"},
+            {"kerf_angle_deg", six_decimals(rake.kerf().degrees())},
+            {"climb_mm", mm(rake.climb)},
+            {"plan_length_mm", mm(rake.plan_length)},
+            {"along_mm", mm(rake.along())},
+            {"tip_to_tip_mm", mm(rake.tip_to_tip())},
+            {"gap_on_edge_mm", mm(rake.along_edge(piece.cut.spacing))},
+            {"cut_mm", mm(rake.cut())},
+            {"plumb_height_mm", mm(rake.cut())},
+            {"level_mm", mm(rake.level())},
+            {"lean_mm", mm(piece.blank().lean)},
+            {"end_leans_mm", {mm(piece.blank().ends[0].lean), mm(piece.blank().ends[1].lean)}},
+            {"end_cuts_mm", {mm(piece.blank().cut_at(0)), mm(piece.blank().cut_at(1))}},
+            {"handle", rake.to_the_right ? "right" : "left"}};
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -231,6 +251,7 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"web_mm", mm(piece.cut.web())},
         {"web_thinnest_mm", mm(piece.cut.thinnest_web())},
         {"moulded", moulded_json(piece)},
+        {"climb", climb_json(piece)},
         {"spacing_mm", mm(piece.cut.spacing)},
         {"spacing_min_mm", mm(piece.cut.least_spacing)},
         {"mitres_deg",

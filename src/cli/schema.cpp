@@ -88,6 +88,8 @@ Json value_of(const Takes& takes) {
         case Kind::percent: return text_like("^ *-?[0-9.]+([eE][-+]?[0-9]+)? *% *$");
         case Kind::angle: return angle();
         case Kind::angles: return list_of(angle(), 2, 2);
+        case Kind::step_or_angle: return any_of(list_of(length(false), 2, 2), angle());
+        case Kind::one_or_two_words: return any_of(word_of(takes.words), list_of(word_of(takes.words), 2, 2));
         case Kind::whole: return whole(takes.least, takes.most);
         case Kind::number: return {{"type", "number"}, {"minimum", takes.least}, {"maximum", takes.most}};
         case Kind::flag: return {{"type", "boolean"}};

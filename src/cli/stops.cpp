@@ -38,14 +38,21 @@ std::string figure(Length length, Unit unit) {
     return unit == Unit::inch ? measure::fixed(length.inches(), 3) : measure::fixed(length.mm(), 2);
 }
 
+/// Degrees from square, of the handle to the right positive.
+double handle_angle(const plan::Piece& piece) {
+    if (!piece.rake) return 0;
+    return piece.rake->kerf().degrees() * (piece.rake->to_the_right ? 1 : -1);
+}
+
 std::string rows(const plan::Piece& piece, BladeSide side, Unit unit) {
     std::string rows;
     for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
         const plan::Blank& blank = piece.blanks.at(i);
         for (const plan::Kerf& kerf : blank.kerfs)
             rows +=
-                fmt::format("{},{},{},{},{},{},{}\n", piece.id, piece.quantity, i + 1, figure(blank.length, unit),
-                            kerf.n, figure(stop_at(kerf, piece.cut.kerf, side), unit), figure(piece.cut.depth, unit));
+                fmt::format("{},{},{},{},{},{},{},{}\n", piece.id, piece.quantity, i + 1, figure(blank.length, unit),
+                            kerf.n, figure(stop_at(kerf, piece.on_edge(piece.cut.kerf), side), unit),
+                            figure(piece.cut.depth, unit), measure::fixed(handle_angle(piece), 2));
     }
     return rows;
 }
@@ -62,7 +69,7 @@ Status stops(const StopsChoice& choice, Console& console) {
     if (!job) return Status::errors;
     const Unit unit = job->plan.header.units;
     const std::string in = unit == Unit::inch ? "in" : "mm";
-    std::string table = fmt::format("piece,boards,blank,length_{0},cut,from_zero_{0},depth_{0}\n", in);
+    std::string table = fmt::format("piece,boards,blank,length_{0},cut,from_zero_{0},depth_{0},angle_deg\n", in);
     const auto pieces = pieces_to_cut(job->plan, choice.piece, console);
     if (pieces.empty()) return Status::errors;
     for (const plan::Piece* piece : pieces) table += rows(*piece, side_of(choice.blade), unit);

@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "job/diagnostics.h"
@@ -46,6 +47,7 @@ struct Saw {
     Sourced<Length> blade_diameter;
     Sourced<Length> kerf;  ///< measured width of one cut
     std::optional<Sourced<Length>> travel;
+    std::optional<Sourced<Angle>> mitre_limit;  ///< how far from square it cuts, to either side
     std::optional<Sourced<Length>> rear_limit;  ///< blade centre in front of the fence at its rear limit
     std::optional<TrialGroove> trial;           ///< from which the rear limit follows; never beside one
 };
@@ -126,9 +128,9 @@ struct Board {
     Sourced<StripOn> strip;
     Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
-    std::vector<Sourced<Length>> joints;         ///< given by hand: middles of scarfs, from zero, rising
+    std::vector<Sourced<Length>> joints;       ///< given by hand: middles of scarfs, from zero, rising
     std::optional<Sourced<Length>> max_blank;  ///< the longest that can be carried or handled
-    std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
+    std::vector<Sourced<Length>> kerfs;        ///< given by hand: middles, from zero, rising; then there is no spacing
     std::vector<TooDeep> too_deep;
     std::vector<Coupon> coupons;         ///< in file order
     std::vector<Sourced<Length>> plies;  ///< from the plain face, odd in number; empty where the job does not say
@@ -229,6 +231,22 @@ struct Opening {
     Position at;
 };
 
+/// How a board that climbs is cut at an end: as it hangs.
+enum class EndCut { plumb, level, square };
+
+/// [[wall]] of a board that climbs along its wall at one slope. The figures of the wall stay those of its plan.
+struct Rake {
+    /// Rise and run of one step, the run along the wall; or the slope against the level.
+    std::variant<std::array<Sourced<Length>, 2>, Sourced<Angle>> slope;
+    std::optional<Sourced<End>> climbs;  ///< to the right or to the left, as seen from the room; none only in a draft
+    std::array<EndCut, 2> ends{EndCut::plumb, EndCut::plumb};  ///< left, right
+    Position at;
+
+    /// Rise over run.
+    double steepness() const;
+    bool to_the_right() const { return climbs && climbs->value == End::right; }
+};
+
 struct Wall {
     Sourced<std::string> id;
     // Either chord and rise, or radius and angle, or ordinates.
@@ -241,6 +259,7 @@ struct Wall {
     Sourced<Side> side;
     std::array<Sourced<Length>, 2> tails;
     int quantity = 1;
+    std::optional<Rake> rake;
     Board board;
     std::optional<Form> form;
     Position at;
@@ -263,7 +282,7 @@ struct StockBoard {
 struct Stock {
     std::vector<Sourced<Length>> lengths;
     std::optional<std::array<Length, 2>> sheet;
-    std::vector<StockBoard> boards;  ///< in file order
+    std::vector<StockBoard> boards;      ///< in file order
     std::optional<Length> end_trim;      ///< sawn off either end of a board before it is measured, kerf included
     std::optional<Length> least_offcut;  ///< the shortest that is kept
 };

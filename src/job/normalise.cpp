@@ -37,6 +37,7 @@ void write(Writer& writer, const Saw& saw) {
     writer.length("blade_diameter", saw.blade_diameter.value);
     writer.length("kerf", saw.kerf.value);
     writer.length("travel", saw.travel);
+    if (saw.mitre_limit) writer.value("mitre_limit", saw.mitre_limit->value);
     writer.length("rear_limit", saw.rear_limit);
     if (!saw.trial) return;
     writer.length("trial_depth", saw.trial->depth.value);
@@ -118,6 +119,17 @@ void write(Writer& writer, const Opening& opening) {
     write(writer, opening.wish);
 }
 
+void write(Writer& writer, const Rake& rake) {
+    if (const auto* angle = std::get_if<Sourced<Angle>>(&rake.slope)) writer.value("rake", angle->value);
+    else {
+        const auto& [rise, run] = std::get<std::array<Sourced<Length>, 2>>(rake.slope);
+        writer.lengths("rake", {rise.value, run.value});
+    }
+    if (rake.climbs) writer.words("climbs", rake.to_the_right() ? "right" : "left");
+    if (rake.ends[0] == rake.ends[1] && rake.ends[0] == EndCut::plumb) return;
+    writer.row("ends", {{Words{std::string(word(rake.ends[0]))}}, {Words{std::string(word(rake.ends[1]))}}});
+}
+
 void write(Writer& writer, const Wall& wall) {
     writer.header("[[wall]]");
     writer.words("id", wall.id.value);
@@ -130,6 +142,7 @@ void write(Writer& writer, const Wall& wall) {
     writer.words("side", wall.side.value == Side::concave ? "concave" : "convex");
     writer.lengths("tails", {wall.tails[0].value, wall.tails[1].value});
     writer.count("quantity", wall.quantity);
+    if (wall.rake) write(writer, *wall.rake);
     writer.header("[wall.board]");
     write_board(writer, wall.board);
     writer.length("width", wall.board.width.value);

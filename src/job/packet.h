@@ -15,12 +15,13 @@ struct SheetKind {
 };
 
 /// In the order of the packet as it is delivered.
-inline constexpr std::array<SheetKind, 16> sheet_kinds{{{"cover"},
+inline constexpr std::array<SheetKind, 17> sheet_kinds{{{"cover"},
                                                         {"changes"},
                                                         {"refused"},
                                                         {"safety"},
                                                         {"stock", true},
                                                         {"work-order", true},
+                                                        {"climb"},
                                                         {"survey", true},
                                                         {"coupon"},
                                                         {"setup"},

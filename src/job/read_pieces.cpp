@@ -85,6 +85,7 @@ Wall read_wall(Context& context, const toml::table& table) {
     if (const auto runs = reader.lengths(tails, 2); runs.size() == 2) wall.tails = {runs[0], runs[1]};
     reader.usual("tails", Length());
     wall.quantity = read_quantity(reader);
+    wall.rake = read_rake(context, reader);
     if (const auto* board = reader.table("board", Need::required, "[wall.board]"))
         wall.board = read_wall_board(context, *board);
     if (const auto* form = reader.table("form", Need::optional, "[wall.form]"))

@@ -83,6 +83,8 @@ Saw read_saw(Context& context, const toml::table& table, const Saw& otherwise, N
     }
     saw.kerf = read_needed(reader, kerf, saw.kerf, need);
     if (const auto reach = reader.length(travel, Need::optional)) saw.travel = reach;
+    if (const auto* node = reader.find("mitre_limit", Need::optional, "50", {Takes::Kind::angle}))
+        if (const auto limit = context.angle(*node, "mitre_limit")) saw.mitre_limit = limit;
     read_rear_limit(context, reader, saw);
     reader.finish();
     return saw;

@@ -11,7 +11,7 @@ namespace {
 
 bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
-/// Keys of a board that climbs, or whose edges are not parallel to its axis: common words of the trade.
+/// Keys of a splayed board, or of one whose slope is told in other words than ours: common words of the trade.
 bool climbs(std::string_view name) {
     constexpr std::array<std::string_view, 15> stems{"rake",  "raking",  "slope",   "sloping", "climb",
                                                      "splay", "flare",   "flaring", "batter",  "incline",
@@ -140,18 +140,42 @@ std::optional<Sourced<std::size_t>> TableReader::pick(std::string_view key, cons
                                                       Need need) {
     const auto* node = find(key, need, "\"" + std::string(names.front()) + "\"", {Takes::Kind::word, 0, 0, names});
     if (node == nullptr) return std::nullopt;
-    const auto* word = node->as_string();
+    const auto index = index_of(key, *node, names);
+    return index ? std::optional(Sourced<std::size_t>{*index, position(*node)}) : std::nullopt;
+}
+
+std::optional<std::size_t> TableReader::index_of(std::string_view key, const toml::node& node,
+                                                 const std::vector<std::string_view>& names) {
+    const auto* word = node.as_string();
     if (word == nullptr) {
-        context_.error(position(*node), std::string(key) + " must be a word in quotes", expected_one_of("", names));
+        context_.error(position(node), std::string(key) + " must be a word in quotes", expected_one_of("", names));
         return std::nullopt;
     }
     const auto found = std::find(names.begin(), names.end(), word->get());
-    if (found == names.end()) {
-        context_.error(position(*node), "unknown " + std::string(key) + " " + in_quotes(word->get()),
-                       expected_one_of(word->get(), names));
+    if (found != names.end()) return static_cast<std::size_t>(found - names.begin());
+    context_.error(position(node), "unknown " + std::string(key) + " " + in_quotes(word->get()),
+                   expected_one_of(word->get(), names));
+    return std::nullopt;
+}
+
+std::optional<std::array<std::size_t, 2>> TableReader::pick_two(std::string_view key,
+                                                                const std::vector<std::string_view>& names) {
+    const auto* node = find(key, Need::optional, "\"" + std::string(names.front()) + "\"",
+                            {Takes::Kind::one_or_two_words, 0, 0, names});
+    if (node == nullptr) return std::nullopt;
+    const auto* list = node->as_array();
+    if (list == nullptr) {
+        const auto both = index_of(key, *node, names);
+        return both ? std::optional(std::array{*both, *both}) : std::nullopt;
+    }
+    if (list->size() != 2) {
+        context_.error(position(*node), std::string(key) + " must be one word, or two in square brackets: left, right",
+                       expected_one_of("", names));
         return std::nullopt;
     }
-    return Sourced<std::size_t>{static_cast<std::size_t>(found - names.begin()), position(*node)};
+    const auto left = index_of(key, (*list)[0], names);
+    const auto right = index_of(key, (*list)[1], names);
+    return left && right ? std::optional(std::array{*left, *right}) : std::nullopt;
 }
 
 void TableReader::finish() {
@@ -160,10 +184,10 @@ void TableReader::finish() {
         const std::string_view name = key.str();
         if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
         if (climbs(name)) {
-            context_.harmless_error(position(key),
-                                    in_quotes(name) + ": kerfpacket does not do boards that climb or splay yet",
-                                    "do not leave the key out and print: the blank would be wrong. What it draws is "
-                                    "level, on upright walls");
+            context_.harmless_error(position(key), in_quotes(name) + ": kerfpacket does not do this",
+                                    "do not leave the key out and print: the blank would be wrong. What climbs is a "
+                                    "board on a wall, by rake and climbs in [[wall]]; walls are upright, and nothing "
+                                    "splays yet");
             continue;
         }
         const std::string near = near_miss(name, known_);

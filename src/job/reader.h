@@ -91,6 +91,18 @@ public:
         return Sourced<T>{choices[picked->value].second, picked->at};
     }
 
+    /// One of a few words, which counts twice, or two of them in brackets: left, right.
+    template <class T>
+    std::optional<std::array<T, 2>> one_or_two_words(std::string_view key,
+                                                     const std::vector<std::pair<std::string_view, T>>& choices) {
+        std::vector<std::string_view> names;
+        names.reserve(choices.size());
+        for (const auto& [name, value] : choices) names.push_back(name);
+        const auto picked = pick_two(key, names);
+        if (!picked) return std::nullopt;
+        return std::array<T, 2>{choices[picked->at(0)].second, choices[picked->at(1)].second};
+    }
+
     /// Reports unknown keys and missing ones. Call it last.
     void finish();
 
@@ -98,6 +110,10 @@ private:
     void note(std::string_view key, Need need, std::string_view example, Takes takes);
     std::optional<Sourced<std::size_t>> pick(std::string_view key, const std::vector<std::string_view>& names,
                                              Need need);
+    std::optional<std::array<std::size_t, 2>> pick_two(std::string_view key,
+                                                       const std::vector<std::string_view>& names);
+    std::optional<std::size_t> index_of(std::string_view key, const toml::node& node,
+                                        const std::vector<std::string_view>& names);
     const toml::table* read_table(std::string_view key, Need need, std::string_view header);
     std::vector<Sourced<Length>> elements(const toml::array& list, const LengthKey& key);
     struct Missing {

@@ -14,6 +14,7 @@ const std::vector<std::pair<std::string_view, Shape>>& shape_words();
 const std::vector<std::pair<std::string_view, Fit>>& fit_words();
 const std::vector<std::pair<std::string_view, Held>>& held_words();
 const std::vector<std::pair<std::string_view, Outcome>>& outcome_words();
+const std::vector<std::pair<std::string_view, EndCut>>& end_cut_words();
 
 /// On springs of different height: whether the whole arch tilts with the string from spring to spring (arcs of one
 /// chord), or each half stands on its own spring and meets the other at the crown.
@@ -24,5 +25,6 @@ std::string_view word(Shape shape);
 std::string_view word(Fit fit);
 std::string_view word(Held held);
 std::string_view word(Outcome outcome);
+std::string_view word(EndCut cut);
 
 }  // namespace kerfpacket::job

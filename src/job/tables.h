@@ -66,6 +66,9 @@ Form read_form(Context& context, const toml::table& table, std::string_view titl
 void read_shape(Context& context, TableReader& reader, Opening& opening);
 /// A wall's curve takes one of three sets of figures.
 void read_curve(Context& context, TableReader& reader, Wall& wall);
+/// How a board climbs, `rake`, `climbs` and `ends` of a wall; none for a level one, or where there is a mistake, which
+/// is told.
+std::optional<Rake> read_rake(Context& context, TableReader& reader);
 /// Measured points, with fit and end angles; none where the list is not given or is no list.
 std::optional<Ordinates> read_ordinates(Context& context, TableReader& reader);
 /// "for example ordinates = [...]".

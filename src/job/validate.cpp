@@ -60,7 +60,29 @@ void check_liner(Context& context, const Opening& opening) {
     check_room(context, opening.liner.thickness, radius, opening.measured_to == Surface::wall);
 }
 
+namespace {
+
+/// What is not drawn of a board that climbs.
+void check_rake(Context& context, const Wall& wall) {
+    if (!wall.rake) return;
+    if (wall.form)
+        context.error(wall.form->at, "no rib is drawn for a board that climbs",
+                      "a form for it twists from end to end: leave [wall.form] out");
+    if (!wall.board.kerfs.empty())
+        context.error(wall.board.kerfs.front().at, "kerfs cannot be given one by one for a board that climbs",
+                      "they stand askew on it: give a spacing, square to the kerfs, or leave it to \"solve\"");
+    const auto no_joints = [&](Position at, std::string_view key) {
+        context.error(at, std::string(key) + ": a board that climbs is not divided",
+                      "expected a board of one length: longer stock, or two walls, each with its own part");
+    };
+    if (!wall.board.joints.empty()) no_joints(wall.board.joints.front().at, "joints");
+    if (!wall.board.no_splice.empty()) no_joints(wall.board.no_splice.front().first.at, "no_splice");
+}
+
+}  // namespace
+
 void check_wall(Context& context, const Wall& wall) {
+    check_rake(context, wall);
     std::optional<Length> radius;
     if (wall.chord && wall.rise) {
         const Length half = wall.chord->value / 2;

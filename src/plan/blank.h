@@ -31,6 +31,8 @@ struct BoardEnd {
     Angle mitre;        ///< of the cut, from square through the board; 0 for a square end
     Length kerf_face;   ///< from zero: where the cut meets the kerf face
     Length plain_face;  ///< from zero, carried square up to the kerf face: where it meets the plain face
+    /// How much further from zero the cut meets the other long edge than the front edge: 0 for one square across.
+    Length lean{};
 };
 
 /// A part of a board, or of a curve, that bends one way.
@@ -54,10 +56,18 @@ struct Blank {
     /// Along the measured curve, from the left, tails included, trim not; not told of a part of a board.
     std::array<Length, 2> covers;
     std::vector<Kerf> kerfs{};
+    /// The same of kerfs as of ends: not 0 on a board that climbs. All places of such a board are those on its front
+    /// edge, and `trims` reach up to the cuts there.
+    Length lean{};
 
     Length bend_length() const { return bend_end - bend_start; }
     Length centre() const { return (bend_start + bend_end) / 2; }
     const BoardEnd& end(job::End side) const { return ends.at(zero == side ? 0 : 1); }
+    /// From zero: where the cut of an end meets the kerf face. A square one stands beyond the tail, at the trim.
+    Length cut_at(std::size_t i) const {
+        if (ends.at(i).mitre.radians() != 0) return ends.at(i).kerf_face;
+        return i == 0 ? trims[0] : length - trims[1];
+    }
     /// Whether it is one of several that a board is made of.
     bool is_part() const { return ends[0].meets == BoardEnd::Meets::blank || ends[1].meets == BoardEnd::Meets::blank; }
     bool bends_both_ways() const { return runs.size() > 1; }

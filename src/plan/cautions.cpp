@@ -200,6 +200,18 @@ std::optional<Caution> of_tight_spot(const Piece& piece) {
     return std::nullopt;
 }
 
+/// Grain that the bend crosses askew: no figure of a table stands for it.
+std::optional<Caution> of_grain(const Piece& piece) {
+    if (!piece.rake || !piece.rake->grain) return std::nullopt;
+    return Caution{"grain_askew", {{"angle", static_cast<int>(std::lround(piece.rake->kerf().degrees()))}}};
+}
+
+/// Steeper than stairs are at their usual line: rise and run may stand in the wrong order.
+std::optional<Caution> of_slope(const Piece& piece) {
+    if (!piece.rake || piece.rake->kerf() <= Angle::degrees(45)) return std::nullopt;
+    return Caution{"rake_steep", {{"angle", static_cast<int>(std::lround(piece.rake->kerf().degrees()))}}};
+}
+
 void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
     if (caution) cautions.push_back(std::move(*caution));
 }
@@ -210,6 +222,8 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     add_deep_kerfs(cautions, piece);
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_tight_spot(piece));
+    add(cautions, of_slope(piece));
+    add(cautions, of_grain(piece));
     if (piece.blank().bends_both_ways()) cautions.push_back({"reverse_bend", {}});
     add(cautions, of_settings(piece));
     add(cautions, of_plies(piece));

@@ -204,8 +204,17 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     Judged judged = judge(placed.places, asked.tick, placed.blank, placed.board, made, bending, wood.material);
     const Radii at = radii(wanted, sharp, placed.board, judged, made.thickness);
     placed.blank.kerfs = std::move(judged.kerfs);
-    Laid laid{made, std::move(placed.blank), sharp.circular, sharp.on, placed.board.turn,
-              at,   judged.governing,        judged.bend};
+    std::optional<Rake> rake = placed.board.rake;
+    if (rake) rake->grain = wood.material.may_split;
+    Laid laid{.cut = made,
+              .blank = rake ? askew(std::move(placed.blank), *rake) : std::move(placed.blank),
+              .rake = rake,
+              .circular = sharp.circular,
+              .kerfs_on = sharp.on,
+              .turn = placed.board.turn,
+              .radii = at,
+              .governing = judged.governing,
+              .bend = judged.bend};
     // Many are laid out before one is taken: the chance is reckoned here only where it counts for the verdict.
     if (wood.known.counted() > 0)
         laid.bend = judged_by_chance(std::move(laid.bend), chance_of(laid, wanted, wood, job).breaks);

@@ -13,6 +13,7 @@ namespace kerfpacket::plan {
 struct Laid {
     Cutting cut;
     Blank blank;
+    std::optional<Rake> rake;
     bool circular = true;
     bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
     Angle turn;

@@ -38,20 +38,24 @@ std::optional<Length> rear_limit(const job::Saw& saw) {
                : bend::rear_limit_from_trial(blade, saw.trial->depth.value, saw.trial->at_fence.value);
 }
 
-AtSaw at_saw(Length width, Length depth, const job::Saw& saw, measure::Unit unit) {
+/// `cosine`: of the angle by which the kerfs stand off square. The blade runs along the kerf, where board and spacer
+/// are longer by it.
+AtSaw at_saw(Length width, Length depth, double cosine, const job::Saw& saw, measure::Unit unit) {
     const Length blade = saw.blade_diameter.value;
     const Length ramp = bend::groove_ramp(blade, depth);
     const std::optional<Length> limit = rear_limit(saw);
     // Board width plus spacer less rear limit is never less than the width.
-    if (!limit) return {.travel_needed = width, .groove_ramp = ramp};
-    const Length spacer = bend::spacer(*limit, unit);
-    const auto reached = [&](const auto& travel) { return bend::width_reached(travel.value, spacer, *limit); };
+    if (!limit) return {.travel_needed = width / cosine, .groove_ramp = ramp};
+    const Length spacer = bend::spacer(*limit * cosine, unit);
+    const auto reached = [&](const auto& travel) {
+        return bend::width_reached(travel.value, spacer / cosine, *limit) * cosine;
+    };
     return {
         .spacer = spacer,
-        .travel_needed = bend::travel_needed(width, spacer, *limit),
+        .travel_needed = bend::travel_needed(width / cosine, spacer / cosine, *limit),
         .groove_ramp = ramp,
         .rear_limit = limit,
-        .spacer_shorter = bend::spacer(*limit - bend::spacer_saving(blade, spacer_loss(unit)), unit),
+        .spacer_shorter = bend::spacer((*limit - bend::spacer_saving(blade, spacer_loss(unit))) * cosine, unit),
         .width_reached = saw.travel ? std::optional(reached(*saw.travel)) : std::nullopt,
     };
 }
@@ -180,13 +184,35 @@ job::Diagnostics kerfs_for_two_boards(const Request& wanted) {
              "give a spacing, or leave it to \"solve\""}};
 }
 
+/// Kerfs further askew than the saw turns, or longer than its slide goes.
+job::Diagnostics beyond_saw(const Request& wanted, const Rake& rake, const AtSaw& at_saw, const job::Job& job) {
+    const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
+    const auto refused = [](job::Position at, std::string message, std::string hint) {
+        return job::Diagnostics{{job::Severity::refused, at, std::move(message), std::move(hint)}};
+    };
+    const double degrees = rake.kerf().degrees();
+    if (job.saw.mitre_limit && rake.kerf() > job.saw.mitre_limit->value)
+        return refused(wanted.climbs->at,
+                       fmt::format("the kerfs of {} stand {:.1f} degrees from square, and the saw cuts to {:.1f}",
+                                   wanted.id, degrees, job.saw.mitre_limit->value.degrees()),
+                       "would do: a saw on a rail that is set by the marks, one stroke a kerf, or a wall that climbs "
+                       "less steeply");
+    if (job.saw.travel && at_saw.travel_needed && *at_saw.travel_needed > job.saw.travel->value)
+        return refused(job.saw.travel->at.line > 0 ? job.saw.travel->at : wanted.climbs->at,
+                       fmt::format("the kerfs of {} are {} long, which needs {} of travel: the slide has {}", wanted.id,
+                                   text(rake.cut()), text(*at_saw.travel_needed), text(job.saw.travel->value)),
+                       fmt::format("would do: a slide of that travel, a saw on a rail, or a board at most {} wide",
+                                   text(at_saw.width_reached.value_or(job.saw.travel->value * rake.cosine()))));
+    return {};
+}
+
 }  // namespace
 
 tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job) {
     const job::Board& board = *wanted.wanted;
     const measure::Unit unit = job.header.units;
     if (auto slip = kerfs_for_two_boards(wanted); !slip.empty()) return tl::unexpected(std::move(slip));
-    const auto known = wood_of(board, tight_spots(wanted).front().on, job);
+    const auto known = wood_of(board, tight_spots(wanted).front().on, wanted.across_grain(), job);
     if (!known) return tl::unexpected(known.error());
     const auto found = settled(wanted, known->wood, job);
     if (!found) return tl::unexpected(found.error());
@@ -196,6 +222,9 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     const bend::Material& material = known->wood.material;
     const auto deep = deep_kerfs(laid, wanted, material, unit);
     if (!deep) return tl::unexpected(deep.error());
+    const AtSaw saw = at_saw(board.width.value, laid.cut.depth, laid.rake ? laid.rake->cosine() : 1, job.saw, unit);
+    if (laid.rake)
+        if (auto slip = beyond_saw(wanted, *laid.rake, saw, job); !slip.empty()) return tl::unexpected(std::move(slip));
     const Kerf& kerf = laid.governing_kerf();
     const bend::Cell cell = laid.cut.cell(kerf.spacing);
     constexpr double told_moisture = 5;
@@ -210,6 +239,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .shape = wanted.shape,
         .measured_span = wanted.span,
         .measured_rise = wanted.rise,
+        .rake = laid.rake,
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .width = board.width.value,
@@ -226,7 +256,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .radii = laid.radii,
         .governing = laid.governing,
         .bend = with_deep_kerfs(laid.bend, *deep),
-        .saw = at_saw(board.width.value, laid.cut.depth, job.saw, unit),
+        .saw = saw,
         .weak_links = weak_links(laid),
         .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),
         .overcut_limits = bend::overcut_limits(cell, material, kerf.on, laid.radii.line, small_errors(unit).depth),

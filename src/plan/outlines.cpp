@@ -48,12 +48,14 @@ private:
 };
 
 std::vector<Layer> flat(const Piece& piece, const Blank& blank, const std::string& which) {
-    const auto across = [&](Length at) {
-        return Path::line({blank.from_left(at), {}}, {blank.from_left(at), piece.width});
+    // The board lies kerf face up, its front edge nearest: along x.
+    const auto across = [&](Length at, Length lean) {
+        return Path::line({blank.from_left(at), {}}, {blank.from_left(at + lean), piece.width});
     };
     std::vector<Path> kerfs, ends;
-    for (const Kerf& kerf : blank.kerfs) kerfs.push_back(across(kerf.at));
-    for (const BoardEnd& end : blank.ends) ends.push_back(across(end.kerf_face));
+    for (const Kerf& kerf : blank.kerfs) kerfs.push_back(across(kerf.at, blank.lean));
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}})
+        ends.push_back(across(blank.cut_at(i), blank.ends.at(i).lean));
     return {{"BLANK" + which, {Path::rectangle({{{}, {}}, {blank.length, piece.width}})}},
             {"KERFS" + which, kerfs},
             {"ENDS" + which, ends}};

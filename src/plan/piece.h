@@ -16,6 +16,7 @@
 #include "plan/choice.h"
 #include "plan/cut.h"
 #include "plan/lines.h"
+#include "plan/rake.h"
 #include "plan/tried.h"
 
 namespace kerfpacket::plan {
@@ -73,6 +74,7 @@ struct Piece {
     job::Shape shape = job::Shape::segmental;  ///< openings only
     Length measured_span;                      ///< span of the opening, or chord of the wall's curve, as measured
     Length measured_rise;
+    std::optional<Rake> rake{};  ///< of a board that climbs
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
     Length width;
@@ -123,6 +125,8 @@ struct Piece {
     std::optional<OtherFit> other_fit{};
     std::vector<Caution> cautions{};
 
+    /// Along the front edge, of what is told square to the kerfs.
+    Length on_edge(Length square) const { return rake ? rake->along_edge(square) : square; }
     bool spliced() const { return blanks.size() > 1; }
     /// One of its blanks as a board of its own, for what is stuck on it, counted on it and handed out with it: "S/2" is
     /// the second from zero. A piece that is not spliced is its own.

@@ -265,7 +265,8 @@ private:
         std::vector<std::string> names;
         for (const bend::Material& material : bend::materials()) {
             if (material.name == bent_.wood.material.name) continue;
-            if (const auto found = run(wanted, untried(material))) names.push_back(material.name + careful(*found));
+            if (const auto found = run(wanted, untried(bend::bent_across(material, wanted.across_grain()))))
+                names.push_back(material.name + careful(*found));
         }
         return names.empty() ? "" : fmt::format("another material: {}", fmt::join(names, ", "));
     }

@@ -2,6 +2,7 @@
 // What the job asks of one board, in one form for liners and wall boards.
 
 #include <array>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -52,7 +53,11 @@ struct Request {
     job::Shape shape = job::Shape::segmental;
     Length span;  ///< or the chord
     Length rise;
+    const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
 
+    /// At which angle the bend crosses a grain that runs along the board: the slope on the wall, within a degree or so
+    /// of where the kerfs stand; 0 of a level board.
+    Angle across_grain() const { return Angle::radians(climbs == nullptr ? 0 : std::atan(climbs->steepness())); }
     /// The same asked of another board, which has to outlive it.
     Request with(const job::Board& another) const {
         Request other = *this;

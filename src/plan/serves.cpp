@@ -9,14 +9,21 @@ namespace {
 
 bool differ(Length a, Length b) { return measure::abs(a - b) > same_kerf; }
 
+/// Kerfs that stand as far askew, and the same way.
+bool same_lean(const Blank& a, const Blank& b) {
+    const Length mine = a.zero == job::End::left ? a.lean : -a.lean;
+    const Length other = b.zero == job::End::left ? b.lean : -b.lean;
+    return !differ(mine, other);
+}
+
 bool same_board(const Piece& a, const Piece& b) {
     const auto& ours = a.cut.profile;
     const auto& theirs = b.cut.profile;
     const bool section = std::equal(ours.begin(), ours.end(), theirs.begin(), theirs.end(), [](auto one, auto other) {
         return !differ(one.height, other.height) && !differ(one.thickness, other.thickness);
     });
-    return a.kind == b.kind && a.material == b.material && section && !differ(a.cut.thickness, b.cut.thickness) &&
-           !differ(a.width, b.width);
+    return a.kind == b.kind && same_lean(a.blank(), b.blank()) && a.material == b.material && section &&
+           !differ(a.cut.thickness, b.cut.thickness) && !differ(a.width, b.width);
 }
 
 /// Middles of the kerfs from the left end, rising: the front edge stays in front, whichever end is zero.

@@ -162,6 +162,16 @@ job::Diagnostics weaker(const job::Board& board, const std::vector<Place>& joint
     return all;
 }
 
+/// A joint of a board that climbs would follow its kerfs' angle: it is not laid out.
+job::Diagnostics not_divided(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
+    return wrong(wanted.climbs->at,
+                 fmt::format("the board of {} is {} long from tip to tip, the longest blank that can be had is {}, and "
+                             "a board that climbs is not divided",
+                             wanted.id, text(laid.blank.length, job), text(splicing.most(), job)),
+                 fmt::format("would do: stock of {}, or two walls, each with its own part of the curve",
+                             sold_text(laid.blank.length + end_trim(job.stock, job.header.units) * 2, job)));
+}
+
 /// No joint can be where one must.
 job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
     const LongestBlank& stock = splicing.stock();
@@ -194,6 +204,7 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         return Spliced{std::move(laid), {}, {std::move(whole)}};
     }
     const job::Board& board = *wanted.wanted;
+    if (wanted.climbs != nullptr) return tl::unexpected(not_divided(splicing, wanted, laid, job));
     if (!board.too_deep.empty())
         return tl::unexpected(wrong(board.too_deep.front().n.at,
                                     "the board is spliced, and the kerfs of each of its blanks are counted from 1",

@@ -22,11 +22,16 @@ Angle whole_turn(const curve::Curve& curve, Length from, Length to, const std::v
 Unrolled unroll(const Request& wanted, Length below_face) {
     const Faces face = faces(wanted.measured_to, wanted.wanted->thickness.value);
     const Length left = face.finish + below_face;
-    const Length trim = wanted.wanted->trim.value;
     // The line starts where the wood does.
     const curve::Extent extent = wanted.extent();
     const curve::Curve curve = wanted.bent();
     const curve::Curve line = curve.parallel(left);
+    const Length ends = wanted.tails[0] + wanted.tails[1];
+    const job::Board& board_asked = *wanted.wanted;
+    std::optional<Rake> rake;
+    if (wanted.climbs != nullptr)
+        rake = rake_of(*wanted.climbs, board_asked.width.value, wanted.curve.length() + ends, line.length() + ends);
+    const Length trim = board_asked.trim.value * (rake ? rake->cosine() : 1);
     const Length origin = trim + wanted.tails[0];
     const auto along = [&](Length measured) { return curve.on_parallel(measured - extent.from, left); };
     const auto finish = [&](Length measured) { return curve.on_parallel(measured - extent.from, face.finish); };
@@ -52,6 +57,7 @@ Unrolled unroll(const Request& wanted, Length below_face) {
         .turn = whole_turn(line, along(first.finish), along(last.finish), runs),
         .finish_length = wanted.tails[0] + wanted.tails[1] + finish(last.finish) - finish(first.finish),
         .covers = {extent.from - wanted.tails[0], extent.to + wanted.tails[1]},
+        .rake = rake,
     };
     for (const BendRun& run : runs) board.runs.push_back({origin + run.from, origin + run.to, run.on});
     return board;

@@ -7,7 +7,7 @@
 
 namespace kerfpacket::plan {
 
-/// All places are counted from the blank's left end, as seen from the room.
+/// All places are counted, level, from the blank's left end, as seen from the room.
 struct Unrolled {
     curve::Curve measured;  ///< the measured curve from the first of the bend's wood to its last, mitres included
     Length starts_at;       ///< of its start, along the curve that the job gives
@@ -25,6 +25,7 @@ struct Unrolled {
     Length finish_length;          ///< as in Blank
     std::array<Length, 2> covers;  ///< the same
     std::vector<BendRun> runs{};   ///< left to right
+    std::optional<Rake> rake{};    ///< of a board that climbs: all else is told square to its kerfs, `trims` too
 
     Length from_left(Length along) const { return origin + along; }
     Length bend_end() const { return from_left(line.length()); }

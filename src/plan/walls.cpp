@@ -24,6 +24,7 @@ Request request(const job::Wall& wall, const curve::Course& course) {
         .side = wall.side.value,
         .span = course.chord,
         .rise = course.rise,
+        .climbs = wall.rake ? &*wall.rake : nullptr,
     };
 }
 

@@ -58,8 +58,11 @@ bend::Mode mode_of(const bend::Cell& cell, const bend::Material& table, bend::Ke
 /// Reads the pieces that were bent, one after the other.
 class Tried {
 public:
-    Tried(const job::Board& board, bend::KerfsOn side, const job::Job& job)
-        : board_(board), side_(side), job_(job), found_{untried(*material_of(board, job)), std::nullopt, {}} {}
+    Tried(const job::Board& board, bend::KerfsOn side, Angle across, const job::Job& job)
+        : board_(board),
+          side_(side),
+          job_(job),
+          found_{untried(bend::bent_across(*material_of(board, job), across)), std::nullopt, {}} {}
 
     tl::expected<CouponedWood, job::Diagnostics> run() {
         for (const job::Trial& trial : job_.trials)
@@ -212,8 +215,9 @@ std::optional<bend::Material> material_of(const job::Board& board, const job::Jo
     return known == nullptr ? std::nullopt : std::optional(*known);
 }
 
-tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, bend::KerfsOn side, const job::Job& job) {
-    return Tried(board, side, job).run();
+tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, bend::KerfsOn side, Angle across,
+                                                     const job::Job& job) {
+    return Tried(board, side, across, job).run();
 }
 
 }  // namespace kerfpacket::plan

@@ -12,6 +12,8 @@
 
 namespace kerfpacket::plan {
 
+using measure::Angle;
+
 /// Figures of the wood: of the table, the user's, or with what a coupon told.
 struct Wood {
     bend::Material material;    ///< with the weakest coupon's limits
@@ -35,8 +37,9 @@ struct CouponedWood {
     std::vector<CouponResult> tried;
 };
 
-/// The board's wood; `side` is that of its tightest bend, the one that a coupon is made for. Refuses a coupon or a
-/// trial whose figures cannot be.
-tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, bend::KerfsOn side, const job::Job& job);
+/// The board's wood; `side` is that of its tightest bend, the one that a coupon is made for, `across` the angle at
+/// which the bend crosses the grain. Refuses a coupon or a trial whose figures cannot be.
+tl::expected<CouponedWood, job::Diagnostics> wood_of(const job::Board& board, bend::KerfsOn side, Angle across,
+                                                     const job::Job& job);
 
 }  // namespace kerfpacket::plan

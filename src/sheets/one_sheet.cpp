@@ -11,6 +11,7 @@
 #include "sheets/cards/safety.h"
 #include "sheets/cards/setup.h"
 #include "sheets/cards/work_order.h"
+#include "sheets/climb/climb_sheet.h"
 #include "sheets/evidence/strain_sheet.h"
 #include "sheets/evidence/survey_sheet.h"
 #include "sheets/layout/pen.h"
@@ -35,6 +36,7 @@ constexpr std::size_t most_pages = 3000;
 void add_own_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const plan::Piece& piece,
                    const Kit& kit) {
     if (sheet == "work-order") add_work_order(drafts, plan, piece, {}, kit);
+    else if (sheet == "climb") add_climb_sheet(drafts, plan, piece, kit);
     else if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
     else if (sheet == "strain") add_strain_sheet(drafts, plan, piece, kit);
     else if (sheet == "coupon") add_coupon_sheet(drafts, plan, piece, kit);

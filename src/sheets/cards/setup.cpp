@@ -9,10 +9,12 @@
 
 #include "bend/limit.h"
 #include "bend/saw.h"
+#include "sheets/cards/setup_askew.h"
 #include "sheets/cards/setup_drawing.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/cards/setup_section.h"
 #include "sheets/layout/flow.h"
+#include "sheets/layout/large_figures.h"
 #include "sheets/layout/one_page.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
@@ -27,8 +29,9 @@ public:
 
     void draw() {
         figures();
+        if (piece_.rake) askew_views();
         if (piece_.cut.moulded()) moulded_views();
-        else flat_views();
+        else if (!piece_.rake) flat_views();
         steps();
         if (!piece_.saw.rear_limit) trial_table();
         pour(flow_, small_errors(piece_, flow_.kit(), tape_));
@@ -63,6 +66,30 @@ private:
         view(edge_view_height(piece_, style()), [&](Pen& pen, Length top) { draw_edge_view(pen, piece_, tape_, top); });
     }
 
+    /// The board at the fence with the blade askew, which way its handle swings; and along the cut.
+    void askew_views() {
+        flow_.heading(words("setup.from_above"), words("setup.from_above_aside"));
+        view(askew_plan_height(piece_, style()),
+             [&](Pen& pen, Length top) { draw_askew_plan(pen, plan_, piece_, top); });
+        flow_.heading(words("setup.along_cut", {{"angle", degrees_text(piece_.rake->kerf(), flow_.kit())}}),
+                      words("setup.along_cut_aside"));
+        view(along_cut_height(piece_, style()), [&](Pen& pen, Length top) { draw_along_cut(pen, piece_, tape_, top); });
+    }
+
+    /// What is set and proven besides, where kerfs stand askew.
+    void askew_steps() {
+        const plan::Rake& rake = *piece_.rake;
+        const fonts::Words::Values angle{{"angle", degrees_text(rake.kerf(), flow_.kit())},
+                                         {"side", words(rake.to_the_right ? "setup.right" : "setup.left")}};
+        step(words("setup.askew_locked", angle), false);
+        const bool inch = tape_.unit() == measure::Unit::inch;
+        const Length along = inch ? 12_in : 300_mm;
+        step(words("setup.askew_proved",
+                   {{"along", tape_.exact(along)}, {"sideways", tape_.plain(along * std::sin(rake.kerf().radians()))}}),
+             true);
+        remark(words("setup.askew_pivot"), false);
+    }
+
     /// The section of a moulded board, as far as the job file tells it, and which part of it bears the bend.
     void moulded_views() {
         if (piece_.cut.profile_told) {
@@ -81,32 +108,17 @@ private:
 
     /// What the saw is set to, side by side.
     void figures() {
-        using Cells = std::array<std::pair<const char*, std::string>, 4>;
-        const Cells flat{{{"setup.depth", tape_.exact(piece_.cut.depth)},
-                          {"setup.web", tape_.exact(piece_.cut.web())},
-                          {"setup.kerf", tape_.exact(piece_.cut.kerf)},
-                          {"setup.spacer", spacer_text()}}};
-        const Cells moulded{{{"setup.depth", tape_.exact(piece_.cut.depth)},
-                             {"setup.figure_thinnest", tape_.exact(piece_.cut.thinnest_web())},
-                             {"setup.figure_thickest", tape_.exact(piece_.cut.web())},
-                             {"setup.spacer", spacer_text()}}};
-        const Cells& cells = piece_.cut.moulded() ? moulded : flat;
-        const Rect room = flow_.take(style().small + style().huge * 1.2);
-        Pen pen = flow_.pen();
-        const Length step = room.width() / 4;
-        Length x = room.low.x;
-        for (const auto& [key, value] : cells) {
-            const Scope pair = pen.within(Tag::paragraph);
-            if (x > room.low.x)
-                pen.line(Role::furniture, {x - 10_pt, room.low.y}, {x - 10_pt, room.high.y}, style().line);
-            pen.text(Role::text, {x, first_base(room, style().small)}, words(key),
-                     pen.fitting(words(key), {Face::regular, style().small}, step - 14_pt));
-            Type type{Face::bold, style().huge};
-            if (pen.width(value, type) > step - 14_pt) type = {Face::condensed_bold, style().huge};
-            if (pen.width(value, type) > step - 14_pt) type.size = style().title;
-            pen.text(Role::text, {x, room.low.y + style().huge * 0.2}, value, type);
-            x += step;
-        }
+        const std::pair spacer{words("setup.spacer"), spacer_text()};
+        const std::pair depth{words("setup.depth"), tape_.exact(piece_.cut.depth)};
+        const LargeFigures flat{{depth,
+                                 {words("setup.web"), tape_.exact(piece_.cut.web())},
+                                 {words("setup.kerf"), tape_.exact(piece_.cut.kerf)},
+                                 spacer}};
+        const LargeFigures moulded{{depth,
+                                    {words("setup.figure_thinnest"), tape_.exact(piece_.cut.thinnest_web())},
+                                    {words("setup.figure_thickest"), tape_.exact(piece_.cut.web())},
+                                    spacer}};
+        pour(flow_, piece_.cut.moulded() ? moulded : flat);
         sides();
         verdict();
     }
@@ -179,8 +191,10 @@ private:
                  : words("setup.unplugged", {{"depth", depth}}),
              false);
         if (!shorter.empty()) remark(shorter, false);
+        if (piece_.rake) askew_steps();
         if (piece_.cut.moulded()) carried_level();
-        const std::string needed = tape_.exact(piece_.saw.travel_needed.value_or(piece_.width));
+        const Length travel = piece_.saw.travel_needed.value_or(piece_.width);
+        const std::string needed = piece_.rake ? tape_.with_unit(travel) : tape_.exact(travel);
         step(plan_.saw.travel
                  ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
                  : words("setup.travel_unknown", {{"needed", needed}}),
@@ -189,7 +203,10 @@ private:
             remark(words("setup.reached", {{"reached", tape_.with_unit(*piece_.saw.width_reached)},
                                            {"width", tape_.exact(piece_.width)}}),
                    true);
-        step(words("setup.test_back"), true);
+        step(piece_.rake ? words("setup.test_back_askew", {{"angle", degrees_text(piece_.rake->kerf(), flow_.kit())},
+                                                           {"cut", tape_.with_unit(piece_.rake->cut())}})
+                         : words("setup.test_back"),
+             true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
         if (piece_.cut.moulded()) moulded_webs();
         else step(words("setup.web_thinnest"), true);
@@ -230,7 +247,7 @@ private:
         const Length apart = read * std::max(1.0, std::ceil(piece_.cut.depth / read / columns - 1e-9));
         FigureTable table;
         table.heading = words("setup.trial");
-        table.aside = words("setup.trial_aside");
+        table.aside = words(piece_.rake ? "setup.trial_aside_askew" : "setup.trial_aside");
         table.shares = {0.28};
         table.heads = {words("setup.trial_depth")};
         table.rows = {{words("setup.trial_spacer")}};
@@ -240,7 +257,8 @@ private:
                 bend::rear_limit_from_trial(plan_.saw.blade_diameter.value, piece_.cut.depth, at_fence);
             table.shares.push_back(0.72 / columns);
             table.heads.push_back(tape_.exact_plain(at_fence));
-            table.rows.front().emplace_back(tape_.plain(bend::spacer(limit, tape_.unit())));
+            table.rows.front().emplace_back(
+                tape_.plain(bend::spacer(limit * (piece_.rake ? piece_.rake->cosine() : 1), tape_.unit())));
         }
         pour(flow_, table);
         flow_.paragraph(Role::text, words("setup.trial_enter"), {Face::regular, style().small});

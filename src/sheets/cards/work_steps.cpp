@@ -131,12 +131,23 @@ private:
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
         const std::string web = web_text(piece_, kit_, tape_);
         const bool spacer = piece_.saw.spacer && *piece_.saw.spacer > Length();
-        add("saw",
-            spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})
-                   : words("work_order.saw_how", {{"web", web}}),
-            words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
+        if (piece_.rake) saw_askew(web);
+        else
+            add("saw",
+                spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})
+                       : words("work_order.saw_how", {{"web", web}}),
+                words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
         add("kerf", words(drawn("checklist", "work_order.kerf_how")) + set_each("checklist"),
             words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
+    }
+
+    void saw_askew(const std::string& web) {
+        add("saw",
+            words("work_order.saw_how_askew",
+                  {{"angle", degrees_text(piece_.rake->kerf(), kit_)},
+                   {"side", words(piece_.rake->to_the_right ? "setup.right" : "setup.left")},
+                   {"web", web}}),
+            words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
     }
 
     void bend() {
@@ -154,10 +165,20 @@ private:
         const std::string how = !marked       ? "work_order.trim_how_plain"
                                 : zero == far ? "work_order.trim_how"
                                               : "work_order.trim_how_one";
-        if (zero > Length() || far > Length())
+        if (piece_.rake) end_cuts();
+        else if (zero > Length() || far > Length())
             add("trim", words(how, {{"trim", tape_.exact(std::max(zero, far))}}),
                 tape_.with_unit(waste_from(piece_) - waste_until(piece_)), marked ? "strips" : "install");
         cuts_of_ends(false, "mitre", "strips");
+    }
+
+    /// How the ends of a board that climbs are cut.
+    void end_cuts() {
+        const auto [left, right] = piece_.rake->ends;
+        add("end_cuts",
+            words("work_order.end_cuts_how",
+                  {{"left", end_cut_text(left, kit_)}, {"right", end_cut_text(right, kit_)}}),
+            words("work_order.angle", {{"angle", degrees_text(piece_.rake->kerf(), kit_)}}), "strips");
     }
 
     /// One row for each end that is a scarf, or a mitre.

@@ -187,6 +187,24 @@ void Pen::dimension(Point a, Point b, const std::string& figure, const Type& typ
     text(Role::dimension, mid + along.left() * lift, figure, type.centred().turned(along.angle()));
 }
 
+void Pen::move_since(std::size_t first, const std::function<Point(Point)>& move) {
+    for (std::size_t i = first; i < page_.items.size(); ++i) {
+        if (auto* drawn = std::get_if<page::PathItem>(&page_.items[i])) {
+            if (drawn->role == Role::box) {
+                const Point middle = geom::middle(drawn->path.bounds().low, drawn->path.bounds().high);
+                drawn->path = drawn->path.moved(move(middle) - middle);
+                continue;
+            }
+            std::vector<geom::Segment> segments = drawn->path.segments();
+            for (geom::Segment& segment : segments) segment = {move(segment.from), move(segment.to), segment.turn};
+            drawn->path = Path(std::move(segments), drawn->path.closed());
+        } else if (auto* text = std::get_if<page::TextItem>(&page_.items[i])) {
+            const Point middle{{}, text->size * 0.36};
+            text->anchor = move(text->anchor + middle) - middle;
+        }
+    }
+}
+
 void Pen::arrow_head(Role role, Point tip, Direction toward, Length length, Length width) {
     const Point back = tip - toward * length;
     fill(role, Path::polyline({tip, back + toward.left() * (width / 2), back - toward.left() * (width / 2)}, true));

@@ -1,6 +1,7 @@
 #pragma once
 // Puts items on one page: lines, areas, text measured by the packet's own faces.
 
+#include <functional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -125,6 +126,12 @@ public:
 
     /// A dimension line between two points with slanted end strokes and its figure set into the line.
     void dimension(Point a, Point b, const std::string& figure, const Type& type);
+
+    /// How many items stand on the page.
+    std::size_t items() const { return page_.items.size(); }
+    /// Moves what was put on the page since it had so many items, place by place. Lines between places stay straight;
+    /// words and boxes to tick stay upright, about their middle.
+    void move_since(std::size_t first, const std::function<Point(Point)>& move);
 
     /// A triangle with its tip at `tip`, pointing along `toward`.
     void arrow_head(Role role, Point tip, Direction toward, Length length, Length width);

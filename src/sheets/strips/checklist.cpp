@@ -59,14 +59,14 @@ Grid grid_on(Length width, Length height, const Kit& kit) {
 }
 
 /// What to do, and how the figures are meant; in a second language below.
-void head(Pen& pen, const std::string& range, const Tape& tape) {
+void head(Pen& pen, const std::string& range, bool askew, const Tape& tape) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
     Length base = pen.from_top(statement_line);
     const Type range_type =
         pen.fitting(range, Type{Face::bold, kit.style.text}, (right - side_margin) * 0.42).at_right();
     const auto statement = [&](const fonts::Words& words) {
-        const std::string& text = words("checklist.statement");
+        const std::string& text = words(askew ? "checklist.statement_askew" : "checklist.statement");
         pen.text(Role::caution, {side_margin, base}, text,
                  pen.fitting(text, {Face::bold, kit.style.text},
                              right - side_margin - pen.width(range, range_type) - 10_pt));
@@ -118,7 +118,7 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
          kit.words("checklist.range", {{"first", std::to_string(piece.blank().kerfs[first].n)},
                                        {"last", std::to_string(piece.blank().kerfs[end - 1].n)},
                                        {"count", std::to_string(piece.blank().kerfs.size())}}),
-         tape);
+         piece.rake.has_value(), tape);
     return draft;
 }
 

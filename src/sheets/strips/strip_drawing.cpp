@@ -24,6 +24,19 @@ public:
           lane_(frame_.left(), frame_.right()) {}
 
     void draw() {
+        const std::size_t first = pen_.items();
+        draw_square();
+        const StripLean lean(context_, frame_);
+        if (!lean.none()) {
+            pen_.move_since(first, lean);
+            draw_other_cuts(pen_, context_, strip_, frame_);
+        }
+        if (context_.caption) caption();
+    }
+
+private:
+    /// As if all of it stood square on the board.
+    void draw_square() {
         if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
         std::array<EndWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
@@ -39,10 +52,8 @@ public:
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
         keep_off(waste_from(piece_), piece_.blank().length);
         identity();
-        if (context_.caption) caption();
     }
 
-private:
     const fonts::Style& style() const { return pen_.kit().style; }
     const Lanes& lanes() const { return context_.lanes; }
     std::string words(const char* key, const fonts::Words::Values& values = {}) const {
@@ -113,6 +124,9 @@ private:
 
     void pointer(Length from_zero) {
         const Length top = lanes().height;
+        // Where the marks stand askew, the tape is read at the front edge: a line leads down to it.
+        if (piece_.rake && !lanes().edge)
+            draw_across(pen_, context_, strip_, frame_, Role::tape_mark, from_zero, style().fine, Dash::dotted);
         pen_.line(Role::tape_mark, at(from_zero, top - lanes().pointer), at(from_zero, top), style().fine);
         pen_.arrow_head(Role::tape_mark, at(from_zero, top - 6_pt), {0, -1}, 6_pt, 8_pt);
     }
@@ -180,7 +194,7 @@ private:
             say(all);
             return;
         }
-        const std::string trim = ", " + words("strip.trim_short", {{"trim", context_.tape.exact(sawn)}});
+        const std::string trim = ", " + sawn_words(piece_, 0, context_.tape, pen_.kit()).second;
         said.trim = true;
         MarkWords& beside = say(all + trim);
         // On a flap the hatch and its line must tell the trim, where there is no room for all.
@@ -195,9 +209,9 @@ private:
         const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
         const Length sawn = piece_.blank().trims.at(i);
         if (sawn > 0_mm && !said.trim && on_strip(waste)) {
-            const fonts::Words::Values trim{{"trim", context_.tape.exact(sawn)}};
-            MarkWords& beside = words_beside(Role::limit, waste, 5_pt, words("strip.trim", trim), Worth::cut);
-            beside.shorter = {words("strip.trim_short", trim)};
+            const auto [all, in_short] = sawn_words(piece_, i, context_.tape, pen_.kit());
+            MarkWords& beside = words_beside(Role::limit, waste, 5_pt, all, Worth::cut);
+            beside.shorter = {in_short};
             beside.side = (i == 0) == frame_.runs_right() ? MarkWords::Side::left : MarkWords::Side::right;
         }
         if (end.mitre.radians() == 0) return;

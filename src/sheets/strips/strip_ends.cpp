@@ -1,6 +1,7 @@
 #include "sheets/strips/strip_ends.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 #include <vector>
 
@@ -17,8 +18,7 @@ bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.blank()
 /// its angle stands with the trim.
 std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
     const std::string trim = context.tape.exact(context.piece.blank().trims.at(end));
-    if (!context.lanes.edge || !has_mitre(context.piece, end))
-        return {kit.words("strip.trim", {{"trim", trim}}), kit.words("strip.trim_short", {{"trim", trim}})};
+    if (!context.lanes.edge || !has_mitre(context.piece, end)) return sawn_words(context.piece, end, context.tape, kit);
     const fonts::Words::Values both{{"trim", trim},
                                     {"angle", degrees_text(context.piece.blank().ends.at(end).mitre, kit)}};
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
@@ -156,7 +156,10 @@ private:
     void tail(Length from, Length to, Length length) {
         if (to - from < 1_mm || length <= 0_mm) return;
         zone(from, to, frame_.runs_right())
-            .set({lanes_.tail, words("strip.tail", {{"tail", context_.tape.exact(length)}}), bold()});
+            .set({lanes_.tail,
+                  words("strip.tail",
+                        {{"tail", piece_.rake ? context_.tape.with_unit(length) : context_.tape.exact(length)}}),
+                  bold()});
     }
 
     Pen& pen_;
@@ -180,6 +183,8 @@ void saw_lines(Pen& pen, const StripContext& context, const Strip& strip, const 
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const Length at = cuts.at(i);
         if (piece.blank().trims.at(i) <= 0_mm || has_mitre(piece, i) || at < strip.from || at > strip.to) continue;
+        // Off the kerfs' slope it is drawn at its own, once these lean.
+        if (!context.lanes.edge && piece.blank().ends.at(i).lean != piece.blank().lean) continue;
         pen.line_around(Role::limit, frame.at(at, {}), frame.at(at, context.lanes.height), width, Dash::solid, marks);
     }
 }
@@ -209,6 +214,34 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
 
 }  // namespace
 
+StripLean::StripLean(const StripContext& context, const StripFrame& frame)
+    : blank_(context.piece.blank()), frame_(frame), beside_(context.piece.on_edge(context.piece.cut.kerf)) {
+    if (context.lanes.edge) return;
+    lean_ = blank_.lean / context.piece.width * (frame.runs_right() ? 1 : -1);
+}
+
+double StripLean::at(Length from_zero) const {
+    // Where the plumb lines of the wall's ends meet the front edge, but outside every kerf.
+    const Length first = std::min(blank_.bend_start - blank_.tails[0], blank_.kerfs.front().at - beside_);
+    const Length last = std::max(blank_.bend_end + blank_.tails[1], blank_.kerfs.back().at + beside_);
+    if (from_zero < first && first > Length()) return lean_ * std::max(0.0, from_zero / first);
+    if (from_zero > last && last < blank_.length)
+        return lean_ * std::max(0.0, (blank_.length - from_zero) / (blank_.length - last));
+    return lean_;
+}
+
+Point StripLean::operator()(Point drawn) const {
+    return {drawn.x + (drawn.y - frame_.base()) * at(frame_.from_zero(drawn.x)), drawn.y};
+}
+
+Length StripLean::overhang(const plan::Piece& piece, const Lanes& lanes) {
+    return lanes.edge ? Length() : measure::abs(piece.blank().lean) * (lanes.height / piece.width);
+}
+
+bool StripLean::to_the_left(const plan::Piece& piece) {
+    return (piece.blank().lean < Length()) == (piece.blank().zero == job::End::left);
+}
+
 Length waste_until(const plan::Piece& piece) {
     return has_mitre(piece, 0) ? std::min(piece.blank().ends[0].kerf_face, piece.blank().ends[0].plain_face)
                                : piece.blank().trims[0];
@@ -235,6 +268,19 @@ std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const K
                      {{"angle", degrees_text(piece.blank().ends.at(end).mitre, kit)}});
 }
 
+std::pair<std::string, std::string> sawn_words(const plan::Piece& piece, std::size_t end, const Tape& tape,
+                                               const Kit& kit) {
+    const Length sawn = piece.blank().trims.at(end);
+    if (!piece.rake) {
+        const fonts::Words::Values trim{{"trim", tape.exact(sawn)}};
+        return {kit.words("strip.trim", trim), kit.words("strip.trim_short", trim)};
+    }
+    const bool left = (end == 0) == (piece.blank().zero == job::End::left);
+    const fonts::Words::Values cut{{"cut", end_cut_text(piece.rake->ends.at(left ? 0 : 1), kit)},
+                                   {"trim", tape.with_unit(sawn)}};
+    return {kit.words("strip.end_cut", cut), kit.words("strip.end_cut_short", cut)};
+}
+
 bool is_scarf(const plan::Piece& piece, std::size_t end) {
     return piece.blank().ends.at(end).meets == plan::BoardEnd::Meets::blank;
 }
@@ -249,6 +295,22 @@ Length bend_line(const plan::Piece& piece, std::size_t end) {
     const plan::Blank& blank = piece.blank();
     if (has_mitre(piece, end) && !is_scarf(piece, end)) return blank.ends.at(end).kerf_face;
     return end == 0 ? blank.bend_start : blank.bend_end;
+}
+
+void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
+    const plan::Piece& piece = context.piece;
+    // Further along than that a flat cut would run through the marks of many kerfs.
+    constexpr Length furthest = 1.5_in;
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
+        const Length at = piece.blank().cut_at(i);
+        const Length lean = piece.blank().ends.at(i).lean;
+        if (lean == piece.blank().lean || at < strip.from || at > strip.to) continue;
+        const double slope = lean / piece.width;
+        const double steep = std::abs(slope) * (context.lanes.height / furthest);
+        const Length up = context.lanes.height / std::max(1.0, steep);
+        const Point foot = frame.at(at, {});
+        pen.line(Role::limit, foot, {frame.at(at + up * slope, {}).x, foot.y + up}, pen.kit().style.heavy);
+    }
 }
 
 void draw_across(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame, Role role,

@@ -3,6 +3,8 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
+#include <utility>
 
 #include "sheets/strips/strip_drawing.h"
 
@@ -25,6 +27,7 @@ public:
         const Length along = from_zero - from_;
         return {runs_right_ ? start_.x + along : start_.x - along, start_.y + up};
     }
+    Length from_zero(Length x) const { return from_ + (runs_right_ ? x - start_.x : start_.x - x); }
     /// The part of the strip between two distances from zero.
     Rect zone(Length from, Length to, Length height) const {
         const Point a = at(from, {});
@@ -39,6 +42,30 @@ private:
     bool runs_right_;
 };
 
+/// How much further to the right a place of the board stands for every length that it is further from the front edge
+/// than a place at the same distance from zero there: the kerfs of a board that climbs stand askew on its face, its own
+/// ends square, and between them one goes over into the other. 0 of a level board, and over the edge of any.
+class StripLean {
+public:
+    StripLean(const StripContext& context, const StripFrame& frame);
+
+    bool none() const { return lean_ == 0; }
+    /// A place of a strip that is drawn as if all stood square.
+    Point operator()(Point drawn) const;
+    /// How far the strip's upper edge stands out beyond its lower one, to the left or to the right: at most.
+    static Length overhang(const plan::Piece& piece, const Lanes& lanes);
+    /// Whether it stands out to the left.
+    static bool to_the_left(const plan::Piece& piece);
+
+private:
+    double at(Length from_zero) const;
+
+    const plan::Blank& blank_;
+    const StripFrame& frame_;
+    Length beside_;  ///< of a kerf's middle, what its mark takes
+    double lean_ = 0;
+};
+
 /// The wood that goes away: from zero to here, and from here to the far end. It begins beyond a mitre.
 Length waste_until(const plan::Piece& piece);
 Length waste_from(const plan::Piece& piece);
@@ -49,6 +76,10 @@ bool plain_face_shorter(const plan::Piece& piece, std::size_t end);
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
 /// The same in short: "MITRE 35.6°".
 std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const Kit& kit);
+/// What is sawn off an end, and the same in short: "TRIM 3 in: cut off after fitting"; of a board that climbs how the end
+/// is cut, and where on the front edge.
+std::pair<std::string, std::string> sawn_words(const plan::Piece& piece, std::size_t end, const Tape& tape,
+                                               const Kit& kit);
 /// Whether an end is cut to meet the next blank of its board.
 bool is_scarf(const plan::Piece& piece, std::size_t end);
 /// Whether the bend goes on there in the next blank.
@@ -58,6 +89,9 @@ Length bend_line(const plan::Piece& piece, std::size_t end);
 /// A line across the strip at a distance from zero, open where marks stand and are measured.
 void draw_across(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame, Role role,
                  Length from_zero, Length width, Dash dash = Dash::solid);
+
+/// Of a board that climbs, cuts that do not run along its kerfs, each at its own slope.
+void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);
 
 /// What was said beyond an end of the bend: the rest stands beside its line in the words lane.
 struct EndWords {

@@ -1,6 +1,7 @@
 #include "sheets/strips/strip_marks.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -44,12 +45,14 @@ public:
         };
         upright(lanes_.mark, lanes_.mark + lanes_.tick_top, beside);
         // Beside a tick at the blade's left or right the foot reaches further to one side.
-        const Length foot = piece_.cut.kerf / 2 + 2_pt;
+        const Length foot = piece_.on_edge(piece_.cut.kerf) / 2 + 2_pt;
         const Point under = frame_.at(kerf.at, lanes_.mark);
         areas.push_back({{under.x - foot, under.y}, {under.x + foot, under.y + foot_height + 1_pt}});
         const auto text = [&](const std::optional<SetText>& set) {
             if (!set) return;
-            const Point half{pen_.width(set->text, set->type) / 2 + around, {}};
+            // Upright words on marks that stand askew reach beyond them.
+            const double lean = lanes_.edge ? 0 : std::abs(piece_.blank().lean / piece_.width);
+            const Point half{pen_.width(set->text, set->type) / 2 + around + set->type.size * (0.4 * lean), {}};
             areas.push_back({set->where - half - Point{{}, set->type.size * 0.1 + around},
                              set->where + half + Point{{}, set->type.size * 0.75 + around}});
         };
@@ -59,13 +62,13 @@ public:
         if (!lanes_.edge)
             return upright(lanes_.tick_top, (number ? numeral_base(kerf) : lanes_.numeral) - 2_pt, around);
         upright(number ? numeral_base(kerf) : lanes_.cut, lanes_.cut, around);
-        const Length half = piece_.cut.kerf / 2 + 1_pt;
+        const Length half = piece_.on_edge(piece_.cut.kerf) / 2 + 1_pt;
         const Point middle = frame_.at(kerf.at, {});
         areas.push_back({{middle.x - half, middle.y + lanes_.cut - 1_pt}, {middle.x + half, middle.y + lanes_.mark}});
     }
 
     void draw(const plan::Kerf& kerf) {
-        const Length half = piece_.cut.kerf / 2;
+        const Length half = piece_.on_edge(piece_.cut.kerf) / 2;
         const Point foot = frame_.at(kerf.at, lanes_.mark);
         pen_.fill(Role::foot, Path::rectangle({{foot.x - half, foot.y}, {foot.x + half, foot.y + foot_height}}));
         pen_.line(Role::tick, frame_.at(kerf.mark, lanes_.mark), frame_.at(kerf.mark, lanes_.mark + lanes_.tick_top),
@@ -90,7 +93,7 @@ private:
 
     /// What the blade takes, in true kerf and depth. In two rows a line leads down to a number of the lower.
     void slot(const plan::Kerf& kerf) {
-        const Length half = piece_.cut.kerf / 2;
+        const Length half = piece_.on_edge(piece_.cut.kerf) / 2;
         const Point middle = frame_.at(kerf.at, {});
         pen_.box(Role::outline, {{middle.x - half, middle.y + lanes_.cut}, {middle.x + half, middle.y + lanes_.mark}},
                  style().fine);

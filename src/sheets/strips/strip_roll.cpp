@@ -5,6 +5,7 @@
 
 #include "plan/strip_room.h"
 #include "sheets/layout/roll_furniture.h"
+#include "sheets/strips/strip_ends.h"
 #include "sheets/strips/strip_layout.h"
 #include "sheets/strips/strip_statement.h"
 
@@ -129,7 +130,7 @@ private:
     Spread least_paper() const {
         const Length ends = this->ends();
         const Length longest = std::min(roll_.height, longest_page) - ends - kit_.style.strip_lap -
-                               (across_.captions ? 0_in : captions_at_end);
+                               (across_.captions ? 0_in : captions_at_end) - StripLean::overhang(piece_, lanes_);
         const std::vector<Strip> whole = cut_strips(piece_, 1e6_mm, tape_, kit_);
         Length length;
         for (const Strip& strip : whole) length += strip.to - strip.from;
@@ -151,7 +152,8 @@ private:
     Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first) const {
         const std::size_t end = std::min(strips.size(), first + across_.rows);
         Draft draft = named();
-        Length content = longest_of(strips, first, end, context.lap);
+        const Length overhang = StripLean::overhang(piece_, lanes_);
+        Length content = longest_of(strips, first, end, context.lap) + overhang;
         for (std::size_t i = first; i < end; ++i) {
             if (across_.captions) {
                 content = std::max(content, caption_width(context, strips[i], kit_, {Face::regular, kit_.style.small}));
@@ -165,7 +167,9 @@ private:
         const Length left = draft.roll->head;
         draft.page.width = left + content + draft.roll->tail;
         if (across_.captions) context.caption = CaptionRoom{left, left + content};
-        const Length start = piece_.blank().zero == job::End::left ? left : left + content;
+        const bool to_the_left = StripLean::to_the_left(piece_);
+        const Length start = piece_.blank().zero == job::End::left ? left + (to_the_left ? overhang : 0_pt)
+                                                                   : left + content - (to_the_left ? 0_pt : overhang);
         Pen pen(draft.page, kit_);
         for (std::size_t i = first; i < end; ++i) {
             count_strip(draft, piece_, strips[i]);

@@ -65,6 +65,9 @@ std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Pi
         texts.push_back(
             kit.words("strip.slot", {{"depth", Tape(plan.header.units, kit.words).exact(piece.cut.depth)}}));
     if (adhesive) texts.push_back(kit.words("strip.low_tack"));
+    if (piece.rake)
+        texts.push_back(kit.words(piece.rake->to_the_right ? "strip.handle_right" : "strip.handle_left",
+                                  {{"angle", degrees_text(piece.rake->kerf(), kit)}}));
     texts.push_back(tick_with_half(plan, piece, kit));
     return texts;
 }

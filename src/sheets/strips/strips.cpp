@@ -7,6 +7,7 @@
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/strips/strip_drawing.h"
+#include "sheets/strips/strip_ends.h"
 #include "sheets/strips/strip_layout.h"
 #include "sheets/strips/strip_roll.h"
 #include "sheets/strips/strip_statement.h"
@@ -64,13 +65,15 @@ SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height,
 
 /// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
 /// of inches long.
-SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length height, Length below, const Tape& tape,
-                        const Kit& kit) {
+SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, const Lanes& lanes, Length below,
+                        const Tape& tape, const Kit& kit) {
+    const Length height = lanes.height;
+    const Length overhang = StripLean::overhang(piece, lanes);
     const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
     std::optional<SheetLayout> best;
     for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
         SheetLayout layout = laid_out(paper, orientation, height, below);
-        const Length room = room_for_strips(layout.page_width, kit);
+        const Length room = room_for_strips(layout.page_width, kit) - overhang;
         if (orientation == Orientation::portrait && room < shortest_upright) continue;
         for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
             layout.strips = cut_strips(piece, longest, tape, kit);
@@ -92,7 +95,7 @@ public:
           use_(use),
           lanes_(piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height)),
           tape_(plan.header.units, kit.words),
-          layout_(best_layout(piece, paper_for(plan, use), lanes_.height, coupon ? coupon_words : 0_pt, tape_, kit)),
+          layout_(best_layout(piece, paper_for(plan, use), lanes_, coupon ? coupon_words : 0_pt, tape_, kit)),
           context_{.plan = plan,
                    .piece = piece,
                    .tape = tape_,
@@ -113,8 +116,12 @@ public:
             if (!context_.coupon) count_strip(drafts.back(), piece_, layout_.strips[i]);
             Pen pen(drafts.back().page, kit_);
             const bool from_left = piece_.blank().zero == job::End::left;
+            const Length overhang = StripLean::overhang(piece_, lanes_);
+            const bool to_the_left = StripLean::to_the_left(piece_);
             draw_strip(pen, context_, layout_.strips[i],
-                       {from_left ? strips_left : layout_.page_width - side_margin, base_of(row)});
+                       {from_left ? strips_left + (to_the_left ? overhang : 0_pt)
+                                  : layout_.page_width - side_margin - (to_the_left ? 0_pt : overhang),
+                        base_of(row)});
         }
     }
 

@@ -169,6 +169,15 @@ std::string degrees_text(measure::Angle angle, const Kit& kit) {
     return number(std::abs(angle.degrees()), 1, kit.words);
 }
 
+std::string end_cut_text(job::EndCut cut, const Kit& kit) {
+    switch (cut) {
+        case job::EndCut::plumb: return kit.words("climb.plumb");
+        case job::EndCut::level: return kit.words("climb.level");
+        case job::EndCut::square: return kit.words("climb.square");
+    }
+    throw measure::Bug("an end that is cut in no way");
+}
+
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
     std::vector<std::string> texts;
     for (std::size_t i = 0; i < piece.blank().ends.size(); ++i) {

@@ -51,6 +51,8 @@ std::string media_text(const job::Media& media, const Kit& kit);
 
 /// "35.6".
 std::string degrees_text(measure::Angle angle, const Kit& kit);
+/// "plumb": how an end of a board that climbs is cut, as it hangs.
+std::string end_cut_text(job::EndCut cut, const Kit& kit);
 /// One for each end of a piece that is cut on a mitre: "35.6 degrees where it meets A/2".
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
 /// "S/1 to S/2: scarf 45.0 degrees, 3/4 in long, its middle 96 in from zero of the whole board, in straight wood".

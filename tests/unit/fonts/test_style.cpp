@@ -27,7 +27,7 @@ std::string complaint(const std::string& from, const std::string& to) {
 
 TEST(Style, TheShippedLayoutIsTheDesign) {
     const Style style = read_style(KERFPACKET_SOURCE_DIR "/templates");
-    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "changes", "refused", "safety", "stock", "work-order",
+    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "changes", "refused", "safety", "stock", "work-order", "climb",
                                                      "survey", "coupon", "setup", "strain", "strips", "checklist",
                                                      "template", "casing", "form", "install"}));
     const std::vector<std::pair<Length, double>> expected = {
