@@ -215,7 +215,9 @@ def judge(seed, folder, slip):
     away = job.right == job.zero_left
     lean = job.width * job.tangent() * (-1 if away else 1)
     places = read_list(paper)
+    leans = []
     for strip in read_strips(doc, job, amiss):
+        leans += [lean for _, _, lean, _ in strip]
         for (n, a, slope, foot), (m, b, _, _) in zip(strip, strip[1:]):
             if abs((b - a) - (places[m] - places[n])) > 0.004:
                 amiss.append(f"kerfs {n} and {m} stand {b - a:.4f} apart on the strip, {places[m] - places[n]:.4f} in the list")
@@ -238,9 +240,15 @@ def judge(seed, folder, slip):
     front = from_zero if job.zero_left else length - from_zero[::-1]
     slant = lean if job.zero_left else -lean
     start = job.trim + max(0.0, -slant)  # where the plumb line of the wall's left end meets the front edge
+    # The board is folded along the lines that the paper draws. Over the edge it draws none across the board.
+    if not job.edge:
+        slant = float(np.mean(leans)) * job.width
     stations = (front - start) * np.cos(angle)
     made = folded(job, front, front + slant, stations)
     off = np.linalg.norm(laid(made, on_wall(job, stations)) - on_wall(job, stations), axis=1).max()
+    ends = stations[0] - job.tails[0], job.plan_length() - job.tails[1] - stations[-1]
+    if max(ends) > job.spacing:
+        amiss.append(f"no kerf stands for {max(ends):.3f} in of the bend's end")
     if off > ALLOWED:
         amiss.append(f"an end of a kerf stands {off:.4f} in off its wall")
     return amiss, off, len(numbers)

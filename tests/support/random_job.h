@@ -134,8 +134,18 @@ private:
         }
         if (chance(0.5))
             text_ << "tails = [\"" << inches(between(0, 40)) << "\", \"" << inches(between(0, 40)) << "\"]\n";
+        rake();
         board("wall.board");
         if (chance(0.3)) form("wall.form");
+    }
+
+    /// Of a wall in five. What it draws from is the text so far, so that all other figures of a seed stay.
+    void rake() {
+        const std::size_t drawn = text_.str().size();
+        if (drawn % 5 != 0) return;
+        text_ << "rake = [\"" << 5 + static_cast<int>(drawn % 4) << " in\", \"" << 8 + static_cast<int>(drawn % 7) << " in\"]\nclimbs = \""
+              << (drawn % 2 == 0 ? "left" : "right") << "\"\n";
+        if (drawn % 3 == 0) text_ << "ends = [\"" << (drawn % 4 == 0 ? "level" : "square") << "\", \"plumb\"]\n";
     }
 
     void board(const std::string& table) {

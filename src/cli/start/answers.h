@@ -37,7 +37,8 @@ public:
     int pieces() const;
     /// Whether the piece that is being asked about is an opening, and of one of these shapes.
     bool opening() const { return of_piece("kind") == "opening"; }
-    bool wall() const { return of_piece("kind") == "wall"; }
+    bool stair() const { return of_piece("kind") == "stair"; }
+    bool wall() const { return of_piece("kind") == "wall" || stair(); }
 
 private:
     std::vector<Answer> all_;

@@ -15,6 +15,9 @@ struct Drawing {
 constexpr std::array drawings{
     Drawing{"kind", "opening",        {R"(  .-----.  )", R"( |       | )"}},
     Drawing{"kind", "wall",           {R"( '.     .' )", R"(   '---'   )"}},
+    Drawing{"kind", "stair",          {R"(      _.-' )", R"( _.-'  |   )"}},
+    Drawing{"climbs", "right",        {R"(      _.-' )", R"( _.-'      )"}},
+    Drawing{"climbs", "left",         {R"( '-._      )", R"(      '-._ )"}},
     Drawing{"shape", "segmental",     {R"(  _.---._  )", R"( '       ' )"}},
     Drawing{"shape", "semicircular",  {R"(   .---.   )", R"(  (     )  )"}},
     Drawing{"shape", "elliptical",    {R"( .-------. )", R"((         ))"}},

@@ -45,6 +45,14 @@ const std::vector<Example>& examples() {
               {"points", ""}}),
         with("wall", "wall",
              {{"way", "chord"}, {"chord", "96 in"}, {"bulge", "11 in"}, {"side", "concave"}, {"width", "5 1/4 in"}}),
+        with("stair", "stair",
+             {{"way", "radius"},
+              {"radius", "66 in"},
+              {"angle", "80"},
+              {"side", "concave"},
+              {"step", "7 3/8 in, 10 1/4 in"},
+              {"climbs", "left"},
+              {"width", "8 in"}}),
     };
     return all;
 }
@@ -52,7 +60,9 @@ const std::vector<Example>& examples() {
 void tell_example(Talk& talk, const Example& example, const fonts::Words& words) {
     std::string shape(example.name);
     std::replace(shape.begin(), shape.end(), '-', '_');
-    const std::string named = words(shape == "wall" ? "piece.wall_board" : "piece.shape_" + shape);
+    const std::string named = words(shape == "wall"    ? "piece.wall_board"
+                                    : shape == "stair" ? "piece.stair_board"
+                                                       : "piece.shape_" + shape);
     auto point = example.answers.begin();
     while (talk.state() == Talk::State::asking) {
         const std::string_view asked = talk.question().name;

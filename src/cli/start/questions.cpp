@@ -11,6 +11,7 @@ using Kind = AnswerKind;
 
 bool opening(const Answers& answers) { return answers.opening(); }
 bool wall(const Answers& answers) { return answers.wall(); }
+bool stair(const Answers& answers) { return answers.stair(); }
 bool figures(const Answers& answers) { return answers.opening() && answers.of_piece("shape") != "ordinates"; }
 bool rises(const Answers& answers) { return figures(answers) && answers.of_piece("shape") != "semicircular"; }
 bool by_chord(const Answers& answers) { return answers.wall() && answers.of_piece("way") == "chord"; }
@@ -21,6 +22,7 @@ bool by_points(const Answers& answers) {
 bool has_legs(const Answers& answers) { return opening(answers) && !answers.of_piece("legs").empty(); }
 bool has_casing(const Answers& answers) { return opening(answers) && !answers.of_piece("casing").empty(); }
 bool first_piece(const Answers& answers) { return answers.pieces() == 1; }
+bool first_stair(const Answers& answers) { return first_piece(answers) && answers.stair(); }
 
 std::vector<Question> head_questions() {
     return {
@@ -40,7 +42,7 @@ std::vector<Question> head_questions() {
 
 std::vector<Question> curve_questions() {
     return {
-        {.name = "kind", .kind = Kind::choice, .choices = {"opening", "wall"}},
+        {.name = "kind", .kind = Kind::choice, .choices = {"opening", "wall", "stair"}},
         {.name = "id", .key = "id", .kind = Kind::words},
         {.name = "shape",
          .key = "shape",
@@ -91,6 +93,19 @@ std::vector<Question> curve_questions() {
          .optional = true,
          .least = 1,
          .most = 480},
+        {.name = "step",
+         .key = "rake",
+         .kind = Kind::lengths,
+         .when = stair,
+         .filler = "7 in, 10 in",
+         .least = 4,
+         .most = 20},
+        {.name = "climbs",
+         .key = "climbs",
+         .kind = Kind::choice,
+         .when = stair,
+         .filler = "right",
+         .choices = {"right", "left"}},
         {.name = "quantity", .key = "quantity", .kind = Kind::bare, .usual = "1"},
     };
 }
@@ -160,6 +175,12 @@ std::vector<Question> board_questions() {
          .least = 0.06,
          .most = 0.2},
         {.name = "travel", .part = Part::saw, .key = "travel", .when = first_piece, .optional = true},
+        {.name = "mitre_limit",
+         .part = Part::saw,
+         .key = "mitre_limit",
+         .kind = Kind::bare,
+         .when = first_stair,
+         .optional = true},
         {.name = "rear_limit", .part = Part::saw, .key = "rear_limit", .when = first_piece, .optional = true},
         {.name = "media",
          .part = Part::printer,

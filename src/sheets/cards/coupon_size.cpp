@@ -33,6 +33,7 @@ plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::
     board.kerfs_on = size.side;
     board.cut.spacing = board.cut.least_spacing = size.spacing;
     board.joints.clear();
+    board.rake.reset();  // its kerfs go square across it
     plan::Blank blank;
     blank.zero = piece.blank().zero;
     blank.length = blank.bend_end = size.length;
@@ -40,7 +41,7 @@ plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::
     blank.ends[1].kerf_face = blank.ends[1].plain_face = size.length;
     const plan::Kerf& governing = governing_kerf(piece);
     // The tick stands where it does on the board: at the blade's centre, or half a kerf beside it.
-    const Length tick = governing.mark - governing.at;
+    const Length tick = (governing.mark - governing.at) * (piece.rake ? piece.rake->cosine() : 1);
     const Length first = (size.length - size.spacing * (size.kerfs - 1)) / 2;
     for (int n = 1; n <= size.kerfs; ++n) {
         plan::Kerf kerf = governing;

@@ -226,9 +226,13 @@ void draw_along_cut(Pen& pen, const plan::Piece& piece, const Tape& tape, Length
         pen.line(Role::dimension, {fence, table - 5_pt}, {fence, y - 4_pt}, style.hair);
         pen.dimension({fence, y}, {back, y}, tape.plain(spacer_along), {Face::regular, style.small});
     }
-    pen.dimension({back, y}, {front, y},
-                  words("setup.cut_length", {{"cut", tape.with_unit(rake.cut())}, {"width", tape.exact(piece.width)}}),
-                  bold);
+    const std::string cut =
+        words("setup.cut_length", {{"cut", tape.with_unit(rake.cut())}, {"width", tape.exact(piece.width)}});
+    const bool inside = pen.width(cut, bold) + 20_pt < front - back;
+    pen.dimension({back, y}, {front, y}, inside ? cut : std::string(), bold);
+    if (!inside)
+        pen.text(Role::dimension, {front + 8_pt, y - 3_pt}, cut,
+                 pen.fitting(cut, bold, pen.page_width() - side_margin - front - 8_pt));
 }
 
 }  // namespace kerfpacket::sheets

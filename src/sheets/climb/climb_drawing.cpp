@@ -71,8 +71,9 @@ void draw_hanging(Pen& pen, const Rect& space, const plan::Piece& piece, const T
     const Hanging hanging(piece);
     const std::array<Point, 4> corners = hanging.corners();
     const std::vector<Point> outline(corners.begin(), corners.end());
-    constexpr Length around = 30_pt;
-    const SmallDrawing small = fitted(bounds_of(outline), space.grown(-around));
+    // Beside it stand how its ends are cut and how far it climbs, above and below it its lengths.
+    const Point around{56_pt, 26_pt};
+    const SmallDrawing small = fitted(bounds_of(outline), {space.low + around, space.high - around});
     std::vector<Point> drawn;
     for (const Point& p : outline) drawn.push_back(small.at(p));
     pen.stroke(Role::outline, Path::polyline(drawn, true), style.heavy);

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheets/climb/climb_drawing.h"
 #include "sheets/cover/cover_parts.h"
 #include "sheets/drawings/piece_drawing.h"
 #include "sheets/words/wording.h"
@@ -65,8 +66,12 @@ std::string subtitle(const Cover& cover, const plan::Piece& piece, bool brief) {
     const std::string radius = cover.words(
         piece.circular ? "cover.radius" : "cover.least_radius",
         {{"radius", brief ? cover.tape.plain(piece.radii.measured) : cover.tape.with_unit(piece.radii.measured)}});
-    return cover.words(key,
-                       {{"radius", radius}, {"angle", cover.tape.number(whole_turn(piece).degrees(), brief ? 0 : 1)}});
+    const std::string measured = cover.words(
+        key, {{"radius", radius}, {"angle", cover.tape.number(whole_turn(piece).degrees(), brief ? 0 : 1)}});
+    if (!piece.rake) return measured;
+    return measured + cover.words(piece.rake->to_the_right ? "cover.climbs_right" : "cover.climbs_left",
+                                  {{"climb", cover.tape.with_unit(piece.rake->climb)},
+                                   {"angle", degrees_text(piece.rake->kerf(), cover.kit())}});
 }
 
 struct Setting {
@@ -117,7 +122,13 @@ void cover_drawings(Cover& cover) {
             const Length x = row.low.x + (grid.width + grid.gap) * static_cast<double>(i - first);
             headings(cover, *shown[i], {x, row.high.y}, grid.width);
             Pen pen = cover.flow.pen();
-            draw_piece(pen, {{x, row.low.y}, {x + grid.width, row.low.y + grid.height - 2_pt}}, *shown[i], cover.tape);
+            Rect space{{x, row.low.y}, {x + grid.width, row.low.y + grid.height - 2_pt}};
+            if (shown[i]->rake && grid.columns == 1) {
+                const Length middle = x + grid.width * 0.56;
+                draw_in_space(pen, {{middle + 8_pt, space.low.y}, space.high}, *shown[i]);
+                space.high.x = middle - 8_pt;
+            }
+            draw_piece(pen, space, *shown[i], cover.tape);
         }
     }
 }

@@ -76,8 +76,8 @@ bool plain_face_shorter(const plan::Piece& piece, std::size_t end);
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
 /// The same in short: "MITRE 35.6°".
 std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const Kit& kit);
-/// What is sawn off an end, and the same in short: "TRIM 3 in: cut off after fitting"; of a board that climbs how the end
-/// is cut, and where on the front edge.
+/// What is sawn off an end, and the same in short: "TRIM 3 in: cut off after fitting"; of a board that climbs how the
+/// end is cut, and where on the front edge.
 std::pair<std::string, std::string> sawn_words(const plan::Piece& piece, std::size_t end, const Tape& tape,
                                                const Kit& kit);
 /// Whether an end is cut to meet the next blank of its board.

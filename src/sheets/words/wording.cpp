@@ -63,7 +63,9 @@ std::string shape_key(job::Shape shape) {
 }
 
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
-    return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner" : "piece.wall_board");
+    return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner"
+                     : piece.rake                         ? "piece.stair_board"
+                                                          : "piece.wall_board");
 }
 
 std::string shape_name(const plan::Piece& piece, const Kit& kit) {
