@@ -17,6 +17,8 @@ import ezdxf
 import numpy as np
 
 import jobs
+import lines
+import paper
 import walls
 
 PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
@@ -133,6 +135,78 @@ def segments_close(name, layers):
     return sum(bool(re.search(r"_CASING_\d+$", layer)) for layer in layers)
 
 
+def curves_of(sheet):
+    """Points on the curved lines of a tile, in mm, y up: what is drawn and cut to, not the rings of crosses."""
+    found = [np.empty((0, 2))]
+    for corners, (width, _) in sheet.curves:
+        box = np.ptp(np.array(corners), axis=0)
+        if width >= 0.6 and box.max() > 16:
+            found.append(lines.bezier(corners, 24) * np.array([1, -1]) * MM / 72)
+    return np.concatenate(found)
+
+
+def overlaid(name, job, layers, folder):
+    """The template's content stream laid over the outlines: every point of a curve on every tile lies on a curve of the
+    drawing for machines. Each tile is laid by its place in the grid, then slid until it lies best. In mm."""
+    seen = 0
+    packet_file, grid = os.path.join(folder, "packet.pdf"), os.path.join(folder, "grid.toml")
+    heads = [piece for piece in job["pieces"] if "shape" in piece]
+    if not heads:
+        return 0
+    with open(name) as text, open(grid, "w") as out:
+        out.write(in_a_grid(text.read()))
+    told("build", grid, "--out", packet_file, "--force")
+    packet = paper.Packet(packet_file)
+    for piece in heads:
+        pages = packet.parts.get((piece["id"], "template"), [])
+        tiles = lines.tiles_of(packet, pages)
+        outlines = [dense(e) for layer, group in layers.items() for e in group
+                    if re.fullmatch(piece["id"] + "_(WALL|FINISH|CASING_INSIDE|CASING_OUTSIDE)", layer)]
+        if not tiles or not outlines or not tiles[0].name[0].isalpha():
+            amiss(name, f"{piece['id']}: no template to lay over its outlines")
+            continue
+        at = [curves_of(tile.words) + place[1] * np.array([1, -1]) * MM / 72
+              for tile, place in zip(tiles, lines.assemble_grid(tiles))]
+        top = np.concatenate(at)
+        high = max(outlines, key=lambda line: line[:, 1].max())
+        shift = high[high[:, 1].argmax()] - top[top[:, 1].argmax()]
+        for tile, points_of in zip(tiles, at):
+            if len(points_of) < 2:
+                continue
+            worst = laid_over(points_of + shift, outlines)
+            if worst > 0.01:
+                amiss(name, f"{piece['id']}: tile {tile.name} is {worst:.4f} mm off its outlines")
+            seen += len(points_of)
+    return seen
+
+
+def laid_over(at, outlines):
+    """Slid, not turned: how far the farthest point then is from the nearest of the lines."""
+    for _ in range(8):
+        left, normals = nearest(at, outlines)
+        at = at - np.linalg.lstsq(normals, left, rcond=None)[0]
+    return float(np.abs(nearest(at, outlines)[0]).max())
+
+
+def nearest(at, outlines):
+    every = [off(at, line) for line in outlines]
+    best = np.abs(np.array([left for left, _ in every])).argmin(axis=0)
+    return (np.array([every[b][0][i] for i, b in enumerate(best)]),
+            np.array([every[b][1][i] for i, b in enumerate(best)]))
+
+
+def in_a_grid(text):
+    """The job with all its templates spread in a grid, whole."""
+    text = re.sub(r"(?ms)^\[opening\.template\]\n.*?(?=^\[|\Z)", "", text)
+    parts = re.split(r"(?m)^(?=\[\[opening\]\])", text)
+    wish = '[opening.template]\nsheets = "grid"\nhalf = false\n'
+    out = [parts[0]]
+    for part in parts[1:]:
+        own, *rest = re.split(r"(?m)^(?=\[\[(?!opening)|\[(?!\[|opening))", part, maxsplit=1)
+        out.append(own.rstrip("\n") + "\n" + wish + "".join(rest))
+    return "".join(out)
+
+
 def read(name, folder):
     file = os.path.join(folder, "outlines")
     for kind, option in ((".dxf", []), (".svg", ["--svg"])):
@@ -152,14 +226,14 @@ def read(name, folder):
     compare(name, job, layers, xml.parse(file + ".svg").getroot())
     seen = sum(lies_on_its_curve(name, piece, layers) for piece in job["pieces"]
                if f"{piece['id']}_WALL" in layers and "ordinates" not in piece)  # which are faired
-    return seen, has_its_kerfs(name, job, layers), segments_close(name, layers)
+    return seen, has_its_kerfs(name, job, layers), segments_close(name, layers), overlaid(name, job, layers, folder)
 
 
 def main(names):
     with tempfile.TemporaryDirectory() as folder:
         read_of = np.array([read(name, folder) for name in names]).sum(axis=0)
     print(f"{len(names)} jobs, {read_of[0]} points of curves, {read_of[1]} kerfs, {read_of[2]} casing segments, "
-          f"{len(missed)} amiss")
+          f"{read_of[3]} points of templates laid over them, {len(missed)} amiss")
     return 1 if missed or not read_of.all() else 0
 
 
