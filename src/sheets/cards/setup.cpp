@@ -217,9 +217,13 @@ private:
     }
 
     void moulded_webs() {
-        step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
-        step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
-        step(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), false);
+        // The table across the board has a blank for each of its webs.
+        if (piece_.cut.profile_told) step(words("setup.webs_measured"), false);
+        else {
+            step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
+            step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
+        }
+        remark(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), true);
     }
 
     /// The spacer for each depth at which a trial groove may meet the fence.

@@ -4,6 +4,7 @@
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/stock/offcut_coupons.h"
 #include "sheets/stock/stick_drawing.h"
 #include "sheets/stock/stock_words.h"
 
@@ -16,7 +17,8 @@ constexpr Length between = 10_pt;
 
 class Stock {
 public:
-    Stock(Flow& flow, const plan::StockPlan& plan) : flow_(flow), plan_(plan), tape_(plan.unit, flow.kit().words) {}
+    Stock(Flow& flow, const plan::Plan& job)
+        : flow_(flow), job_(job), plan_(*job.stock_plan), tape_(plan_.unit, flow.kit().words) {}
 
     void draw() {
         purchase();
@@ -99,8 +101,16 @@ private:
         flow_.heading(words("stock.cut"));
         flow_.paragraph(Role::text, how_to_cut(plan_, flow_.kit(), tape_), text());
         int n = 0;
-        for (const plan::StockSection& section : plan_.sections)
-            for (const plan::CutStick& stick : section.sticks) ticket(section, stick, ++n);
+        for (const plan::StockSection& section : plan_.sections) {
+            const OffcutCoupons coupons = offcut_coupons(job_, section);
+            for (std::size_t i = 0; i < section.sticks.size(); ++i)
+                ticket(section, section.sticks[i], ++n, coupons.of_sticks[i]);
+            if (!coupons.no_offcut.empty())
+                flow_.paragraph(Role::text,
+                                words("stock.coupons_left", {{"board", section_text(section, flow_.kit(), tape_)},
+                                                             {"coupons", coupon_list(coupons.no_offcut)}}),
+                                small());
+        }
     }
 
     Length longest() const {
@@ -110,8 +120,18 @@ private:
         return most;
     }
 
+    std::string coupon_list(const std::vector<Coupons>& all) const {
+        std::string list;
+        for (const Coupons& coupons : all)
+            list += (list.empty() ? "" : "; ") + words("stock.coupons", {{"n", std::to_string(coupons.count)},
+                                                                         {"piece", coupons.piece},
+                                                                         {"length", tape_.with_unit(coupons.length)}});
+        return list;
+    }
+
     /// The drawing stays with the heading and the first cut.
-    void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n) {
+    void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n,
+                const std::vector<Coupons>& coupons) {
         const Type name{Face::bold, style().text};
         const Length head = leading(style().text) + bar_height + below_bar;
         flow_.skip(between);
@@ -124,6 +144,8 @@ private:
         const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
         draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
         cuts(section, stick);
+        if (!coupons.empty())
+            flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), text());
     }
 
     /// A row for each cut, with a box to tick when it is done and a line for who did it.
@@ -149,6 +171,7 @@ private:
     }
 
     Flow& flow_;
+    const plan::Plan& job_;
     const plan::StockPlan& plan_;
     Tape tape_;
 };
@@ -164,7 +187,7 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
         if (first) draft.outline = kit.words("stock.outline");
         return draft;
     });
-    Stock(flow, *plan.stock_plan).draw();
+    Stock(flow, plan).draw();
 }
 
 }  // namespace kerfpacket::sheets
