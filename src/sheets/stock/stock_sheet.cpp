@@ -1,9 +1,12 @@
 #include "sheets/stock/stock_sheet.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/layout/one_page.h"
 #include "sheets/stock/offcut_coupons.h"
 #include "sheets/stock/stick_drawing.h"
 #include "sheets/stock/stock_words.h"
@@ -101,16 +104,16 @@ private:
         flow_.heading(words("stock.cut"));
         flow_.paragraph(Role::text, how_to_cut(plan_, flow_.kit(), tape_), text());
         int n = 0;
+        std::vector<Coupons> left_over;
         for (const plan::StockSection& section : plan_.sections) {
             const OffcutCoupons coupons = offcut_coupons(job_, section);
             for (std::size_t i = 0; i < section.sticks.size(); ++i)
                 ticket(section, section.sticks[i], ++n, coupons.of_sticks[i]);
-            if (!coupons.no_offcut.empty())
-                flow_.paragraph(Role::text,
-                                words("stock.coupons_left", {{"board", section_text(section, flow_.kit(), tape_)},
-                                                             {"coupons", coupon_list(coupons.no_offcut)}}),
-                                small());
+            left_over.insert(left_over.end(), coupons.no_offcut.begin(), coupons.no_offcut.end());
         }
+        flow_.skip(below_bar);
+        if (!left_over.empty())
+            flow_.paragraph(Role::text, words("stock.coupons_left", {{"coupons", coupon_list(left_over)}}), small());
     }
 
     Length longest() const {
@@ -145,7 +148,7 @@ private:
         draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
         cuts(section, stick);
         if (!coupons.empty())
-            flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), text());
+            flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), small());
     }
 
     /// A row for each cut, with a box to tick when it is done and a line for who did it.
@@ -180,14 +183,18 @@ private:
 
 void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
     if (!plan.stock_plan) return;
-    Flow flow(drafts, kit, [&](bool first) {
+    const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "stock", Orientation::portrait);
         draft.title = kit.words("stock.title");
         draft.subtitle = kit.words("stock.subtitle");
         if (first) draft.outline = kit.words("stock.outline");
         return draft;
+    };
+    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        Stock(flow, plan).draw();
     });
-    Stock(flow, plan).draw();
+    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets
