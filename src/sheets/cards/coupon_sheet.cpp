@@ -1,7 +1,6 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
-#include <iterator>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
@@ -284,11 +283,10 @@ void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece&
         draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
         return draft;
     };
-    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         CouponSheet(flow, plan, piece).draw();
     });
-    std::move(made.begin(), made.end(), std::back_inserter(drafts));
     const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
     const CouponSize size = coupon_size(piece, plan.header.units);
     add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <iterator>
 #include <optional>
 #include <utility>
 
@@ -283,12 +282,11 @@ void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
         draft.scale = Scale::full;
         return draft;
     };
-    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         // The check bar stands at the foot.
         Flow flow(pages, with, new_page, {76_pt, 66_pt, white});
         Card(flow, plan, piece, tape).draw();
     });
-    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

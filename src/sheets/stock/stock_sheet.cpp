@@ -1,8 +1,6 @@
 #include "sheets/stock/stock_sheet.h"
 
 #include <algorithm>
-#include <iterator>
-#include <utility>
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
@@ -190,11 +188,10 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
         if (first) draft.outline = kit.words("stock.outline");
         return draft;
     };
-    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         Stock(flow, plan).draw();
     });
-    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets
