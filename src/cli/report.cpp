@@ -20,6 +20,16 @@
 namespace kerfpacket::cli {
 namespace {
 
+/// As the sheets say it, in lower case.
+const char* spoken_verdict(bend::Verdict verdict) {
+    switch (verdict) {
+        case bend::Verdict::ok: return "ok";
+        case bend::Verdict::caution: return "near the limit";
+        case bend::Verdict::break_likely: return "will likely break";
+    }
+    throw measure::Bug("a verdict without words");
+}
+
 std::string line(const char* what, const std::string& value) { return fmt::format("   {:<12} {}\n", what, value); }
 
 /// In the other system, for a second look.
@@ -79,7 +89,7 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
     return lines +
-           line("verdict", fmt::format("{}: {} of break strain, {}", verdict_words(bend.verdict),
+           line("verdict", fmt::format("{}: {} of break strain, {}", spoken_verdict(bend.verdict),
                                        measure::fixed(bend.utilisation, 2), sheets::coupon_state(piece, kit))) +
            line("chance", sheets::chance_sentence(piece, kit) + " " + sheets::counted_sentence(piece, kit));
 }
@@ -100,7 +110,7 @@ std::string shape_lines(const plan::Piece& piece, const sheets::Tape& tape, cons
     for (const plan::Trammel& arc : arch->arcs)
         lines += line(
             "trammel",
-            fmt::format("radius {}, centre {}, {}", tape.with_unit(arc.radius),
+            fmt::format("radius {}, center {}, {}", tape.with_unit(arc.radius),
                         off(arc.centre.x, tape, "left of the middle", "right of the middle", "under the middle"),
                         off(arc.centre.y, tape, "below the springs", "above the springs", "level with the springs")));
     return lines;
@@ -109,7 +119,7 @@ std::string shape_lines(const plan::Piece& piece, const sheets::Tape& tape, cons
 /// Mitres, boards down the legs, places where the bend changes sides.
 std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     std::string lines;
-    for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("mitre", mitre);
+    for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("miter", mitre);
     for (const plan::LegBoard& board : piece.leg_boards)
         lines += line("leg board", sheets::leg_board_text(board, kit, tape));
     if (piece.spliced())
@@ -217,7 +227,8 @@ std::string paper_lines(const job::Printer& printer) {
     return lines.empty() ? lines : "Printed on\n" + lines + "\n";
 }
 
-/// "B: caution, 143 kerfs 1/2 in deep, blank longer than stock." What the verdict says already is not said again.
+/// "B: near the limit, 143 kerfs 1/2 in deep, blank longer than stock." What the verdict says already is not said
+/// again.
 std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     std::string why;
     for (const plan::Caution& caution : piece.cautions) {
@@ -231,7 +242,7 @@ std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
                                : one_in == 100 ? "fewer than 1 in 100 would break"
                                                : fmt::format("about 1 in {} would break", one_in);
     return fmt::format("{}: {}, {}, {} {} deep{}. ", piece.id,
-                       only_cautions ? "caution" : verdict_words(piece.bend.verdict), chance,
+                       only_cautions ? "ok with cautions" : spoken_verdict(piece.bend.verdict), chance,
                        counted(piece.blank().kerfs.size(), "kerf"), tape.exact(piece.cut.depth), why);
 }
 
@@ -243,15 +254,6 @@ std::string coupon_word(const plan::Plan& plan) {
 }
 
 }  // namespace
-
-const char* verdict_words(bend::Verdict verdict) {
-    switch (verdict) {
-        case bend::Verdict::ok: return "ok";
-        case bend::Verdict::caution: return "caution";
-        case bend::Verdict::break_likely: return "will likely break";
-    }
-    throw measure::Bug("a verdict without words");
-}
 
 std::vector<SheetCount> sheet_counts(const page::Document& packet) {
     std::vector<SheetCount> counts;

@@ -18,9 +18,6 @@ std::string verdict_line(const plan::Plan& plan);
 /// The same for scripts: JSON of schema 1, lengths in millimetres, angles in degrees.
 std::string report_json(const plan::Plan& plan, const page::Document& packet, const sheets::Kit& kit);
 
-/// "ok", "caution" or "will likely break".
-const char* verdict_words(bend::Verdict verdict);
-
 /// A kind of sheet and how many pages of the packet it takes.
 struct SheetCount {
     std::string name;

@@ -9,6 +9,16 @@
 namespace kerfpacket::cli {
 namespace {
 
+/// For scripts: what stands here is never said in other words.
+const char* verdict_words(bend::Verdict verdict) {
+    switch (verdict) {
+        case bend::Verdict::ok: return "ok";
+        case bend::Verdict::caution: return "caution";
+        case bend::Verdict::break_likely: return "will likely break";
+    }
+    throw measure::Bug("a verdict without words");
+}
+
 const char* side_word(bend::KerfsOn side) { return side == bend::KerfsOn::inside ? "inside" : "outside"; }
 
 const char* fit_word(job::Fit fit) {

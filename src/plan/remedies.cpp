@@ -68,7 +68,7 @@ private:
     static std::string careful(const Setting& setting) {
         return setting.verdict == bend::Verdict::ok
                    ? ""
-                   : fmt::format(" (caution: {} of break strain)", measure::fixed(setting.utilisation, 2));
+                   : fmt::format(" (near the limit: {} of break strain)", measure::fixed(setting.utilisation, 2));
     }
 
     /// What is given where it stands, else the board.
@@ -205,10 +205,10 @@ private:
         if (!ok && !careful) return "";
         const bool given = depth_ || board_.spacing.given || !board_.kerfs.empty();
         const std::string free = given ? ", with the depth and spacing left to \"solve\"" : "";
-        if (!ok) return fmt::format("a radius of at least {} on the seen face (caution){}", text(*careful), free);
+        if (!ok) return fmt::format("a radius of at least {} on the seen face (near the limit){}", text(*careful), free);
         if (!careful || *careful >= *ok)
             return fmt::format("a radius of at least {} on the seen face{}", text(*ok), free);
-        return fmt::format("a radius of at least {} on the seen face, or {} (caution){}", text(*ok), text(*careful),
+        return fmt::format("a radius of at least {} on the seen face, or {} (near the limit){}", text(*ok), text(*careful),
                            free);
     }
 

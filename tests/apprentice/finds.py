@@ -128,7 +128,7 @@ ALTERED = [
     (ROLL, "strips", "no trim on an end's own strip", one_for_another("(TRIM 3 in", "(3 in"), "trim not on the strip"),
     (WALL, "checklist", "a figure 1/16 in on", one_for_another("(5-1\\0574) Tj", "(5-5\\05716) Tj"),
      "checklist column"),
-    (FULL, "strips", "no mitre", one_for_another("(MITRE 22", "(22"), "mitre not on the strip"),
+    (FULL, "strips", "no mitre", one_for_another("(MITER 22", "(22"), "mitre not on the strip"),
     (FULL, "strips", "a mitre longer", one_for_another("plain face shorter", "plain face longer"),
      "mitre the wrong way"),
     (ALONG, "template", "a cross without its label", one_for_another("(1|2 inside) Tj", "( ) Tj"),

@@ -441,7 +441,7 @@ def blank_length(packet, name, piece, metric):
 
 
 TRIM = re.compile(r"^(?:TRIM|SOBRA) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)")
-LABEL = re.compile(r"^(BEND STARTS|BEND ENDS|CENTRE|EMPIEZA CURVA|ACABA CURVA|CENTRO) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)$")
+LABEL = re.compile(r"^(BEND STARTS|BEND ENDS|CENTER|EMPIEZA CURVA|ACABA CURVA|CENTRO) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)$")
 
 
 def marks(f, name, strips, ends, total, trim, first, printed, right, metric, bend):
@@ -455,7 +455,7 @@ def marks(f, name, strips, ends, total, trim, first, printed, right, metric, ben
             if not m:
                 continue
             at = inches(m.group(2), metric)
-            if m.group(1) in ("CENTRE", "CENTRO"):
+            if m.group(1) in ("CENTER", "CENTRO"):
                 if bend.half:
                     continue
                 want = [from_zero(total / 2)] if "shape" in bend.piece and "ordinates" not in bend.piece else [at]
@@ -463,7 +463,7 @@ def marks(f, name, strips, ends, total, trim, first, printed, right, metric, ben
                 want = [from_zero(p) for p in ends[start if m.group(1) in ("BEND STARTS", "EMPIEZA CURVA") else stop]]
             f.gap(f"mark {m.group(1)}", min(abs(at - w) for w in want) - 1 / 32)
             f.count("marks read")
-            if not hasattr(strip, "zero") or m.group(1) in ("CENTRE", "CENTRO"):
+            if not hasattr(strip, "zero") or m.group(1) in ("CENTER", "CENTRO"):
                 continue
             lines_at = [(abs(strip.sign * (l[0] - strip.zero) / 72 - at), l[2]) for l in strip.upright if l[1] > 40]
             close = [w for gap, w in lines_at if gap < 0.045]
@@ -497,7 +497,7 @@ def heavy_lines(f, name, strip, metric, trims):
 
 def mitres(f, packet, name, strips, angles, ends, trim, right, metric, bend):
     text = "\n".join(w[0] for s in strips for w in s.words)
-    said = re.findall(r"(?:MITRE|INGLETE) ([\d.,]+)°(?:, (plain face shorter|plain face longer|cara lisa más corta|"
+    said = re.findall(r"(?:MITER|INGLETE) ([\d.,]+)°(?:, (plain face shorter|plain face longer|cara lisa más corta|"
                       r"cara lisa más larga))?", text)
     want = [math.degrees(a) for a in angles if a > 0]
     if len(said) < len(want):

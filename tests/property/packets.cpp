@@ -84,7 +84,7 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
         int cuts = 0;
         for (const plan::BoardEnd& end : piece.blank().ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
         mitres += cuts;
-        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITRE "), cuts) << piece.id << '\n' << job;
+        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITER "), cuts) << piece.id << '\n' << job;
         // There must be room for the word; a mitre names what goes away as well.
         if (piece.blank().trims[0] < 1.25_in || cuts > 0) continue;
         for (std::size_t i = 0; i < piece.blanks.size(); ++i) {

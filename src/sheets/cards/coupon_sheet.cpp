@@ -1,7 +1,6 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
-#include <iterator>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
@@ -14,7 +13,6 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr int coupons = 3;
 constexpr double row_name_share = 0.24;  ///< of the page's width
 constexpr Length between_coupons = 6_pt;
 /// The least that words beside a block of the job file's lines want.
@@ -68,8 +66,8 @@ private:
         const std::string unit = tape_.unit_name();
         const std::vector<Row> rows{{words("coupon.write_chord", {{"unit", unit}})},
                                     {words("coupon.write_rise", {{"unit", unit}})},
-                                    {words("coupon.write_held"), ways_to_hold()},
-                                    {words("coupon.write_result"), ends_of_bending()},
+                                    {words("coupon.write_held"), to_tick(ways_to_hold(), kit_)},
+                                    {words("coupon.write_result"), to_tick(ends_of_bending(), kit_)},
                                     {words("coupon.write_kerf_number")},
                                     {words("coupon.write_web", {{"unit", unit}})},
                                     {words("coupon.write_kerf", {{"unit", unit}})},
@@ -89,7 +87,9 @@ private:
     }
 
     Length name_width() const { return flow_.width() * row_name_share; }
-    Length column_width() const { return (flow_.width() - name_width() - between_coupons * (coupons - 1)) / coupons; }
+    Length column_width() const {
+        return (flow_.width() - name_width() - between_coupons * (coupons_of_board - 1)) / coupons_of_board;
+    }
     Length left_of(int coupon) const {
         return flow_.left() + name_width() + (column_width() + between_coupons) * coupon;
     }
@@ -105,7 +105,7 @@ private:
     void column_heads(Pen& pen, Length top) {
         const Scope line = pen.within(Tag::row);
         pen.empty_cells(1);
-        for (int i = 0; i < coupons; ++i) {
+        for (int i = 0; i < coupons_of_board; ++i) {
             const Scope cell = pen.within(Tag::header_cell);
             pen.text(Role::text, {left_of(i) + column_width() / 2, top - style().text * 0.95},
                      words("coupon.column", {{"n", std::to_string(i + 1)}}), Type{Face::bold, style().text}.centred());
@@ -120,7 +120,7 @@ private:
             pen.paragraph(Role::text, {flow_.left(), base}, row.name, text(), name_width() - 4_pt,
                           leading(style().text));
         }
-        for (int i = 0; i < coupons; ++i) {
+        for (int i = 0; i < coupons_of_board; ++i) {
             const Scope cell = pen.within(Tag::cell);
             const Length left = left_of(i);
             pen.box(Role::box, {{left, top - row_height(row)}, {left + column_width(), top}}, style().line);
@@ -283,11 +283,10 @@ void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece&
         draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
         return draft;
     };
-    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         CouponSheet(flow, plan, piece).draw();
     });
-    std::move(made.begin(), made.end(), std::back_inserter(drafts));
     const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
     const CouponSize size = coupon_size(piece, plan.header.units);
     add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);

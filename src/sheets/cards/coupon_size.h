@@ -8,6 +8,9 @@
 
 namespace kerfpacket::sheets {
 
+/// That a record is made of.
+inline constexpr int coupons_of_board = 3;
+
 struct CouponSize {
     Length length;   ///< whole inches or centimetres
     Length rise;     ///< that a coupon must reach to be measured well

@@ -41,14 +41,19 @@ std::vector<std::string> ways_to_hold() {
 }
 std::vector<std::string> ends_of_bending() { return only_words(job::outcome_words()); }
 
-std::string held_word(bend::Held held) {
+std::string held_word(bend::Held held, const Kit& kit) {
     switch (held) {
-        case bend::Held::disc: return std::string(job::word(job::Held::disc));
-        case bend::Held::ends: return std::string(job::word(job::Held::ends));
-        case bend::Held::centre: return std::string(job::word(job::Held::centre));
-        case bend::Held::one_kerf: return std::string(job::word(job::Held::one_kerf));
+        case bend::Held::disc: return kit.words("coupon.box_disc");
+        case bend::Held::ends: return kit.words("coupon.box_ends");
+        case bend::Held::centre: return kit.words("coupon.box_centre");
+        case bend::Held::one_kerf: return kit.words("coupon.box_one_kerf");
     }
     throw measure::Bug("a way to hold a coupon without a word");
+}
+
+std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit) {
+    for (std::string& word : words) word = kit.words("coupon.box_" + word);
+    return words;
 }
 
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
@@ -143,8 +148,8 @@ std::vector<std::string> coupon_on_record(const plan::CouponResult& coupon, cons
         kit.words("coupon.record_by", {{"by", coupon.by.empty() ? kit.words("coupon.record_unnamed") : coupon.by},
                                        {"chord", tape.exact(coupon.coupon.chord)},
                                        {"rise", tape.exact(coupon.coupon.rise)},
-                                       {"held", held_word(coupon.coupon.held)},
-                                       {"result", std::string(job::word(coupon.outcome))},
+                                       {"held", held_word(coupon.coupon.held, kit)},
+                                       {"result", kit.words("coupon.box_" + std::string(job::word(coupon.outcome)))},
                                        {"depth", tape.exact(coupon.depth)},
                                        {"spacing", tape.exact(coupon.spacing)}}),
         kit.words("coupon.record_strain",

@@ -18,7 +18,9 @@ std::vector<std::string> ends_of_bending();
 std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                         const Tape& tape);
 
-std::string held_word(bend::Held held);
+/// The same in the language of the sheet, each for a box to tick.
+std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit);
+std::string held_word(bend::Held held, const Kit& kit);
 
 /// Things to do, each with its box.
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "sheets/layout/flow.h"
+#include "sheets/layout/one_page.h"
 #include "sheets/layout/sign_off.h"
 #include "sheets/words/wording.h"
 
@@ -124,7 +125,7 @@ private:
 
 void add_install_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units, kit.words);
-    Flow flow(drafts, kit, [&](bool first) {
+    const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "install", Orientation::portrait);
         draft.page.piece = piece.id;
         draft.tag = piece.id;
@@ -132,8 +133,11 @@ void add_install_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece&
         draft.subtitle = board_text(piece, kit, tape);
         if (first) draft.outline = kit.words("install.outline", {{"piece", piece.id}});
         return draft;
+    };
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        Card(flow, piece, tape).draw();
     });
-    Card(flow, piece, tape).draw();
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <iterator>
 #include <optional>
 #include <utility>
 
@@ -234,9 +233,13 @@ private:
     }
 
     void moulded_webs() {
-        step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
-        step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
-        step(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), false);
+        // The table across the board has a blank for each of its webs.
+        if (piece_.cut.profile_told) step(words("setup.webs_measured"), false);
+        else {
+            step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
+            step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
+        }
+        remark(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), true);
     }
 
     /// The spacer for each depth at which a trial groove may meet the fence.
@@ -297,12 +300,11 @@ void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
         draft.scale = Scale::full;
         return draft;
     };
-    Drafts made = on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         // The check bar stands at the foot.
         Flow flow(pages, with, new_page, {76_pt, 66_pt, white});
         Card(flow, plan, piece, tape).draw();
     });
-    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

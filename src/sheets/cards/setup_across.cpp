@@ -76,7 +76,7 @@ FigureTable across_table(const plan::Piece& piece, const Kit& kit, const Tape& t
 bool thinnest_governs(const plan::Piece& piece) { return piece.moulded_use[1] > piece.moulded_use[0]; }
 
 Length bears_height(const plan::Piece& piece, const fonts::Style& style) {
-    return std::max(piece.cut.thickness + 14_pt, style.text * 2.9);
+    return std::max(piece.cut.thickness + 10_pt, style.text * 2.9);
 }
 
 void draw_bears(Pen& pen, const plan::Piece& piece, const Tape& tape, Length top) {

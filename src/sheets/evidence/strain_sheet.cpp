@@ -136,13 +136,13 @@ void add_counted(Flow& flow, Drafts& drafts, const plan::Plan& plan, const plan:
                            {kit.words("chance.column_part"), 0.1}});
     for (const plan::CouponResult& coupon : piece.tried) {
         if (coupon.coupon.held == bend::Held::one_kerf) {
-            table.row({kit.words("chance.one_kerf"), coupon.by, held_word(coupon.coupon.held),
+            table.row({kit.words("chance.one_kerf"), coupon.by, held_word(coupon.coupon.held, kit),
                        tape.exact_plain(coupon.coupon.chord), tape.exact_plain(coupon.coupon.rise), "",
                        kit.words("chance.hinge", {{"hinge", tape.exact(coupon.hinge.value_or(Length()))}}), ""});
             continue;
         }
         table.row({kit.words(coupon.trial ? "chance.shop_trial" : "chance.coupon"),
-                   coupon.trial ? coupon.date : coupon.by, held_word(coupon.coupon.held),
+                   coupon.trial ? coupon.date : coupon.by, held_word(coupon.coupon.held, kit),
                    tape.exact_plain(coupon.coupon.chord), tape.exact_plain(coupon.coupon.rise),
                    tape.plain(bend::circle_radius(coupon.coupon)),
                    kit.words(coupon.counts ? "chance.strain" : "chance.not_counted",

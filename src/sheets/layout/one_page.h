@@ -1,6 +1,7 @@
 #pragma once
 // A sheet that is handed to somebody is one page where it can be.
 
+#include <iterator>
 #include <utility>
 
 #include "sheets/layout/draft.h"
@@ -27,6 +28,13 @@ Drafts on_one_page(const Kit& kit, const Draw& draw) {
         if (better(smaller, 0.3, true)) return best;
     }
     return best;
+}
+
+/// The same, behind the pages that are there.
+template <class Draw>
+void add_on_one_page(Drafts& drafts, const Kit& kit, const Draw& draw) {
+    Drafts made = on_one_page(kit, draw);
+    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

@@ -4,6 +4,8 @@
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
+#include "sheets/layout/one_page.h"
+#include "sheets/stock/offcut_coupons.h"
 #include "sheets/stock/stick_drawing.h"
 #include "sheets/stock/stock_words.h"
 
@@ -16,7 +18,8 @@ constexpr Length between = 10_pt;
 
 class Stock {
 public:
-    Stock(Flow& flow, const plan::StockPlan& plan) : flow_(flow), plan_(plan), tape_(plan.unit, flow.kit().words) {}
+    Stock(Flow& flow, const plan::Plan& job)
+        : flow_(flow), job_(job), plan_(*job.stock_plan), tape_(plan_.unit, flow.kit().words) {}
 
     void draw() {
         purchase();
@@ -99,8 +102,16 @@ private:
         flow_.heading(words("stock.cut"));
         flow_.paragraph(Role::text, how_to_cut(plan_, flow_.kit(), tape_), text());
         int n = 0;
-        for (const plan::StockSection& section : plan_.sections)
-            for (const plan::CutStick& stick : section.sticks) ticket(section, stick, ++n);
+        std::vector<Coupons> left_over;
+        for (const plan::StockSection& section : plan_.sections) {
+            const OffcutCoupons coupons = offcut_coupons(job_, section);
+            for (std::size_t i = 0; i < section.sticks.size(); ++i)
+                ticket(section, section.sticks[i], ++n, coupons.of_sticks[i]);
+            left_over.insert(left_over.end(), coupons.no_offcut.begin(), coupons.no_offcut.end());
+        }
+        flow_.skip(below_bar);
+        if (!left_over.empty())
+            flow_.paragraph(Role::text, words("stock.coupons_left", {{"coupons", coupon_list(left_over)}}), small());
     }
 
     Length longest() const {
@@ -110,8 +121,18 @@ private:
         return most;
     }
 
+    std::string coupon_list(const std::vector<Coupons>& all) const {
+        std::string list;
+        for (const Coupons& coupons : all)
+            list += (list.empty() ? "" : "; ") + words("stock.coupons", {{"n", std::to_string(coupons.count)},
+                                                                         {"piece", coupons.piece},
+                                                                         {"length", tape_.with_unit(coupons.length)}});
+        return list;
+    }
+
     /// The drawing stays with the heading and the first cut.
-    void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n) {
+    void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n,
+                const std::vector<Coupons>& coupons) {
         const Type name{Face::bold, style().text};
         const Length head = leading(style().text) + bar_height + below_bar;
         flow_.skip(between);
@@ -124,6 +145,8 @@ private:
         const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
         draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
         cuts(section, stick);
+        if (!coupons.empty())
+            flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), small());
     }
 
     /// A row for each cut, with a box to tick when it is done and a line for who did it.
@@ -149,6 +172,7 @@ private:
     }
 
     Flow& flow_;
+    const plan::Plan& job_;
     const plan::StockPlan& plan_;
     Tape tape_;
 };
@@ -157,14 +181,17 @@ private:
 
 void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
     if (!plan.stock_plan) return;
-    Flow flow(drafts, kit, [&](bool first) {
+    const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "stock", Orientation::portrait);
         draft.title = kit.words("stock.title");
         draft.subtitle = kit.words("stock.subtitle");
         if (first) draft.outline = kit.words("stock.outline");
         return draft;
+    };
+    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        Stock(flow, plan).draw();
     });
-    Stock(flow, *plan.stock_plan).draw();
 }
 
 }  // namespace kerfpacket::sheets

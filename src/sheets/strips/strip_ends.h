@@ -72,9 +72,9 @@ Length waste_from(const plan::Piece& piece);
 
 /// Whether the plain face is the shorter one at an end that has a mitre; else it is the longer one.
 bool plain_face_shorter(const plan::Piece& piece, std::size_t end);
-/// "MITRE 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
+/// "MITER 35.6°, plain face shorter": what an end's cut is, for a piece that has one there.
 std::string mitre_words(const plan::Piece& piece, std::size_t end, const Kit& kit);
-/// The same in short: "MITRE 35.6°".
+/// The same in short: "MITER 35.6°".
 std::string mitre_words_short(const plan::Piece& piece, std::size_t end, const Kit& kit);
 /// What is sawn off an end, and the same in short: "TRIM 3 in: cut off after fitting"; of a board that climbs how the
 /// end is cut, and where on the front edge.

@@ -11,7 +11,7 @@
 
 namespace kerfpacket::sheets {
 
-/// "Stick on the KERF FACE", "Kerfs OUTSIDE the bend: they OPEN", "Tick = blade CENTRE": one sentence each.
+/// "Stick on the KERF FACE", "Kerfs OUTSIDE the bend: they OPEN", "Tick = blade CENTER": one sentence each.
 std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
                                           Use use = Use::strips);
 

@@ -38,9 +38,9 @@ constexpr Form forms[]{
     {"laminated",
      "{n} plies {thickness} thick, {cut} and glued one on the other, blanks from the seen ply to the back one "
      "{blanks} long"},
-    {"careful", "{way} (caution: {u} of break strain)"},
-    {"radius_two", "a radius of at least {ok} on the seen face, or {careful} (caution)"},
-    {"radius_careful", "a radius of at least {careful} on the seen face (caution)"},
+    {"careful", "{way} (near the limit: {u} of break strain)"},
+    {"radius_two", "a radius of at least {ok} on the seen face, or {careful} (near the limit)"},
+    {"radius_careful", "a radius of at least {careful} on the seen face (near the limit)"},
     {"radius", "a radius of at least {ok} on the seen face"},
     {"thinner", "a board {thickness} thick, {apart}"},
     {"kerf_depth", "kerf_depth = {depth}, down to {spacing} apart"},

@@ -22,7 +22,7 @@ std::string measured_id(const plan::Piece& piece);
 std::string kerf_side(const plan::Piece& piece, const Kit& kit);
 /// Whether the kerfs of a run open; else they close.
 bool opens(const plan::BendRun& run);
-/// "Tick = blade CENTRE".
+/// "Tick = blade CENTER".
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit);
 /// Which end is zero and which edge is the front, in words.
 std::string zero_end(const plan::Piece& piece, const Kit& kit);

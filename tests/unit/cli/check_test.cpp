@@ -33,7 +33,7 @@ TEST(Check, LastLineCanBeReadAloud) {
     EXPECT_EQ(cautious.status, 3);
     EXPECT_EQ(
         last_line(cautious.out),
-        "A: caution, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
+        "A: ok with cautions, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
     EXPECT_NE(cautious.out.find("60 in"), std::string::npos) << cautious.out;
 }
 
@@ -180,11 +180,11 @@ TEST(Check, TheArcsOfAHeadAreToldForATrammel) {
     const Outcome outcome =
         check(headed("shape = \"three-centred\"\nspan = \"60 in\"\nrise = \"20 in\"\n"
                      "side_radius = \"15 in\"\n"));
-    EXPECT_NE(outcome.out.find("shape        three-centred, span 60 in, rise 20 in"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("shape        three-centered, span 60 in, rise 20 in"), std::string::npos) << outcome.out;
     // R = (a^2 + b^2 - 2 a r)/(2 (b - r)) = (900 + 400 - 900)/10 = 40, its centre 20 below the springs.
-    EXPECT_NE(outcome.out.find("radius 15 in, centre 15 left of the middle, level with the springs"), std::string::npos)
+    EXPECT_NE(outcome.out.find("radius 15 in, center 15 left of the middle, level with the springs"), std::string::npos)
         << outcome.out;
-    EXPECT_NE(outcome.out.find("radius 40 in, centre under the middle, 20 below the springs"), std::string::npos)
+    EXPECT_NE(outcome.out.find("radius 40 in, center under the middle, 20 below the springs"), std::string::npos)
         << outcome.out;
 }
 
@@ -192,7 +192,7 @@ TEST(Check, EachBoardOfAPointedHeadIsToldWithItsMitre) {
     const std::string job = headed("shape = \"pointed\"\nspan = \"60 in\"\nradius = \"60 in\"\n");
     const Outcome outcome = check(job);
     EXPECT_NE(outcome.out.find("A/1  Arch liner"), std::string::npos) << outcome.out;
-    EXPECT_NE(outcome.out.find("mitre        30.0 degrees where it meets A/2"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("miter        30.0 degrees where it meets A/2"), std::string::npos) << outcome.out;
     const auto pieces = nlohmann::json::parse(check(job, {"--json"}).out).at("pieces");
     ASSERT_EQ(pieces.size(), 2U);
     EXPECT_NEAR(pieces.at(0).at("mitres_deg").at(1), 30, 1e-6);

@@ -79,14 +79,14 @@ TEST_P(AllHeads, the_template_names_its_lines_and_a_radius_only_where_there_is_o
     const plan::Piece& piece = plan.pieces.front();
     const auto& arch = std::get<plan::ArchLines>(piece.lines);
     const auto all = words_on(drawn(plan), "template");
-    for (const char* name : {"WALL LINE", "FINISHED LINE", "SPRING LINE", "CENTRE LINE", "at the centre"})
+    for (const char* name : {"WALL LINE", "FINISHED LINE", "SPRING LINE", "CENTER LINE", "at the center"})
         EXPECT_TRUE(said(all, name)) << head().name << ": " << name;
     EXPECT_EQ(mentioned(all, "   R "), piece.circular && piece.boards == 1) << head().name;
     EXPECT_EQ(said(all, "Or set out with a trammel"), arch.arcs.size() > 1) << head().name;
     EXPECT_EQ(mentioned(all, "DO NOT FLIP"), !arch.symmetric) << head().name;
     EXPECT_EQ(mentioned(all, " higher"), !arch.springs_level()) << head().name;
-    EXPECT_EQ(said(all, "liner MITRE"), !arch.liner_mitres.empty()) << head().name;
-    EXPECT_EQ(said(all, "MITRE at the point"), piece.boards > 1) << head().name;
+    EXPECT_EQ(said(all, "liner MITER"), !arch.liner_mitres.empty()) << head().name;
+    EXPECT_EQ(said(all, "MITER at the point"), piece.boards > 1) << head().name;
     for (int board = 1; board <= piece.boards && piece.boards > 1; ++board)
         EXPECT_TRUE(said(all, "BOARD A/" + std::to_string(board))) << head().name;
 }

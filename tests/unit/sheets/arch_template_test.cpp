@@ -239,9 +239,9 @@ TEST(ArchTemplate, says_what_each_line_is) {
     for (const Sample& sample : samples()) {
         const std::set<std::string> all = all_words(sample.plan);
         std::vector<std::string> wanted{"WALL LINE",   "FINISHED LINE", "LINER ",
-                                        "SPRING LINE", "CENTRE LINE",   "at the centre"};
+                                        "SPRING LINE", "CENTER LINE",   "at the center"};
         if (sample.plan.pieces.front().casing) {
-            for (const char* name : {"CASING, outside edge", "casing, inside edge", "MITRE"}) wanted.emplace_back(name);
+            for (const char* name : {"CASING, outside edge", "casing, inside edge", "MITER"}) wanted.emplace_back(name);
             const std::size_t count = lines(sample.plan).segments.size();
             for (std::size_t i = 1; i <= count && count > 1; ++i)
                 wanted.push_back("segment " + std::to_string(i) + " of " + std::to_string(count));
@@ -325,7 +325,7 @@ TEST(Ordinates, of_a_circle_of_thirty) {
     // Span 48, rise 12: radius 30, so that 18 from the centre line stands 24 above the circle's centre (the triangle
     // 18, 24, 30), which lies 18 below the spring line: 6 in.
     const std::set<std::string> all = all_words(planned(job_of(segmental(48_in, 12_in))));
-    EXPECT_TRUE(all.count("18 in from centre"));
+    EXPECT_TRUE(all.count("18 in from center"));
     EXPECT_TRUE(all.count("ordinate 6 in"));
     EXPECT_TRUE(all.count("ordinate 12 in")) << "at the centre, the rise";
     EXPECT_TRUE(all.count("WALL LINE   R 30 in"));

@@ -97,7 +97,7 @@ TEST(Cover, PointedHeadsAreNamedByTheirRadius) {
 
 TEST(Cover, MitresAndLegBoardsAreListed) {
     const std::multiset<std::string> peak = words_on(cover_of(planned(job_of(pointed("E", 60_in, 60_in)))));
-    EXPECT_EQ(peak.count("Mitres"), 1U);
+    EXPECT_EQ(peak.count("Miters"), 1U);
     EXPECT_EQ(peak.count("E/1: 30.0 degrees where it meets E/2"), 1U);
     EXPECT_EQ(peak.count("E/2: 30.0 degrees where it meets E/1"), 1U);
     EXPECT_EQ(peak.count("Leg boards"), 0U);
@@ -111,7 +111,7 @@ TEST(Cover, MitresAndLegBoardsAreListed) {
     EXPECT_EQ(std::count_if(legs.begin(), legs.end(),
                             [](const std::string& t) { return t.starts_with("M, left leg: 72 in"); }),
               1);
-    EXPECT_TRUE(words_on(cover_of(planned(job_of(semicircle(40_in))))).count("Mitres") == 0);
+    EXPECT_TRUE(words_on(cover_of(planned(job_of(semicircle(40_in))))).count("Miters") == 0);
 }
 
 TEST(Cover, ASpacingThatVariesIsARange) {

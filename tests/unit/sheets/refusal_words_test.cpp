@@ -113,7 +113,7 @@ TEST(RefusalWords, OfACommonRefusal) {
     EXPECT_EQ(refusal_text(english, kit()), english);
     EXPECT_EQ(
         refusal_text("what would do by calculation, coupon first: a radius of at least 8-3/16 in on the seen face "
-                     "(caution); another material: mdf (caution: 0.85 of break strain)",
+                     "(near the limit); another material: mdf (near the limit: 0.85 of break strain)",
                      kit("es")),
         "según el cálculo, y antes una probeta, serviría: un radio de al menos 8-3/16 pulg en la cara vista (cerca "
         "del límite); otro material: MDF (cerca del límite: 0,85 de la de rotura)");

@@ -189,7 +189,7 @@ TEST(EdgeStrip, SaysWhereItGoesWhatATickMeansAndHalfTheKerf) {
             EXPECT_TRUE(says(page, "fold back on the dashed line"));
             EXPECT_TRUE(says(page, sheets::Tape(plan.header.units).exact(piece.cut.depth) + " deep"));
             if (piece.tick == job::Tick::centre) {
-                EXPECT_TRUE(says(page, "Tick = blade CENTRE"));
+                EXPECT_TRUE(says(page, "Tick = blade CENTER"));
                 EXPECT_FALSE(says(page, "kerf's middle"));
                 continue;
             }
@@ -216,7 +216,7 @@ TEST(EdgeStrip, AMitreSlopesThroughTheBoardAsItIsCut) {
         for (const page::Page& page : strip_pages(plan, piece)) {
             const std::string angle =
                 sheets::degrees_text(piece.blank().ends.at(piece.board == 1 ? 1 : 0).mitre, kit());
-            if (says(page, "MITRE " + angle + "°")) ++angles;
+            if (says(page, "MITER " + angle + "°")) ++angles;
             for (const page::PathItem& line : paths(page, Role::limit)) {
                 const Point way = line.path.end() - line.path.start();
                 if (measure::abs(way.x) < 0.1_mm || line.filled) continue;

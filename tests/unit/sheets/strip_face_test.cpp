@@ -137,12 +137,12 @@ TEST(FaceStrip, MarksOfABendOfSomeLengthHaveTheirWords) {
         if (!has_room(sheet.piece)) continue;
         pieces[sheet.name] = &sheet.piece;
         for (const page::TextItem& text : texts(sheet.page))
-            for (const char* words : {"BEND STARTS", "CENTRE", "BEND ENDS"})
+            for (const char* words : {"BEND STARTS", "CENTER", "BEND ENDS"})
                 if (text.text.starts_with(words)) ++found[sheet.name][words];
     }
     EXPECT_GT(pieces.size(), 200U);
     for (const auto& [name, piece] : pieces)
-        for (const char* words : {"BEND STARTS", "CENTRE", "BEND ENDS"})
+        for (const char* words : {"BEND STARTS", "CENTER", "BEND ENDS"})
             EXPECT_EQ(found[name][words], 1) << words << ", " << name;
 }
 
@@ -184,7 +184,7 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
             if (text.role != Role::limit) continue;
             // Where an end is short its trim stands in one line with the words of the end.
             said[sheet.name][0] += text.text.find("TRIM ") != std::string::npos ? 1U : 0U;
-            said[sheet.name][1] += text.text.starts_with("MITRE ") ? 1U : 0U;
+            said[sheet.name][1] += text.text.starts_with("MITER ") ? 1U : 0U;
         }
         const auto& ends = sheet.piece.blank().ends;
         const auto mitred = [](const plan::BoardEnd& end) { return end.mitre.radians() != 0; };
@@ -193,7 +193,7 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
     }
     for (const auto& [name, count] : wanted) {
         EXPECT_GE(said[name][0], count[0]) << "TRIM, " << name;
-        EXPECT_GE(said[name][1], count[1]) << "MITRE, " << name;
+        EXPECT_GE(said[name][1], count[1]) << "MITER, " << name;
     }
 }
 
@@ -253,9 +253,9 @@ TEST(FaceStrip, AMitreIsMarkedWithItsAngleAndItsSlope) {
     // An equilateral pointed head: both sides arrive at the point at 60 degrees to its axis, so each board is cut at
     // 30. Outside the point the wood is longer than inside, and the plain face is inside.
     for (const char* id : {"E/1", "E/2"})
-        EXPECT_EQ(words_of(piece_named(plan, id), "MITRE"), std::vector<std::string>{"MITRE 30.0°, plain face shorter"})
+        EXPECT_EQ(words_of(piece_named(plan, id), "MITER"), std::vector<std::string>{"MITER 30.0°, plain face shorter"})
             << id;
-    EXPECT_TRUE(words_of(piece_named(plan, "B"), "MITRE").empty()) << "a semicircle ends square";
+    EXPECT_TRUE(words_of(piece_named(plan, "B"), "MITER").empty()) << "a semicircle ends square";
 }
 
 TEST(FaceStrip, WasteBeginsBeyondTheMitre) {

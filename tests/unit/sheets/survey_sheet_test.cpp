@@ -82,7 +82,7 @@ TEST(SurveySheet, EveryStationHasARowHoweverMany) {
 TEST(SurveySheet, AnArcIsRecommendedAsACircle) {
     const plan::Plan plan = planned(job_of(arc()));
     const std::vector<std::string> words = words_on(survey_of(plan));
-    EXPECT_TRUE(has(words, "R 50 in, centre at 30, 40 below"));
+    EXPECT_TRUE(has(words, "R 50 in, center at 30, 40 below"));
     EXPECT_TRUE(
         has(words, "Recommended: circle. The circle comes within 1/8 in of every point. The job uses the fair"));
     EXPECT_FALSE(has(words, "Measure it again"));

@@ -166,7 +166,7 @@ TEST(SheetsAlong, each_is_turned_to_its_part_of_the_curve) {
 
 TEST(SheetsAlong, say_their_numbers_turns_and_crosses) {
     const auto all = words_on(drawn(planned(job_of(cased(heads[0], {job::Sheets::along, false, {}})))));
-    for (const char* words : {"1", "2", "1|2 inside", "1|2 outside", "SPRING LINE", "CENTRE LINE"})
+    for (const char* words : {"1", "2", "1|2 inside", "1|2 outside", "SPRING LINE", "CENTER LINE"})
         EXPECT_TRUE(all.count(words)) << words;
     EXPECT_TRUE(std::any_of(all.begin(), all.end(), [](const std::string& s) {
         return s.rfind("turned ", 0) == 0 && s.find(" degrees to the left") != std::string::npos;
@@ -225,8 +225,8 @@ TEST(Half, stops_at_the_centre_line_three_quarters_inside_the_last_cell) {
         EXPECT_GT(geom::distance(drawing.flip_crosses[0], drawing.flip_crosses[1]), 4_in) << head.name;
         const auto all = words_on(drawn(plan));
         // Beside the line in two words where a casing leaves no room for the sentence.
-        EXPECT_TRUE(all.count("FLIP HERE about the centre line") || all.count("FLIP HERE")) << head.name;
-        EXPECT_TRUE(all.count("TOP   HALF: FLIP about the centre line")) << head.name;
+        EXPECT_TRUE(all.count("FLIP HERE about the center line") || all.count("FLIP HERE")) << head.name;
+        EXPECT_TRUE(all.count("TOP   HALF: FLIP about the center line")) << head.name;
         EXPECT_LT(tiling.printed(), ways_of(planned(job_of(cased(head)))).grid.tiling.printed()) << head.name;
     }
 }
