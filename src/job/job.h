@@ -126,9 +126,9 @@ struct Board {
     Sourced<StripOn> strip;
     Sourced<Length> scarf;  ///< 0 when not given
     std::vector<std::pair<Sourced<Length>, Sourced<Length>>> no_splice;
-    std::vector<Sourced<Length>> joints;         ///< given by hand: middles of scarfs, from zero, rising
+    std::vector<Sourced<Length>> joints;       ///< given by hand: middles of scarfs, from zero, rising
     std::optional<Sourced<Length>> max_blank;  ///< the longest that can be carried or handled
-    std::vector<Sourced<Length>> kerfs;  ///< given by hand: middles, from zero, rising; then there is no spacing
+    std::vector<Sourced<Length>> kerfs;        ///< given by hand: middles, from zero, rising; then there is no spacing
     std::vector<TooDeep> too_deep;
     std::vector<Coupon> coupons;         ///< in file order
     std::vector<Sourced<Length>> plies;  ///< from the plain face, odd in number; empty where the job does not say
@@ -246,7 +246,7 @@ struct Wall {
     Position at;
 };
 
-/// A board that is sold, or that lies in the rack.
+/// A board or a sheet that is sold, or that lies in the rack. A sheet's grain, where it has any, runs along its length.
 struct StockBoard {
     Sourced<std::string> material;
     Sourced<Length> thickness;
@@ -256,7 +256,7 @@ struct StockBoard {
     std::optional<int> on_hand;  ///< how many lie in the rack
     Position at;
 
-    /// A board that lies in the rack and has no price is not sold.
+    /// One that lies in the rack and has no price is not sold.
     bool for_sale() const { return cents || !on_hand; }
 };
 
@@ -264,6 +264,7 @@ struct Stock {
     std::vector<Sourced<Length>> lengths;
     std::optional<std::array<Length, 2>> sheet;
     std::vector<StockBoard> boards;  ///< in file order
+    std::vector<StockBoard> sheets;
     std::optional<Length> end_trim;      ///< sawn off either end of a board before it is measured, kerf included
     std::optional<Length> least_offcut;  ///< the shortest that is kept
 };

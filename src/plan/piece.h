@@ -75,6 +75,7 @@ struct Piece {
     Length measured_rise;
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
+    bool grain = false;         ///< its wood has one, and the board runs along it
     Length width;
     job::Tick tick = job::Tick::centre;
     job::StripOn strip = job::StripOn::face;
