@@ -1,6 +1,5 @@
 #include "cli/stock_json.h"
 
-#include "cli/stock_report.h"
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 
@@ -138,7 +137,5 @@ Json stock_values(const plan::StockPlan& plan) {
             {"sections", sections},
             {"sheets", sheets}};
 }
-
-std::string stock_json(const plan::StockPlan& plan) { return stock_values(plan).dump(2) + "\n"; }
 
 }  // namespace kerfpacket::cli

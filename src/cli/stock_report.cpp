@@ -62,14 +62,6 @@ std::string crosscut_lines(const plan::StockPlan& plan, const plan::CutStick& st
     return text + fmt::format("   {}\n", sheets::offcut_text(stick, kit, tape));
 }
 
-/// A field in quotes where it needs them; a formula would begin with one of these characters.
-std::string field(std::string text) {
-    if (text.find_first_of("=+-@\t") == 0) text.insert(text.begin(), '\'');
-    if (text.find_first_of(",\"\n") == std::string::npos) return text;
-    for (std::size_t at = 0; (at = text.find('"', at)) != std::string::npos; at += 2) text.insert(at, 1, '"');
-    return '"' + text + '"';
-}
-
 std::string sheet_lines(const plan::StockPlan& plan, const plan::SheetSection& section, const plan::CutSheet& sheet,
                         int n, const sheets::Kit& kit, const Tape& tape) {
     std::string text = sheets::sheet_text(section, sheet, n, kit, tape) + "\n";
@@ -82,26 +74,24 @@ std::string sheet_lines(const plan::StockPlan& plan, const plan::SheetSection& s
     return text + fmt::format("  {}\n", sheets::left_over_text(sheet, kit, tape));
 }
 
-std::string millimetres(measure::Length length) { return measure::mm_text(length, 2); }
-
 /// The same of a table; `board` begins each row.
 std::string crosscut_rows(const plan::StockPlan& plan, const plan::CutStick& stick, const std::string& board,
                           const sheets::Kit& kit) {
     std::string text;
     const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
     for (std::size_t i = 0; i < ends.size(); ++i)
-        text += fmt::format("{},{},blank,{},{},{}\n", board, i + 1, field(sheets::blank_name(stick.blanks[i], kit)),
-                            millimetres(stick.blanks[i].length), millimetres(ends[i]));
+        text += fmt::format("{},{},blank,{},{},{}\n", board, i + 1, csv_field(sheets::blank_name(stick.blanks[i], kit)),
+                            csv_millimetres(stick.blanks[i].length), csv_millimetres(ends[i]));
     return text +
-           fmt::format("{},,{},,{},\n", board, stick.kept ? "offcut to keep" : "offcut", millimetres(stick.offcut));
+           fmt::format("{},,{},,{},\n", board, stick.kept ? "offcut to keep" : "offcut", csv_millimetres(stick.offcut));
 }
 
 /// Rips first, each with the width of its strip; then each strip as a board: sheet 2's first is "S2/1".
 std::string sheet_rows(const plan::StockPlan& plan, const plan::SheetSection& section, const plan::CutSheet& sheet,
                        int n, const sheets::Kit& kit) {
     const auto begin = [&](const std::string& name, measure::Length width) {
-        return fmt::format("{},{},{},{},{},{}", name, field(section.material), millimetres(section.thickness),
-                           millimetres(width), millimetres(sheet.length), sheet.in_rack ? "rack" : "buy");
+        return fmt::format("{},{},{},{},{},{}", name, csv_field(section.material), csv_millimetres(section.thickness),
+                           csv_millimetres(width), csv_millimetres(sheet.length), sheet.in_rack ? "rack" : "buy");
     };
     const std::string name = fmt::format("S{}", n);
     const std::string own = begin(name, sheet.width);
@@ -110,17 +100,26 @@ std::string sheet_rows(const plan::StockPlan& plan, const plan::SheetSection& se
     for (std::size_t i = 0; i < sheet.strips.size(); ++i) {
         const plan::CutStrip& strip = sheet.strips[i];
         const std::string strip_name = fmt::format("{}/{}", name, i + 1);
-        rips += fmt::format("{},{},strip,{},{},{}\n", own, i + 1, strip_name, millimetres(strip.width),
-                            millimetres(sheets::strip_end(plan, strip)));
+        rips += fmt::format("{},{},strip,{},{},{}\n", own, i + 1, strip_name, csv_millimetres(strip.width),
+                            csv_millimetres(sheets::strip_end(plan, strip)));
         crosscuts += crosscut_rows(plan, strip.cut, begin(strip_name, strip.width), kit);
     }
     return rips +
            fmt::format("{},,{},,{},\n", own, sheet.kept ? "left over to keep" : "left over",
-                       millimetres(sheet.offcut)) +
+                       csv_millimetres(sheet.offcut)) +
            crosscuts;
 }
 
 }  // namespace
+
+std::string csv_field(std::string text) {
+    if (text.find_first_of("=+-@\t") == 0) text.insert(text.begin(), '\'');
+    if (text.find_first_of(",\"\n") == std::string::npos) return text;
+    for (std::size_t at = 0; (at = text.find('"', at)) != std::string::npos; at += 2) text.insert(at, 1, '"');
+    return '"' + text + '"';
+}
+
+std::string csv_millimetres(measure::Length length) { return measure::mm_text(length, 2); }
 
 std::string stock_report(const plan::StockPlan& plan, const sheets::Kit& kit) {
     const Tape tape(plan.unit);
@@ -148,9 +147,9 @@ std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit) {
     int n = 0;
     for (const plan::StockSection& section : plan.sections)
         for (const plan::CutStick& stick : section.sticks) {
-            const std::string board =
-                fmt::format("{},{},{},{},{},{}", ++n, field(section.material), millimetres(section.thickness),
-                            millimetres(section.width), millimetres(stick.length), stick.in_rack ? "rack" : "buy");
+            const std::string board = fmt::format("{},{},{},{},{},{}", ++n, csv_field(section.material),
+                                                  csv_millimetres(section.thickness), csv_millimetres(section.width),
+                                                  csv_millimetres(stick.length), stick.in_rack ? "rack" : "buy");
             text += crosscut_rows(plan, stick, board, kit);
         }
     n = 0;

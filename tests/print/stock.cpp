@@ -232,6 +232,64 @@ TEST(StockCommand, SheetsStandInJsonAndInTheTable) {
     EXPECT_EQ(rows("strip"), strips);
 }
 
+/// A house with casings from sheets.
+std::string cased(const Sheet& sheet) {
+    const std::string liner = "[opening.liner]";
+    std::string text = house(sheet);
+    for (std::size_t at = 0; (at = text.find(liner, at)) != std::string::npos; at += liner.size() + 80) {
+        const std::string casing = std::string("[opening.casing]\nwidth = ") +
+                                   (std::string(sheet.units) == "in" ? "3.5" : "89") + "\nsegments = 4\n";
+        text.insert(at, casing);
+    }
+    return text;
+}
+
+TEST_P(PrintedTickets, ShowEachCasingSegmentOnceInItsStack) {
+    const Sheet& sheet = GetParam();
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    const std::string pdf = (folder / "stock.pdf").string();
+    spill(job, cased(sheet));
+    const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const std::string text = run_program({"pdftotext", pdf, "-"}).out;
+    const std::string of = std::string(sheet.language) == "es" ? " de " : " of ";
+    int found = 0;
+    for (const auto& [id, quantity] : std::map<std::string, int>{{"A", 3}, {"C", 2}, {"N", 1}})
+        for (int copy = 1; copy <= quantity; ++copy)
+            for (int n = 1; n <= 4; ++n) {
+                std::string name = id + " " + std::to_string(n);
+                if (quantity > 1) name += ", " + std::to_string(copy) + of + std::to_string(quantity);
+                const std::regex alone("(^|\n)" + name + "\r?(\n|$)");
+                const auto count = std::distance(std::sregex_iterator(text.begin(), text.end(), alone), {});
+                EXPECT_EQ(count, 1) << name;
+                found += static_cast<int>(count);
+            }
+    EXPECT_EQ(found, 24);
+}
+
+TEST(StockCommand, CasingSegmentsAreCountedInJsonAndInTheTable) {
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    spill(job, cased({"in", "en", 25.4, 0}));
+    const Json json = Json::parse(run_program({KERFPACKET_PROGRAM, "stock", "--json", job}).out);
+    const std::string csv = run_program({KERFPACKET_PROGRAM, "stock", "--csv", job}).out;
+    int segments = 0;
+    for (const Json& size : json["casing"]["sizes"]) {
+        EXPECT_EQ(size["segments"], size["laid"]);
+        segments += int(size["segments"]);
+    }
+    EXPECT_EQ(segments, 24);
+    int laid = 0;
+    for (const Json& one : json["casing"]["sheets"])
+        for (const Json& strip : one["strips"]) laid += static_cast<int>(strip["segments"].size());
+    EXPECT_EQ(laid, 24);
+    static const std::regex row("C\\d+,.*,segment,");
+    EXPECT_EQ(std::distance(std::sregex_iterator(csv.begin(), csv.end(), row), {}), 24);
+    const std::string told = run_program({KERFPACKET_PROGRAM, "stock", job}).out;
+    EXPECT_NE(told.find("12 segments in nested stacks"), std::string::npos) << told;
+}
+
 TEST(StockCommand, TellsTheSamePlanThreeWays) {
     const Folder folder;
     const std::string job = (folder / "job.toml").string();

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sheets/layout/flow.h"
+#include "sheets/stock/nest_pages.h"
 #include "sheets/stock/sheet_tickets.h"
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stick_drawing.h"
@@ -173,6 +174,7 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
         return draft;
     });
     Stock(flow, *plan.stock_plan).draw();
+    add_nest_pages(flow, plan::casing_plan({&plan}), Tape(plan.header.units, kit.words));
 }
 
 }  // namespace kerfpacket::sheets
