@@ -11,6 +11,7 @@
 #include "sheets/cards/refused.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/evidence/survey_answers.h"
+#include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
@@ -198,6 +199,12 @@ std::string stock_lines(const plan::Plan& plan, const sheets::Tape& tape, const 
                                              sheets::stock_length(bought.length, kit, tape)));
         for (const std::string& note : sheets::section_notes(*plan.stock_plan, section, kit, tape))
             lines += line("note", note);
+    }
+    for (const plan::SheetSection& section : plan.stock_plan->sheets) {
+        for (const plan::BoughtSheets& bought : section.to_buy)
+            lines += line("buy", fmt::format("{} of {} {}", bought.count, sheets::sheet_board(section, kit, tape),
+                                             sheets::sheet_size(bought.width, bought.length, kit, tape)));
+        for (const std::string& note : sheets::sheets_notes(section, kit, tape)) lines += line("note", note);
     }
     if (!lines.empty())
         for (const std::string& note : sheets::plan_notes(*plan.stock_plan, kit, tape)) lines += line("note", note);

@@ -1,5 +1,6 @@
 #include <array>
 
+#include "cli/nest_report.h"
 #include "cli/report.h"
 #include "cli/stock_json.h"
 #include "measure/require.h"
@@ -309,6 +310,7 @@ std::string report_json(const plan::Plan& plan, const page::Document& packet, co
                       {"pieces", pieces},
                       {"refused", refused_json(plan)},
                       {"stock", plan.stock_plan ? stock_values(*plan.stock_plan) : Json()},
+                      {"casing", nest_values(plan::casing_plan({&plan}))},
                       {"sheets", sheets},
                       {"pages", packet.pages.size()}};
     return all.dump(2) + "\n";

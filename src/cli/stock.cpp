@@ -4,7 +4,9 @@
 
 #include <optional>
 
+#include "cli/nest_report.h"
 #include "cli/resources.h"
+#include "cli/stock_json.h"
 #include "cli/stock_report.h"
 #include "cli/street.h"
 #include "job/text.h"
@@ -42,11 +44,24 @@ std::string doubled(const std::vector<Planned>& jobs) {
     return {};
 }
 
-plan::StockPlan planned_together(const std::vector<Planned>& jobs) {
-    if (jobs.size() == 1 && jobs.front().plan.stock_plan) return *jobs.front().plan.stock_plan;
+std::vector<const plan::Plan*> plans_of(const std::vector<Planned>& jobs) {
     std::vector<const plan::Plan*> plans;
     for (const Planned& job : jobs) plans.push_back(&job.plan);
-    return plan::make_stock_plan(plans);
+    return plans;
+}
+
+plan::StockPlan planned_together(const std::vector<Planned>& jobs) {
+    if (jobs.size() == 1 && jobs.front().plan.stock_plan) return *jobs.front().plan.stock_plan;
+    return plan::make_stock_plan(plans_of(jobs));
+}
+
+std::string told(const StockChoice& choice, const plan::StockPlan& plan, const plan::CasingPlan& casing,
+                 const sheets::Kit& kit) {
+    if (choice.csv) return stock_csv(plan, kit) + nest_rows(casing, kit);
+    if (!choice.json) return stock_report(plan, kit) + nest_report(casing, kit);
+    Json values = stock_values(plan);
+    values["casing"] = nest_values(casing);
+    return values.dump(2) + "\n";
 }
 
 /// Tells what cannot be cut, at its place in the file of the stock.
@@ -78,7 +93,7 @@ Status stock(const StockChoice& choice, Console& console, const std::filesystem:
     // The command line speaks English, whatever language the sheets are in.
     const Resources english(home, "en");
     const sheets::Kit kit = english.kit();
-    console.result(choice.json ? stock_json(plan) : choice.csv ? stock_csv(plan, kit) : stock_report(plan, kit));
+    console.result(told(choice, plan, plan::casing_plan(plans_of(jobs)), kit));
     return plan.refused.empty() ? Status::done : Status::cautions;
 }
 

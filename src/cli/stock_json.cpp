@@ -1,6 +1,6 @@
 #include "cli/stock_json.h"
 
-#include "cli/stock_report.h"
+#include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 
 namespace kerfpacket::cli {
@@ -26,15 +26,65 @@ Json lengths_mm(const std::vector<measure::Length>& lengths) {
     return all;
 }
 
-Json stick_json(const plan::StockPlan& plan, const plan::CutStick& stick, int n) {
+Json crosscuts_json(const plan::StockPlan& plan, const plan::CutStick& stick) {
     Json blanks = Json::array();
     const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
     for (std::size_t i = 0; i < ends.size(); ++i) {
         blanks.push_back(blank_json(stick.blanks[i]));
         blanks.back()["ends_at_mm"] = mm(ends[i]);
     }
-    return {{"board", n},       {"length_mm", mm(stick.length)}, {"in_rack", stick.in_rack},
-            {"blanks", blanks}, {"offcut_mm", mm(stick.offcut)}, {"keep", stick.kept}};
+    return blanks;
+}
+
+Json stick_json(const plan::StockPlan& plan, const plan::CutStick& stick, int n) {
+    return {{"board", n},
+            {"length_mm", mm(stick.length)},
+            {"in_rack", stick.in_rack},
+            {"blanks", crosscuts_json(plan, stick)},
+            {"offcut_mm", mm(stick.offcut)},
+            {"keep", stick.kept}};
+}
+
+Json sheet_json(const plan::StockPlan& plan, const plan::CutSheet& sheet, int n) {
+    Json strips = Json::array();
+    for (const plan::CutStrip& strip : sheet.strips)
+        strips.push_back({{"width_mm", mm(strip.width)},
+                          {"ends_at_mm", mm(sheets::strip_end(plan, strip))},
+                          {"blanks", crosscuts_json(plan, strip.cut)},
+                          {"offcut_mm", mm(strip.cut.offcut)},
+                          {"keep", strip.cut.kept}});
+    return {{"sheet", n},
+            {"length_mm", mm(sheet.length)},
+            {"width_mm", mm(sheet.width)},
+            {"in_rack", sheet.in_rack},
+            {"strips", strips},
+            {"left_over_mm", mm(sheet.offcut)},
+            {"keep", sheet.kept}};
+}
+
+Json sheet_section_json(const plan::StockPlan& plan, const plan::SheetSection& section, int& n) {
+    Json buy = Json::array();
+    for (const plan::BoughtSheets& bought : section.to_buy)
+        buy.push_back({{"length_mm", mm(bought.length)},
+                       {"width_mm", mm(bought.width)},
+                       {"count", bought.count},
+                       {"price", bought.cents ? Json(*bought.cents / 100.0) : Json()}});
+    Json cut = Json::array();
+    for (const plan::CutSheet& sheet : section.sheets) cut.push_back(sheet_json(plan, sheet, ++n));
+    Json no_room = Json::array();
+    for (const plan::StockBlank& blank : section.no_room) no_room.push_back(blank_json(blank));
+    const auto price = [&](std::int64_t cents) {
+        return section.priced ? Json(static_cast<double>(cents) / 100) : Json();
+    };
+    return {{"material", section.material},
+            {"thickness_mm", mm(section.thickness)},
+            {"with_grain", section.grain},
+            {"buy", buy},
+            {"price", price(section.cost)},
+            {"proved", section.proved()},
+            {"saves_at_most", price(section.at_most)},
+            {"sheets", cut},
+            {"no_room", no_room}};
 }
 
 Json section_json(const plan::StockPlan& plan, const plan::StockSection& section, int& n) {
@@ -77,13 +127,15 @@ Json stock_values(const plan::StockPlan& plan) {
     Json sections = Json::array();
     int n = 0;
     for (const plan::StockSection& section : plan.sections) sections.push_back(section_json(plan, section, n));
+    Json sheets = Json::array();
+    n = 0;
+    for (const plan::SheetSection& section : plan.sheets) sheets.push_back(sheet_section_json(plan, section, n));
     return {{"schema", 1},
             {"kerf_mm", mm(plan.kerf)},
             {"end_trim_mm", mm(plan.end_trim)},
             {"least_offcut_mm", mm(plan.least_offcut)},
-            {"sections", sections}};
+            {"sections", sections},
+            {"sheets", sheets}};
 }
-
-std::string stock_json(const plan::StockPlan& plan) { return stock_values(plan).dump(2) + "\n"; }
 
 }  // namespace kerfpacket::cli

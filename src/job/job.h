@@ -265,7 +265,7 @@ struct Wall {
     Position at;
 };
 
-/// A board that is sold, or that lies in the rack.
+/// A board or a sheet that is sold, or that lies in the rack. A sheet's grain, where it has any, runs along its length.
 struct StockBoard {
     Sourced<std::string> material;
     Sourced<Length> thickness;
@@ -275,7 +275,7 @@ struct StockBoard {
     std::optional<int> on_hand;  ///< how many lie in the rack
     Position at;
 
-    /// A board that lies in the rack and has no price is not sold.
+    /// One that lies in the rack and has no price is not sold.
     bool for_sale() const { return cents || !on_hand; }
 };
 
@@ -283,6 +283,7 @@ struct Stock {
     std::vector<Sourced<Length>> lengths;
     std::optional<std::array<Length, 2>> sheet;
     std::vector<StockBoard> boards;      ///< in file order
+    std::vector<StockBoard> sheets;      ///< the same
     std::optional<Length> end_trim;      ///< sawn off either end of a board before it is measured, kerf included
     std::optional<Length> least_offcut;  ///< the shortest that is kept
 };

@@ -202,7 +202,8 @@ Canonical canonical(const Job& job) {
     for (const auto& opening : job.openings) write(writer, opening);
     for (const auto& wall : job.walls) write(writer, wall);
     write(writer, job.stock);
-    write_stock_boards(writer, job);
+    write_stock_rows(writer, job, "[[stock.boards]]", job.stock.boards);
+    write_stock_rows(writer, job, "[[stock.sheets]]", job.stock.sheets);
     write_materials(writer, job);
     write_trials(writer, job);
     return writer.take();

@@ -115,11 +115,11 @@ void write_trials(Writer& writer, const Job& job) {
     }
 }
 
-void write_stock_boards(Writer& writer, const Job& job) {
+void write_stock_rows(Writer& writer, const Job& job, std::string_view header, const std::vector<StockBoard>& rows) {
     const std::set<std::string_view> used = used_materials(job);
-    for (const StockBoard& board : job.stock.boards) {
+    for (const StockBoard& board : rows) {
         if (!used.contains(board.material.value)) continue;
-        writer.header("[[stock.boards]]");
+        writer.header(header);
         writer.value("material", MaterialName{board.material.value});
         writer.length("thickness", board.thickness.value);
         writer.length("width", board.width.value);

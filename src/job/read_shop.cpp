@@ -27,8 +27,8 @@ void forget_places(Shop& shop) {
             if (*profile) (*profile)->name.at = {};
     if (shop.beside.labels) shop.beside.labels->at = {};
     for (auto& length : shop.stock.lengths) length.at = {};
-    for (auto& board : shop.stock.boards)
-        board.at = board.material.at = board.thickness.at = board.width.at = board.length.at = {};
+    for (auto* rows : {&shop.stock.boards, &shop.stock.sheets})
+        for (auto& row : *rows) row.at = row.material.at = row.thickness.at = row.width.at = row.length.at = {};
     for (auto& material : shop.materials) material.name.at = {};
     for (auto& trial : shop.trials) {
         trial.material.at = trial.thickness.at = trial.kerf.at = {};

@@ -19,7 +19,7 @@ void Writer::header(std::string_view line) {
 void Writer::put(std::string_view key, const std::string& text, std::vector<Element> elements) {
     written_.text.append(key).append(" = ").append(text).append("\n");
     if (key == "id" || key == "name") piece_ = std::get<Words>(elements.at(0).at(0)).text;
-    const bool of_many = table_ == "trial" || table_ == "stock.boards" || table_.ends_with(".coupon");
+    const bool of_many = table_ == "trial" || table_.starts_with("stock.") || table_.ends_with(".coupon");
     const int row = of_many ? rows_[table_ + " " + piece_] : 1;
     written_.values.push_back({table_, piece_, std::string(key), std::move(elements), row});
 }

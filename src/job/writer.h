@@ -61,7 +61,7 @@ void write_coupons(Writer& writer, const std::string& title, const std::vector<C
 /// The user's materials that boards of the job are made of, by name: others change nothing.
 void write_materials(Writer& writer, const Job& job);
 /// The stock of the materials that boards of the job are made of.
-void write_stock_boards(Writer& writer, const Job& job);
+void write_stock_rows(Writer& writer, const Job& job, std::string_view header, const std::vector<StockBoard>& rows);
 /// The trials of the materials that boards of the job are made of.
 void write_trials(Writer& writer, const Job& job);
 

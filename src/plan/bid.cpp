@@ -71,6 +71,19 @@ private:
                 }
             }
         }
+        for (const SheetSection& section : stock.sheets) add(section, stock.end_trim > Length() ? 1 : 0);
+    }
+
+    /// A rip for each strip and a crosscut for each blank; with trim, one more of each sheet and of each strip.
+    void add(const SheetSection& section, int trims) {
+        result_.unplanned += static_cast<int>(section.no_room.size());
+        for (const CutSheet& sheet : section.sheets) {
+            const int rips = static_cast<int>(sheet.strips.size()) + trims;
+            counts_[Rate::minutes_rip] += rips;
+            result_.ripped = result_.ripped + sheet.length * rips;
+            for (const CutStrip& strip : sheet.strips)
+                counts_[Rate::minutes_crosscut] += static_cast<int>(strip.cut.blanks.size()) + trims;
+        }
     }
 
     const Plan& plan_;
@@ -97,6 +110,11 @@ std::optional<double> stock_price(const BidCounts& counts, const Plan& plan) {
         if (section.to_buy.empty()) continue;
         if (!section.priced) return std::nullopt;
         cents += section.cents;
+    }
+    for (const SheetSection& section : plan.stock_plan->sheets) {
+        if (section.to_buy.empty()) continue;
+        if (!section.priced) return std::nullopt;
+        cents += section.cost;
     }
     return static_cast<double>(cents) / 100;
 }

@@ -86,6 +86,31 @@ private:
                 label.width = section.width;
                 add(label);
             }
+        add_sheet_offcuts(stock);
+    }
+
+    /// What is left beside the strips, then the ends of these.
+    void add_sheet_offcuts(const StockPlan& stock) {
+        Label label;
+        label.of = Label::Of::offcut;
+        label.n = 0;
+        label.of_all = 0;
+        for (const SheetSection& section : stock.sheets) label.of_all += static_cast<int>(section.sheets.size());
+        for (const SheetSection& section : stock.sheets) {
+            label.sheets = &section;
+            for (const CutSheet& sheet : section.sheets) {
+                ++label.n;
+                if (sheet.kept) add_offcut(label, sheet.length, sheet.offcut);
+                for (const CutStrip& strip : sheet.strips)
+                    if (strip.cut.kept) add_offcut(label, strip.cut.offcut, strip.width);
+            }
+        }
+    }
+
+    void add_offcut(Label label, Length length, Length width) {
+        label.length = length;
+        label.width = width;
+        add(label);
     }
 
     const Plan& plan_;

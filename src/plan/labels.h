@@ -18,11 +18,12 @@ struct Label {
     std::size_t part = 0;          ///< of a blank, which of its board's, from zero
     int copy = 1;                  ///< of several alike
     int copies = 1;
-    int n = 1;                              ///< segment from the left, or board of stock that the offcut is of
-    int of_all = 1;                         ///< segments of one head, or boards of stock
+    int n = 1;                              ///< segment from the left, or board or sheet of stock that the offcut is of
+    int of_all = 1;                         ///< segments of one head, or boards or sheets of stock
     Length length;                          ///< as it is cut: of a segment the board that it needs, of a rib its chord
     Length width;                           ///< 0 where that is no matter
-    const StockSection* section = nullptr;  ///< of an offcut
+    const StockSection* section = nullptr;  ///< of an offcut of a board
+    const SheetSection* sheets = nullptr;   ///< of one of a sheet
 };
 
 /// Piece by piece, board by board, each thing once; then the offcuts. What cannot be made has none.

@@ -242,6 +242,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .rake = laid.rake,
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
+        .grain = material.may_split,
         .width = board.width.value,
         .tick = board.tick,
         .strip = board.strip.value,

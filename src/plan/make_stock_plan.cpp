@@ -1,29 +1,18 @@
 #include "plan/make_stock_plan.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <tuple>
 #include <utility>
 
 #include "measure/require.h"
+#include "plan/sheet_plan.h"
 #include "plan/stock_boards.h"
+#include "plan/stock_units.h"
 #include "stock/pack.h"
 
 namespace kerfpacket::plan {
 namespace {
-
-/// Whole units of a section: 1/64 in, or 1/2 mm. What computing leaves (1e-6 of a unit) is none.
-class Ruler {
-public:
-    explicit Ruler(Unit unit) : one_(unit == Unit::inch ? Length::inches(1.0 / 64) : Length::mm(0.5)) {}
-    stock::Units up(Length length) const { return static_cast<stock::Units>(std::ceil(length / one_ - 1e-6)); }
-    stock::Units down(Length length) const { return static_cast<stock::Units>(std::floor(length / one_ + 1e-6)); }
-    Length length(stock::Units units) const { return one_ * static_cast<double>(units); }
-
-private:
-    Length one_;
-};
 
 /// The boards of one section, in an order that does not hang on that of the job file.
 struct Section {
@@ -32,19 +21,28 @@ struct Section {
 };
 using Sections = std::map<SectionKey, Section>;
 
+/// What is cut from sheets of one material and thickness.
+using SheetKey = std::pair<std::string, Length>;
+using AllFromSheets = std::map<SheetKey, FromSheets>;
+
+/// Longest first.
+void in_order(std::vector<StockBlank>& blanks) {
+    std::sort(blanks.begin(), blanks.end(), [](const StockBlank& a, const StockBlank& b) {
+        return std::tuple(-a.length.mm(), a.id, a.part, a.copy) < std::tuple(-b.length.mm(), b.id, b.part, b.copy);
+    });
+}
+
 class Gathering {
 public:
     Gathering(const job::Stock& stock, Unit unit) : stock_(stock), unit_(unit) {}
 
     void add(const Piece& piece, const std::string& job) {
-        const SectionKey key = section_of(piece.material, piece.cut.thickness, piece.width, stock_);
-        Section& section = sections_[key];
-        section.own_material = piece.own_material;
+        std::vector<StockBlank>& blanks = blanks_for(piece);
         std::vector<Length> lengths;
         for (const Blank& blank : piece.blanks) lengths.push_back(blank.length);
-        add(piece, job, lengths, section);
+        add(piece, job, lengths, blanks);
         for (const LegBoard& leg : piece.leg_boards)
-            add(section, piece, job + piece.id,
+            add(blanks, piece, job + piece.id,
                 leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
                 std::max(leg.back, leg.face));
     }
@@ -53,33 +51,51 @@ public:
     void add_only(const SectionKey& only, const Piece& piece, const std::vector<Length>& lengths) {
         if (section_of(piece.material, piece.cut.thickness, piece.width, stock_) != only) return;
         if (lengths.empty()) add(piece, {});
-        else add(piece, {}, lengths, sections_[only]);
+        else add(piece, {}, lengths, sections_[only].blanks);
     }
 
     Sections take() {
-        for (auto& [key, section] : sections_)
-            std::sort(section.blanks.begin(), section.blanks.end(), [](const StockBlank& a, const StockBlank& b) {
-                return std::tuple(-a.length.mm(), a.id, a.part, a.copy) <
-                       std::tuple(-b.length.mm(), b.id, b.part, b.copy);
-            });
+        for (auto& [key, section] : sections_) in_order(section.blanks);
         return std::move(sections_);
     }
 
-private:
-    void add(const Piece& piece, const std::string& job, const std::vector<Length>& lengths, Section& section) {
-        for (std::size_t i = 0; i < lengths.size(); ++i)
-            add(section, piece, job + piece.blank_id(i), StockBlank::Of::piece, lengths[i]);
+    AllFromSheets take_from_sheets() {
+        for (auto& [key, sheets] : sheets_) in_order(sheets.blanks);
+        return std::move(sheets_);
     }
 
-    void add(Section& section, const Piece& piece, const std::string& id, StockBlank::Of part, Length length) {
+private:
+    std::vector<StockBlank>& blanks_for(const Piece& piece) {
+        const Length thickness = piece.cut.thickness;
+        if (from_sheets(piece.material, thickness, piece.width, stock_)) {
+            FromSheets& sheets = sheets_[{piece.material, thickness}];
+            sheets.material = piece.material;
+            sheets.own_material = piece.own_material;
+            sheets.grain = piece.grain;
+            sheets.thickness = thickness;
+            return sheets.blanks;
+        }
+        Section& section = sections_[section_of(piece.material, thickness, piece.width, stock_)];
+        section.own_material = piece.own_material;
+        return section.blanks;
+    }
+
+    void add(const Piece& piece, const std::string& job, const std::vector<Length>& lengths,
+             std::vector<StockBlank>& blanks) {
+        for (std::size_t i = 0; i < lengths.size(); ++i)
+            add(blanks, piece, job + piece.blank_id(i), StockBlank::Of::piece, lengths[i]);
+    }
+
+    void add(std::vector<StockBlank>& blanks, const Piece& piece, const std::string& id, StockBlank::Of part,
+             Length length) {
         for (int copy = 1; copy <= piece.quantity; ++copy)
-            section.blanks.push_back(
-                {id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
+            blanks.push_back({id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
     }
 
     const job::Stock& stock_;
     Unit unit_;
     Sections sections_{};
+    AllFromSheets sheets_{};
 };
 
 class SectionPlan {
@@ -120,24 +136,19 @@ private:
         return count;
     }
 
-    /// What a stick holds between its trimmed ends.
-    Length usable(const StockLength& stick) const { return stick.length - plan_.end_trim * 2; }
-
     stock::Problem stated() {
         stock::Problem problem;
         result_.priced =
             std::any_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents; }) &&
             std::all_of(lengths_.begin(), lengths_.end(), [](const auto& one) { return one.cents || one.on_hand; });
         for (const StockLength& one : lengths_) {
-            // The kerf is rounded up on both sides, so that what fits to a hair is seen to fit.
-            const stock::Units room = std::max<stock::Units>(0, ruler_.down(usable(one)) + ruler_.up(plan_.kerf));
+            const stock::Units room = ruler_.room(one.length, plan_.end_trim, plan_.kerf);
             const stock::Cost price = one.on_hand      ? 0
                                       : result_.priced ? *one.cents
                                                        : std::max<stock::Cost>(1, ruler_.down(one.length));
             problem.sticks.push_back({room, price, one.on_hand});
         }
-        for (const StockBlank& blank : blanks_)
-            problem.kinds.push_back({ruler_.up(blank.length) + ruler_.up(plan_.kerf), 1});
+        for (const StockBlank& blank : blanks_) problem.kinds.push_back({ruler_.cut(blank.length, plan_.kerf), 1});
         return problem;
     }
 
@@ -196,21 +207,24 @@ private:
 }  // namespace
 
 bool wants_stock_plan(const Plan& plan) {
-    return !plan.pieces.empty() && (plan.blanks() > 1 || !plan.stock.boards.empty());
+    return !plan.pieces.empty() && (plan.blanks() > 1 || !plan.stock.boards.empty() || !plan.stock.sheets.empty());
 }
 
 bool no_stock(const job::Stock& stock) { return same_stock(stock, {}); }
 
 bool same_stock(const job::Stock& a, const job::Stock& b) {
-    const auto board = [](const job::StockBoard& one) {
+    const auto row = [](const job::StockBoard& one) {
         return std::tuple(one.material.value, one.thickness.value, one.width.value, one.length.value, one.cents,
                           one.on_hand);
+    };
+    const auto same_rows = [&](const std::vector<job::StockBoard>& one, const std::vector<job::StockBoard>& other) {
+        return std::equal(one.begin(), one.end(), other.begin(), other.end(),
+                          [&](const auto& left, const auto& right) { return row(left) == row(right); });
     };
     return a.end_trim == b.end_trim && a.least_offcut == b.least_offcut &&
            std::equal(a.lengths.begin(), a.lengths.end(), b.lengths.begin(), b.lengths.end(),
                       [](const auto& one, const auto& other) { return one.value == other.value; }) &&
-           std::equal(a.boards.begin(), a.boards.end(), b.boards.begin(), b.boards.end(),
-                      [&](const auto& one, const auto& other) { return board(one) == board(other); });
+           same_rows(a.boards, b.boards) && same_rows(a.sheets, b.sheets);
 }
 
 StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths) {
@@ -218,7 +232,7 @@ StockSection section_with(const Plan& job, const std::string& id, const std::vec
         std::find_if(job.pieces.begin(), job.pieces.end(), [&](const Piece& one) { return one.id == id; });
     measure::require(board != job.pieces.end(), "the board is one of the job's");
     const Unit unit = job.header.units;
-    const StockPlan plan{unit, job.saw.kerf.value, end_trim(job.stock, unit), least_offcut(job.stock, unit), {}, {}};
+    const StockPlan plan{unit, job.saw.kerf.value, end_trim(job.stock, unit), least_offcut(job.stock, unit), {}};
     const SectionKey key = section_of(board->material, board->cut.thickness, board->width, job.stock);
     Gathering gathering(job.stock, unit);
     for (const Piece& piece : job.pieces)
@@ -233,7 +247,7 @@ StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {
         std::find_if(jobs.begin(), jobs.end(), [](const Plan* job) { return !no_stock(job->stock); });
     const job::Stock& stock = (has_stock == jobs.end() ? jobs.front() : *has_stock)->stock;
     const Unit unit = jobs.front()->header.units;
-    StockPlan plan{unit, {}, end_trim(stock, unit), least_offcut(stock, unit), {}, {}};
+    StockPlan plan{unit, {}, end_trim(stock, unit), least_offcut(stock, unit), {}};
     Gathering gathering(stock, plan.unit);
     for (const Plan* job : jobs) {
         plan.kerf = std::max(plan.kerf, job->saw.kerf.value);
@@ -242,6 +256,8 @@ StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {
     }
     for (auto& [key, section] : gathering.take())
         plan.sections.push_back(SectionPlan(key, std::move(section), stock, plan).run(plan.refused));
+    for (auto& [key, sheets] : gathering.take_from_sheets())
+        plan.sheets.push_back(plan_sheets(std::move(sheets), stock, plan, plan.refused));
     return plan;
 }
 

@@ -77,6 +77,7 @@ struct Piece {
     std::optional<Rake> rake{};  ///< of a board that climbs
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
+    bool grain = false;         ///< its wood has one, and the board runs along it
     Length width;
     job::Tick tick = job::Tick::centre;
     job::StripOn strip = job::StripOn::face;

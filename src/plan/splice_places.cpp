@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "plan/splice.h"
+#include "plan/wood.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -22,9 +23,11 @@ Length scarf_of(const job::Board& board) {
 
 LongestBlank stock_for(const Request& wanted, const job::Job& job) {
     const job::Board& board = *wanted.wanted;
+    const auto material = material_of(board, job);
+    const bool grain = material && material->may_split;
     LongestBlank stock =
-        longest_blank(section_of(board.material.value, board.thickness.value, board.width.value, job.stock), job.stock,
-                      job.header.units);
+        longest_blank(section_of(board.material.value, board.thickness.value, board.width.value, job.stock), grain,
+                      job.stock, job.header.units);
     if (stock.usual) stock.most = boundless;
     if (board.max_blank) stock.most = std::min(stock.most, board.max_blank->value);
     return stock;

@@ -2,16 +2,10 @@
 
 #include <algorithm>
 
-#include "job/same_size.h"
-
 namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
-
-bool is_of(const job::StockBoard& board, const std::string& material, Length thickness) {
-    return board.material.value == material && job::same_size(board.thickness.value, thickness);
-}
 
 /// The narrowest that is wide enough.
 std::optional<Length> narrowest(const std::string& material, Length thickness, Length width, const job::Stock& stock,
@@ -31,6 +25,18 @@ void add_for_all(std::vector<StockLength>& lengths, const job::Stock& stock, Uni
     for (const auto& length : stock.lengths) lengths.push_back({length.value, {}, {}, length.at});
     if (!usual) return;
     for (const Length length : usual_stock_lengths(unit)) lengths.push_back({length});
+}
+
+/// How long strips of its sheets are.
+std::vector<StockLength> strips_of(const SectionKey& key, bool grain, const job::Stock& stock) {
+    std::vector<StockLength> strips;
+    for (const job::StockBoard& sheet : stock.sheets)
+        if (is_of(sheet, key.material, key.thickness))
+            strips.push_back({grain ? sheet.length.value : std::max(sheet.length.value, sheet.width.value),
+                              sheet.cents,
+                              {},
+                              sheet.at});
+    return strips;
 }
 
 }  // namespace
@@ -69,9 +75,17 @@ std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& sto
     return lengths;
 }
 
-LongestBlank longest_blank(const SectionKey& key, const job::Stock& stock, Unit unit) {
+bool from_sheets(const std::string& material, Length thickness, Length width, const job::Stock& stock) {
+    return !narrowest(material, thickness, width, stock, true) &&
+           std::any_of(stock.sheets.begin(), stock.sheets.end(),
+                       [&](const job::StockBoard& sheet) { return is_of(sheet, material, thickness); });
+}
+
+LongestBlank longest_blank(const SectionKey& key, bool grain, const job::Stock& stock, Unit unit) {
     LongestBlank longest;
-    for (const StockLength& one : lengths_of(key, stock, unit, longest.usual)) {
+    for (const StockLength& one : from_sheets(key.material, key.thickness, key.width, stock)
+                                      ? strips_of(key, grain, stock)
+                                      : lengths_of(key, stock, unit, longest.usual)) {
         const Length room = one.length - end_trim(stock, unit) * 2;
         longest.rooms.push_back(room);
         if (one.length <= longest.stock) continue;

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "job/same_size.h"
 #include "plan/stock_plan.h"
 
 namespace kerfpacket::plan {
@@ -18,6 +19,13 @@ struct SectionKey {
 /// The section that a blank is cut from: the narrowest width of the stock that it can be ripped from, what is sold
 /// before what only lies in the rack; its own width where the stock has none.
 SectionKey section_of(const std::string& material, Length thickness, Length width, const job::Stock& stock);
+
+/// Whether a blank is ripped from a sheet: the stock has sheets of it, and no board for sale that is wide enough.
+bool from_sheets(const std::string& material, Length thickness, Length width, const job::Stock& stock);
+/// Whether a row of the stock's boards or sheets is of that material and thickness.
+inline bool is_of(const job::StockBoard& row, const std::string& material, Length thickness) {
+    return row.material.value == material && job::same_size(row.thickness.value, thickness);
+}
 
 /// What is sawn off each end of a board, and the shortest offcut that is kept: as the job says, or what is usual
 /// (common practice, no source).
@@ -44,6 +52,7 @@ struct LongestBlank {
     bool usual = false;         ///< the job does not say what is sold
     job::Position at{};         ///< where it says so
 };
-LongestBlank longest_blank(const SectionKey& key, const job::Stock& stock, Unit unit);
+/// `grain`: the blank runs along that of a sheet; else along its longer side.
+LongestBlank longest_blank(const SectionKey& key, bool grain, const job::Stock& stock, Unit unit);
 
 }  // namespace kerfpacket::plan

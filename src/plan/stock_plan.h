@@ -70,13 +70,54 @@ struct StockSection {
     std::vector<CheaperJoints> cheaper{};
 };
 
+/// A strip as long as its sheet, and what is crosscut from it.
+struct CutStrip {
+    Length width;
+    Length from;   ///< its nearer edge, from the edge of the sheet as it was bought
+    CutStick cut;  ///< as of a board that is so wide
+};
+
+/// A sheet and the strips that are ripped from it, from its trimmed edge on.
+struct CutSheet {
+    Length length;  ///< along the strips
+    Length width;
+    bool in_rack = false;
+    std::vector<CutStrip> strips;  ///< the widest first
+    Length offcut;                 ///< width of what is left beside the strips, its far edge as it was bought
+    bool kept = false;             ///< the offcut would make another strip
+};
+
+/// Like sheets to buy.
+struct BoughtSheets {
+    Length length;  ///< as the job gives it
+    Length width;
+    int count = 0;
+    std::optional<int> cents{};  ///< of one
+};
+
+/// The sheets of one material and thickness.
+struct SheetSection {
+    std::string material;
+    bool own_material = false;
+    Length thickness;
+    bool grain = false;               ///< strips run along it
+    std::vector<CutSheet> sheets;     ///< like ones together
+    std::vector<StockBlank> no_room;  ///< that no sheet holds, or for which none is left
+    std::vector<BoughtSheets> to_buy;
+    bool priced = false;
+    std::int64_t cost = 0;     ///< of all that is bought: cents, where there are prices, else square inches or cm
+    std::int64_t at_most = 0;  ///< what another plan with one width to a strip could save of it; 0 where none can
+    bool proved() const { return at_most == 0; }
+};
+
 struct StockPlan {
     Unit unit = Unit::inch;
     Length kerf;          ///< of every crosscut
     Length end_trim;      ///< sawn off the end that all is measured from, kerf included; spared at the other
     Length least_offcut;  ///< the shortest that is kept
     std::vector<StockSection> sections;
-    job::Diagnostics refused;  ///< blanks that no stock holds, and what would do
+    std::vector<SheetSection> sheets{};
+    job::Diagnostics refused{};  ///< blanks that no stock holds, and what would do
 };
 
 /// Lengths that boards are usually sold in, where the job does not say. Common practice, no source.

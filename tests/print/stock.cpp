@@ -68,7 +68,7 @@ struct Sheet {
     double tolerance;  ///< what rounding for the tape leaves
 };
 
-std::string house(const Sheet& sheet) {
+std::string house(const Sheet& sheet, const std::string& stock = {}) {
     const bool inch = std::string(sheet.units) == "in";
     const auto length = [&](double inches) {
         return inch ? std::to_string(inches) : std::to_string(std::round(inches * 25.4));
@@ -86,6 +86,7 @@ std::string house(const Sheet& sheet) {
     arch("A", 58.75, 13.625, 3);
     arch("C", 40, 7, 2);
     arch("N", 71, 15, 1);
+    if (!stock.empty()) return text + stock;
     return text + "[stock]\nlengths = [" + length(96) + ", " + length(144) + ", " + length(192) + "]\n";
 }
 
@@ -143,6 +144,151 @@ INSTANTIATE_TEST_SUITE_P(All, PrintedTickets,
                                          Sheet{"in", "es", 25.4, 1.0 / 32 + 1e-6}, Sheet{"mm", "en", 1, 0.5 + 1e-6},
                                          Sheet{"mm", "es", 1, 0.5 + 1e-6}),
                          [](const auto& one) { return std::string(one.param.units) + one.param.language; });
+
+/// Strips of one sheet by number, as its tickets tell them: where each is ripped, and what is cut from it.
+struct Strip {
+    Row rip;
+    std::vector<Row> cuts;
+};
+std::map<int, Strip> strips_of(const std::string& pdf) {
+    static const std::regex rip(
+        R"(\s*(\d+)\s{2,}((?:strip|faja) \d+), .*?\s{2,}([\d/-]+) (?:in|mm|pulg)\s{2,}([\d/-]+) (?:in|mm|pulg)\s*)");
+    static const std::regex cut(
+        R"(\s*(\d+)\.\d+\s{2,}(\S.*?)\s{2,}([\d/-]+) (?:in|mm|pulg)\s{2,}([\d/-]+) (?:in|mm|pulg)\s*)");
+    const Outcome text = run_program({"pdftotext", "-layout", pdf, "-"});
+    std::map<int, Strip> strips;
+    std::istringstream lines(text.out);
+    std::smatch match;
+    for (std::string line; std::getline(lines, line);) {
+        const std::string bare = std::regex_replace(line, std::regex(R"([\f\r]|\s+$)"), "");
+        if (std::regex_match(bare, match, rip))
+            strips[std::stoi(match[1])].rip = {match[2], figure(match[3]), figure(match[4])};
+        else if (std::regex_match(bare, match, cut))
+            strips[std::stoi(match[1])].cuts.push_back({match[2], figure(match[3]), figure(match[4])});
+    }
+    return strips;
+}
+
+TEST_P(PrintedTickets, OfASheetHaveEveryBlankOnceWithTrimsAndKerfsKept) {
+    const Sheet& sheet = GetParam();
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    const std::string pdf = (folder / "stock.pdf").string();
+    spill(job, house(sheet,
+                     "[[stock.sheets]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = \"49 in\"\n"
+                     "length = \"97 in\"\nprice = 48.5\n"));
+    const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const double trim = std::string(sheet.units) == "in" ? 0.5 : 12;
+    const double kerf = saw_kerf * 25.4 / sheet.unit_mm;
+    std::map<std::string, int> seen;
+    double edge = -kerf;
+    for (const auto& [n, strip] : strips_of(pdf)) {
+        edge += kerf + strip.rip.stop;
+        EXPECT_NEAR(strip.rip.ends, edge, sheet.tolerance) << n;
+        double end = -kerf;
+        ASSERT_FALSE(strip.cuts.empty()) << n;
+        for (const Row& cut : strip.cuts) {
+            end += kerf + cut.stop;
+            EXPECT_NEAR(cut.ends, end, sheet.tolerance) << cut.blank;
+            ++seen[cut.blank];
+        }
+        EXPECT_LE(end + trim * 2, 97 * 25.4 / sheet.unit_mm + 1e-6);
+    }
+    EXPECT_LE(edge + trim * 2, 49 * 25.4 / sheet.unit_mm + 1e-6);
+    EXPECT_EQ(seen.size(), 6U);
+    for (const auto& [blank, count] : seen) EXPECT_EQ(count, 1) << blank;
+}
+
+TEST(StockCommand, SheetsStandInJsonAndInTheTable) {
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    spill(job, house({"in", "en", 25.4, 0},
+                     "[[stock.sheets]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\n"
+                     "width = \"49 in\"\nlength = \"97 in\"\nprice = 48.5\n"));
+    const Outcome text = run_program({KERFPACKET_PROGRAM, "stock", job});
+    EXPECT_EQ(text.status, 0) << text.err;
+    EXPECT_NE(text.out.find("With one width to a strip"), std::string::npos);
+    const Json json = Json::parse(run_program({KERFPACKET_PROGRAM, "stock", "--json", job}).out);
+    const std::string csv = run_program({KERFPACKET_PROGRAM, "stock", "--csv", job}).out;
+    ASSERT_EQ(json["sheets"].size(), 1U);
+    EXPECT_TRUE(json["sections"].empty());
+    EXPECT_EQ(json["sheets"][0]["price"], 48.5);
+    std::size_t blanks = 0;
+    std::size_t strips = 0;
+    for (const Json& strip : json["sheets"][0]["sheets"][0]["strips"]) {
+        ++strips;
+        blanks += strip["blanks"].size();
+    }
+    EXPECT_EQ(blanks, 6U);
+    const auto rows = [&](const std::string& what) {
+        const std::regex row("S1(/\\d)?,mdf,.*," + what + ",.*");
+        std::size_t count = 0;
+        std::istringstream lines(csv);
+        for (std::string line; std::getline(lines, line);) count += std::regex_match(line, row) ? 1U : 0U;
+        return count;
+    };
+    EXPECT_EQ(rows("blank"), blanks);
+    EXPECT_EQ(rows("strip"), strips);
+}
+
+/// A house with casings from sheets.
+std::string cased(const Sheet& sheet) {
+    const std::string liner = "[opening.liner]";
+    std::string text = house(sheet);
+    for (std::size_t at = 0; (at = text.find(liner, at)) != std::string::npos; at += liner.size() + 80) {
+        const std::string casing = std::string("[opening.casing]\nwidth = ") +
+                                   (std::string(sheet.units) == "in" ? "3.5" : "89") + "\nsegments = 4\n";
+        text.insert(at, casing);
+    }
+    return text;
+}
+
+TEST_P(PrintedTickets, ShowEachCasingSegmentOnceInItsStack) {
+    const Sheet& sheet = GetParam();
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    const std::string pdf = (folder / "stock.pdf").string();
+    spill(job, cased(sheet));
+    const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const std::string text = run_program({"pdftotext", pdf, "-"}).out;
+    const std::string of = std::string(sheet.language) == "es" ? " de " : " of ";
+    int found = 0;
+    for (const auto& [id, quantity] : std::map<std::string, int>{{"A", 3}, {"C", 2}, {"N", 1}})
+        for (int copy = 1; copy <= quantity; ++copy)
+            for (int n = 1; n <= 4; ++n) {
+                std::string name = id + " " + std::to_string(n);
+                if (quantity > 1) name += ", " + std::to_string(copy) + of + std::to_string(quantity);
+                const std::regex alone("(^|\n)" + name + "\r?(\n|$)");
+                const auto count = std::distance(std::sregex_iterator(text.begin(), text.end(), alone), {});
+                EXPECT_EQ(count, 1) << name;
+                found += static_cast<int>(count);
+            }
+    EXPECT_EQ(found, 24);
+}
+
+TEST(StockCommand, CasingSegmentsAreCountedInJsonAndInTheTable) {
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    spill(job, cased({"in", "en", 25.4, 0}));
+    const Json json = Json::parse(run_program({KERFPACKET_PROGRAM, "stock", "--json", job}).out);
+    const std::string csv = run_program({KERFPACKET_PROGRAM, "stock", "--csv", job}).out;
+    int segments = 0;
+    for (const Json& size : json["casing"]["sizes"]) {
+        EXPECT_EQ(size["segments"], size["laid"]);
+        segments += int(size["segments"]);
+    }
+    EXPECT_EQ(segments, 24);
+    int laid = 0;
+    for (const Json& one : json["casing"]["sheets"])
+        for (const Json& strip : one["strips"]) laid += static_cast<int>(strip["segments"].size());
+    EXPECT_EQ(laid, 24);
+    static const std::regex row("C\\d+,.*,segment,");
+    EXPECT_EQ(std::distance(std::sregex_iterator(csv.begin(), csv.end(), row), {}), 24);
+    const std::string told = run_program({KERFPACKET_PROGRAM, "stock", job}).out;
+    EXPECT_NE(told.find("12 segments in nested stacks"), std::string::npos) << told;
+}
 
 TEST(StockCommand, TellsTheSamePlanThreeWays) {
     const Folder folder;

@@ -22,7 +22,7 @@ constexpr std::array<Row, 4> head_rows{{{"job-number", "number", false},
                                         {"job-date", "date", false},
                                         {"job-units", "units", false}}};
 
-constexpr std::array<Row, 22> piece_rows{{
+constexpr std::array<Row, 23> piece_rows{{
     {"opening-id", "id", false},
     {"opening-shape", "shape", false},
     {"opening-span", "span"},
@@ -37,6 +37,7 @@ constexpr std::array<Row, 22> piece_rows{{
     {"wall-angle", "angle", false, false},
     {"wall-measured-to", "measured_to", false},
     {"wall-side", "side", false},
+    {"wall-climbs", "climbs", false, false},
     {"wall-quantity", "quantity", false, false},
     {"wall-width", "width"},
     {"points-id", "id", false},
@@ -48,14 +49,15 @@ constexpr std::array<Row, 22> piece_rows{{
     {"points-station-1", "points", true, true},
 }};
 
-/// Left and right, which one question asks for.
+/// Left and right, or rise and run, which one question asks for.
 struct Pair {
     std::string_view left;
     std::string_view right;
     std::string_view question;
 };
-constexpr std::array<Pair, 2> pairs{
-    {{"opening-leg-left", "opening-leg-right", "legs"}, {"wall-tail-left", "wall-tail-right", "tails"}}};
+constexpr std::array<Pair, 3> pairs{{{"opening-leg-left", "opening-leg-right", "legs"},
+                                     {"wall-tail-left", "wall-tail-right", "tails"},
+                                     {"wall-step-rise", "wall-step-run", "step"}}};
 
 constexpr std::string_view station = "points-station-", height = "points-height-";
 
@@ -109,6 +111,12 @@ bool by_radius(const SheetPage& page) {
     return page.typed("wall-chord").empty() && page.typed("wall-rise").empty() && !page.typed("wall-radius").empty();
 }
 
+/// A wall whose board climbs has a step.
+bool climbs(const SheetPage& page) {
+    return !page.typed("wall-step-rise").empty() || !page.typed("wall-step-run").empty() ||
+           !page.typed("wall-climbs").empty();
+}
+
 bool both_ways(const SheetPage& page) {
     const bool chord = !page.typed("wall-chord").empty() || !page.typed("wall-rise").empty();
     return chord && !page.typed("wall-radius").empty();
@@ -153,7 +161,7 @@ std::vector<SheetAnswer> head_answers(const SheetPage& page) {
 std::vector<SheetAnswer> piece_answers(const SheetPage& page) {
     std::vector<SheetAnswer> answers;
     const std::string_view group = group_of(page);
-    if (group != "points") answers.push_back({"kind", std::string(group), ""});
+    if (group != "points") answers.push_back({"kind", climbs(page) ? "stair" : std::string(group), ""});
     if (group == "points") answers.insert(answers.end(), {{"shape", "ordinates", ""}, {"way", "points", ""}});
     if (group == "wall" && !both_ways(page)) answers.push_back({"way", by_radius(page) ? "radius" : "chord", ""});
     for (const Row& row : piece_rows)

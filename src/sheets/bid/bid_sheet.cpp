@@ -2,6 +2,7 @@
 
 #include "sheets/layout/finish.h"
 #include "sheets/layout/flow.h"
+#include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/wording.h"
 
@@ -99,15 +100,27 @@ private:
     /// A row for each kind of board that is bought.
     void boards(FlowTable& table) {
         const bool known = plan_.stock_plan && counts_.unplanned == 0;
-        if (known)
-            for (const plan::StockSection& section : plan_.stock_plan->sections)
-                for (const plan::Bought& bought : section.to_buy)
-                    table.row(
-                        {section_text(section, flow_.kit(), tape_) + ", " +
-                             stock_length(bought.length, flow_.kit(), tape_),
-                         std::to_string(bought.count), bought.cents ? price_text(*bought.cents, flow_.kit()) : blank,
-                         bought.cents ? price_text(std::int64_t{*bought.cents} * bought.count, flow_.kit()) : blank});
-        else table.row({words("boards"), words("blanks", {{"n", std::to_string(counts_.blanks)}}), blank, blank});
+        if (!known) {
+            table.row({words("boards"), words("blanks", {{"n", std::to_string(counts_.blanks)}}), blank, blank});
+            return;
+        }
+        for (const plan::StockSection& section : plan_.stock_plan->sections)
+            for (const plan::Bought& bought : section.to_buy)
+                bought_row(
+                    table,
+                    section_text(section, flow_.kit(), tape_) + ", " + stock_length(bought.length, flow_.kit(), tape_),
+                    bought.count, bought.cents);
+        for (const plan::SheetSection& section : plan_.stock_plan->sheets)
+            for (const plan::BoughtSheets& bought : section.to_buy)
+                bought_row(table,
+                           sheet_board(section, flow_.kit(), tape_) + " " +
+                               sheet_size(bought.width, bought.length, flow_.kit(), tape_),
+                           bought.count, bought.cents);
+    }
+
+    void bought_row(FlowTable& table, std::string what, int count, std::optional<int> cents) const {
+        table.row({std::move(what), std::to_string(count), cents ? price_text(*cents, flow_.kit()) : blank,
+                   cents ? price_text(std::int64_t{*cents} * count, flow_.kit()) : blank});
     }
 
     std::string glue_text() const {

@@ -89,6 +89,10 @@ void field_wall(FieldForm& form) {
     field_surface(form, "wall");
     form.blanks({{form.words("board_width"), "wall-width", "[wall.board] width"},
                  {form.words("quantity"), "wall-quantity", "quantity", false}});
+    form.blanks({{form.words("step_rise"), "wall-step-rise", "rake [rise, ..]"},
+                 {form.words("step_run"), "wall-step-run", "rake [.., run]"}});
+    form.choices(form.words("climbs"), "wall-climbs", "climbs",
+                 {{form.words("to_right"), "right"}, {form.words("to_left"), "left"}});
     form.heading("checks", form.words("checks_aside"));
     form.blanks({{form.words("check_h1"), "wall-h1"}, {form.words("check_h2"), "wall-h2"}});
     form.skip(4_pt);

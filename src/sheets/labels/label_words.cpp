@@ -1,5 +1,6 @@
 #include "sheets/labels/label_words.h"
 
+#include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/wording.h"
 
@@ -36,8 +37,14 @@ private:
 
     void offcut() {
         text_.tag = words("offcut");
-        text_.what = words("offcut_of", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
-        text_.lines.push_back(section_text(*label_.section, kit_, tape_));
+        const bool sheet = label_.sheets != nullptr;
+        text_.what = words(sheet ? "offcut_of_sheet" : "offcut_of",
+                           {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
+        if (sheet)
+            text_.length = words("segment_board",
+                                 {{"length", tape_.plain(label_.length)}, {"width", tape_.with_unit(label_.width)}});
+        text_.lines.push_back(sheet ? sheet_board(*label_.sheets, kit_, tape_)
+                                    : section_text(*label_.section, kit_, tape_));
     }
 
     void of_piece() {

@@ -5,7 +5,10 @@
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/layout/one_page.h"
+#include "sheets/stock/nest_pages.h"
 #include "sheets/stock/offcut_coupons.h"
+#include "sheets/stock/sheet_tickets.h"
+#include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stick_drawing.h"
 #include "sheets/stock/stock_words.h"
 
@@ -24,6 +27,7 @@ public:
     void draw() {
         purchase();
         tickets();
+        add_sheet_tickets(flow_, plan_, tape_);
     }
 
 private:
@@ -35,14 +39,17 @@ private:
     Type small() const { return {Face::regular, style().small}; }
 
     bool priced() const {
-        return std::any_of(plan_.sections.begin(), plan_.sections.end(), [](const auto& one) { return one.priced; });
+        const auto has_prices = [](const auto& one) { return one.priced; };
+        return std::any_of(plan_.sections.begin(), plan_.sections.end(), has_prices) ||
+               std::any_of(plan_.sheets.begin(), plan_.sheets.end(), has_prices);
     }
 
     void purchase() {
         flow_.heading(words("stock.buy"));
-        const bool buys = std::any_of(plan_.sections.begin(), plan_.sections.end(),
-                                      [](const auto& section) { return !section.to_buy.empty(); });
-        if (buys) purchase_table();
+        const auto buys = [](const auto& section) { return !section.to_buy.empty(); };
+        if (std::any_of(plan_.sections.begin(), plan_.sections.end(), buys) ||
+            std::any_of(plan_.sheets.begin(), plan_.sheets.end(), buys))
+            purchase_table();
         else flow_.paragraph(Role::text, words("stock.nothing"), text());
         flow_.skip(between);
         about();
@@ -61,16 +68,21 @@ private:
         }
         FlowTable table(flow_, columns);
         for (const plan::StockSection& section : plan_.sections)
-            for (const plan::Bought& bought : section.to_buy) table.row(row_of(section, bought));
+            for (const plan::Bought& bought : section.to_buy)
+                table.row(row_of(section_text(section, flow_.kit(), tape_),
+                                 stock_length(bought.length, flow_.kit(), tape_), bought.count, bought.cents));
+        for (const plan::SheetSection& section : plan_.sheets)
+            for (const plan::BoughtSheets& bought : section.to_buy)
+                table.row(row_of(sheet_board(section, flow_.kit(), tape_),
+                                 sheet_size(bought.width, bought.length, flow_.kit(), tape_), bought.count,
+                                 bought.cents));
     }
 
-    std::vector<std::string> row_of(const plan::StockSection& section, const plan::Bought& bought) const {
-        std::vector<std::string> cells{section_text(section, flow_.kit(), tape_),
-                                       stock_length(bought.length, flow_.kit(), tape_), std::to_string(bought.count)};
+    std::vector<std::string> row_of(std::string board, std::string size, int count, std::optional<int> cents) const {
+        std::vector<std::string> cells{std::move(board), std::move(size), std::to_string(count)};
         if (!priced()) return cells;
-        cells.push_back(bought.cents ? price_text(*bought.cents, flow_.kit()) : std::string());
-        cells.push_back(bought.cents ? price_text(std::int64_t{*bought.cents} * bought.count, flow_.kit())
-                                     : std::string());
+        cells.push_back(cents ? price_text(*cents, flow_.kit()) : std::string());
+        cells.push_back(cents ? price_text(std::int64_t{*cents} * count, flow_.kit()) : std::string());
         return cells;
     }
 
@@ -93,6 +105,14 @@ private:
                     text());
         if (proofs.size() == 1) flow_.paragraph(Role::text, proofs.front(), text());
         for (const std::string& note : notes) flow_.paragraph(Role::caution, note, text());
+        for (const plan::SheetSection& section : plan_.sheets) about_sheets(section);
+    }
+
+    void about_sheets(const plan::SheetSection& section) {
+        if (const std::string total = sheets_total(section, flow_.kit(), tape_); !total.empty())
+            flow_.paragraph(Role::text, total + ". " + sheets_proof(plan_, section, flow_.kit()), text());
+        for (const std::string& note : sheets_notes(section, flow_.kit(), tape_))
+            flow_.paragraph(Role::caution, note, text());
     }
 
     void tickets() {
@@ -149,24 +169,14 @@ private:
             flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), small());
     }
 
-    /// A row for each cut, with a box to tick when it is done and a line for who did it.
     void cuts(const plan::StockSection& section, const plan::CutStick& stick) {
-        constexpr double initials = 0.13;
-        FlowTable table(flow_, {{words("stock.column_cut"), 0.09},
-                                {words("stock.column_blank"), 0.33},
-                                {words("stock.column_stop"), 0.19},
-                                {words("stock.column_ends"), 0.26},
-                                {words("stock.column_initials"), initials}});
+        FlowTable table(flow_, ticket_columns(flow_.kit()));
         const std::vector<Length> ends = running_ends(plan_, stick);
         for (std::size_t i = 0; i < ends.size(); ++i) {
             const plan::StockBlank& blank = stick.blanks[i];
-            const Rect row = table.row({std::to_string(i + 1), blank_to_cut(section, blank, flow_.kit(), tape_),
-                                        tape_.with_unit(blank.length), tape_.with_unit(ends[i]), ""});
-            Pen pen = flow_.pen();
-            const Length side = style().text;
-            const Length base = first_base(row, side) - 1.5_pt;
-            tick_box(pen, {row.low.x + row.width() * 0.09 - side * 2, base}, side);
-            pen.line(Role::box, {row.high.x - row.width() * initials, base}, {row.high.x, base}, style().hair);
+            ticket_row(flow_, table,
+                       {std::to_string(i + 1), blank_to_cut(section, blank, flow_.kit(), tape_),
+                        tape_.with_unit(blank.length), tape_.with_unit(ends[i]), ""});
         }
         table.row({"", offcut_text(stick, flow_.kit(), tape_), "", "", ""});
     }
@@ -191,6 +201,7 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
     add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         Stock(flow, plan).draw();
+        add_nest_pages(flow, plan::casing_plan({&plan}), Tape(plan.header.units, kit.words));
     });
 }
 

@@ -13,7 +13,8 @@ namespace {
 
 /// Whether the job says of no section what is sold.
 bool all_usual(const plan::StockPlan& plan) {
-    return std::all_of(plan.sections.begin(), plan.sections.end(),
+    return !plan.sections.empty() &&
+           std::all_of(plan.sections.begin(), plan.sections.end(),
                        [](const plan::StockSection& section) { return section.usual_lengths; });
 }
 

@@ -37,7 +37,7 @@ bool may_be_the_same(const WordEntry& entry) {
                                             "template.radius",      "media.sheet",           "media.na_legal",
                                             "media.na_oficio",      "printer_check.command", "stock.millimetre_unit",
                                             "labels.segment_board", "labels.zero",           "bid.metres",
-                                            "bid.square_metres"};
+                                            "bid.square_metres",    "stock.sheet_size",      "stock.square_metres"};
     const std::string& text = entry.texts.front();
     const bool size =
         entry.key.starts_with("media.") && text.find_first_not_of("ABRS0123456789 x") == std::string::npos;

@@ -1,0 +1,73 @@
+#include "cli/nest_report.h"
+
+#include <fmt/format.h>
+
+#include "cli/stock_report.h"
+#include "sheets/stock/nest_pages.h"
+
+namespace kerfpacket::cli {
+namespace {
+
+Json size_json(const plan::CasingPlan& plan, std::size_t i) {
+    const plan::NestedSize& size = plan.sizes[i];
+    return {{"piece", size.id},           {"segments", size.all()},
+            {"laid", plan.laid(i)},       {"nested", size.sector.has_value()},
+            {"width_mm", mm(size.width)}, {"height_mm", mm(size.height)},
+            {"pitch_mm", mm(size.pitch)}};
+}
+
+Json strip_json(const plan::CasingPlan& plan, const plan::NestStrip& strip) {
+    const plan::NestedSize& size = plan.sizes[strip.size];
+    Json segments = Json::array();
+    for (int i = 0; i < strip.count; ++i) {
+        const auto [copy, n] = plan.copy_and_number(strip.size, strip.first + i);
+        const measure::Length left = plan.trim + (size.width + plan.cut) * (i / strip.rows);
+        segments.push_back({{"n", n},
+                            {"copy", copy},
+                            {"left_mm", mm(left)},
+                            {"top_mm", mm(strip.from + size.pitch * (i % strip.rows))}});
+    }
+    return {{"piece", size.id}, {"rows", strip.rows}, {"from_mm", mm(strip.from)}, {"segments", segments}};
+}
+
+}  // namespace
+
+std::string nest_report(const plan::CasingPlan& plan, const sheets::Kit& kit) {
+    if (plan.empty()) return {};
+    std::string text = kit.words("stock.nest") + "\n";
+    for (const std::string& line : sheets::nest_lines(plan, kit, sheets::Tape(plan.unit))) text += "   " + line + "\n";
+    return text + "\n";
+}
+
+Json nest_values(const plan::CasingPlan& plan) {
+    Json sizes = Json::array();
+    for (std::size_t i = 0; i < plan.sizes.size(); ++i) sizes.push_back(size_json(plan, i));
+    Json sheets = Json::array();
+    for (const plan::NestSheet& sheet : plan.sheets) {
+        Json strips = Json::array();
+        for (const plan::NestStrip& strip : sheet.strips) strips.push_back(strip_json(plan, strip));
+        sheets.push_back({{"strips", strips}, {"left_over_mm", mm(sheet.offcut)}});
+    }
+    return {{"length_mm", mm(plan.length)},
+            {"width_mm", mm(plan.width)},
+            {"cut_mm", mm(plan.cut)},
+            {"trim_mm", mm(plan.trim)},
+            {"sizes", sizes},
+            {"sheets", sheets}};
+}
+
+std::string nest_rows(const plan::CasingPlan& plan, const sheets::Kit& kit) {
+    std::string text;
+    for (std::size_t n = 0; n < plan.sheets.size(); ++n)
+        for (std::size_t s = 0; s < plan.sheets[n].strips.size(); ++s) {
+            const plan::NestStrip& strip = plan.sheets[n].strips[s];
+            for (int i = 0; i < strip.count; ++i)
+                text += fmt::format("C{},,,{},{},,{},segment,{},{},\n", n + 1, csv_millimetres(plan.width),
+                                    csv_millimetres(plan.length), s + 1,
+                                    csv_field(sheets::segment_name(plan, strip.size, strip.first + i, kit)),
+                                    csv_millimetres(plan.sizes[strip.size].width));
+        }
+    return text;
+}
+
+}  // namespace kerfpacket::cli
