@@ -258,7 +258,7 @@ TEST_P(PrintedTickets, ShowEachCasingSegmentOnceInItsStack) {
     for (const auto& [id, quantity] : std::map<std::string, int>{{"A", 3}, {"C", 2}, {"N", 1}})
         for (int copy = 1; copy <= quantity; ++copy)
             for (int n = 1; n <= 4; ++n) {
-                std::string name = id + " " + std::to_string(n);
+                std::string name = id + " ?" + std::to_string(n);  // poppler drops a narrow space
                 if (quantity > 1) name += ", " + std::to_string(copy) + of + std::to_string(quantity);
                 const std::regex alone("(^|\n)" + name + "\r?(\n|$)");
                 const auto count = std::distance(std::sregex_iterator(text.begin(), text.end(), alone), {});
