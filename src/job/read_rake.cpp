@@ -69,8 +69,8 @@ std::optional<Rake> read_rake(Context& context, TableReader& reader) {
         return std::nullopt;
     }
     if (!reader.has("climbs"))
-        reader.missing({"climbs"}, "climbs is missing from [[wall]]",
-                       R"(which way does the board climb, as seen from the room? climbs = "right" or "left")");
+        reader.missing({"climbs"}, "this board climbs, and to which side is not said",
+                       R"(as seen from the room: climbs = "right" or "left")");
     auto slope = read_slope(context, *node);
     if (!slope) return std::nullopt;
     Rake rake{std::move(*slope), climbs, ends.value_or(std::array{EndCut::plumb, EndCut::plumb}), position(*node)};

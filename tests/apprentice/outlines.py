@@ -150,18 +150,22 @@ def overlaid(name, job, layers, folder):
     drawing for machines. Each tile is laid by its place in the grid, then slid until it lies best. In mm."""
     seen = 0
     packet_file, grid = os.path.join(folder, "packet.pdf"), os.path.join(folder, "grid.toml")
-    heads = [piece for piece in job["pieces"] if "shape" in piece]
+    # Not an eyebrow: on paper its seen face runs on to the liner's square end, past the corner where the other ends.
+    heads = [piece for piece in job["pieces"] if "shape" in piece and piece["shape"] != "eyebrow"]
     if not heads:
         return 0
     with open(name) as text, open(grid, "w") as out:
         out.write(in_a_grid(text.read()))
-    told("build", grid, "--out", packet_file, "--force")
+    if os.path.exists(packet_file):
+        os.remove(packet_file)  # of the job before
+    told("build", grid, "--out", packet_file)
     packet = paper.Packet(packet_file)
     for piece in heads:
-        pages = packet.parts.get((piece["id"], "template"), [])
+        pages = next((pages for (of, kind), pages in packet.parts.items()
+                      if kind == "template" and of.split("/")[0] == piece["id"]), [])
         tiles = lines.tiles_of(packet, pages)
         outlines = [dense(e) for layer, group in layers.items() for e in group
-                    if re.fullmatch(piece["id"] + "_(WALL|FINISH|CASING_INSIDE|CASING_OUTSIDE)", layer)]
+                    if re.fullmatch(piece["id"] + "(-1)?_(WALL|FINISH|CASING_INSIDE|CASING_OUTSIDE)", layer)]
         if not tiles or not outlines or not tiles[0].name[0].isalpha():
             amiss(name, f"{piece['id']}: no template to lay over its outlines")
             continue
@@ -170,6 +174,8 @@ def overlaid(name, job, layers, folder):
         top = np.concatenate(at)
         high = max(outlines, key=lambda line: line[:, 1].max())
         shift = high[high[:, 1].argmax()] - top[top[:, 1].argmax()]
+        # A crown is flat: as one drawing the tiles find their place from side to side.
+        shift = shift + (slid(top + shift, outlines, 20) - top - shift)[0]
         for tile, points_of in zip(tiles, at):
             if len(points_of) < 2:
                 continue
@@ -180,12 +186,17 @@ def overlaid(name, job, layers, folder):
     return seen
 
 
-def laid_over(at, outlines):
-    """Slid, not turned: how far the farthest point then is from the nearest of the lines."""
-    for _ in range(8):
+def slid(at, outlines, times):
+    """Points moved, not turned, so that they lie on the nearest of the lines as well as they can."""
+    for _ in range(times):
         left, normals = nearest(at, outlines)
-        at = at - np.linalg.lstsq(normals, left, rcond=None)[0]
-    return float(np.abs(nearest(at, outlines)[0]).max())
+        at = at - np.linalg.lstsq(normals, left, rcond=1e-3)[0]
+    return at
+
+
+def laid_over(at, outlines):
+    """How far the farthest point is from the nearest of the lines, as it lies or once it is slid."""
+    return min(float(np.abs(nearest(places, outlines)[0]).max()) for places in (at, slid(at, outlines, 6)))
 
 
 def nearest(at, outlines):

@@ -125,6 +125,30 @@ TEST(FilledSheet, SeveralMakeOneJobInTheOrderOfTheirNames) {
     EXPECT_NE(slurp(folder / "f.toml").find("line one line two"), std::string::npos);
 }
 
+TEST(FilledSheet, OfAWallWithAStepIsABoardThatClimbs) {
+    const Folder folder;
+    spill(folder / "w.pdf", filled(blank_form({Field::wall}), {{"job-1-number", "S-4"},
+                                                               {"job-1-title", "Stair"},
+                                                               {"job-1-date", "2026-03-09"},
+                                                               {"wall-1-id", "S"},
+                                                               {"wall-1-radius", "66"},
+                                                               {"wall-1-angle", "80"},
+                                                               {"wall-1-side", "concave"},
+                                                               {"wall-1-width", "8¼"},
+                                                               {"wall-1-measured-to", "wall"},
+                                                               {"wall-1-step-rise", "7⅜"},
+                                                               {"wall-1-step-run", "10 1/4"},
+                                                               {"wall-1-climbs", "left"}}));
+    const Started ran = start_from({folder / "w.pdf"}, folder / "w.toml");
+    ASSERT_EQ(ran.status, cli::Status::done) << ran.out << ran.err;
+    const job::Job job = job_of(folder / "w.toml");
+    ASSERT_EQ(job.walls.size(), 1U);
+    ASSERT_TRUE(job.walls[0].rake.has_value());
+    EXPECT_NEAR(job.walls[0].rake->steepness(), 7.375 / 10.25, 1e-9);
+    EXPECT_FALSE(job.walls[0].rake->to_the_right());
+    for (const std::string& prompt : ran.asked) EXPECT_FALSE(prompt.starts_with("Rise and run")) << prompt;
+}
+
 TEST(FilledSheet, OfMeasuredPointsKeepsThemAll) {
     const Folder folder;
     Values values{{"job-1-number", "P-1"},          {"job-1-title", "Points"},

@@ -89,8 +89,8 @@ void field_wall(FieldForm& form) {
     field_surface(form, "wall");
     form.blanks({{form.words("board_width"), "wall-width", "[wall.board] width"},
                  {form.words("quantity"), "wall-quantity", "quantity", false}});
-    form.blanks({{form.words("step_rise"), "wall-step-rise", "rake [rise, ..]"},
-                 {form.words("step_run"), "wall-step-run", "rake [.., run]"}});
+    form.blanks({{form.words("step_rise"), "wall-step-rise", "rake [1, ..]"},
+                 {form.words("step_run"), "wall-step-run", "rake [.., 2]"}});
     form.choices(form.words("climbs"), "wall-climbs", "climbs",
                  {{form.words("to_right"), "right"}, {form.words("to_left"), "left"}});
     form.heading("checks", form.words("checks_aside"));
