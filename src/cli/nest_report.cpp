@@ -21,7 +21,8 @@ Json strip_json(const plan::CasingPlan& plan, const plan::NestStrip& strip) {
     Json segments = Json::array();
     for (int i = 0; i < strip.count; ++i) {
         const auto [copy, n] = plan.copy_and_number(strip.size, strip.first + i);
-        const measure::Length left = plan.trim + (size.width + plan.cut) * (i / strip.rows);
+        const int column = i / strip.rows;
+        const measure::Length left = plan.trim + (size.width + plan.cut) * column;
         segments.push_back({{"n", n},
                             {"copy", copy},
                             {"left_mm", mm(left)},

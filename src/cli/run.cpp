@@ -92,7 +92,7 @@ std::string no_command(const CLI::App& app, const std::vector<std::string>& argu
     std::string hint;
     const std::string near = measure::near_miss(word, {names.begin(), names.end()});
     if (word == "help")
-        hint = "\"kerfpacket --help\" and, of one command, \"kerfpacket build --help\" tell the options";
+        hint = R"("kerfpacket --help" and, of one command, "kerfpacket build --help" tell the options)";
     else if (word == "new" || word == "init" || word == "create")
         hint = "\"kerfpacket start\" asks for the measurements and writes a job file";
     else if (word == "print") hint = "\"kerfpacket build JOB\" writes the PDF that is printed";
@@ -174,8 +174,8 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
 } catch (...) {
     // Not even memory to tell of it: what is said needs none.
     constexpr std::string_view told = "kerfpacket: out of memory\n";
-    return ::write(STDERR_FILENO, told.data(), told.size()) < 0 ? static_cast<int>(Status::errors)
-                                                                : static_cast<int>(Status::errors);
+    [[maybe_unused]] const auto written = ::write(STDERR_FILENO, told.data(), told.size());
+    return static_cast<int>(Status::errors);
 }
 
 fs::path program_folder() {

@@ -46,6 +46,7 @@ std::string doubled(const std::vector<Planned>& jobs) {
 
 std::vector<const plan::Plan*> plans_of(const std::vector<Planned>& jobs) {
     std::vector<const plan::Plan*> plans;
+    plans.reserve(jobs.size());
     for (const Planned& job : jobs) plans.push_back(&job.plan);
     return plans;
 }

@@ -105,7 +105,7 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
                            {"in_bend", one.in_bend},
                            {"saves", section.priced ? Json(static_cast<double>(one.cents) / 100) : Json()},
                            {"saves_mm", section.priced ? Json() : Json(mm(one.length))}});
-    const double cents_at_most = static_cast<double>(section.cents_at_most);
+    const auto cents_at_most = static_cast<double>(section.cents_at_most);
     return {{"material", section.material},
             {"thickness_mm", mm(section.thickness)},
             {"width_mm", mm(section.width)},

@@ -35,7 +35,7 @@ using Gate = std::function<int(Operation, const fs::path&)>;
 /// Puts a gate before all operations while it lives: for tests, one at a time.
 class Gated {
 public:
-    explicit Gated(Gate gate);
+    explicit Gated(Gate put);
     ~Gated();
     Gated(const Gated&) = delete;
     Gated& operator=(const Gated&) = delete;

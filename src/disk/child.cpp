@@ -124,7 +124,7 @@ std::string in_child(const std::function<std::string()>& work, const Limits& lim
     out = Descriptor();
     const bool well = passes(Operation::wait, "") && started.wait();
     if (!well || answer.empty() || answer.size() > limits.answer) throw Failure(over);
-    const std::string words = answer.substr(1);
+    std::string words = answer.substr(1);
     if (answer.front() == failed) throw Failure(words);
     if (answer.front() == mistaken) throw measure::Bug(words);
     if (answer.front() == refused) throw std::runtime_error(words);

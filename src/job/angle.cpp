@@ -90,7 +90,7 @@ private:
     /// 22 1/2, 22-1/2 deg; 45 30', 45 deg 30 min, 45:30.
     AngleWords more_than_degrees(double value, bool unit) {
         const std::size_t at = at_;
-        const AngleWords strange{std::nullopt, at, "", ""};
+        AngleWords strange{std::nullopt, at, "", ""};
         if (words_[at] == '/') return strange;
         const bool joined = take("-") || take(":");
         const double second = number(digits());

@@ -73,7 +73,7 @@ std::optional<Rake> read_rake(Context& context, TableReader& reader) {
                        R"(as seen from the room: climbs = "right" or "left")");
     auto slope = read_slope(context, *node);
     if (!slope) return std::nullopt;
-    Rake rake{std::move(*slope), climbs, ends.value_or(std::array{EndCut::plumb, EndCut::plumb}), position(*node)};
+    Rake rake{*slope, climbs, ends.value_or(std::array{EndCut::plumb, EndCut::plumb}), position(*node)};
     if (!check_slope(context, rake)) return std::nullopt;
     return rake;
 }

@@ -24,6 +24,7 @@ constexpr std::size_t most_earnest = 8;
 
 std::vector<Length> places_of(const std::vector<Joint>& joints) {
     std::vector<Length> all;
+    all.reserve(joints.size());
     for (const Joint& joint : joints) all.push_back(joint.at);
     return all;
 }
@@ -85,13 +86,14 @@ private:
         return lengths;
     }
 
-    std::optional<std::int64_t> bought(std::vector<Length> lengths) {
+    std::optional<std::int64_t> bought(const std::vector<Length>& lengths) {
         std::vector<double> key;
+        key.reserve(lengths.size());
         for (const Length length : lengths) key.push_back(measure::round_to_tape(length, job_.header.units).mm());
         std::sort(key.begin(), key.end());
         const auto [known, is_new] = seen_.try_emplace(std::move(key));
         if (is_new) {
-            const StockSection section = section_with(plan_, found_.id, std::move(lengths));
+            const StockSection section = section_with(plan_, found_.id, lengths);
             if (section.no_room.empty()) known->second = cost(section);
         }
         return known->second;
@@ -104,7 +106,7 @@ private:
         if (!pieces || pieces->size() != 1 || pieces->front().bend.verdict > found_.bend.verdict) return false;
         std::vector<Length> lengths;
         for (const Blank& blank : pieces->front().blanks) lengths.push_back(blank.length);
-        const auto buys = bought(std::move(lengths));
+        const auto buys = bought(lengths);
         if (!buys || *buys >= least_) return false;
         least_ = *buys;
         found_ = std::move(pieces->front());

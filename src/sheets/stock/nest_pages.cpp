@@ -29,7 +29,7 @@ class Drawing {
 public:
     Drawing(Pen& pen, const Rect& room, const plan::CasingPlan& plan, const plan::NestSheet& sheet, const Tape& tape)
         : pen_(pen),
-          corner_(room.low.x, room.high.y),
+          corner_{room.low.x, room.high.y},
           plan_(plan),
           sheet_(sheet),
           scale_(std::min(room.width() / plan.length, room.height() / plan.width)),
@@ -57,7 +57,8 @@ private:
         const Length lower = strip.from + size.stack(strip.rows);
         pen_.line(Role::outline, at(Length(), lower), at(plan_.length, lower), style().hair);
         for (int i = 0; i < strip.count; ++i) {
-            const Length left = plan_.trim + (size.width + plan_.cut) * (i / strip.rows);
+            const int column = i / strip.rows;
+            const Length left = plan_.trim + (size.width + plan_.cut) * column;
             const Length top = strip.from + size.pitch * (i % strip.rows);
             outline(size, left, top);
             label(strip, strip.first + i, left, top);

@@ -12,7 +12,7 @@ class Plan {
 public:
     Plan(Pen& pen, const Rect& room, const plan::StockPlan& plan, const plan::CutSheet& sheet, const Tape& tape)
         : pen_(pen),
-          corner_(room.low.x, room.high.y),
+          corner_{room.low.x, room.high.y},
           plan_(plan),
           sheet_(sheet),
           scale_(std::min(room.width() / sheet.length, room.height() / sheet.width)),
