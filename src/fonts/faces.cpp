@@ -24,6 +24,7 @@ constexpr std::size_t most_face_bytes = 16U << 20U;
 /// What is kept of a font file. Widths and heights are parts of the type size.
 struct Metrics {
     std::filesystem::path file;
+    std::string bytes;
     std::unordered_map<char32_t, double> advances;
     double cap_height = 0;
 };
@@ -33,13 +34,12 @@ struct Metrics {
 }
 
 Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
-    const std::string bytes = disk::must_read(file, most_face_bytes);
+    Metrics metrics{file, disk::must_read(file, most_face_bytes), {}, 0};
     FT_Face opened = nullptr;
     // FreeType takes bytes; a char is one.
-    const auto* const data = reinterpret_cast<const FT_Byte*>(bytes.data());  // NOLINT(*-reinterpret-cast)
-    if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(bytes.size()), 0, &opened) != 0) unreadable(file);
+    const auto* const data = reinterpret_cast<const FT_Byte*>(metrics.bytes.data());  // NOLINT(*-reinterpret-cast)
+    if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(metrics.bytes.size()), 0, &opened) != 0) unreadable(file);
     const std::unique_ptr<FT_FaceRec, decltype(&FT_Done_Face)> face(opened, FT_Done_Face);
-    Metrics metrics{file, {}, 0};
     const double em = face->units_per_EM;
     FT_UInt glyph = 0;
     for (FT_ULong c = FT_Get_First_Char(face.get(), &glyph); glyph != 0; c = FT_Get_Next_Char(face.get(), c, &glyph)) {
@@ -104,6 +104,8 @@ bool Faces::covers(Face face, char32_t character) const { return loaded_->of(fac
 double Faces::cap_height(Face face) const { return loaded_->of(face).cap_height; }
 
 const std::filesystem::path& Faces::file(Face face) const { return loaded_->of(face).file; }
+
+const std::string& Faces::bytes(Face face) const { return loaded_->of(face).bytes; }
 
 std::filesystem::path Faces::colour_profile() const { return loaded_->folder / "sRGB.icc"; }
 

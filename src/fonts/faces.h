@@ -44,6 +44,8 @@ public:
     /// Height of a capital letter as a part of the type size.
     double cap_height(Face face) const;
     const std::filesystem::path& file(Face face) const;
+    /// The font file itself.
+    const std::string& bytes(Face face) const;
     /// The ICC profile of sRGB, beside the faces: what black is, for a PDF that is kept.
     std::filesystem::path colour_profile() const;
 

@@ -7,7 +7,7 @@
 
 namespace kerfpacket::output {
 
-/// Lengths on and off in points, empty for a solid line; whole numbers, for libharu 2.3 has no others.
+/// Lengths on and off in points, empty for a solid line; whole numbers.
 std::vector<int> dash_pattern(page::Dash dash);
 
 }  // namespace kerfpacket::output

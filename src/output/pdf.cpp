@@ -1,42 +1,31 @@
 #include "output/pdf.h"
 
 #include <filesystem>
+#include <optional>
 #include <stdexcept>
-#include <utility>
 #include <variant>
-#include <vector>
 
 #include <fmt/format.h>
 
 #include "disk/read.h"
 #include "measure/require.h"
-#include "output/draw_order.h"
-#include "output/haru.h"
-#include "output/haru_page.h"
-#include "output/pdf_finish.h"
+#include "output/pdf_archive.h"
+#include "output/pdf_file.h"
+#include "output/pdf_fonts.h"
+#include "output/pdf_form.h"
+#include "output/pdf_outline.h"
+#include "output/pdf_page.h"
+#include "output/packet_reader.h"
+#include "output/pdf_structure.h"
+#include "output/pdf_text.h"
+#include "output/seal.h"
 
 namespace kerfpacket::output {
 namespace {
 
-/// Pages of a libharu document and the ways that lead to them.
-struct Pages {
-    std::vector<HPDF_Page> pages;
-    std::vector<HPDF_Destination> destinations;  ///< made when first asked for
-
-    HPDF_Destination to(std::size_t page) {
-        measure::require(page < pages.size(), "a link leads to a page of the document");
-        HPDF_Destination& destination = destinations[page];
-        if (destination == nullptr) {
-            destination = HPDF_Page_CreateDestination(pages[page]);
-            HPDF_Destination_SetFit(destination);
-        }
-        return destination;
-    }
-};
-
 void check_size(const page::Page& page, std::size_t number) {
-    // libharu's limits, which are also those of PDF 1.7 viewers without UserUnit (ISO 32000-1, annex C).
-    const auto fits = [](Length side) { return haru_points(side) >= 3 && haru_points(side) <= 14400; };
+    // The limits of PDF 1.7 viewers without UserUnit (ISO 32000-1, annex C).
+    const auto fits = [](Length side) { return side.points() >= 3 && thousandths(side) <= 14400000; };
     if (!fits(page.width) || !fits(page.height))
         throw std::runtime_error(
             fmt::format("page {} is too small or too large: a PDF page is 3 to 14400 points "
@@ -44,50 +33,26 @@ void check_size(const page::Page& page, std::size_t number) {
                         number));
 }
 
-Pages add_pages(const HaruDocument& haru, const page::Document& document) {
-    Pages result;
-    for (const page::Page& page : document.pages) {
-        check_size(page, result.pages.size() + 1);
-        HPDF_Page added = HPDF_AddPage(haru.get());
-        haru.check("adding a page");
-        HPDF_Page_SetWidth(added, haru_points(page.width));
-        HPDF_Page_SetHeight(added, haru_points(page.height));
-        haru.check("sizing a page");
-        result.pages.push_back(added);
+/// The pages keep the numbers they have in the whole packet (ISO 32000-1, 12.4.2): a range of labels begins where the
+/// numbers do not go on by one.
+std::string page_labels(const page::Document& document) {
+    std::string ranges;
+    std::size_t expected = 0;
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const std::size_t number = document.pages[i].number != 0 ? document.pages[i].number : i + 1;
+        if (number != expected)
+            ranges += fmt::format("{} <</S/D{}>>", i, number == 1 ? "" : fmt::format("/St {}", number));
+        expected = number + 1;
     }
-    result.destinations.resize(result.pages.size());
-    return result;
+    return ranges;
 }
 
-void add_link(const HaruDocument& haru, HPDF_Page page, const geom::Rect& area, HPDF_Destination to) {
-    const HPDF_Rect place{haru_points(area.low.x), haru_points(area.low.y), haru_points(area.high.x),
-                          haru_points(area.high.y)};
-    HPDF_Annotation link = HPDF_Page_CreateLinkAnnot(page, place, to);
-    haru.check("adding a link");
-    HPDF_LinkAnnot_SetBorderStyle(link, 0, 0, 0);
-    haru.check("adding a link");
-}
-
-/// Returns what each marked run of the page is read with.
-std::vector<std::size_t> draw_page(const HaruDocument& haru, HaruFonts& fonts, Pages& pages, HPDF_Page page,
-                                   const page::Page& content) {
-    HaruPage canvas(haru, fonts, page, content);
-    // Never an empty content stream: ghostscript stops at a compressed one. 1 is the width a page begins with.
-    HPDF_Page_SetLineWidth(page, 1);
-    for (const page::Item* item : draw_order(content)) {
-        const HaruPage::Reader reader = page::read_with(content, *item);
-        if (const auto* path = std::get_if<page::PathItem>(item)) canvas.draw(*path, reader);
-        else if (const auto* text = std::get_if<page::TextItem>(item)) canvas.draw(*text, reader);
-        else if (const auto* code = std::get_if<page::CodeItem>(item)) canvas.draw(*code, reader);
-        else {
-            const auto& link = std::get<page::LinkItem>(*item);
-            const geom::Rect area{page::corrected(content, link.area.low), page::corrected(content, link.area.high)};
-            add_link(haru, page, area, pages.to(link.page));
-        }
-    }
-    canvas.finish();
-    return canvas.marks();
-}
+/// What goes into the file besides the pages.
+struct Extras {
+    std::vector<Attachment> attachments;
+    const page::Form* form = nullptr;  ///< what can be filled in, in the face below
+    std::string form_face = {};        ///< a TrueType file
+};
 
 constexpr std::size_t most_bytes = 1U << 20U;
 
@@ -99,64 +64,142 @@ std::string profile_of(const fonts::Faces& faces) {
     return bytes;
 }
 
-void add_outline(const HaruDocument& haru, const page::Document& document, Pages& pages) {
-    if (document.outline.empty()) return;
-    HPDF_Encoder encoder = HPDF_GetEncoder(haru.get(), "UTF-8");
-    std::vector<HPDF_Outline> parents;  // the last entry of each level above the next one
-    for (const page::OutlineEntry& entry : document.outline) {
-        const auto level = static_cast<std::size_t>(entry.level);
-        measure::require(entry.level >= 0 && level <= parents.size(), "an outline goes down one level at a time");
-        parents.resize(level);
-        HPDF_Outline added =
-            HPDF_CreateOutline(haru.get(), parents.empty() ? nullptr : parents.back(), entry.title.c_str(), encoder);
-        haru.check("adding a bookmark");
-        HPDF_Outline_SetDestination(added, pages.to(entry.page));
-        haru.check("adding a bookmark");
-        parents.push_back(added);
+/// A document on its way into a file.
+class Writer {
+public:
+    Writer(const page::Document& document, const fonts::Faces& faces, const Extras& extras)
+        : document_(document), faces_(faces), extras_(extras),
+          // A form that is filled in is no PDF/A any more, and would go on calling itself one.
+          part_(extras.form != nullptr ? 0 : extras.attachments.empty() ? 1 : 3),
+          file_(part_ == 1 ? "1.4" : "1.7", part_ == 3 ? PdfFile::Form::packed : PdfFile::Form::plain),
+          structure_(file_, document.pages.size()) {
+        measure::require(!document.pages.empty(), "a document has pages");
+        if (extras.form != nullptr) fields_.emplace(file_, *extras.form);
+        for (std::size_t i = 0; i < document.pages.size(); ++i) {
+            check_size(document.pages[i], i + 1);
+            pages_.push_back(file_.reserve());
+        }
     }
-    HPDF_SetPageMode(haru.get(), HPDF_PAGE_MODE_USE_OUTLINE);
-    haru.check("adding the bookmarks");
+
+    std::string write() &&;
+
+private:
+    void take_text(const page::Page& page);
+    void write_page(std::size_t number, const Drawn& drawn);
+    std::vector<Ref> add_links(const Drawn& drawn, PageTree& tree);
+    std::string fonts_of(const Drawn& drawn) const;
+    Ref write_catalogue();
+    Ref write_information();
+
+    const page::Document& document_;
+    const fonts::Faces& faces_;
+    const Extras& extras_;
+    int part_;  ///< of ISO 19005, 0 for none
+    PdfFile file_;
+    Structure structure_;
+    std::optional<FormWriter> fields_;
+    FaceCodes codes_;
+    Ref page_tree_ = file_.reserve();
+    std::vector<Ref> pages_;
+    std::vector<Ref> fonts_;
+};
+
+void Writer::take_text(const page::Page& page) {
+    for (const page::Item& item : page.items)
+        if (const auto* text = std::get_if<page::TextItem>(&item)) {
+            faces_.width(text->face, text->text, text->size);  // throws for what the face cannot print
+            codes_.at(static_cast<std::size_t>(text->face)).take(text->text);
+        }
+}
+
+std::string Writer::fonts_of(const Drawn& drawn) const {
+    std::string fonts;
+    for (std::size_t i = 0; i < drawn.fonts.size(); ++i)
+        if (drawn.fonts[i]) fonts += fmt::format("/F{} {}", i, named(fonts_.at(i)));
+    return fonts.empty() ? "" : "/Font<<" + fonts + ">>";
+}
+
+/// Links are printed as they stand (ISO 19005-1, 6.5.3).
+std::vector<Ref> Writer::add_links(const Drawn& drawn, PageTree& tree) {
+    std::vector<Ref> links;
+    for (const page::LinkItem* link : drawn.links) {
+        measure::require(link->page < pages_.size(), "a link leads to a page of the document");
+        const Ref annotation = file_.reserve();
+        file_.put(annotation, fmt::format("<</Type/Annot/Subtype/Link/F 4/Rect{}/Border[0 0 0]/Dest[{} /Fit]"
+                                          "/Contents{}/StructParent {}>>",
+                                          corners(link->area), named(pages_[link->page]),
+                                          text_string(told_of(document_, link->page)),
+                                          tree.add_link(link->node, annotation)));
+        links.push_back(annotation);
+    }
+    return links;
+}
+
+void Writer::write_page(std::size_t number, const Drawn& drawn) {
+    const page::Page& page = document_.pages[number];
+    PageTree tree(file_, structure_, page, drawn.marks, pages_[number]);
+    std::vector<Ref> annotations = add_links(drawn, tree);
+    if (fields_) fields_->add_page(number, pages_[number], tree, annotations);
+    tree.write();
+    std::string entries;
+    // Readers go from one to the next in the order of the tree (ISO 32000-1, 12.5.1).
+    if (!annotations.empty() || fields_) entries += "/Tabs/S";
+    if (!annotations.empty()) entries += "/Annots" + list_of(annotations);
+    file_.put(pages_[number],
+              fmt::format("<</Type/Page/Parent {}/MediaBox{}/Resources<<{}>>/Contents {}/StructParents {}{}>>",
+                          named(page_tree_), corners({{}, {page.width, page.height}}), fonts_of(drawn),
+                          named(file_.add_packed_stream("", drawn.content)), number, entries));
+}
+
+Ref Writer::write_catalogue() {
+    std::string entries = output_intents(file_, profile_of(faces_));
+    if (!document_.outline.empty())
+        entries += "/PageMode/UseOutlines/Outlines " + named(add_outline(file_, document_, pages_));
+    if (part_ == 3) entries += attached(file_, document_, extras_.attachments);
+    if (fields_) entries += "/AcroForm " + named(fields_->write(extras_.form_face));
+    return file_.add(fmt::format("<</Type/Catalog/Pages {}/StructTreeRoot {}/MarkInfo<</Marked true>>"
+                                 "/ViewerPreferences<</PrintScaling/None/Enforce[/PrintScaling]"
+                                 "/PickTrayByPDFSize true/DisplayDocTitle true>>/PageLabels<</Nums[{}]>>/Lang{}"
+                                 "/Metadata {}{}>>",
+                                 named(page_tree_), named(structure_.write()), page_labels(document_),
+                                 text_string(document_.language), named(add_metadata(file_, document_, part_)),
+                                 entries));
+}
+
+Ref Writer::write_information() {
+    std::string entries = "/Title" + text_string(document_.title);
+    if (!document_.subject.empty()) entries += "/Subject" + text_string(document_.subject);
+    // By this a form that was flattened is still known for one.
+    if (fields_) entries += "/Keywords" + text_string(form_keyword);
+    if (!document_.date.empty())
+        entries += fmt::format("/CreationDate({0})/ModDate({0})", pdf_date(document_.date));
+    return file_.add("<<" + entries + "/Producer(kerfpacket " KERFPACKET_VERSION ")>>");
+}
+
+std::string Writer::write() && {
+    for (const page::Page& page : document_.pages) take_text(page);
+    fonts_ = reserve_fonts(file_, codes_);
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) write_page(i, drawn(document_.pages[i], codes_));
+    file_.put(page_tree_,
+              fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
+    write_fonts(file_, fonts_, codes_, faces_);
+    const Ref catalogue = write_catalogue();
+    const Ref information = write_information();
+    std::string bytes = std::move(file_).finish(catalogue, information);
+    return part_ == 3 ? sealed(std::move(bytes)) : bytes;
 }
 
 }  // namespace
-
-namespace {
-
-Drawn draw_with(const page::Document& document, const fonts::Faces& faces, std::size_t rare_characters) {
-    const HaruDocument haru;
-    HaruFonts fonts(haru, faces);
-    Pages pages = add_pages(haru, document);
-    std::vector<std::vector<std::size_t>> marks;
-    marks.reserve(pages.pages.size());
-    for (std::size_t i = 0; i < pages.pages.size(); ++i)
-        marks.push_back(draw_page(haru, fonts, pages, pages.pages[i], document.pages[i]));
-    add_outline(haru, document, pages);
-    fonts.take_along(rare_characters);
-    return {haru.bytes(), fonts.embedded(), std::move(marks)};
-}
-
-}  // namespace
-
-Drawn draw_pdf(const page::Document& document, const fonts::Faces& faces) {
-    measure::require(!document.pages.empty(), "a document has pages");
-    // The same document needs the same number each time, so its bytes stay the same.
-    constexpr std::size_t most = 12;
-    for (std::size_t rare_characters = 0; rare_characters < most; ++rare_characters) try {
-            return draw_with(document, faces, rare_characters);
-        } catch (const FontOnABlockEnd&) { continue; }
-    throw std::runtime_error("the PDF library cannot save the faces of this packet");
-}
 
 std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
-    return finish_pdf(draw_pdf(document, faces), document, {profile_of(faces), attachments});
+    return Writer(document, faces, {attachments}).write();
 }
 
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces) {
     // Beside the faces: it is no face of the sheets, only of what is typed into them.
     std::filesystem::path face = faces.colour_profile();
     face.replace_filename("form.ttf");
-    return finish_pdf(draw_pdf(document, faces), document,
-                      {profile_of(faces), {}, &form, disk::must_read(face, most_bytes)});
+    return Writer(document, faces, {{}, &form, disk::must_read(face, most_bytes)}).write();
 }
 
 }  // namespace kerfpacket::output

@@ -1,5 +1,5 @@
 #pragma once
-// The packet as PDF: written by libharu, finished by libqpdf.
+// The packet as PDF.
 
 #include <string>
 #include <vector>

@@ -1,30 +1,17 @@
 #include "output/pdf_archive.h"
 
 #include <algorithm>
+#include <map>
 #include <string_view>
 
 #include <fmt/format.h>
-#include <qpdf/Pl_Buffer.hh>
-#include <qpdf/Pl_Flate.hh>
-#include <qpdf/QPDFEFStreamObjectHelper.hh>
-#include <qpdf/QPDFEmbeddedFileDocumentHelper.hh>
-#include <qpdf/QPDFFileSpecObjectHelper.hh>
-
 #include "measure/require.h"
+#include "output/pdf_text.h"
+#include "output/seal.h"
 #include "output/xml_text.h"
 
 namespace kerfpacket::output {
 namespace {
-
-using Object = QPDFObjectHandle;
-
-std::shared_ptr<Buffer> packed(const std::string& bytes) {
-    Pl_Buffer result("packed");
-    Pl_Flate flate("packing", &result, Pl_Flate::a_deflate);
-    flate.writeString(bytes);
-    flate.finish();
-    return result.getBufferSharedPointer();
-}
 
 /// dc:title and dc:description are texts in several languages (Adobe XMP specification, part 1, 8.2.2.4).
 std::string in_every_language(std::string_view property, std::string_view text) {
@@ -73,16 +60,16 @@ std::string xmp(const page::Document& document, int part) {
     return text + "</rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>";
 }
 
-/// The stream holds the text packed; libqpdf tells the size and the checksum of the text itself.
-QPDFEFStreamObjectHelper embedded_file(QPDF& pdf, const Attachment& attachment, const std::string& date) {
-    auto file = QPDFEFStreamObjectHelper::createEFStream(pdf, attachment.text);
-    file.setCreationDate(date).setModDate(date);
-    file.setSubtype(attachment.name.ends_with(".toml")   ? "application/toml"
-                    : attachment.name.ends_with(".json") ? "application/json"
-                                                         : "text/plain");
-    file.getObjectHandle().replaceStreamData(packed(attachment.text), Object::newName("/FlateDecode"),
-                                             Object::newNull());
-    return file;
+const char* kind_of(const std::string& name) {
+    return name.ends_with(".toml") ? "application#2Ftoml" : name.ends_with(".json") ? "application#2Fjson" : "text#2Fplain";
+}
+
+Ref embedded_file(PdfFile& file, const Attachment& attachment, const std::string& date) {
+    return file.add_stream(fmt::format("/Type/EmbeddedFile/Subtype/{}/Params<</Size {}/CreationDate({})/ModDate({})"
+                                       "/CheckSum<{}>>>",
+                                       kind_of(attachment.name), attachment.text.size(), date, date,
+                                       md5_of(attachment.text)),
+                           attachment.text);
 }
 
 }  // namespace
@@ -93,46 +80,33 @@ std::string pdf_date(const std::string& day) {
     return "D:" + digits + "000000Z";
 }
 
-QPDFObjectHandle packed_stream(QPDF& pdf, const std::string& bytes) {
-    Object stream = pdf.newStream();
-    stream.replaceStreamData(packed(bytes), Object::newName("/FlateDecode"), Object::newNull());
-    return stream;
+Ref add_metadata(PdfFile& file, const page::Document& document, int part) {
+    // Never packed: ISO 19005-1, 6.7.2.
+    return file.add_bare_stream("/Type/Metadata/Subtype/XML", xmp(document, part));
 }
 
-void add_metadata(QPDF& pdf, const page::Document& document, int part) {
-    Object metadata = pdf.newStream(xmp(document, part));  // never packed: ISO 19005-1, 6.7.2
-    metadata.getDict().replaceKey("/Type", Object::newName("/Metadata"));
-    metadata.getDict().replaceKey("/Subtype", Object::newName("/XML"));
-    pdf.getRoot().replaceKey("/Metadata", metadata);
+std::string output_intents(PdfFile& file, const std::string& profile) {
+    return fmt::format("/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)"
+                       "/RegistryName(http://www.color.org)/Info(sRGB)/DestOutputProfile {}>>]",
+                       named(file.add_stream("/N 3", profile)));
 }
 
-void add_output_intent(QPDF& pdf, const std::string& profile) {
-    Object stream = packed_stream(pdf, profile);
-    stream.getDict().replaceKey("/N", Object::newInteger(3));
-    Object intent = Object::parse(
-        "<< /Type /OutputIntent /S /GTS_PDFA1 /OutputConditionIdentifier (sRGB) /RegistryName (http://www.color.org)"
-        " /Info (sRGB) >>");
-    intent.replaceKey("/DestOutputProfile", stream);
-    Object intents = Object::newArray();
-    intents.appendItem(intent);
-    pdf.getRoot().replaceKey("/OutputIntents", intents);
-}
-
-void add_attachments(QPDF& pdf, const page::Document& document, const std::vector<Attachment>& attachments) {
+std::string attached(PdfFile& file, const page::Document& document, const std::vector<Attachment>& attachments) {
     measure::require(!document.date.empty(), "a document with attachments has a date");
-    QPDFEmbeddedFileDocumentHelper files(pdf);
-    Object associated = Object::newArray();
+    std::string associated, names;
+    std::map<std::string, Ref> by_name;  // in the order in which a reader looks for them (7.9.6)
     for (const Attachment& attachment : attachments) {
-        measure::require(!files.getEmbeddedFile(attachment.name), "each attachment has a name of its own");
-        auto file = QPDFFileSpecObjectHelper::createFileSpec(pdf, attachment.name,
-                                                             embedded_file(pdf, attachment, pdf_date(document.date)));
-        file.setDescription(attachment.description);
-        Object specification = file.getObjectHandle();
-        specification.replaceKey("/AFRelationship", Object::newName("/" + attachment.relationship));
-        files.replaceEmbeddedFile(attachment.name, file);
-        associated.appendItem(specification);
+        const std::string name = text_string(attachment.name);
+        const Ref bytes = embedded_file(file, attachment, pdf_date(document.date));
+        const Ref one = file.add(fmt::format("<</Type/Filespec/F{0}/UF{0}/EF<</F {1}/UF {1}>>/Desc{2}"
+                                             "/AFRelationship/{3}>>",
+                                             name, named(bytes), text_string(attachment.description),
+                                             attachment.relationship));
+        measure::require(by_name.emplace(attachment.name, one).second, "each attachment has a name of its own");
+        associated += named(one) + " ";
     }
-    pdf.getRoot().replaceKey("/AF", associated);
+    for (const auto& [name, one] : by_name) names += text_string(name) + named(one);
+    return fmt::format("/AF[{}]/Names<</EmbeddedFiles<</Names[{}]>>>>", associated, names);
 }
 
 }  // namespace kerfpacket::output

@@ -5,24 +5,21 @@
 #include <vector>
 
 #include "output/pdf.h"
-#include "output/qpdf.h"
+#include "output/pdf_file.h"
 
 namespace kerfpacket::output {
 
 /// A day of a document, YYYY-MM-DD, as a PDF writes a date (ISO 32000-1, 7.9.4).
 std::string pdf_date(const std::string& day);
 
-/// A stream of these bytes, packed.
-QPDFObjectHandle packed_stream(QPDF& pdf, const std::string& bytes);
-
 /// Says in XMP what the document is, the same as its information dictionary does, and which part of ISO 19005 it
 /// follows: 1 or 3, level B; or none, 0.
-void add_metadata(QPDF& pdf, const page::Document& document, int part);
+Ref add_metadata(PdfFile& file, const page::Document& document, int part);
 
-/// What the black and white of the pages mean: an ICC profile of sRGB.
-void add_output_intent(QPDF& pdf, const std::string& profile);
+/// What the black and white of the pages mean, an ICC profile of sRGB: an entry of the catalogue.
+std::string output_intents(PdfFile& file, const std::string& profile);
 
-/// Embeds the files and associates them with the whole document.
-void add_attachments(QPDF& pdf, const page::Document& document, const std::vector<Attachment>& attachments);
+/// Embeds the files; the entries of the catalogue that name them and associate them with the whole document.
+std::string attached(PdfFile& file, const page::Document& document, const std::vector<Attachment>& attachments);
 
 }  // namespace kerfpacket::output

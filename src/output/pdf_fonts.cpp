@@ -2,91 +2,98 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
-#include <stdexcept>
-#include <string>
-#include <string_view>
-#include <variant>
+#include <cstdint>
+#include <iterator>
+#include <map>
 
 #include <fmt/format.h>
 
-#include "fonts/utf8.h"
-#include "measure/require.h"
-#include "output/pdf_archive.h"
+#include "output/font_file.h"
+#include "output/pdf_text.h"
 
 namespace kerfpacket::output {
 namespace {
 
-using Object = QPDFObjectHandle;
+using Characters = std::map<unsigned char, char32_t>;
 
-/// All characters set in a face.
-std::set<char32_t> characters(const page::Document& document, page::Face face) {
-    std::set<char32_t> found;
-    for (const page::Page& page : document.pages)
-        for (const page::Item& item : page.items)
-            if (const auto* text = std::get_if<page::TextItem>(&item); text != nullptr && text->face == face)
-                for (std::string_view rest = text->text; !rest.empty();)
-                    found.insert(fonts::take_character(rest).value());
-    return found;
-}
-
-/// libharu's character codes are UTF-16 code units, so the map back to text is the identity. A range of a CMap may
-/// not cross a 256 boundary, and 100 ranges are the most in a block (Adobe Technical Note 5014).
-std::string identity_cmap(const std::set<char32_t>& used) {
-    std::set<unsigned> blocks;
-    for (const char32_t c : used) blocks.insert(static_cast<unsigned>(c) >> 8U);
-    measure::require(blocks.size() <= 100, "the text keeps to a hundred blocks of 256 characters");
+/// Text can be copied out by it (ISO 32000-1, 9.10.3); a hundred entries are the most in a block (Adobe Technical Note
+/// 5014).
+std::string map_to_text(const Characters& characters) {
     std::string map =
         "/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n"
         "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n"
-        "/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n"
-        "1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n";
-    map += fmt::format("{} beginbfrange\n", blocks.size());
-    for (const unsigned block : blocks) map += fmt::format("<{0:02X}00> <{0:02X}FF> <{0:02X}00>\n", block);
-    return map + "endbfrange\nendcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
+        "/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n1 begincodespacerange\n<00> <FF>\nendcodespacerange\n";
+    constexpr std::size_t most = 100;
+    std::size_t left = characters.size(), in_block = 0;
+    for (const auto& [code, character] : characters) {
+        if (in_block == 0) fmt::format_to(std::back_inserter(map), "{} beginbfchar\n", std::min(left, most));
+        fmt::format_to(std::back_inserter(map), "<{:02X}> <{:04X}>\n", code, static_cast<unsigned>(character));
+        ++in_block;
+        --left;
+        if (in_block < most && left > 0) continue;
+        map += "endbfchar\n";
+        in_block = 0;
+    }
+    return map + "endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
 }
 
-/// One bit a character code, the highest first (ISO 32000-1, table 124). Code 0 is the box for a missing glyph.
-std::string cid_set(const std::set<char32_t>& used) {
-    std::string bits(*used.rbegin() / 8 + 1, '\0');
-    const auto set = [&](char32_t c) { bits[c / 8] = static_cast<char>(bits[c / 8] | (0x80 >> (c % 8))); };
-    set(0);
-    for (const char32_t c : used) set(c);
-    return bits;
+std::string widths_of(const Characters& characters, const FontFile& face) {
+    std::string widths;
+    unsigned next = characters.begin()->first;
+    for (const auto& [code, character] : characters) {
+        for (; next < code; ++next) widths += "0 ";
+        fmt::format_to(std::back_inserter(widths), "{} ", face.width(character));
+        ++next;
+    }
+    widths.pop_back();
+    return widths;
 }
 
-const EmbeddedFont& known_font(Object descriptor, const std::vector<EmbeddedFont>& fonts) {
-    const std::string name = descriptor.getKey("/FontName").getName();
-    const auto known =
-        std::find_if(fonts.begin(), fonts.end(), [&](const EmbeddedFont& f) { return name.ends_with("+" + f.name); });
-    if (known == fonts.end()) throw std::runtime_error("the PDF has an unknown font " + name);
-    return *known;
+/// Six letters that tell this choice of a face's characters from another (9.6.4).
+std::string tag_of(const Characters& characters) {
+    std::uint64_t mixed = 14695981039346656037U;  // FNV-1a
+    for (const auto& [code, character] : characters) mixed = (mixed ^ (code + 256U * character)) * 1099511628211U;
+    std::string tag;
+    for (int i = 0; i < 6; ++i, mixed /= 26) tag += static_cast<char>('A' + mixed % 26);
+    return tag;
 }
 
-/// A font of one-byte codes needs no map to text: its encoding is one (ISO 32000-1, 9.10.2).
-void repair_font(QPDF& pdf, Object font, const page::Document& document, const std::vector<EmbeddedFont>& fonts,
-                 int part) {
-    const bool wide = font.getKey("/Subtype").isNameAndEquals("/Type0");
-    Object one = wide ? font.getKey("/DescendantFonts").getArrayItem(0) : font;
-    Object descriptor = one.getKey("/FontDescriptor");
-    const EmbeddedFont& known = known_font(descriptor, fonts);
-    descriptor.replaceKey("/CapHeight", Object::newInteger(std::llround(known.cap_height * 1000)));
-    if (!wide) return;
-    const std::set<char32_t> used = characters(document, known.face);
-    font.replaceKey("/ToUnicode", packed_stream(pdf, identity_cmap(used)));
-    one.getKey("/CIDSystemInfo").replaceKey("/Ordering", Object::newString("Identity"));
-    if (part == 1) descriptor.replaceKey("/CIDSet", packed_stream(pdf, cid_set(used)));
+void write_font(PdfFile& file, Ref font, const Characters& characters, const FontFile& face, double cap_height) {
+    const std::string name = tag_of(characters) + "+" + face.name();
+    const std::string bytes = face.cut_down_to(characters);
+    const Ref program = file.add_stream(fmt::format("/Length1 {}", bytes.size()), bytes);
+    // Symbolic: its codes are its own.
+    const Ref descriptor = file.add(fmt::format(
+        "<</Type/FontDescriptor/FontName/{}/Flags 4/ItalicAngle 0/StemV 80/CapHeight {}{}/FontFile2 {}>>", name,
+        std::lround(cap_height * 1000), face.extents(), named(program)));
+    file.put(font, fmt::format("<</Type/Font/Subtype/TrueType/BaseFont/{}/FirstChar {}/LastChar {}/Widths[{}]"
+                               "/FontDescriptor {}/ToUnicode {}>>",
+                               name, characters.begin()->first, characters.rbegin()->first,
+                               widths_of(characters, face), named(descriptor),
+                               named(file.add_stream("", map_to_text(characters)))));
 }
 
 }  // namespace
 
-void repair_fonts(QPDF& pdf, const page::Document& document, const std::vector<EmbeddedFont>& fonts, int part) {
-    std::set<QPDFObjGen> repaired;
-    for (Object page : pdf.getAllPages()) {
-        Object page_fonts = page.getKey("/Resources").getKey("/Font");
-        if (!page_fonts.isDictionary()) continue;
-        for (auto& [name, font] : page_fonts.getDictAsMap())
-            if (repaired.insert(font.getObjGen()).second) repair_font(pdf, font, document, fonts, part);
+std::vector<Ref> reserve_fonts(PdfFile& file, const FaceCodes& codes) {
+    std::vector<Ref> fonts;
+    for (std::size_t face = 0; face < codes.size(); ++face)
+        for (std::size_t font = 0; font < codes[face].fonts().size(); ++font) {
+            const std::size_t number = font_number(static_cast<page::Face>(face), font);
+            if (fonts.size() <= number) fonts.resize(number + 1);
+            fonts[number] = file.reserve();
+        }
+    return fonts;
+}
+
+void write_fonts(PdfFile& file, const std::vector<Ref>& fonts, const FaceCodes& codes, const fonts::Faces& faces) {
+    for (std::size_t i = 0; i < codes.size(); ++i) {
+        if (codes[i].fonts().empty()) continue;
+        const auto face = static_cast<page::Face>(i);
+        const FontFile opened(faces.bytes(face));
+        for (std::size_t font = 0; font < codes[i].fonts().size(); ++font)
+            write_font(file, fonts.at(font_number(face, font)), codes[i].fonts()[font], opened,
+                       faces.cap_height(face));
     }
 }
 

@@ -1,16 +1,17 @@
 #pragma once
-// libharu's fonts put right: text that can be copied out, figures that ISO 19005 asks for.
+// The faces of a document as fonts of its file, each with the characters that are used and no other.
 
 #include <vector>
 
-#include "output/haru.h"
-#include "output/qpdf.h"
-#include "page/document.h"
+#include "fonts/faces.h"
+#include "output/pdf_file.h"
+#include "output/pdf_page.h"
 
 namespace kerfpacket::output {
 
-/// Repairs every font of every page: the map to text, the height of capitals, the set of characters that part 1
-/// of ISO 19005 asks for (6.3.5), and part 3 does not.
-void repair_fonts(QPDF& pdf, const page::Document& document, const std::vector<EmbeddedFont>& fonts, int part);
+/// Numbers for the fonts, by font_number: 0 where the document has none of it.
+std::vector<Ref> reserve_fonts(PdfFile& file, const FaceCodes& codes);
+/// Writes them, once it is known that no page comes with a further character.
+void write_fonts(PdfFile& file, const std::vector<Ref>& fonts, const FaceCodes& codes, const fonts::Faces& faces);
 
 }  // namespace kerfpacket::output

@@ -1,20 +1,13 @@
 #include "output/pdf_form_face.h"
 
 #include <array>
-#include <memory>
-#include <stdexcept>
 
 #include <fmt/format.h>
-#include <ft2build.h>
-#include FT_FREETYPE_H
 
-#include "output/pdf_archive.h"
-#include "output/win_ansi.h"
+#include "output/font_file.h"
 
 namespace kerfpacket::output {
 namespace {
-
-using Object = QPDFObjectHandle;
 
 /// A code that has another character than in WinAnsiEncoding, and that character's name (Adobe Glyph List).
 struct Different {
@@ -31,71 +24,40 @@ constexpr std::array<Different, 8> different{{{0x7F, 0x2032, "minute"},
                                               {0x90, 0x215E, "seveneighths"},
                                               {0x9D, 0x2033, "second"}}};
 
+/// Codes 80 to 9F (hexadecimal) of WinAnsiEncoding (ISO 32000-1, annex D.2); 0 where there is no character.
+constexpr std::array<char32_t, 32> upper_controls = {0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021,
+                                                     0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0,      0x017D, 0,
+                                                     0,      0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014,
+                                                     0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0,      0x017E, 0x0178};
+
 constexpr unsigned first_code = 0x20, last_code = 0xFF;
 
 char32_t character_of(unsigned code) {
     for (const Different& one : different)
         if (one.code == code) return one.character;
-    return win_ansi_character(code);
+    // The encoding makes a space of a no-break space, and a hyphen of a soft one.
+    if (code == 0xA0) return U' ';
+    if (code == 0xAD) return U'-';
+    return code >= 0x80 && code < 0xA0 ? upper_controls.at(code - 0x80) : static_cast<char32_t>(code);
 }
-
-/// The face opened, for its figures; in thousandths of the type size.
-class Opened {
-public:
-    explicit Opened(const std::string& bytes) {
-        FT_Library library = nullptr;
-        if (FT_Init_FreeType(&library) != 0) throw std::bad_alloc();
-        library_.reset(library);
-        FT_Face face = nullptr;
-        const auto* data = reinterpret_cast<const FT_Byte*>(bytes.data());  // NOLINT(*-reinterpret-cast): bytes
-        if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(bytes.size()), 0, &face) != 0)
-            throw std::runtime_error("the face of forms is no font file: build the program again");
-        face_.reset(face);
-    }
-
-    long thousandths(long units) const { return units * 1000 / face_->units_per_EM; }
-    long width(char32_t character) const {
-        const FT_UInt glyph = character == 0 ? 0 : FT_Get_Char_Index(face_.get(), character);
-        if (FT_Load_Glyph(face_.get(), glyph, FT_LOAD_NO_SCALE) != 0)
-            throw std::runtime_error("the face of forms is damaged: build the program again");
-        return thousandths(face_->glyph->metrics.horiAdvance);
-    }
-    const FT_FaceRec& face() const { return *face_; }
-
-private:
-    struct Done {
-        void operator()(FT_Library library) const { FT_Done_FreeType(library); }
-        void operator()(FT_Face face) const { FT_Done_Face(face); }
-    };
-    std::unique_ptr<std::remove_pointer_t<FT_Library>, Done> library_;
-    std::unique_ptr<std::remove_pointer_t<FT_Face>, Done> face_;
-};
 
 }  // namespace
 
-Object form_face(QPDF& pdf, const std::string& bytes) {
-    const Opened opened(bytes);
-    const FT_FaceRec& face = opened.face();
-    const auto t = [&](long units) { return opened.thousandths(units); };
+Ref form_face(PdfFile& file, const std::string& bytes) {
+    const FontFile face(bytes);
     std::string widths, differences;
     for (unsigned code = first_code; code <= last_code; ++code)
-        widths += fmt::format("{} ", opened.width(character_of(code)));
+        widths += fmt::format("{} ", face.width(character_of(code)));
     for (const Different& one : different) differences += fmt::format("{} /{} ", one.code, one.name);
+    const Ref program = file.add_stream(fmt::format("/Length1 {}", bytes.size()), bytes);
     // DejaVu Sans: its capitals are 729/1000 high.
-    Object descriptor = Object::parse(
-        fmt::format("<< /Type /FontDescriptor /FontName /AAAAAA+DejaVuSans /Flags 32 /ItalicAngle 0 /StemV 80"
-                    " /CapHeight 729 /FontBBox [{} {} {} {}] /Ascent {} /Descent {} >>",
-                    t(face.bbox.xMin), t(face.bbox.yMin), t(face.bbox.xMax), t(face.bbox.yMax), t(face.ascender),
-                    t(face.descender)));
-    Object file = packed_stream(pdf, bytes);
-    file.getDict().replaceKey("/Length1", Object::newInteger(static_cast<long long>(bytes.size())));
-    descriptor.replaceKey("/FontFile2", file);
-    Object font = Object::parse(fmt::format(
-        "<< /Type /Font /Subtype /TrueType /BaseFont /AAAAAA+DejaVuSans /FirstChar {} /LastChar {} /Encoding << /Type"
-        " /Encoding /BaseEncoding /WinAnsiEncoding /Differences [{}] >> /Widths [{}] >>",
-        first_code, last_code, differences, widths));
-    font.replaceKey("/FontDescriptor", pdf.makeIndirectObject(descriptor));
-    return pdf.makeIndirectObject(font);
+    const Ref descriptor = file.add(fmt::format("<</Type/FontDescriptor/FontName/AAAAAA+DejaVuSans/Flags 32/ItalicAngle 0"
+                                                "/StemV 80/CapHeight 729{}/FontFile2 {}>>",
+                                                face.extents(), named(program)));
+    return file.add(fmt::format("<</Type/Font/Subtype/TrueType/BaseFont/AAAAAA+DejaVuSans/FirstChar {}/LastChar {}"
+                                "/Encoding<</Type/Encoding/BaseEncoding/WinAnsiEncoding/Differences[{}]>>/Widths[{}]"
+                                "/FontDescriptor {}>>",
+                                first_code, last_code, differences, widths, named(descriptor)));
 }
 
 }  // namespace kerfpacket::output

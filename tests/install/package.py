@@ -9,7 +9,7 @@ import tempfile
 
 from run import run
 
-NEEDED = ["libc6", "libcairo2", "libfmt9", "libfreetype6", "libhpdf-2.3.0", "libnettle8", "libqpdf29", "libqrencode4",
+NEEDED = ["libc6", "libcairo2", "libdeflate0", "libfmt9", "libfreetype6", "libnettle8", "libqpdf29", "libqrencode4",
           "libstdc++6", "libtomlplusplus3"]
 
 

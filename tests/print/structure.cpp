@@ -206,10 +206,14 @@ TEST_F(Archive, WithoutAttachmentsItIsPdfA1b) {
     }
 }
 
-/// Part 3 allows what part 1 does not: another part in the metadata, embedded files.
+/// Part 3 allows what part 1 does not: another part in the metadata, embedded files, and objects packed together, which
+/// the validator cannot even read past. It is given a copy in which they stand apart, and nothing else is changed.
 TEST_F(Archive, WithAttachmentsOnlyWhatPart3AllowsIsFound) {
     for (const fs::path& sample : sample_folders()) {
-        std::istringstream lines(findings(built_sample(sample)));
+        const std::string apart = (folder_ / "apart.pdf").string();
+        said_by({"qpdf", "--object-streams=disable", "--stream-data=preserve", "--newline-before-endstream",
+                 built_sample(sample), apart});
+        std::istringstream lines(findings(apart));
         int found = 0;
         for (std::string line; std::getline(lines, line);) {
             const std::size_t colon = line.find(" : ");

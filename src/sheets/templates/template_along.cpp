@@ -37,14 +37,18 @@ public:
     }
 
     SheetsAlong lay() {
-        const std::size_t fewest = ends_in(1).size();
+        std::vector<Length> ends = ends_in(1, samples_.size());
         double least = 0.4;
         double most = 1;
         for (int i = 0; i < 6; ++i) {
             const double part = (least + most) / 2;
-            (ends_in(part).size() <= fewest ? most : least) = part;
+            std::vector<Length> shorter = ends_in(part, ends.size());
+            if (shorter.empty()) least = part;
+            else {
+                most = part;
+                ends = std::move(shorter);
+            }
         }
-        const std::vector<Length> ends = ends_in(most);
         if (cell_.roll) cell_.width = cut_length(ends);
         SheetsAlong sheets{{}, {}, cell_};
         Length from;
@@ -79,8 +83,8 @@ private:
         return geom::distance(a, b) > 1e-3_mm ? geom::direction(a, b).angle() : guide_.at(from).direction.angle();
     }
 
-    /// What a sheet must hold, in the drawing turned back by its turn.
-    Rect room(Length from, Length to) const {
+    /// What a sheet must hold, in the drawing turned back by its turn; or so much of it that it is larger than `enough`.
+    Rect room(Length from, Length to, Point enough = {Length::mm(1e9), Length::mm(1e9)}) const {
         const Direction along = Direction::at(turn(from, to));
         const auto turned_back = [along](Point p) {
             return Point{p.x * along.x + p.y * along.y, p.y * along.x - p.x * along.y};
@@ -95,17 +99,23 @@ private:
             const geom::Station on = guide_.at(joint);
             for (const Length off : across_) add(turned_back(on.point + on.direction.left() * off));
         }
-        for (; sample != samples_.end() && sample->at <= to + 1e-6_mm; ++sample) add(turned_back(sample->point));
+        for (; sample != samples_.end() && sample->at <= to + 1e-6_mm; ++sample) {
+            add(turned_back(sample->point));
+            if (box.width() > enough.x || box.height() > enough.y) break;
+        }
         return box.grown(sample_rounding);
     }
 
     bool fits(Length from, Length to, double part) const {
-        const Rect box = room(from, to);
-        return box.width() <= cell_.width * part && box.height() <= cell_.height;
+        const Length width = cell_.width * part;
+        // A joint's middle is on the sheet too: where the chord alone is too long nothing else is looked at.
+        if (to < length_ && geom::distance(guide_.at(from).point, guide_.at(to).point) > width) return false;
+        const Rect box = room(from, to, {width, cell_.height});
+        return box.width() <= width && box.height() <= cell_.height;
     }
 
-    /// Where each sheet ends, when their cells are so much shorter.
-    std::vector<Length> ends_in(double part) const {
+    /// Where each sheet ends, when their cells are so much shorter; nothing when that takes more than so many sheets.
+    std::vector<Length> ends_in(double part, std::size_t most_sheets) const {
         std::vector<Length> ends;
         Length from;
         while (true) {
@@ -119,6 +129,7 @@ private:
             if (low >= length_ - 1e-3_mm) break;
             from = between_ticks(from, low);
             ends.push_back(from);
+            if (ends.size() >= most_sheets) return {};
         }
         ends.push_back(length_);
         return ends;

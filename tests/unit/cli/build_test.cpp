@@ -34,7 +34,7 @@ TEST_F(Build, WritesBesideTheJob) {
     EXPECT_EQ(files(), 2U);
 }
 
-// libharu 2.3 could not save one of its faces.
+// A library that once wrote packets could not save one of its faces.
 TEST_F(Build, WritesAPacketWhoseFaceEndsOnABlockOfMemory) {
     spill(job(), slurp(fs::path(KERFPACKET_SOURCE_DIR) / "tests/property/found/faces-on-a-block-end.toml"));
     const Outcome outcome = build();

@@ -111,12 +111,6 @@ TEST(Pdf, PagesHaveTheSizeOfTheSheets) {
     EXPECT_DOUBLE_EQ(box.getArrayItem(3).getNumericValue(), 612);
 }
 
-/// The descriptor of a font of either kind.
-Object descriptor_of(Object font) {
-    if (font.hasKey("/FontDescriptor")) return font.getKey("/FontDescriptor");
-    return font.getKey("/DescendantFonts").getArrayItem(0).getKey("/FontDescriptor");
-}
-
 TEST(Pdf, EveryFontIsEmbeddedOnceAndCanBeReadBack) {
     const std::string bytes = sample();
     const auto opened = open_pdf(bytes);
@@ -125,23 +119,22 @@ TEST(Pdf, EveryFontIsEmbeddedOnceAndCanBeReadBack) {
     std::size_t fonts = 0;
     for (auto& [key, font] : page_of(*opened, 0).getKey("/Resources").getKey("/Font").getDictAsMap()) {
         ++fonts;
-        Object descriptor = descriptor_of(font);
+        Object descriptor = font.getKey("/FontDescriptor");
         names.insert(descriptor.getKey("/FontName").getName());
         ASSERT_TRUE(descriptor.getKey("/FontFile2").isStream());
         files.insert(descriptor.getKey("/FontFile2").getObjGen());
         EXPECT_EQ(descriptor.getKey("/CapHeight").getIntValue(), 729);  // 1493/2048 em
-        if (font.getKey("/Subtype").getName() == "/TrueType") {
-            EXPECT_EQ(font.getKey("/Encoding").getName(), "/WinAnsiEncoding");
-            continue;
-        }
-        Object descendant = font.getKey("/DescendantFonts").getArrayItem(0);
-        EXPECT_TRUE(descendant.hasKey("/CIDToGIDMap"));
-        EXPECT_EQ(descendant.getKey("/CIDSystemInfo").getKey("/Ordering").getStringValue(), "Identity");
+        // A symbolic font has codes of its own, and no encoding (ISO 19005-1, 6.3.7).
+        EXPECT_EQ(font.getKey("/Subtype").getName(), "/TrueType");
+        EXPECT_EQ(descriptor.getKey("/Flags").getIntValue(), 4);
+        EXPECT_FALSE(font.hasKey("/Encoding"));
         EXPECT_TRUE(font.getKey("/ToUnicode").isStream());
+        EXPECT_EQ(font.getKey("/Widths").getArrayNItems(),
+                  font.getKey("/LastChar").getIntValue() - font.getKey("/FirstChar").getIntValue() + 1);
     }
     EXPECT_EQ(names.size(), 4U);
     EXPECT_EQ(files.size(), 4U);
-    EXPECT_EQ(fonts, 5U);  // regular in both codings, the others in one
+    EXPECT_EQ(fonts, 4U);
 }
 
 TEST(Pdf, LinksHaveNoBorderArePrintableAndLeadToTheirPage) {

@@ -1,0 +1,309 @@
+#include "output/pdf_page.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <variant>
+
+#include <fmt/format.h>
+
+#include "measure/require.h"
+#include "output/dash.h"
+#include "output/deflate.h"
+#include "output/draw_order.h"
+#include "output/pdf_structure.h"
+#include "output/pdf_text.h"
+
+namespace kerfpacket::output {
+namespace {
+
+/// True when the path goes round its own bounds and does nothing else.
+bool is_upright_rectangle(const geom::Path& path) {
+    const auto& sides = path.segments();
+    return path.closed() && sides.size() == 4 && std::all_of(sides.begin(), sides.end(), [](const geom::Segment& s) {
+               return s.is_line() && (s.from.x == s.to.x || s.from.y == s.to.y);
+           });
+}
+
+/// A page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines of one
+/// pen become one stroke, lines of text one text object. Call `finish` after the last item.
+class PageWriter {
+public:
+    PageWriter(const page::Page& page, const FaceCodes& codes) : page_(page), codes_(codes) {}
+
+    /// What an item is read with: a part of the page, or nothing for an artifact.
+    using Reader = std::optional<std::size_t>;
+
+    void draw(const page::PathItem& item, Reader reader);
+    void draw(const page::TextItem& item, Reader reader);
+    void draw(const page::CodeItem& item, Reader reader);
+    void draw(const page::LinkItem& item, Reader /*links are no content*/) { drawn_.links.push_back(&item); }
+    Drawn finish();
+
+private:
+    /// What the next item may go on with.
+    enum class Open { nothing, stroke, text };
+    struct Pen {
+        long long width = 1000;
+        page::Dash dash = page::Dash::solid;
+        page::Ink ink = page::Ink::black;
+        bool operator==(const Pen&) const = default;
+    };
+    /// A run of content that is read with one part of the page. Begun inside a text object it ends there.
+    struct Run {
+        Reader reader;
+        bool in_text = false;
+    };
+    /// In thousandths of a point.
+    struct Place {
+        long long x = 0;
+        long long y = 0;
+    };
+
+    /// Ends the open path or text, and a run begun in it.
+    void end_object();
+    void end_run();
+    /// Ends the run that is open unless it is of this reader; `in_text`: the next one begins inside the text object.
+    void leave_run(Reader reader, bool in_text);
+    /// Lines that are read as one part are words apart, not one long word (ISO 32000-1, 14.8.2.5); a figure is told in
+    /// other words.
+    void space_after_last(Reader reader);
+    void enter_run(Reader reader, bool in_text);
+    void set_pen(const Pen& pen);
+    void set_fill(page::Ink ink);
+    void set_font(std::size_t font, long long size);
+    void begin_text_at(Place start, geom::Angle angle);
+    void show(const std::string& codes) { say(literal(codes)).append(" Tj\n"); }
+    Place written(Point point) const;
+    void trace(const geom::Path& path);
+    void trace(const geom::Segment& segment);
+
+    std::string& say(std::string_view words) { return content_.append(words); }
+    /// Numbers in thousandths, and the operator that takes them.
+    void say(std::initializer_list<long long> numbers, std::string_view what);
+
+    const page::Page& page_;
+    const FaceCodes& codes_;
+    /// Never empty: ghostscript stops at a packed stream of nothing. 1 is the width a page begins with.
+    std::string content_ = "1 w\n";
+    Drawn drawn_;
+    Open open_ = Open::nothing;
+    std::optional<Run> run_;
+    Place text_;  ///< where the open text object last stood
+    Pen pen_;     ///< as a PDF page starts (ISO 32000-1, table 52)
+    page::Ink fill_ink_ = page::Ink::black;
+    std::optional<std::size_t> font_;
+    long long font_size_ = 0;
+};
+
+void PageWriter::say(std::initializer_list<long long> numbers, std::string_view what) {
+    for (const long long number : numbers) {
+        add_thousandths(content_, number);
+        content_ += ' ';
+    }
+    say(what).append("\n");
+}
+
+PageWriter::Place PageWriter::written(Point point) const {
+    const Point at = page::corrected(page_, point);
+    return {thousandths(at.x), thousandths(at.y)};
+}
+
+void PageWriter::draw(const page::PathItem& item, Reader reader) {
+    const Pen pen{thousandths(item.width), item.dash, item.ink};
+    const bool stroked = item.width > Length{};
+    const bool goes_on =
+        open_ == Open::stroke && stroked && !item.filled && pen == pen_ && run_ && run_->reader == reader;
+    if (!goes_on) end_object();
+    leave_run(reader, false);
+    enter_run(reader, false);
+    if (stroked) set_pen(pen);
+    if (item.filled) set_fill(item.ink);
+    trace(item.path);
+    if (stroked && item.filled) say("B\n");
+    else if (stroked) open_ = Open::stroke;
+    else say(item.filled ? "f\n" : "n\n");  // each alone: areas in one path can cut holes in each other
+}
+
+void PageWriter::draw(const page::TextItem& item, Reader reader) {
+    if (item.text.empty()) return;
+    const bool upright = item.angle == geom::Angle{};
+    if (open_ != Open::text || !upright) end_object();
+    leave_run(reader, upright);
+    if (upright) space_after_last(reader);
+    set_fill(item.ink);
+    const long long size = thousandths(item.size);
+    const std::vector<Coded> text = codes_.at(static_cast<std::size_t>(item.face)).coded(item.text);
+    set_font(font_number(item.face, text.front().font), size);
+    const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
+    if (!upright) enter_run(reader, false);
+    // The start is rounded after the correction, which holds for the anchor alone.
+    const Point start =
+        page::corrected(page_, item.anchor) - geom::Direction::at(item.angle) * (item.advance * back);
+    begin_text_at({thousandths(start.x), thousandths(start.y)}, item.angle);
+    enter_run(reader, upright);
+    for (const Coded& part : text) {
+        set_font(font_number(item.face, part.font), size);
+        show(part.bytes);
+    }
+    if (!upright) end_object();
+}
+
+/// Not a picture, which many a reader smooths: one area of rectangles, in units of a cell; dark runs of rows that are
+/// alike are one.
+void PageWriter::draw(const page::CodeItem& item, Reader reader) {
+    end_object();
+    leave_run(reader, false);
+    enter_run(reader, false);
+    set_fill(page::Ink::black);
+    const Place low = written(item.area.low), high = written(item.area.high);
+    const auto side = static_cast<long long>(item.side);
+    say("q\n");
+    for (const long long length : {high.x - low.x, 0LL, 0LL, high.y - low.y}) {
+        add_number(content_, static_cast<double>(length) / 1000 / static_cast<double>(side), 5);
+        content_ += ' ';
+    }
+    say({low.x, low.y}, "cm");
+    std::vector<bool> dark = item.dark;
+    for (std::size_t i = 0; i < dark.size(); ++i) {
+        if (!dark[i]) continue;
+        const std::size_t row_end = (i / item.side + 1) * item.side;
+        std::size_t end = i;
+        while (end < row_end && dark[end]) ++end;
+        // Down as far as the whole run is dark.
+        std::size_t rows = 0;
+        const auto at = [&](std::size_t cell) { return dark.begin() + static_cast<std::ptrdiff_t>(cell); };
+        for (std::size_t from = i; from < dark.size(); from += item.side, ++rows) {
+            const auto first = at(from), last = at(from + (end - i));
+            if (std::find(first, last, false) != last) break;
+            std::fill(first, last, false);
+        }
+        const auto column = static_cast<long long>(i % item.side), top = static_cast<long long>(i / item.side);
+        const auto height = static_cast<long long>(rows), width = static_cast<long long>(end - i);
+        say({column * 1000, (side - top - height) * 1000, width * 1000, height * 1000}, "re");
+    }
+    say("f\nQ\n");
+}
+
+Drawn PageWriter::finish() {
+    end_object();
+    end_run();
+    drawn_.content = deflated(content_);
+    return std::move(drawn_);
+}
+
+void PageWriter::end_object() {
+    if (open_ == Open::stroke) say("S\n");
+    if (open_ == Open::text) {
+        if (run_ && run_->in_text) end_run();
+        say("ET\n");
+    }
+    open_ = Open::nothing;
+}
+
+void PageWriter::end_run() {
+    if (run_) say("EMC\n");
+    run_.reset();
+}
+
+void PageWriter::leave_run(Reader reader, bool in_text) {
+    if (!run_ || run_->reader == reader) return;
+    if (!run_->in_text || !in_text) end_object();
+    end_run();
+}
+
+void PageWriter::space_after_last(Reader reader) {
+    if (!run_ || !reader || open_ != Open::text || page_.structure.at(*reader).tag == page::Tag::figure) return;
+    show(" ");
+}
+
+void PageWriter::enter_run(Reader reader, bool in_text) {
+    if (run_) return;
+    if (reader) {
+        fmt::format_to(std::back_inserter(content_), "/{} <</MCID {}>>BDC\n",
+                       structure_type(page_.structure.at(*reader).tag), drawn_.marks.size());
+        drawn_.marks.push_back(*reader);
+    } else say("/Artifact BMC\n");
+    run_ = Run{reader, in_text};
+}
+
+void PageWriter::begin_text_at(Place start, geom::Angle angle) {
+    if (open_ == Open::nothing) {
+        say("BT\n");
+        open_ = Open::text;
+        text_ = {};
+    }
+    if (angle == geom::Angle{}) {
+        // A move from the last line's start: rows and columns of text repeat the same few moves.
+        say({start.x - text_.x, start.y - text_.y}, "Td");
+    } else {
+        const double c = std::cos(angle.radians()), s = std::sin(angle.radians());
+        for (const double number : {c, s, -s, c}) {
+            add_number(content_, number, 5);
+            content_ += ' ';
+        }
+        say({start.x, start.y}, "Tm");
+    }
+    text_ = start;
+}
+
+void PageWriter::set_pen(const Pen& pen) {
+    if (pen.width != pen_.width) say({pen.width}, "w");
+    if (pen.dash != pen_.dash) say(fmt::format("[{}] 0 d\n", fmt::join(dash_pattern(pen.dash), " ")));
+    if (pen.ink != pen_.ink) say(pen.ink == page::Ink::black ? "0 G\n" : "1 G\n");
+    pen_ = pen;
+}
+
+void PageWriter::set_fill(page::Ink ink) {
+    if (ink != fill_ink_) say(ink == page::Ink::black ? "0 g\n" : "1 g\n");
+    fill_ink_ = ink;
+}
+
+void PageWriter::set_font(std::size_t font, long long size) {
+    if (font_ == font && font_size_ == size) return;
+    font_ = font;
+    font_size_ = size;
+    if (drawn_.fonts.size() <= font) drawn_.fonts.resize(font + 1);
+    drawn_.fonts[font] = true;
+    say(fmt::format("/F{} ", font));
+    say({size}, "Tf");
+}
+
+void PageWriter::trace(const geom::Path& path) {
+    measure::require(!path.empty(), "a path to draw has segments");
+    if (is_upright_rectangle(path)) {
+        const geom::Rect bounds = path.bounds();
+        const Place low = written(bounds.low), high = written(bounds.high);
+        say({low.x, low.y, high.x - low.x, high.y - low.y}, "re");
+        return;
+    }
+    const Place start = written(path.start());
+    say({start.x, start.y}, "m");
+    for (const geom::Segment& segment : path.segments()) trace(segment);
+    if (path.closed()) say("h\n");
+}
+
+void PageWriter::trace(const geom::Segment& segment) {
+    if (segment.is_line()) {
+        const Place to = written(segment.to);
+        say({to.x, to.y}, "l");
+        return;
+    }
+    for (const auto& [c1, c2, end] : geom::cubic_pieces(segment)) {
+        const Place a = written(c1), b = written(c2), to = written(end);
+        say({a.x, a.y, b.x, b.y, to.x, to.y}, "c");
+    }
+}
+
+}  // namespace
+
+Drawn drawn(const page::Page& page, const FaceCodes& codes) {
+    PageWriter writer(page, codes);
+    for (const page::Item* item : draw_order(page)) {
+        const PageWriter::Reader reader = page::read_with(page, *item);
+        std::visit([&](const auto& one) { writer.draw(one, reader); }, *item);
+    }
+    return writer.finish();
+}
+
+}  // namespace kerfpacket::output
