@@ -12,19 +12,28 @@ constexpr Length fine_enough = Length::mm(0.01);
 
 }  // namespace
 
-Length widest_spacing(Cell cell, const Material& material, KerfsOn side, Length radius, Length least, Length most) {
+SpacingSearch::SpacingSearch(const Cell& cell, const Material& material, KerfsOn side, Length least, Length most)
+    : cell_(cell), material_(material), side_(side), least_(least), most_(most) {
     measure::require(least <= most, "the least spacing is not the largest");
-    const auto ok = [&](Length spacing) {
-        cell.spacing = spacing;
-        return tightest(cell, material, side).radius <= radius;
-    };
-    if (ok(most)) return most;
-    if (!ok(least)) return least;
-    Length good = least;
-    Length bad = most;
+}
+
+bool SpacingSearch::ok(Length spacing, Length radius) {
+    const auto [known, added] = tightest_.try_emplace(spacing.mm());
+    if (added) {
+        cell_.spacing = spacing;
+        known->second = tightest(cell_, material_, side_).radius;
+    }
+    return known->second <= radius;
+}
+
+Length SpacingSearch::widest(Length radius) {
+    if (ok(most_, radius)) return most_;
+    if (!ok(least_, radius)) return least_;
+    Length good = least_;
+    Length bad = most_;
     while (bad - good > fine_enough) {
         const Length middle = (good + bad) / 2;
-        (ok(middle) ? good : bad) = middle;
+        (ok(middle, radius) ? good : bad) = middle;
     }
     return good;
 }

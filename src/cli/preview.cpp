@@ -32,12 +32,13 @@ std::vector<fs::path> picture_names(const page::Document& packet, const fs::path
     return names;
 }
 
-/// The picture of a page, or of all pages.
-std::string picture(const page::Document& packet, std::size_t page, const PreviewChoice& choice,
-                    const fonts::Faces& faces) {
-    if (choice.contact_sheet) return output::contact_sheet(packet, faces, choice.dpi.value_or(36));
-    if (choice.svg) return output::svg(packet.pages[page], faces);
-    return output::png(packet.pages[page], faces, choice.dpi.value_or(100));
+/// Draws every picture and gives it to `take`, in order.
+void draw(const page::Document& packet, const PreviewChoice& choice, const fonts::Faces& faces,
+          const output::TakePicture& take) {
+    if (choice.contact_sheet) take(0, output::contact_sheet(packet, faces, choice.dpi.value_or(36)));
+    else if (choice.svg)
+        for (std::size_t i = 0; i < packet.pages.size(); ++i) take(i, output::svg(packet.pages[i], faces));
+    else output::each_png(packet, faces, choice.dpi.value_or(100), take);
 }
 
 }  // namespace
@@ -56,11 +57,15 @@ Status preview(const PreviewChoice& choice, Console& console, const fs::path& ho
     const disk::Lock lock(folder / "pictures");
     for (const fs::path& name : names) require_picture_target(name, choice.job, choice.force);
     disk::Filing filing;
-    for (std::size_t i = 0; i < names.size(); ++i) {
+    const auto drawing = [&](std::size_t page) {
         console.doing(choice.contact_sheet ? "drawing all pages on one picture"
-                                           : fmt::format("drawing page {} of {}", i + 1, names.size()));
-        filing.add(names[i], picture(*packet, i, choice, resources.faces()));
-    }
+                                           : fmt::format("drawing page {} of {}", page + 1, names.size()));
+    };
+    drawing(0);
+    draw(*packet, choice, resources.faces(), [&](std::size_t i, const std::string& picture) {
+        filing.add(names[i], picture);
+        if (i + 1 < names.size()) drawing(i + 1);
+    });
     put(filing, console);
     made.keep();
     console.done(choice.contact_sheet

@@ -5,6 +5,7 @@
 #include <string>
 
 #include <fcntl.h>
+#include <malloc.h>
 #include <unistd.h>
 
 #include "disk/leftovers.h"
@@ -46,6 +47,8 @@ bool set_limit(__rlimit_resource resource, std::size_t most) {
 void settle_process() {
     hold_standard_streams();
     open_many_files();
+    // Threads share one heap: each with its own would take address space that the limit counts and nobody uses.
+    ::mallopt(M_ARENA_MAX, 1);
     set_limit(RLIMIT_AS, memory_in_use() + most_to_build);
     tidy_up_on_signals();
 }

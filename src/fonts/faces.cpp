@@ -27,6 +27,7 @@ struct Metrics {
     std::string bytes;
     std::unordered_map<char32_t, double> advances;
     double cap_height = 0;
+    std::array<double, 128> ascii{};  ///< the same advances at hand, for nearly all that is measured
 };
 
 [[noreturn]] void unreadable(const std::filesystem::path& file) {
@@ -34,7 +35,7 @@ struct Metrics {
 }
 
 Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
-    Metrics metrics{file, disk::must_read(file, most_face_bytes), {}, 0};
+    Metrics metrics{file, disk::must_read(file, most_face_bytes), {}, 0, {}};
     FT_Face opened = nullptr;
     // FreeType takes bytes; a char is one.
     const auto* const data = reinterpret_cast<const FT_Byte*>(metrics.bytes.data());  // NOLINT(*-reinterpret-cast)
@@ -46,6 +47,7 @@ Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
         FT_Fixed advance = 0;
         if (FT_Get_Advance(face.get(), glyph, FT_LOAD_NO_SCALE, &advance) != 0) unreadable(file);
         metrics.advances.emplace(static_cast<char32_t>(c), static_cast<double>(advance) / em);
+        if (c < metrics.ascii.size()) metrics.ascii.at(c) = static_cast<double>(advance) / em;
     }
     if (FT_Load_Char(face.get(), 'H', FT_LOAD_NO_SCALE) != 0) unreadable(file);
     metrics.cap_height = static_cast<double>(face->glyph->metrics.horiBearingY) / em;
@@ -90,6 +92,12 @@ Length Faces::width(Face face, std::string_view text, Length size) const {
     const Metrics& metrics = loaded_->of(face);
     double ems = 0;
     for (std::string_view rest = text; !rest.empty();) {
+        const auto byte = static_cast<unsigned char>(rest.front());
+        if (byte < metrics.ascii.size() && metrics.ascii[byte] > 0) {
+            ems += metrics.ascii[byte];
+            rest.remove_prefix(1);
+            continue;
+        }
         const std::optional<char32_t> character = take_character(rest);
         if (!character) throw MissingCharacter(std::string(text), MissingCharacter::not_utf8);
         const auto found = metrics.advances.find(*character);

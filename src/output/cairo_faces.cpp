@@ -1,6 +1,7 @@
 #include "output/cairo_faces.h"
 
 #include <memory>
+#include <mutex>
 #include <stdexcept>
 #include <string>
 
@@ -9,13 +10,10 @@
 #include <ft2build.h>
 #include FT_FREETYPE_H
 
-#include "disk/read.h"
+#include "disk/calls.h"
 
 namespace kerfpacket::output {
 namespace {
-
-/// No face of ours comes near this.
-constexpr std::size_t most_face_bytes = 16U << 20U;
 
 /// A face, and the bytes that it is read from as long as it lives.
 struct Opened {
@@ -33,28 +31,41 @@ FT_Library freetype() {
     return library;
 }
 
+/// Threads may draw at once, each with faces of its own, but not open or close one.
+std::mutex opening;
+
 void close_face(void* opened) {
+    const std::scoped_lock lock(opening);
     const std::unique_ptr<Opened> owned(static_cast<Opened*>(opened));
     FT_Done_Face(owned->face);
 }
 
-}  // namespace
-
-CairoFace cairo_face(const std::filesystem::path& file) {
+/// The face owns all it needs.
+CairoFace cairo_face(const std::string& bytes, const std::string& file) {
     static const cairo_user_data_key_t owner{};
-    auto opened = std::make_unique<Opened>();
-    opened->bytes = disk::must_read(file, most_face_bytes);
+    auto opened = std::make_unique<Opened>(Opened{bytes});
     // FreeType takes bytes; a char is one.
     const auto* const data = reinterpret_cast<const FT_Byte*>(opened->bytes.data());  // NOLINT(*-reinterpret-cast)
-    if (FT_New_Memory_Face(freetype(), data, static_cast<FT_Long>(opened->bytes.size()), 0, &opened->face) != 0)
-        throw disk::Failure(fmt::format("cannot read the font file {}", file.string()));
+    {
+        const std::scoped_lock lock(opening);
+        if (FT_New_Memory_Face(freetype(), data, static_cast<FT_Long>(opened->bytes.size()), 0, &opened->face) != 0)
+            throw disk::Failure(fmt::format("cannot read the font file {}", file));
+    }
     CairoFace face(cairo_ft_font_face_create_for_ft_face(opened->face, FT_LOAD_NO_HINTING), cairo_font_face_destroy);
     if (cairo_font_face_set_user_data(face.get(), &owner, opened.get(), close_face) != CAIRO_STATUS_SUCCESS) {
-        FT_Done_Face(opened->face);
-        throw std::runtime_error(fmt::format("cannot use the font file {}", file.string()));
+        close_face(opened.release());
+        throw std::runtime_error(fmt::format("cannot use the font file {}", file));
     }
     opened.release();  // NOLINT(*-unused-return-value): Cairo closes it
     return face;
+}
+
+}  // namespace
+
+cairo_font_face_t* CairoFaces::get(page::Face face) {
+    std::optional<CairoFace>& opened = opened_.at(static_cast<std::size_t>(face));
+    if (!opened) opened = cairo_face(faces_.bytes(face), faces_.file(face).string());
+    return opened->get();
 }
 
 }  // namespace kerfpacket::output

@@ -10,7 +10,6 @@
 #include <fmt/format.h>
 
 #include "measure/require.h"
-#include "output/cairo_faces.h"
 #include "output/dash.h"
 
 namespace kerfpacket::output {
@@ -21,7 +20,7 @@ using page::Length;
 /// One page being drawn; y goes up, the unit is the point.
 class Canvas {
 public:
-    Canvas(cairo_surface_t* surface, double units_a_point, const page::Page& page, const fonts::Faces& faces,
+    Canvas(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces,
            Paint paint)
         : cairo_(cairo_create(surface), cairo_destroy), faces_(faces), paint_(paint) {
         set_ink(page::Ink::white);
@@ -55,7 +54,7 @@ public:
     }
 
     void draw(const page::TextItem& item) {
-        faces_.width(item.face, item.text, item.size);  // throws for what the face cannot print
+        faces_.faces().width(item.face, item.text, item.size);  // throws for what the face cannot print
         const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
         set_ink(item.ink);
         cairo_save(get());
@@ -63,7 +62,7 @@ public:
         cairo_rotate(get(), item.angle.radians());
         cairo_translate(get(), -item.advance.points() * back, 0);
         cairo_scale(get(), 1, -1);
-        cairo_set_font_face(get(), face(item.face));
+        cairo_set_font_face(get(), faces_.get(item.face));
         cairo_set_font_size(get(), item.size.points());
         cairo_move_to(get(), 0, 0);
         cairo_show_text(get(), item.text.c_str());
@@ -124,21 +123,14 @@ private:
         if (path.closed()) cairo_close_path(get());
     }
 
-    cairo_font_face_t* face(page::Face which) {
-        std::optional<CairoFace>& loaded = loaded_.at(static_cast<std::size_t>(which));
-        if (!loaded) loaded = cairo_face(faces_.file(which));
-        return loaded->get();
-    }
-
     std::unique_ptr<cairo_t, decltype(&cairo_destroy)> cairo_;
-    const fonts::Faces& faces_;
+    CairoFaces& faces_;
     Paint paint_;
-    std::array<std::optional<CairoFace>, 4> loaded_;
 };
 
 }  // namespace
 
-void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, const fonts::Faces& faces,
+void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces,
                Paint paint) {
     Canvas canvas(surface, units_a_point, page, faces, paint);
     for (const page::Item& item : page.items) std::visit([&](const auto& one) { canvas.draw(one); }, item);

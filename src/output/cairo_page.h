@@ -3,7 +3,7 @@
 
 #include <cairo.h>
 
-#include "fonts/faces.h"
+#include "output/cairo_faces.h"
 #include "page/document.h"
 
 namespace kerfpacket::output {
@@ -14,7 +14,7 @@ enum class Paint { grey, alpha };
 
 /// Draws white paper and the page on it. The surface's unit must be the point, its origin the upper left corner.
 /// Throws fonts::MissingCharacter, and std::runtime_error in plain words when Cairo fails.
-void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, const fonts::Faces& faces,
+void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces,
                Paint paint);
 
 }  // namespace kerfpacket::output

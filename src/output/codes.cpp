@@ -18,6 +18,10 @@ constexpr bool free_code(std::size_t font, unsigned code) {
 }
 
 char32_t taken_off(std::string_view& text) {
+    if (const auto byte = static_cast<unsigned char>(text.front()); byte < 0x80) {
+        text.remove_prefix(1);
+        return byte;
+    }
     const auto character = fonts::take_character(text);
     measure::require(character.has_value(), "a text on a page is UTF-8");
     return *character;

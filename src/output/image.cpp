@@ -14,6 +14,8 @@
 
 #include "measure/require.h"
 #include "output/cairo_page.h"
+#include "output/png.h"
+#include "output/side_by_side.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -41,7 +43,7 @@ void name_plainly(std::string& svg) {
     svg.replace(at, end - at, "<g id=\"page");
 }
 
-/// The alpha channel alone: a byte a pixel, which Cairo writes as a grey PNG.
+/// The alpha channel alone: a byte a pixel, the grey of a PNG.
 Surface picture(double width, double height) {
     if (!(width >= 1 && height >= 1 && width <= 32767 && height <= 32767))
         throw std::runtime_error(
@@ -55,9 +57,10 @@ Surface picture(double width, double height) {
 }
 
 std::string png_of(cairo_surface_t* surface) {
-    std::string bytes;
-    check(cairo_surface_write_to_png_stream(surface, append, &bytes), "writing a PNG");
-    return bytes;
+    cairo_surface_flush(surface);
+    const auto size = [](int n) { return static_cast<std::size_t>(n); };
+    return grey_png(cairo_image_surface_get_data(surface), size(cairo_image_surface_get_width(surface)),
+                    size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)));
 }
 
 /// Pages in rows, in a picture about as wide as it is high; each row as high as its highest page. All figures are
@@ -138,7 +141,7 @@ struct Pixel {
     double y;
 };
 
-void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, const fonts::Faces& faces, double dpi) {
+void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, CairoFaces& faces, double dpi) {
     const Surface part(cairo_surface_create_for_rectangle(whole, at.x, at.y, std::ceil(page.width.inches() * dpi),
                                                           std::ceil(page.height.inches() * dpi)),
                        cairo_surface_destroy);
@@ -148,37 +151,59 @@ void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, const f
 
 }  // namespace
 
-std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
+namespace {
+
+std::string png_with(CairoFaces& faces, const page::Page& page, double dpi) {
     const Surface surface =
         picture(std::ceil(page.width.inches() * dpi - 1e-6), std::ceil(page.height.inches() * dpi - 1e-6));
     draw_page(surface.get(), dpi / 72, page, faces, Paint::alpha);
     return png_of(surface.get());
 }
 
+}  // namespace
+
+std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
+    CairoFaces opened(faces);
+    return png_with(opened, page, dpi);
+}
+
+void each_png(const page::Document& document, const fonts::Faces& faces, double dpi, const TakePicture& take,
+              unsigned threads) {
+    SideBySide<std::string> pictures(document.pages.size(), threads);
+    const auto new_maker = [&] {
+        return [&, opened = std::make_unique<CairoFaces>(faces)](std::size_t page) {
+            return png_with(*opened, document.pages[page], dpi);
+        };
+    };
+    pictures.run(new_maker, take);
+}
+
 std::string contact_sheet(const page::Document& document, const fonts::Faces& faces, double dpi) {
+    CairoFaces opened(faces);
     const ContactGrid grid(document, dpi);
     const Surface surface = picture(grid.width(), grid.height());
     page::Page paper;
     paper.width = Length::inches(grid.width() / dpi);
     paper.height = Length::inches(grid.height() / dpi);
-    draw_page(surface.get(), dpi / 72, paper, faces, Paint::alpha);
+    draw_page(surface.get(), dpi / 72, paper, opened, Paint::alpha);
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
         page::Page framed = document.pages[i];
         const double scale = grid.scale(framed);
         framed.items.push_back(frame_of(framed, dpi * scale));
-        draw_part(surface.get(), {grid.left(i), grid.top(i)}, framed, faces, dpi * scale);
+        draw_part(surface.get(), {grid.left(i), grid.top(i)}, framed, opened, dpi * scale);
         draw_part(surface.get(), {grid.left(i), grid.below(i, framed)}, caption_of(framed, grid.cell_width() / dpi),
-                  faces, dpi);
+                  opened, dpi);
     }
     return png_of(surface.get());
 }
 
 std::string svg(const page::Page& page, const fonts::Faces& faces) {
+    CairoFaces opened(faces);
     std::string bytes;
     const Surface surface(
         cairo_svg_surface_create_for_stream(append, &bytes, page.width.points(), page.height.points()),
         cairo_surface_destroy);
-    draw_page(surface.get(), 1, page, faces, Paint::grey);
+    draw_page(surface.get(), 1, page, opened, Paint::grey);
     cairo_surface_finish(surface.get());
     check(cairo_surface_status(surface.get()), "writing an SVG");
     name_plainly(bytes);

@@ -50,6 +50,7 @@ std::string page_labels(const page::Document& document) {
 /// What goes into the file besides the pages.
 struct Extras {
     std::vector<Attachment> attachments;
+    unsigned threads = 1;
     const page::Form* form = nullptr;  ///< what can be filled in, in the face below
     std::string form_face = {};        ///< a TrueType file
 };
@@ -179,7 +180,9 @@ Ref Writer::write_information() {
 std::string Writer::write() && {
     for (const page::Page& page : document_.pages) take_text(page);
     fonts_ = reserve_fonts(file_, codes_);
-    for (std::size_t i = 0; i < document_.pages.size(); ++i) write_page(i, drawn(document_.pages[i], codes_));
+    SideBySide<Drawn> pages(document_.pages.size(), extras_.threads);
+    const auto new_maker = [&] { return [&](std::size_t page) { return drawn(document_.pages[page], codes_); }; };
+    pages.run(new_maker, [&](std::size_t page, const Drawn& content) { write_page(page, content); });
     file_.put(page_tree_,
               fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
     write_fonts(file_, fonts_, codes_, faces_);
@@ -191,15 +194,16 @@ std::string Writer::write() && {
 
 }  // namespace
 
-std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments) {
-    return Writer(document, faces, {attachments}).write();
+std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments,
+                unsigned threads) {
+    return Writer(document, faces, {attachments, threads}).write();
 }
 
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces) {
     // Beside the faces: it is no face of the sheets, only of what is typed into them.
     std::filesystem::path face = faces.colour_profile();
     face.replace_filename("form.ttf");
-    return Writer(document, faces, {{}, &form, disk::must_read(face, most_bytes)}).write();
+    return Writer(document, faces, {{}, 1, &form, disk::must_read(face, most_bytes)}).write();
 }
 
 }  // namespace kerfpacket::output

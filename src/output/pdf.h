@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "fonts/faces.h"
+#include "output/side_by_side.h"
 #include "page/document.h"
 #include "page/form.h"
 
@@ -18,11 +19,11 @@ struct Attachment {
     std::string relationship;  ///< to the document: "Source", "Data", "Alternative", "Supplement" or "Unspecified"
 };
 
-/// The whole file in memory. The same document gives the same bytes, always. Without attachments it is PDF/A-1b, with
+/// The whole file in memory. The same document gives the same bytes, always, on however many threads. Without attachments it is PDF/A-1b, with
 /// them (they need the document's date) it is built to the rules of PDF/A-3b, and sealed. Throws std::runtime_error in
 /// plain words when a library fails.
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
-                const std::vector<Attachment>& attachments = {});
+                const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
 
 /// The same of a document that can be filled in: no PDF/A, as nothing is that a viewer writes into. Not sealed.
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces);

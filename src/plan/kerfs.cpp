@@ -132,13 +132,16 @@ std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& l
     constexpr int most = 1000;
     const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
     const Length step = (to - from) / steps;
+    const auto search = [&](bend::KerfsOn side) {
+        return bend::SpacingSearch(cutting.cell(cut.most), material, side, cut.least, cut.most);
+    };
+    bend::SpacingSearch inside = search(bend::KerfsOn::inside), outside = search(bend::KerfsOn::outside);
     std::vector<Length> allowed;
     for (int i = 0; i <= steps; ++i) {
         const double curvature = line.at(from + step * i).curvature / (1 - cut.tighter);
-        allowed.push_back(std::abs(curvature) < no_curvature
-                              ? cut.most
-                              : bend::widest_spacing(cutting.cell(cut.most), material, side_of(curvature),
-                                                     Length::mm(1 / std::abs(curvature)), cut.least, cut.most));
+        bend::SpacingSearch& on = side_of(curvature) == bend::KerfsOn::inside ? inside : outside;
+        allowed.push_back(std::abs(curvature) < no_curvature ? cut.most
+                                                             : on.widest(Length::mm(1 / std::abs(curvature))));
     }
     std::vector<Length> spacings = least_around(allowed, step);
     // Where the spacing grows by ds over a length dl, the gaps of kerfs placed by the integral of dl/s grow by the

@@ -113,11 +113,11 @@ private:
     /// The widest spacing that is ok at the radius of an arc, which depends a little on the spacing itself.
     Length arc_spacing() const {
         Length spacing = cut_.most;
+        bend::SpacingSearch search(cutting_.cell(cut_.most), material_, sharpest_.on, cut_.least, cut_.most);
         for (int pass = 0; pass < 3; ++pass) {
             const Length below_face = bend::length_keeping_depth(cutting_.cell(spacing), material_.softness);
             const Length radius = (sharpest_.finish + below_face * outward(sharpest_.on)) * (1 - cut_.tighter);
-            spacing =
-                bend::widest_spacing(cutting_.cell(cut_.most), material_, sharpest_.on, radius, cut_.least, cut_.most);
+            spacing = search.widest(radius);
         }
         return spacing;
     }

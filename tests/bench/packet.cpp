@@ -1,122 +1,198 @@
-// Times the whole street on the Harbor Stair packet beside a plain libharu program that draws the same items. Never a
-// pass or fail time: machines differ; compare two lines of one run.
+// What a packet costs, beside a plain libharu and a plain Cairo program that draw the same items in the same run. Never
+// a pass or fail: machines differ, and this one may be busy. Compare the columns of one run.
 
-#include <fstream>
-#include <iterator>
-#include <stdexcept>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
-#include <benchmark/benchmark.h>
+#include <algorithm>
+#include <chrono>
+#include <functional>
+#include <iostream>
 
+#include <fmt/format.h>
+
+#include "bench/raw_cairo.h"
 #include "bench/raw_haru.h"
 #include "job/read.h"
-#include "output/image.h"
 #include "output/pdf.h"
-#include "output/pdf_finish.h"
 #include "plan/plan.h"
 #include "sheets/packet.h"
+#include "support/program.h"
 
 namespace kerfpacket::bench {
 namespace {
 
-const std::filesystem::path job_file = KERFPACKET_SOURCE_DIR "/out-samples/harbor-stair/job.toml";
-const std::filesystem::path templates = KERFPACKET_SOURCE_DIR "/templates";
-const std::filesystem::path fonts_folder = KERFPACKET_BUILD_DIR "/fonts";
+namespace fs = std::filesystem;
+
+const fs::path samples = KERFPACKET_SOURCE_DIR "/out-samples";
+
+/// The median of some runs, in milliseconds.
+double median_ms(const std::function<void()>& work, int runs = 9) {
+    std::vector<double> all;
+    for (int i = 0; i < runs; ++i) {
+        const auto start = std::chrono::steady_clock::now();
+        work();
+        all.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - start).count());
+    }
+    std::nth_element(all.begin(), all.begin() + runs / 2, all.end());
+    return all[static_cast<std::size_t>(runs / 2)];
+}
+
+plan::Plan planned(const job::Source& source) {
+    auto plan = plan::make_plan(job::read_job(source).job);
+    if (!plan) throw std::runtime_error(plan.error().front().message);
+    return *std::move(plan);
+}
+
+job::Source source_of(const std::string& sample) {
+    auto source = job::load(samples / sample / "job.toml");
+    if (!source) throw std::runtime_error(source.error().message);
+    return *std::move(source);
+}
 
 /// Job text, faces, words and style read anew, as every run of the program does.
-struct Run {
-    explicit Run(const std::filesystem::path& job = job_file)
-        : faces(fonts_folder), words(templates, "en"), style(fonts::read_style(templates)) {
-        const auto source = job::load(job);
-        if (!source) throw std::runtime_error(source.error().message);
-        const auto plan = plan::make_plan(job::read_job(*source).job);
-        if (!plan) throw std::runtime_error(plan.error().front().message);
-        document = sheets::make_packet(*plan, {faces, words, style});
-    }
+struct Laid {
+    explicit Laid(const std::string& sample)
+        : faces(KERFPACKET_BUILD_DIR "/fonts"),
+          words(KERFPACKET_SOURCE_DIR "/templates", "en"),
+          style(fonts::read_style(KERFPACKET_SOURCE_DIR "/templates")),
+          document(sheets::make_packet(planned(source_of(sample)), {faces, words, style})) {}
     fonts::Faces faces;
     fonts::Words words;
     fonts::Style style;
     page::Document document;
 };
 
-const Run& once() {
-    static const Run run;
-    return run;
-}
+struct Run {
+    double seconds = 0;
+    double megabytes = 0;
+};
 
-void tell_size(benchmark::State& state, std::size_t bytes, std::size_t pages) {
-    state.counters["pages"] = static_cast<double>(pages);
-    state.counters["bytes"] = static_cast<double>(bytes);
-    state.counters["bytes_a_page"] = static_cast<double>(bytes) / static_cast<double>(pages);
-}
-
-/// The items are ready made: nothing but libharu's own work.
-void raw_libharu_whole_faces(benchmark::State& state) {
-    const page::Document& document = once().document;
-    std::size_t bytes = 0;
-    for ([[maybe_unused]] auto _ : state) bytes = raw_haru(document).size();
-    tell_size(state, bytes, document.pages.size());
-}
-BENCHMARK(raw_libharu_whole_faces)->Unit(benchmark::kMillisecond);
-
-/// Job file to finished PDF, all of it.
-void our_whole_street(benchmark::State& state) {
-    std::size_t bytes = 0;
-    std::size_t pages = 0;
-    for ([[maybe_unused]] auto _ : state) {
-        const Run run;
-        bytes = output::pdf(run.document, run.faces).size();
-        pages = run.document.pages.size();
+/// The program itself, and the most memory that it had; it must not fail.
+Run program(std::vector<std::string> words) {
+    words.insert(words.begin(), KERFPACKET_PROGRAM);
+    const auto start = std::chrono::steady_clock::now();
+    const pid_t child = fork();
+    if (child == 0) {
+        if (freopen("/dev/null", "w", stdout) == nullptr || freopen("/dev/null", "w", stderr) == nullptr) _exit(9);
+        std::vector<char*> arguments;
+        for (std::string& word : words) arguments.push_back(word.data());
+        arguments.push_back(nullptr);
+        execv(KERFPACKET_PROGRAM, arguments.data());
+        _exit(9);
     }
-    tell_size(state, bytes, pages);
-}
-BENCHMARK(our_whole_street)->Unit(benchmark::kMillisecond);
-
-/// Its parts: job file to pages, pages to PDF.
-void our_pages(benchmark::State& state) {
-    for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(Run().document.pages.data());
-}
-BENCHMARK(our_pages)->Unit(benchmark::kMillisecond);
-
-void our_pdf(benchmark::State& state) {
-    for ([[maybe_unused]] auto _ : state) benchmark::DoNotOptimize(output::pdf(once().document, once().faces).data());
-}
-BENCHMARK(our_pdf)->Unit(benchmark::kMillisecond);
-
-/// libqpdf's finish alone, as a packet leaves: with an attachment.
-void finish(benchmark::State& state, const page::Document& document) {
-    const output::Drawn drawn = output::draw_pdf(document, once().faces);
-    std::ifstream file(once().faces.colour_profile(), std::ios::binary);
-    const std::string profile{std::istreambuf_iterator<char>(file), {}};
-    const std::vector<output::Attachment> attachments{{"job.toml", "# a job", "the job", "Source"}};
-    std::size_t bytes = 0;
-    for ([[maybe_unused]] auto _ : state) bytes = output::finish_pdf(drawn, document, {profile, attachments}).size();
-    tell_size(state, bytes, document.pages.size());
+    int status = 0;
+    rusage used{};
+    if (wait4(child, &status, 0, &used) != child) throw std::runtime_error("the program could not be waited for");
+    if (!WIFEXITED(status) || (WEXITSTATUS(status) != 0 && WEXITSTATUS(status) != 3))
+        throw std::runtime_error("the program failed: " + words.at(1));
+    return {std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(),
+            static_cast<double>(used.ru_maxrss) / 1024};  // Linux counts kilobytes
 }
 
-/// Of some 40 pages: an opening with its templates, casing and form.
-void our_finish_of_an_opening(benchmark::State& state) {
-    finish(state, Run(KERFPACKET_SOURCE_DIR "/out-samples/mill-lane/job.toml").document);
+/// Mill Lane's opening so many times, no two alike.
+std::string arches(int count) {
+    const std::string job = tests::slurp(samples / "mill-lane" / "job.toml");
+    const std::size_t first = job.find("[[opening]]"), behind = job.find("[stock]");
+    std::string text = job.substr(0, first);
+    for (int i = 0; i < count; ++i) {
+        std::string opening = job.substr(first, behind - first);
+        const auto put = [&](const std::string& old, const std::string& now) {
+            opening.replace(opening.find(old), old.size(), now);
+        };
+        put("id = \"A\"", fmt::format("id = \"A{}\"", i));
+        put("4 ft 10 3/4 in", fmt::format("{:.4f} in", 58.75 + i * 0.125));
+        text += opening;
+    }
+    return text + job.substr(behind);
 }
-BENCHMARK(our_finish_of_an_opening)->Unit(benchmark::kMillisecond);
 
-/// The same number of pages, but hardly more than checklists, whose every figure is a cell: the most there is to tell.
-void our_finish_of_walls(benchmark::State& state) {
-    page::Document document = once().document;
-    const std::size_t pages = document.pages.size();
-    for (std::size_t i = 0; i < pages; ++i) document.pages.push_back(page::Page(document.pages[i]));
-    finish(state, document);
+/// By callgrind, where it is installed: a number that does not depend on the machine's mood.
+std::string instructions(const fs::path& job, const fs::path& packet) {
+    const tests::Outcome counted =
+        tests::run_program({"valgrind", "--tool=callgrind", "--callgrind-out-file=/dev/null", KERFPACKET_PROGRAM,
+                            "build", job.string(), "--out", packet.string()});
+    const std::size_t at = counted.err.find("Collected : ");
+    if (at == std::string::npos) return "(valgrind is not here)";
+    return fmt::format("{:.0f} M", std::stod(counted.err.substr(at + 12)) / 1e6);
 }
-BENCHMARK(our_finish_of_walls)->Unit(benchmark::kMillisecond);
 
-void our_png_of_a_strip_page(benchmark::State& state) {
-    const page::Page& page = once().document.pages.at(3);
-    std::size_t bytes = 0;
-    for ([[maybe_unused]] auto _ : state) bytes = output::png(page, once().faces, 100).size();
-    tell_size(state, bytes, 1);
+void row(const std::string& what, const std::string& ours, const std::string& haru = "", const std::string& cairo = "",
+         const std::string& goal = "") {
+    std::cout << fmt::format("{:52} {:>14} {:>12} {:>12}   {}\n", what, ours, haru, cairo, goal) << std::flush;
 }
-BENCHMARK(our_png_of_a_strip_page)->Unit(benchmark::kMillisecond);
+
+std::string ms(double value) { return fmt::format("{:.1f} ms", value); }
+
+void one_arch(const tests::Folder& folder) {
+    const Laid laid("mill-lane");
+    const page::Document& document = laid.document;
+    std::string bytes;
+    const double ours = median_ms([] {
+        const Laid anew("mill-lane");
+        output::pdf(anew.document, anew.faces);
+    });
+    const std::string haru_bytes = raw_haru(document), cairo_bytes = raw_cairo(document);
+    const double haru = median_ms([&] { raw_haru(document); }), cairo = median_ms([&] { raw_cairo(document); });
+    row(fmt::format("one arch, {} pages: job text to bytes", document.pages.size()), ms(ours), ms(haru), ms(cairo));
+    row("    as a multiple of raw Cairo", fmt::format("{:.2f}", ours / cairo), fmt::format("{:.2f}", haru / cairo),
+        "1", "0.5");
+    row("    pages to bytes alone", ms(median_ms([&] { bytes = output::pdf(document, laid.faces); })), ms(haru),
+        ms(cairo));
+    row("    the same on one thread", ms(median_ms([&] { output::pdf(document, laid.faces, {}, 1); })));
+    const fs::path job = samples / "mill-lane" / "job.toml", packet = folder / "one.pdf";
+    row("    instructions of the program", instructions(job, packet), "", "", "120 M");
+    const auto a_page = [&](std::size_t size) {
+        return fmt::format("{:.0f}", static_cast<double>(size) / static_cast<double>(document.pages.size()));
+    };
+    row("    bytes a page, with all that travels in it", a_page(fs::file_size(packet)), a_page(haru_bytes.size()),
+        a_page(cairo_bytes.size()), "3000");
+    const std::string file = packet.string();
+    row("    verify", ms(median_ms([&] { program({"verify", file}); })), "", "", "25 ms");
+    row("    check", ms(median_ms([&] { program({"check", job.string()}); })));
+}
+
+void planning() {
+    for (const auto& [what, sample] : {std::pair("elliptical head", "quarry-road"), std::pair("faired wall", "kiln-yard")}) {
+        const job::Source source = source_of(sample);
+        row(fmt::format("{}, planning alone", what), ms(median_ms([&] { planned(source); })), "", "", "5 ms");
+    }
+}
+
+void hundred_arches(const tests::Folder& folder) {
+    const fs::path ten = folder / "ten.toml", hundred = folder / "hundred.toml";
+    tests::spill(ten, arches(10));
+    tests::spill(hundred, arches(100));
+    const auto build = [&](const fs::path& job) {
+        const fs::path packet = folder / "out.pdf";
+        fs::remove(packet);
+        return program({"build", job.string(), "--out", packet.string()});
+    };
+    build(ten);
+    double tens = 0;
+    for (int i = 0; i < 10; ++i) tens += build(ten).seconds;
+    const Run run = build(hundred);
+    row("a hundred arches: time", fmt::format("{:.2f} s", run.seconds));
+    row("    against ten times ten", fmt::format("{:.2f}", run.seconds / tens), "", "", "0.95, 0.55 on two cores");
+    row("    memory", fmt::format("{:.0f} MB", run.megabytes), "", "", "60 MB");
+}
+
+void preview(const tests::Folder& folder) {
+    const std::string job = (samples / "mill-lane" / "job.toml").string(), out = (folder / "pictures").string();
+    const auto draw = [&] { program({"preview", job, "--force", "--out", out}); };
+    row("preview of one arch at 100 dpi", ms(median_ms(draw, 5)), "", "", "150 ms");
+}
 
 }  // namespace
 }  // namespace kerfpacket::bench
 
-BENCHMARK_MAIN();
+int main() {
+    using namespace kerfpacket::bench;
+    const kerfpacket::tests::Folder folder;
+    row("", "this run", "raw libharu", "raw Cairo", "goal");
+    one_arch(folder);
+    planning();
+    hundred_arches(folder);
+    preview(folder);
+}
