@@ -15,8 +15,10 @@ Status check(const CheckChoice& choice, Console& console, const std::filesystem:
     const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
     if (!packet) return Status::errors;
     // The command line speaks English, whatever language the sheets are in.
-    const fonts::Words english(home / "templates", "en");
-    const sheets::Kit kit{resources.faces(), english, resources.kit().style};
+    std::optional<fonts::Words> english;
+    if (job->plan.header.language != "en" || !job->inputs.words.empty()) english.emplace(home / "templates", "en");
+    const sheets::Kit packet_kit = resources.kit();
+    const sheets::Kit kit{packet_kit.faces, english ? *english : packet_kit.words, packet_kit.style};
     console.result(choice.json ? report_json(job->plan, *packet, kit) : report(job->plan, *packet, kit));
     if (!choice.json && !choice.job.from_input())
         console.next(fmt::format("kerfpacket build {}", as_typed(choice.job.file.string())));

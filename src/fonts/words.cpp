@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "fonts/plain_words.h"
 #include "fonts/shop_words.h"
 
 namespace kerfpacket::fonts {
@@ -59,8 +60,11 @@ Words::Words(const std::filesystem::path& templates, const std::string& language
 
 Words::Words(const std::vector<WordFile>& templates, const std::string& language, const std::vector<WordFile>& shop)
     : language_(language) {
-    for (const WordFile& file : templates)
-        for (WordEntry& entry : entries_of(file)) entries_.insert_or_assign(entry.key, std::move(entry));
+    for (const WordFile& file : templates) {
+        auto entries = plain_entries(file);
+        if (!entries) entries = entries_of(file);
+        for (WordEntry& entry : *entries) entries_.insert_or_assign(entry.key, std::move(entry));
+    }
     for (WordEntry& entry : shop_entries(shop, language, entries_))
         entries_.insert_or_assign(entry.key, std::move(entry));
     const auto decimal = entries_.find("numbers.decimal");
