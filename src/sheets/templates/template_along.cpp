@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include "sheets/templates/template_guide.h"
 
@@ -19,7 +20,7 @@ constexpr Length sample_rounding = 0.02_in;  // what an arc may bulge between tw
 constexpr Length shortest_part = 0.5_in;     // of the guide on one sheet
 constexpr Length least_across = 2_in;        // from the guide to a cross
 constexpr Length clear_of_tick = 0.1_in;
-constexpr int halvings = 16;  // of 30 ft, less than a hundredth of an inch
+constexpr int grid = 1 << 16;  // of 30 ft, less than a hundredth of an inch
 
 class Layer {
 public:
@@ -106,12 +107,39 @@ private:
         return box.grown(sample_rounding);
     }
 
-    bool fits(Length from, Length to, double part) const {
+    /// How much shorter the sheet's room is than its cell; nothing where it does not fit.
+    std::optional<Length> to_spare(Length from, Length to, double part) const {
         const Length width = cell_.width * part;
-        // A joint's middle is on the sheet too: where the chord alone is too long nothing else is looked at.
-        if (to < length_ && geom::distance(guide_.at(from).point, guide_.at(to).point) > width) return false;
         const Rect box = room(from, to, {width, cell_.height});
-        return box.width() <= width && box.height() <= cell_.height;
+        if (box.width() > width || box.height() > cell_.height) return std::nullopt;
+        return width - box.width();
+    }
+
+    /// The farthest place to which a sheet reaches, on a grid of so many steps. What two places that fit leave to spare
+    /// tells where the next is looked for; half way to what does not fit where they do not tell.
+    Length farthest(Length from, double part) const {
+        const Length start = std::min(from + shortest_part, length_);
+        const Length step = (length_ - start) / grid;
+        int fits = 0, fits_not = grid;
+        std::optional<double> last;  // to spare at `fits`, in steps
+        double rate = 1.3;           // by which that falls, step by step
+        double next = (cell_.width * part * 0.9 - shortest_part) / step;
+        while (fits_not - fits > 1) {
+            const bool told = next > fits && next < fits_not;
+            const int at = told ? static_cast<int>(next) : (fits + fits_not) / 2;
+            const auto spare = to_spare(from, start + step * at, part);
+            next = 0;
+            if (!spare) {
+                fits_not = at;
+                continue;
+            }
+            const double now = *spare / step;
+            if (last) rate = std::max((*last - now) / (at - fits) * 1.02, 0.2);
+            fits = at;
+            last = now;
+            next = fits + std::max(1.0, now / rate);
+        }
+        return start + step * fits;
     }
 
     /// Where each sheet ends, when their cells are so much shorter; nothing when that takes more than so many sheets.
@@ -119,13 +147,8 @@ private:
         std::vector<Length> ends;
         Length from;
         while (true) {
-            if (fits(from, length_, part)) break;
-            Length low = std::min(from + shortest_part, length_);
-            Length high = length_;
-            for (int i = 0; i < halvings; ++i) {
-                const Length middle = (low + high) / 2;
-                (fits(from, middle, part) ? low : high) = middle;
-            }
+            if (to_spare(from, length_, part)) break;
+            const Length low = farthest(from, part);
             if (low >= length_ - 1e-3_mm) break;
             from = between_ticks(from, low);
             ends.push_back(from);
