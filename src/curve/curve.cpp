@@ -16,6 +16,13 @@ constexpr double straight = 1e-9;
 /// Parts of a stretch in which the curvature is sampled between two nodes.
 constexpr int samples = 6;
 
+/// Where a part of an interval's length lies in it, by the parabola that starts at a rate, in lengths of the interval.
+double place_of(double part, double rate) {
+    const double root = rate * rate + 4 * (1 - rate) * part;
+    const bool between = 0 < part && part < 1 && root > 0 && rate > 0;
+    return between ? 2 * part / (rate + std::sqrt(root)) : part;
+}
+
 double offset_curvature(double curvature, double offset) { return curvature / (1 - offset * curvature); }
 
 }  // namespace
@@ -96,11 +103,11 @@ Curve::Place Curve::locate(double along) const {
     // The end of the last stretch is exactly its last node.
     if (along == distance(to)) return {r, to};
     if (along == distance(from)) return {r, from};
-    const double guess = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
+    const double linear = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
     if (std::holds_alternative<geom::Segment>(run.stretch))
         return {r,
-                {guess, from.length + length_between(run.stretch, from.u, guess),
-                 from.turned + turn_between(run.stretch, from.u, guess)}};
+                {linear, from.length + length_between(run.stretch, from.u, linear),
+                 from.turned + turn_between(run.stretch, from.u, linear)}};
     const LengthTable& lengths = run.lengths[static_cast<std::size_t>(std::prev(end) - run.nodes.begin())];
     const Jet start = jet(run.stretch, from.u);
     const auto node = [&](const Jet& j, double u) {
@@ -108,17 +115,22 @@ Curve::Place Curve::locate(double along) const {
         const double length = tabled ? lengths(u) - lengths(from.u) : length_between(run.stretch, from.u, u);
         return Node{u, from.length + length, from.turned + turn_between(start, j)};
     };
-    Node there{guess, 0, 0};
+    const auto rate = [&](const Jet& j) { return speed(j) * (1 - offset_.mm() * curvature(j)); };
+    const double whole = distance(to) - distance(from), width = to.u - from.u;
+    Node there{from.u + width * place_of((along - distance(from)) / whole, rate(start) * width / whole), 0, 0};
     constexpr int most_steps = 20;
     for (int step = 0; step <= most_steps; ++step) {
         const Jet j = jet(run.stretch, there.u);
         there = node(j, there.u);
-        const double rate = speed(j) * (1 - offset_.mm() * curvature(j));
-        const double by = (along - distance(there)) / rate;
-        if (!std::isfinite(by) || std::abs(by) <= 1e-14 * std::max(1.0, std::abs(there.u))) break;
+        const double by = (along - distance(there)) / rate(j);
+        // So near that what the step leaves out, its square, is rounding.
+        if (!std::isfinite(by)) break;
+        if (std::abs(by) <= 1e-9 * width) {
+            const double length = by * speed(j);
+            return {r, {there.u + by, there.length + length, there.turned + length * curvature(j)}};
+        }
         // Far beyond an end the law of the stretch may run out: not more than the interval at a time.
-        const double most = std::abs(to.u - from.u);
-        if (step < most_steps) there.u += std::clamp(by, -most, most);
+        if (step < most_steps) there.u += std::clamp(by, -width, width);
     }
     return {r, there};
 }

@@ -1,6 +1,7 @@
 #include "geom/path.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "measure/require.h"
 
@@ -101,6 +102,24 @@ Path Path::turned(Angle by) const {
     });
 }
 
+namespace {
+
+bool apart(const Rect& a, const Rect& b) {
+    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
+}
+
+/// Bounds of a segment, or for a flat arc somewhat more, found without its centre: it leaves its chord by less than
+/// chord / 2 * tan(turn / 4), whose tangent is under 1.06 times its angle here.
+Rect loose_bounds(const Segment& s) {
+    if (std::abs(s.turn.radians()) > 1.5) return s.bounds();
+    const Rect chord = united({s.from, s.from}, {s.to, s.to});
+    return chord.grown((chord.width() + chord.height()) * (std::abs(s.turn.radians()) * (1.06 / 8)));
+}
+
+bool within(const Rect& inner, const Rect& outer) { return outer.contains(inner.low) && outer.contains(inner.high); }
+
+}  // namespace
+
 std::vector<Path> clip(const Path& path, const Rect& window) {
     std::vector<std::vector<Segment>> runs;
     bool open = false;
@@ -110,8 +129,12 @@ std::vector<Path> clip(const Path& path, const Rect& window) {
         open = true;
     };
     for (const Segment& s : path.segments()) {
-        const Rect box = s.bounds();
-        if (window.contains(box.low) && window.contains(box.high)) {
+        const Rect loose = loose_bounds(s);
+        if (apart(loose, window)) {
+            open = false;
+            continue;
+        }
+        if (within(loose, window) || within(s.bounds(), window)) {
             keep(s);
             continue;
         }
