@@ -61,6 +61,7 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
             for (const std::string& sheet : of_pieces) {
                 const std::size_t from = sheets.drafts.size();
                 piece_sheets.add(sheets.drafts, sheet, piece);
+                for (std::size_t i = from; i < sheets.drafts.size(); ++i) sheets.drafts[i].page.items.shrink_to_fit();
                 if (of_board(sheet)) add_sets(sheets.drafts, from, sheet);
             }
         of_pieces.clear();
@@ -242,6 +243,8 @@ page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, 
         draft.reprint = !part.whole();
         places[i] = document.pages.size();
         finish_page(document, std::move(draft), plan, kit, i + 1, drafts.size());
+        // Thousands of pages wait for each other: none takes more than it needs.
+        document.pages.back().items.shrink_to_fit();
     }
     for (page::Page& page : document.pages) lead_links(page, places);
     return document;
