@@ -98,8 +98,8 @@ private:
 
     void set_ink(page::Ink ink) {
         const bool black = ink == page::Ink::black;
-        if (paint_ == Paint::alpha) cairo_set_operator(get(), black ? CAIRO_OPERATOR_DEST_OUT : CAIRO_OPERATOR_OVER);
-        const double level = black && paint_ == Paint::grey ? 0 : 1;
+        if (paint_ == Paint::ink) cairo_set_operator(get(), black ? CAIRO_OPERATOR_OVER : CAIRO_OPERATOR_DEST_OUT);
+        const double level = black ? 0 : 1;
         cairo_set_source_rgb(get(), level, level, level);
     }
 

@@ -9,8 +9,8 @@
 namespace kerfpacket::output {
 
 /// How ink goes onto a surface: in grey levels on white paper, or, where the surface has nothing but an alpha channel
-/// that stands for the grey level (255 white), by taking alpha away.
-enum class Paint { grey, alpha };
+/// that stands for ink (255 black), as that: Cairo is quick at it.
+enum class Paint { grey, ink };
 
 /// Draws white paper and the page on it. The surface's unit must be the point, its origin the upper left corner.
 /// Throws fonts::MissingCharacter, and std::runtime_error in plain words when Cairo fails.

@@ -43,7 +43,7 @@ void name_plainly(std::string& svg) {
     svg.replace(at, end - at, "<g id=\"page");
 }
 
-/// The alpha channel alone: a byte a pixel, the grey of a PNG.
+/// The alpha channel alone: a byte a pixel, how much ink there is.
 Surface picture(double width, double height) {
     if (!(width >= 1 && height >= 1 && width <= 32767 && height <= 32767))
         throw std::runtime_error(
@@ -59,7 +59,7 @@ Surface picture(double width, double height) {
 std::string png_of(cairo_surface_t* surface) {
     cairo_surface_flush(surface);
     const auto size = [](int n) { return static_cast<std::size_t>(n); };
-    return grey_png(cairo_image_surface_get_data(surface), size(cairo_image_surface_get_width(surface)),
+    return ink_png(cairo_image_surface_get_data(surface), size(cairo_image_surface_get_width(surface)),
                     size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)));
 }
 
@@ -146,7 +146,7 @@ void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, CairoFa
                                                           std::ceil(page.height.inches() * dpi)),
                        cairo_surface_destroy);
     check(cairo_surface_status(part.get()), "making room for a page");
-    draw_page(part.get(), dpi / 72, page, faces, Paint::alpha);
+    draw_page(part.get(), dpi / 72, page, faces, Paint::ink);
 }
 
 }  // namespace
@@ -156,7 +156,7 @@ namespace {
 std::string png_with(CairoFaces& faces, const page::Page& page, double dpi) {
     const Surface surface =
         picture(std::ceil(page.width.inches() * dpi - 1e-6), std::ceil(page.height.inches() * dpi - 1e-6));
-    draw_page(surface.get(), dpi / 72, page, faces, Paint::alpha);
+    draw_page(surface.get(), dpi / 72, page, faces, Paint::ink);
     return png_of(surface.get());
 }
 
@@ -185,7 +185,7 @@ std::string contact_sheet(const page::Document& document, const fonts::Faces& fa
     page::Page paper;
     paper.width = Length::inches(grid.width() / dpi);
     paper.height = Length::inches(grid.height() / dpi);
-    draw_page(surface.get(), dpi / 72, paper, opened, Paint::alpha);
+    draw_page(surface.get(), dpi / 72, paper, opened, Paint::ink);
     for (std::size_t i = 0; i < document.pages.size(); ++i) {
         page::Page framed = document.pages[i];
         const double scale = grid.scale(framed);

@@ -1,5 +1,7 @@
 #include "output/png.h"
 
+#include <algorithm>
+
 #include <libdeflate.h>
 
 #include "output/deflate.h"
@@ -20,7 +22,7 @@ void add_chunk(std::string& to, const std::string& kind, const std::string& data
 
 }  // namespace
 
-std::string grey_png(const unsigned char* pixels, std::size_t width, std::size_t height, std::size_t stride) {
+std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride) {
     std::string png = "\x89PNG\r\n\x1A\n";
     std::string header;
     add_number(header, width);
@@ -28,12 +30,10 @@ std::string grey_png(const unsigned char* pixels, std::size_t width, std::size_t
     header += {8, 0, 0, 0, 0};  // bits a pixel, grey, the only compression, the only filters, not interlaced
     add_chunk(png, "IHDR", header);
     // No filter: white paper with black lines packs best as it stands.
-    std::string rows;
-    rows.reserve((width + 1) * height);
-    for (std::size_t y = 0; y < height; ++y) {
-        rows += '\0';
-        rows.append(reinterpret_cast<const char*>(pixels + y * stride), width);  // NOLINT(*-reinterpret-cast)
-    }
+    std::string rows((width + 1) * height, '\0');
+    for (std::size_t y = 0; y < height; ++y)
+        std::transform(ink + y * stride, ink + y * stride + width, rows.begin() + static_cast<std::ptrdiff_t>(y * (width + 1) + 1),
+                       [](unsigned char pixel) { return static_cast<char>(255 - pixel); });
     add_chunk(png, "IDAT", deflated(rows));
     add_chunk(png, "IEND", "");
     return png;

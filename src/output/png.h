@@ -6,7 +6,7 @@
 
 namespace kerfpacket::output {
 
-/// Of rows of one byte a pixel, each `stride` bytes after the one before.
-std::string grey_png(const unsigned char* pixels, std::size_t width, std::size_t height, std::size_t stride);
+/// Black on white, of rows of one byte a pixel that tells how much ink there is, each `stride` bytes after the one before.
+std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride);
 
 }  // namespace kerfpacket::output
