@@ -127,7 +127,8 @@ double breaks_by_least(const std::vector<Link>& links, double spot, double log_t
     };
     std::vector<Together> all;
     for (const Link& link : links) {
-        const auto same = std::find_if(all.begin(), all.end(), [&](const Together& t) { return t.spread == link.spread; });
+        const auto same =
+            std::find_if(all.begin(), all.end(), [&](const Together& t) { return t.spread == link.spread; });
         const double term = link.kerfs * std::exp((-(link.margin - log_times) / spot - mode_of_least) / scale);
         if (same == all.end()) all.push_back({link.spread, term});
         else same->sum += term;

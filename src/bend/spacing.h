@@ -8,8 +8,8 @@
 namespace kerfpacket::bend {
 
 /// The largest spacing between `least` and `most` at which strain, closing and facet are all ok, radius after radius:
-/// what is found out of a spacing is kept. Strain, closing radius and facet rise with the spacing and the strain at which
-/// opening kerfs peel falls, so that bisection finds the border.
+/// what is found out of a spacing is kept. Strain, closing radius and facet rise with the spacing and the strain at
+/// which opening kerfs peel falls, so that bisection finds the border.
 class SpacingSearch {
 public:
     /// `cell.spacing` is not looked at. The material must outlive the search.

@@ -39,7 +39,8 @@ Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
     FT_Face opened = nullptr;
     // FreeType takes bytes; a char is one.
     const auto* const data = reinterpret_cast<const FT_Byte*>(metrics.bytes.data());  // NOLINT(*-reinterpret-cast)
-    if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(metrics.bytes.size()), 0, &opened) != 0) unreadable(file);
+    if (FT_New_Memory_Face(library, data, static_cast<FT_Long>(metrics.bytes.size()), 0, &opened) != 0)
+        unreadable(file);
     const std::unique_ptr<FT_FaceRec, decltype(&FT_Done_Face)> face(opened, FT_Done_Face);
     const double em = face->units_per_EM;
     FT_UInt glyph = 0;

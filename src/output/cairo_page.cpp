@@ -20,8 +20,7 @@ using page::Length;
 /// One page being drawn; y goes up, the unit is the point.
 class Canvas {
 public:
-    Canvas(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces,
-           Paint paint)
+    Canvas(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces, Paint paint)
         : cairo_(cairo_create(surface), cairo_destroy), faces_(faces), paint_(paint) {
         set_ink(page::Ink::white);
         cairo_paint(get());
@@ -130,8 +129,7 @@ private:
 
 }  // namespace
 
-void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces,
-               Paint paint) {
+void draw_page(cairo_surface_t* surface, double units_a_point, const page::Page& page, CairoFaces& faces, Paint paint) {
     Canvas canvas(surface, units_a_point, page, faces, paint);
     for (const page::Item& item : page.items) std::visit([&](const auto& one) { canvas.draw(one); }, item);
     canvas.check();

@@ -123,8 +123,8 @@ std::string file_of(std::map<std::string, std::string> tables) {
     append(directory, 0x00010000, 4);
     unsigned log = 0;
     while (2U << log <= tables.size()) ++log;
-    for (const std::size_t value : {tables.size(), std::size_t{16} << log, std::size_t{log},
-                                    16 * tables.size() - (std::size_t{16} << log)})
+    for (const std::size_t value :
+         {tables.size(), std::size_t{16} << log, std::size_t{log}, 16 * tables.size() - (std::size_t{16} << log)})
         append(directory, value, 2);
     std::string bodies;
     const std::size_t first = directory.size() + 16 * tables.size();

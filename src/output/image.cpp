@@ -60,7 +60,7 @@ std::string png_of(cairo_surface_t* surface) {
     cairo_surface_flush(surface);
     const auto size = [](int n) { return static_cast<std::size_t>(n); };
     return ink_png(cairo_image_surface_get_data(surface), size(cairo_image_surface_get_width(surface)),
-                    size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)));
+                   size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)));
 }
 
 /// Pages in rows, in a picture about as wide as it is high; each row as high as its highest page. All figures are

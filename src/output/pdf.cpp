@@ -9,13 +9,13 @@
 
 #include "disk/read.h"
 #include "measure/require.h"
+#include "output/packet_reader.h"
 #include "output/pdf_archive.h"
 #include "output/pdf_file.h"
 #include "output/pdf_fonts.h"
 #include "output/pdf_form.h"
 #include "output/pdf_outline.h"
 #include "output/pdf_page.h"
-#include "output/packet_reader.h"
 #include "output/pdf_structure.h"
 #include "output/pdf_text.h"
 #include "output/seal.h"
@@ -69,9 +69,13 @@ std::string profile_of(const fonts::Faces& faces) {
 class Writer {
 public:
     Writer(const page::Document& document, const fonts::Faces& faces, const Extras& extras)
-        : document_(document), faces_(faces), extras_(extras),
+        : document_(document),
+          faces_(faces),
+          extras_(extras),
           // A form that is filled in is no PDF/A any more, and would go on calling itself one.
-          part_(extras.form != nullptr ? 0 : extras.attachments.empty() ? 1 : 3),
+          part_(extras.form != nullptr       ? 0
+                : extras.attachments.empty() ? 1
+                                             : 3),
           file_(part_ == 1 ? "1.4" : "1.7", part_ == 3 ? PdfFile::Form::packed : PdfFile::Form::plain),
           structure_(file_, document.pages.size()) {
         measure::require(!document.pages.empty(), "a document has pages");
@@ -126,11 +130,11 @@ std::vector<Ref> Writer::add_links(const Drawn& drawn, PageTree& tree) {
     for (const page::LinkItem* link : drawn.links) {
         measure::require(link->page < pages_.size(), "a link leads to a page of the document");
         const Ref annotation = file_.reserve();
-        file_.put(annotation, fmt::format("<</Type/Annot/Subtype/Link/F 4/Rect{}/Border[0 0 0]/Dest[{} /Fit]"
-                                          "/Contents{}/StructParent {}>>",
-                                          corners(link->area), named(pages_[link->page]),
-                                          text_string(told_of(document_, link->page)),
-                                          tree.add_link(link->node, annotation)));
+        file_.put(annotation,
+                  fmt::format("<</Type/Annot/Subtype/Link/F 4/Rect{}/Border[0 0 0]/Dest[{} /Fit]"
+                              "/Contents{}/StructParent {}>>",
+                              corners(link->area), named(pages_[link->page]),
+                              text_string(told_of(document_, link->page)), tree.add_link(link->node, annotation)));
         links.push_back(annotation);
     }
     return links;
@@ -158,13 +162,13 @@ Ref Writer::write_catalogue() {
         entries += "/PageMode/UseOutlines/Outlines " + named(add_outline(file_, document_, pages_));
     if (part_ == 3) entries += attached(file_, document_, extras_.attachments);
     if (fields_) entries += "/AcroForm " + named(fields_->write(extras_.form_face));
-    return file_.add(fmt::format("<</Type/Catalog/Pages {}/StructTreeRoot {}/MarkInfo<</Marked true>>"
-                                 "/ViewerPreferences<</PrintScaling/None/Enforce[/PrintScaling]"
-                                 "/PickTrayByPDFSize true/DisplayDocTitle true>>/PageLabels<</Nums[{}]>>/Lang{}"
-                                 "/Metadata {}{}>>",
-                                 named(page_tree_), named(structure_.write()), page_labels(document_),
-                                 text_string(document_.language), named(add_metadata(file_, document_, part_)),
-                                 entries));
+    return file_.add(
+        fmt::format("<</Type/Catalog/Pages {}/StructTreeRoot {}/MarkInfo<</Marked true>>"
+                    "/ViewerPreferences<</PrintScaling/None/Enforce[/PrintScaling]"
+                    "/PickTrayByPDFSize true/DisplayDocTitle true>>/PageLabels<</Nums[{}]>>/Lang{}"
+                    "/Metadata {}{}>>",
+                    named(page_tree_), named(structure_.write()), page_labels(document_),
+                    text_string(document_.language), named(add_metadata(file_, document_, part_)), entries));
 }
 
 Ref Writer::write_information() {
@@ -172,8 +176,7 @@ Ref Writer::write_information() {
     if (!document_.subject.empty()) entries += "/Subject" + text_string(document_.subject);
     // By this a form that was flattened is still known for one.
     if (fields_) entries += "/Keywords" + text_string(form_keyword);
-    if (!document_.date.empty())
-        entries += fmt::format("/CreationDate({0})/ModDate({0})", pdf_date(document_.date));
+    if (!document_.date.empty()) entries += fmt::format("/CreationDate({0})/ModDate({0})", pdf_date(document_.date));
     return file_.add("<<" + entries + "/Producer(kerfpacket " KERFPACKET_VERSION ")>>");
 }
 
@@ -183,8 +186,7 @@ std::string Writer::write() && {
     SideBySide<Drawn> pages(document_.pages.size(), extras_.threads);
     const auto new_maker = [&] { return [&](std::size_t page) { return drawn(document_.pages[page], codes_); }; };
     pages.run(new_maker, [&](std::size_t page, const Drawn& content) { write_page(page, content); });
-    file_.put(page_tree_,
-              fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
+    file_.put(page_tree_, fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
     write_fonts(file_, fonts_, codes_, faces_);
     const Ref catalogue = write_catalogue();
     const Ref information = write_information();

@@ -19,9 +19,9 @@ struct Attachment {
     std::string relationship;  ///< to the document: "Source", "Data", "Alternative", "Supplement" or "Unspecified"
 };
 
-/// The whole file in memory. The same document gives the same bytes, always, on however many threads. Without attachments it is PDF/A-1b, with
-/// them (they need the document's date) it is built to the rules of PDF/A-3b, and sealed. Throws std::runtime_error in
-/// plain words when a library fails.
+/// The whole file in memory. The same document gives the same bytes, always, on however many threads. Without
+/// attachments it is PDF/A-1b, with them (they need the document's date) it is built to the rules of PDF/A-3b, and
+/// sealed. Throws std::runtime_error in plain words when a library fails.
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
                 const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
 

@@ -61,15 +61,17 @@ std::string xmp(const page::Document& document, int part) {
 }
 
 const char* kind_of(const std::string& name) {
-    return name.ends_with(".toml") ? "application#2Ftoml" : name.ends_with(".json") ? "application#2Fjson" : "text#2Fplain";
+    return name.ends_with(".toml")   ? "application#2Ftoml"
+           : name.ends_with(".json") ? "application#2Fjson"
+                                     : "text#2Fplain";
 }
 
 Ref embedded_file(PdfFile& file, const Attachment& attachment, const std::string& date) {
-    return file.add_stream(fmt::format("/Type/EmbeddedFile/Subtype/{}/Params<</Size {}/CreationDate({})/ModDate({})"
-                                       "/CheckSum<{}>>>",
-                                       kind_of(attachment.name), attachment.text.size(), date, date,
-                                       md5_of(attachment.text)),
-                           attachment.text);
+    return file.add_stream(
+        fmt::format("/Type/EmbeddedFile/Subtype/{}/Params<</Size {}/CreationDate({})/ModDate({})"
+                    "/CheckSum<{}>>>",
+                    kind_of(attachment.name), attachment.text.size(), date, date, md5_of(attachment.text)),
+        attachment.text);
 }
 
 }  // namespace
@@ -86,9 +88,10 @@ Ref add_metadata(PdfFile& file, const page::Document& document, int part) {
 }
 
 std::string output_intents(PdfFile& file, const std::string& profile) {
-    return fmt::format("/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)"
-                       "/RegistryName(http://www.color.org)/Info(sRGB)/DestOutputProfile {}>>]",
-                       named(file.add_stream("/N 3", profile)));
+    return fmt::format(
+        "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)"
+        "/RegistryName(http://www.color.org)/Info(sRGB)/DestOutputProfile {}>>]",
+        named(file.add_stream("/N 3", profile)));
 }
 
 std::string attached(PdfFile& file, const page::Document& document, const std::vector<Attachment>& attachments) {
@@ -98,10 +101,10 @@ std::string attached(PdfFile& file, const page::Document& document, const std::v
     for (const Attachment& attachment : attachments) {
         const std::string name = text_string(attachment.name);
         const Ref bytes = embedded_file(file, attachment, pdf_date(document.date));
-        const Ref one = file.add(fmt::format("<</Type/Filespec/F{0}/UF{0}/EF<</F {1}/UF {1}>>/Desc{2}"
-                                             "/AFRelationship/{3}>>",
-                                             name, named(bytes), text_string(attachment.description),
-                                             attachment.relationship));
+        const Ref one =
+            file.add(fmt::format("<</Type/Filespec/F{0}/UF{0}/EF<</F {1}/UF {1}>>/Desc{2}"
+                                 "/AFRelationship/{3}>>",
+                                 name, named(bytes), text_string(attachment.description), attachment.relationship));
         measure::require(by_name.emplace(attachment.name, one).second, "each attachment has a name of its own");
         associated += named(one) + " ";
     }

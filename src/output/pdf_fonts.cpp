@@ -63,14 +63,13 @@ void write_font(PdfFile& file, Ref font, const Characters& characters, const Fon
     const std::string bytes = face.cut_down_to(characters);
     const Ref program = file.add_stream(fmt::format("/Length1 {}", bytes.size()), bytes);
     // Symbolic: its codes are its own.
-    const Ref descriptor = file.add(fmt::format(
-        "<</Type/FontDescriptor/FontName/{}/Flags 4/ItalicAngle 0/StemV 80/CapHeight {}{}/FontFile2 {}>>", name,
-        std::lround(cap_height * 1000), face.extents(), named(program)));
+    const Ref descriptor = file.add(
+        fmt::format("<</Type/FontDescriptor/FontName/{}/Flags 4/ItalicAngle 0/StemV 80/CapHeight {}{}/FontFile2 {}>>",
+                    name, std::lround(cap_height * 1000), face.extents(), named(program)));
     file.put(font, fmt::format("<</Type/Font/Subtype/TrueType/BaseFont/{}/FirstChar {}/LastChar {}/Widths[{}]"
                                "/FontDescriptor {}/ToUnicode {}>>",
-                               name, characters.begin()->first, characters.rbegin()->first,
-                               widths_of(characters, face), named(descriptor),
-                               named(file.add_stream("", map_to_text(characters)))));
+                               name, characters.begin()->first, characters.rbegin()->first, widths_of(characters, face),
+                               named(descriptor), named(file.add_stream("", map_to_text(characters)))));
 }
 
 }  // namespace
@@ -92,8 +91,7 @@ void write_fonts(PdfFile& file, const std::vector<Ref>& fonts, const FaceCodes& 
         const auto face = static_cast<page::Face>(i);
         const FontFile opened(faces.bytes(face));
         for (std::size_t font = 0; font < codes[i].fonts().size(); ++font)
-            write_font(file, fonts.at(font_number(face, font)), codes[i].fonts()[font], opened,
-                       faces.cap_height(face));
+            write_font(file, fonts.at(font_number(face, font)), codes[i].fonts()[font], opened, faces.cap_height(face));
     }
 }
 

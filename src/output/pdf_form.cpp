@@ -49,8 +49,8 @@ void FormWriter::add(const page::FormField& field, Ref self, const Page& page) {
         const Rect& area = field.places.front().area;
         if (field.kind == FieldKind::notes) entries += fmt::format("/Ff {}", many_lines);
         // Each its own appearance: some programs write what is typed into the stream that is there.
-        entries += fmt::format("/FT/Tx/MaxLen {}{}/AP<</N {}>>", field.most, typed_in,
-                               named(appearance(area, "/Tx BMC EMC")));
+        entries +=
+            fmt::format("/FT/Tx/MaxLen {}{}/AP<</N {}>>", field.most, typed_in, named(appearance(area, "/Tx BMC EMC")));
         entries += widget(self, area, field.node, field.tip, page);
     }
     file_.put(self, "<<" + entries + ">>");
@@ -61,10 +61,10 @@ std::string FormWriter::boxes(const page::FormField& field, Ref self, const Page
     std::vector<Ref> kids;
     for (const page::FieldPlace& place : field.places) {
         const Ref box = kids.emplace_back(file_.reserve());
-        file_.put(box, fmt::format("<</Parent {}/TU{}/AP<</N{}>>/AS/{}/MK<</CA(4)>>/DA(/ZaDb 0 Tf 0 g){}>>",
-                                   named(self), text_string(place.tip), states(place),
-                                   place.word == field.value ? place.word : "Off",
-                                   widget(box, place.area, field.node, place.tip, page)));
+        file_.put(box,
+                  fmt::format("<</Parent {}/TU{}/AP<</N{}>>/AS/{}/MK<</CA(4)>>/DA(/ZaDb 0 Tf 0 g){}>>", named(self),
+                              text_string(place.tip), states(place), place.word == field.value ? place.word : "Off",
+                              widget(box, place.area, field.node, place.tip, page)));
     }
     const std::string value = field.value.empty() ? "/Off" : "/" + field.value;
     return fmt::format("/FT/Btn/Ff {}{}/Kids{}", radio, given(value), list_of(kids));
@@ -72,9 +72,8 @@ std::string FormWriter::boxes(const page::FormField& field, Ref self, const Page
 
 std::string FormWriter::states(const page::FieldPlace& place) {
     const double side = place.area.width().points();
-    const std::string tick =
-        fmt::format("1.4 w 1 J 1 j {:.3f} {:.3f} m {:.3f} {:.3f} l {:.3f} {:.3f} l S", side * 0.2, side * 0.5,
-                    side * 0.42, side * 0.24, side * 0.82, side * 0.82);
+    const std::string tick = fmt::format("1.4 w 1 J 1 j {:.3f} {:.3f} m {:.3f} {:.3f} l {:.3f} {:.3f} l S", side * 0.2,
+                                         side * 0.5, side * 0.42, side * 0.24, side * 0.82, side * 0.82);
     // Boxes are ticked by choosing a state, so one stream may serve all boxes of a size.
     return fmt::format("<</{} {}/Off {}>>", place.word, named(shared(place.area, tick)),
                        named(shared(place.area, "q Q")));

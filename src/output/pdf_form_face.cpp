@@ -51,13 +51,15 @@ Ref form_face(PdfFile& file, const std::string& bytes) {
     for (const Different& one : different) differences += fmt::format("{} /{} ", one.code, one.name);
     const Ref program = file.add_stream(fmt::format("/Length1 {}", bytes.size()), bytes);
     // DejaVu Sans: its capitals are 729/1000 high.
-    const Ref descriptor = file.add(fmt::format("<</Type/FontDescriptor/FontName/AAAAAA+DejaVuSans/Flags 32/ItalicAngle 0"
-                                                "/StemV 80/CapHeight 729{}/FontFile2 {}>>",
-                                                face.extents(), named(program)));
-    return file.add(fmt::format("<</Type/Font/Subtype/TrueType/BaseFont/AAAAAA+DejaVuSans/FirstChar {}/LastChar {}"
-                                "/Encoding<</Type/Encoding/BaseEncoding/WinAnsiEncoding/Differences[{}]>>/Widths[{}]"
-                                "/FontDescriptor {}>>",
-                                first_code, last_code, differences, widths, named(descriptor)));
+    const Ref descriptor =
+        file.add(fmt::format("<</Type/FontDescriptor/FontName/AAAAAA+DejaVuSans/Flags 32/ItalicAngle 0"
+                             "/StemV 80/CapHeight 729{}/FontFile2 {}>>",
+                             face.extents(), named(program)));
+    return file.add(
+        fmt::format("<</Type/Font/Subtype/TrueType/BaseFont/AAAAAA+DejaVuSans/FirstChar {}/LastChar {}"
+                    "/Encoding<</Type/Encoding/BaseEncoding/WinAnsiEncoding/Differences[{}]>>/Widths[{}]"
+                    "/FontDescriptor {}>>",
+                    first_code, last_code, differences, widths, named(descriptor)));
 }
 
 }  // namespace kerfpacket::output

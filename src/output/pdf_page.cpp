@@ -138,8 +138,7 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     const double back = item.align == page::Align::left ? 0 : item.align == page::Align::centre ? 0.5 : 1;
     if (!upright) enter_run(reader, false);
     // The start is rounded after the correction, which holds for the anchor alone.
-    const Point start =
-        page::corrected(page_, item.anchor) - geom::Direction::at(item.angle) * (item.advance * back);
+    const Point start = page::corrected(page_, item.anchor) - geom::Direction::at(item.angle) * (item.advance * back);
     begin_text_at({thousandths(start.x), thousandths(start.y)}, item.angle);
     enter_run(reader, upright);
     for (const Coded& part : text) {

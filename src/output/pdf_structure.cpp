@@ -98,8 +98,12 @@ const char* structure_type(Tag tag) {
 }
 
 Structure::Structure(PdfFile& file, std::size_t pages)
-    : file_(file), pages_(pages), root_(file.reserve()), whole_(file.reserve()),
-      column_(file.add("<</O/Table/Scope/Column>>")), row_(file.add("<</O/Table/Scope/Row>>")) {}
+    : file_(file),
+      pages_(pages),
+      root_(file.reserve()),
+      whole_(file.reserve()),
+      column_(file.add("<</O/Table/Scope/Column>>")),
+      row_(file.add("<</O/Table/Scope/Row>>")) {}
 
 void Structure::add_page(Ref section, const std::vector<Ref>& elements) {
     sections_.push_back(section);

@@ -76,7 +76,8 @@ private:
     const page::Page& page_;
     Ref pdf_page_;
     std::vector<Element> elements_;
-    std::vector<std::size_t> holder_;  ///< of each part: the element that holds what is in it; none where it is not told
+    std::vector<std::size_t>
+        holder_;  ///< of each part: the element that holds what is in it; none where it is not told
     std::vector<Ref> of_marks_;
 };
 

@@ -32,7 +32,8 @@ std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t hei
     // No filter: white paper with black lines packs best as it stands.
     std::string rows((width + 1) * height, '\0');
     for (std::size_t y = 0; y < height; ++y)
-        std::transform(ink + y * stride, ink + y * stride + width, rows.begin() + static_cast<std::ptrdiff_t>(y * (width + 1) + 1),
+        std::transform(ink + y * stride, ink + y * stride + width,
+                       rows.begin() + static_cast<std::ptrdiff_t>(y * (width + 1) + 1),
                        [](unsigned char pixel) { return static_cast<char>(255 - pixel); });
     add_chunk(png, "IDAT", deflated(rows));
     add_chunk(png, "IEND", "");

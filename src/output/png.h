@@ -6,7 +6,8 @@
 
 namespace kerfpacket::output {
 
-/// Black on white, of rows of one byte a pixel that tells how much ink there is, each `stride` bytes after the one before.
+/// Black on white, of rows of one byte a pixel that tells how much ink there is, each `stride` bytes after the one
+/// before.
 std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride);
 
 }  // namespace kerfpacket::output

@@ -22,8 +22,9 @@ class SideBySide {
 public:
     SideBySide(std::size_t count, unsigned threads) : slots_(count), threads_(threads) {}
 
-    /// Every thread makes things with a maker of its own, which `new_maker` gives it: a call with the number of a thing.
-    /// `take` is called in this thread, with the number and the thing. What either throws is thrown here, in order.
+    /// Every thread makes things with a maker of its own, which `new_maker` gives it: a call with the number of a
+    /// thing. `take` is called in this thread, with the number and the thing. What either throws is thrown here, in
+    /// order.
     template <typename NewMaker, typename Take>
     void run(const NewMaker& new_maker, const Take& take) {
         std::vector<std::thread> helpers;

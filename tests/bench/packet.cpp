@@ -136,8 +136,8 @@ void one_arch(const tests::Folder& folder) {
     const std::string haru_bytes = raw_haru(document), cairo_bytes = raw_cairo(document);
     const double haru = median_ms([&] { raw_haru(document); }), cairo = median_ms([&] { raw_cairo(document); });
     row(fmt::format("one arch, {} pages: job text to bytes", document.pages.size()), ms(ours), ms(haru), ms(cairo));
-    row("    as a multiple of raw Cairo", fmt::format("{:.2f}", ours / cairo), fmt::format("{:.2f}", haru / cairo),
-        "1", "0.5");
+    row("    as a multiple of raw Cairo", fmt::format("{:.2f}", ours / cairo), fmt::format("{:.2f}", haru / cairo), "1",
+        "0.5");
     row("    pages to bytes alone", ms(median_ms([&] { bytes = output::pdf(document, laid.faces); })), ms(haru),
         ms(cairo));
     row("    the same on one thread", ms(median_ms([&] { output::pdf(document, laid.faces, {}, 1); })));
@@ -154,7 +154,8 @@ void one_arch(const tests::Folder& folder) {
 }
 
 void planning() {
-    for (const auto& [what, sample] : {std::pair("elliptical head", "quarry-road"), std::pair("faired wall", "kiln-yard")}) {
+    for (const auto& [what, sample] :
+         {std::pair("elliptical head", "quarry-road"), std::pair("faired wall", "kiln-yard")}) {
         const job::Source source = source_of(sample);
         row(fmt::format("{}, planning alone", what), ms(median_ms([&] { planned(source); })), "", "", "5 ms");
     }

@@ -84,7 +84,8 @@ private:
         return geom::distance(a, b) > 1e-3_mm ? geom::direction(a, b).angle() : guide_.at(from).direction.angle();
     }
 
-    /// What a sheet must hold, in the drawing turned back by its turn; or so much of it that it is larger than `enough`.
+    /// What a sheet must hold, in the drawing turned back by its turn; or so much of it that it is larger than
+    /// `enough`.
     Rect room(Length from, Length to, Point enough = {Length::mm(1e9), Length::mm(1e9)}) const {
         const Direction along = Direction::at(turn(from, to));
         const auto turned_back = [along](Point p) {

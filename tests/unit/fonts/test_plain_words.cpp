@@ -41,12 +41,28 @@ TEST(PlainWords, ReadAllOfOursAsTheParserDoes) {
 }
 
 TEST(PlainWords, LeaveToTheParserWhatIsNotPlain) {
-    for (const char* text :
-         {"a = 1\n", "a = 'x'\n", "a = \"\"\"x\"\"\"\n", "a = \"\\n\"\n", "a.b = \"x\"\n", "\"a\" = \"x\"\n",
-          "a = \"x\" b = \"y\"\n", "a = \"x\"\na = \"y\"\n", "a = \"x\"\n[a]\nb = \"y\"\n", "[a]\nb = \"x\"\n[a]\n",
-          "a = \"{x\"\n", "a = \"x\n\"\n", "a = [\"x\" \"y\"]\n", "a = [\"x\", 1]\n", "a = \"\xC0\xAF\"\n", "A = \"x\"\n",
-          "a = \"x\"\r\n", "a = \"x", "[a\nb = \"x\"\n", "a =\n\"x\"\n", "a-b = \"\"\na = \"\"\na.b = \"\"\n",
-          "[a]\nb = \"\"\nb-c = \"\"\n[a.b]\nd = \"\"\n"})
+    for (const char* text : {"a = 1\n",
+                             "a = 'x'\n",
+                             "a = \"\"\"x\"\"\"\n",
+                             "a = \"\\n\"\n",
+                             "a.b = \"x\"\n",
+                             "\"a\" = \"x\"\n",
+                             "a = \"x\" b = \"y\"\n",
+                             "a = \"x\"\na = \"y\"\n",
+                             "a = \"x\"\n[a]\nb = \"y\"\n",
+                             "[a]\nb = \"x\"\n[a]\n",
+                             "a = \"{x\"\n",
+                             "a = \"x\n\"\n",
+                             "a = [\"x\" \"y\"]\n",
+                             "a = [\"x\", 1]\n",
+                             "a = \"\xC0\xAF\"\n",
+                             "A = \"x\"\n",
+                             "a = \"x\"\r\n",
+                             "a = \"x",
+                             "[a\nb = \"x\"\n",
+                             "a =\n\"x\"\n",
+                             "a-b = \"\"\na = \"\"\na.b = \"\"\n",
+                             "[a]\nb = \"\"\nb-c = \"\"\n[a.b]\nd = \"\"\n"})
         EXPECT_FALSE(plain_entries(file_of(text))) << text;
 }
 

@@ -89,7 +89,8 @@ TEST(FontFile, KeepsTheGlyphsThatAreAskedForAndTheirWidths) {
          {page::Face::regular, page::Face::bold, page::Face::condensed, page::Face::condensed_bold}) {
         const FontFile whole(test_faces().bytes(face));
         // Letters put together of others among them.
-        const std::map<unsigned char, char32_t> characters{{' ', ' '}, {'A', 'A'}, {0xE9, 0xE9}, {1, 0x158}, {2, 0x2713}};
+        const std::map<unsigned char, char32_t> characters{
+            {' ', ' '}, {'A', 'A'}, {0xE9, 0xE9}, {1, 0x158}, {2, 0x2713}};
         const std::string bytes = whole.cut_down_to(characters);
         EXPECT_LT(bytes.size(), 5000U);
         FT_Library library = nullptr;

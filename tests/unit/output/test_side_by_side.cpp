@@ -91,10 +91,13 @@ TEST(SideBySide, PicturesAreTheSameOnOneThreadAndOnSixteen) {
     for (const page::Page& page : document.pages) alone.push_back(png(page, test_faces(), 30));
     for (const unsigned threads : {1U, 16U}) {
         std::size_t taken = 0;
-        each_png(document, test_faces(), 30, [&](std::size_t i, const std::string& picture) {
-            EXPECT_TRUE(picture == alone.at(i)) << i;
-            ++taken;
-        }, threads);
+        each_png(
+            document, test_faces(), 30,
+            [&](std::size_t i, const std::string& picture) {
+                EXPECT_TRUE(picture == alone.at(i)) << i;
+                ++taken;
+            },
+            threads);
         EXPECT_EQ(taken, alone.size());
     }
 }
