@@ -54,7 +54,7 @@ private:
     }
 
     std::string_view key() {
-        const auto end = std::find_if_not(rest_.begin(), rest_.end(), is_key);
+        const auto* const end = std::find_if_not(rest_.begin(), rest_.end(), is_key);
         const std::string_view found = rest_.substr(0, static_cast<std::size_t>(end - rest_.begin()));
         rest_.remove_prefix(found.size());
         return found;

@@ -1,5 +1,6 @@
 #include "output/font_file.h"
 
+#include <algorithm>
 #include <new>
 #include <set>
 #include <stdexcept>
@@ -50,7 +51,7 @@ public:
     /// Outlines of all that is kept, with the glyphs that they are put together of, and where each begins.
     std::pair<std::string, std::string> written() {
         std::string glyf, loca;
-        for (std::size_t i = 0; i < kept_.size(); ++i) {  // grows on the way
+        for (std::size_t i = 0; i < kept_.size(); ++i) {  // NOLINT(*-loop-convert): grows on the way
             append(loca, glyf.size(), 4);
             glyf += renumbered(std::string(outline(kept_[i])));
             glyf.resize((glyf.size() + 3) / 4 * 4);
@@ -93,9 +94,9 @@ private:
 std::string metrics_of(const std::vector<unsigned>& glyphs, std::string_view hmtx, unsigned with_advance) {
     std::string kept;
     for (const unsigned glyph : glyphs) {
-        const bool whole = glyph < with_advance;
-        kept.append(hmtx.substr(4 * (whole ? glyph : with_advance - 1), 2));
-        kept.append(hmtx.substr(whole ? 4 * glyph + 2 : 2 * (with_advance + glyph), 2));
+        const std::size_t number = glyph, last = with_advance - 1;
+        kept.append(hmtx.substr(4 * std::min(number, last), 2));
+        kept.append(hmtx.substr(number <= last ? 4 * number + 2 : 2 * (last + 1 + number), 2));
     }
     return kept;
 }
@@ -128,10 +129,11 @@ std::string file_of(std::map<std::string, std::string> tables) {
         append(directory, value, 2);
     std::string bodies;
     const std::size_t first = directory.size() + 16 * tables.size();
-    for (auto& [tag, table] : tables) {
+    for (auto& one : tables) {
+        std::string& table = one.second;
         const std::size_t length = table.size();
         table.resize((length + 3) / 4 * 4);
-        directory += tag;
+        directory += one.first;
         append(directory, checksum(table), 4);
         append(directory, first + bodies.size(), 4);
         append(directory, length, 4);

@@ -35,7 +35,8 @@ private:
     std::string states(const page::FieldPlace& place);
     Ref shared(const geom::Rect& area, const std::string& content);
     Ref appearance(const geom::Rect& area, const std::string& content);
-    std::string widget(Ref self, const geom::Rect& area, std::size_t node, const std::string& told, const Page& page);
+    static std::string widget(Ref self, const geom::Rect& area, std::size_t node, const std::string& told,
+                              const Page& page);
 
     PdfFile& file_;
     const page::Form& form_;
