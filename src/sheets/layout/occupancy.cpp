@@ -75,8 +75,10 @@ void Occupancy::take(const Path& path) {
             const double half_turn = std::acos(std::max(0.0, 1 - flatness / s.radius()));
             pieces = static_cast<int>(std::ceil(std::abs(s.turn.radians()) / (2 * half_turn)));
         }
-        for (int i = 0; i < pieces; ++i)
-            chords_.push_back({s.point(static_cast<double>(i) / pieces), s.point(static_cast<double>(i + 1) / pieces)});
+        for (int i = 0; i < pieces; ++i) {
+            const Point a = s.point(static_cast<double>(i) / pieces), b = s.point(static_cast<double>(i + 1) / pieces);
+            chords_.push_back({a, b, around(a, b)});
+        }
     }
 }
 
@@ -87,7 +89,7 @@ bool Occupancy::is_free(const TurnedBox& box) const {
                             return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
                         }) &&
            std::none_of(chords_.begin(), chords_.end(),
-                        [&](const Chord& c) { return !apart(bounds, around(c.a, c.b)) && touches(box, c.a, c.b); });
+                        [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); });
 }
 
 bool Occupancy::clear_of_boxes(Point a, Point b) const {
@@ -100,7 +102,7 @@ bool Occupancy::clear_of_paths(Point a, Point b) const {
     const TurnedBox line{geom::middle(a, b), geom::direction(a, b), geom::distance(a, b) / 2, {}};
     const Rect bounds = around(a, b);
     return std::none_of(chords_.begin(), chords_.end(),
-                        [&](const Chord& c) { return !apart(bounds, around(c.a, c.b)) && touches(line, c.a, c.b); });
+                        [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(line, c.a, c.b); });
 }
 
 }  // namespace kerfpacket::sheets

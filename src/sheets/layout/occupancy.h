@@ -48,6 +48,7 @@ private:
     struct Chord {
         Point a;
         Point b;
+        Rect bounds;
     };
     std::vector<Taken> boxes_;
     std::vector<Chord> chords_;
