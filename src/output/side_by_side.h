@@ -11,6 +11,8 @@
 #include <thread>
 #include <vector>
 
+#include "disk/leftovers.h"
+
 namespace kerfpacket::output {
 
 /// Threads that work at most; what the machine has, but few: each takes address space of its own.
@@ -29,6 +31,8 @@ public:
     void run(const NewMaker& new_maker, const Take& take) {
         std::vector<std::thread> helpers;
         const auto helper = [&] {
+            // Who tidies up must be who writes files.
+            disk::leave_signals_to_others();
             auto maker = new_maker();
             while (const auto number = next(true)) make(maker, *number);
         };
