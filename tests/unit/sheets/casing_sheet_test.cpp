@@ -158,7 +158,7 @@ TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
     const Tape tape(measure::Unit::inch);
     page::Page scratch;
     for (const plan::CasingSegment& segment : segments_of(plan)) {
-        const Tiling tiling = tiling_for(plan, kit(), paths_of(segment_lines(segment, kit().style)));
+        const Tiling tiling = template_ways(plan, kit(), segment_shape(segment, kit().style), std::nullopt).tiling();
         const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit()), segment, {3, 1, 3.5_in, "A", tiling}, tape);
         const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
         ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));
