@@ -125,13 +125,14 @@ public:
         }
     }
 
-    /// Words below the last strip.
-    void add_words(Drafts& drafts, const std::string& text) const {
+    /// Words below the last strip; returns how far down the page is filled.
+    Length add_words(Drafts& drafts, const std::string& text) const {
         Pen pen(drafts.back().page, kit_);
         const Type type{Face::regular, kit_.style.text};
         const int last = (static_cast<int>(layout_.strips.size()) - 1) % layout_.rows;
-        pen.paragraph(Role::text, {strips_left, base_of(last) - 20_pt}, text, type,
-                      layout_.page_width - side_margin - strips_left, leading(type.size));
+        const Length end = pen.paragraph(Role::text, {strips_left, base_of(last) - 20_pt}, text, type,
+                                         layout_.page_width - side_margin - strips_left, leading(type.size));
+        return layout_.page_height - end + type.size;
     }
 
 private:
@@ -161,8 +162,8 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
     });
 }
 
-void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
-                       const Kit& kit) {
+Length add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
+                         const Kit& kit) {
     const Use use = paper_for(plan, Use::strips).roll ? Use::cards : Use::strips;
     const Tape tape(plan.header.units, kit.words);
     StripSheets sheets(plan, coupon, kit, use, true);
@@ -178,7 +179,7 @@ void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece
         draft.scale = Scale::full;
         return draft;
     });
-    sheets.add_words(drafts, kit.words("coupon.strip_use", {{"length", tape.exact(coupon.blank().length)}}));
+    return sheets.add_words(drafts, kit.words("coupon.strip_use", {{"length", tape.exact(coupon.blank().length)}}));
 }
 
 }  // namespace kerfpacket::sheets
