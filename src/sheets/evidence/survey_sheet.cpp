@@ -27,7 +27,7 @@ public:
         : flow_(flow), piece_(piece), survey_(*piece.survey), answers_(answers(survey_)), tape_(tape) {}
 
     void draw() {
-        flow_.picture(190_pt, [&](Pen& pen, const Rect& room) { return draw_survey(pen, room, piece_, tape_); });
+        flow_.picture(240_pt, [&](Pen& pen, const Rect& room) { return draw_survey(pen, room, piece_, tape_); });
         answer_table();
         why();
         stations();
@@ -49,9 +49,9 @@ private:
     static constexpr std::array<Column, 6> answer_columns{{{"survey.column_curve", 0, Align::left},
                                                            {"survey.column_figures", 0.12, Align::left},
                                                            {"survey.column_worst", 0.71, Align::right},
-                                                           {"survey.column_at", 0.815, Align::right},
-                                                           {"survey.column_rms", 0.885, Align::right},
-                                                           {"", 0.9, Align::left}}};
+                                                           {"survey.column_at", 0.805, Align::right},
+                                                           {"survey.column_rms", 0.87, Align::right},
+                                                           {"", 0.88, Align::left}}};
 
     void cells(const std::array<std::string, 6>& texts, bool strong, Tag tag = Tag::cell) {
         const Rect row = flow_.take(answer_height(style()));
@@ -66,7 +66,7 @@ private:
             type.align = column.align;
             const Length x = row.low.x + row.width() * column.at;
             // The figures of a curve may be many, the last column is narrow.
-            constexpr double figures = 0.48;  // of the width
+            constexpr double figures = 0.5;  // of the width
             const double before = i == 2 ? answer_columns[1].at + figures : answer_columns.at(i == 0 ? 0 : i - 1).at;
             const Length room = i == 0   ? row.width() * answer_columns[1].at - 6_pt
                                 : i == 1 ? row.width() * figures
