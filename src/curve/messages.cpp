@@ -13,13 +13,13 @@ constexpr double hair = 1e-6;
 
 Length step_of(measure::Unit units) { return units == measure::Unit::inch ? Length::inches(0.001) : Length::mm(0.01); }
 
+}  // namespace
+
 job::Told shape_word(std::string_view shape) {
     std::string key = "settings.word_" + std::string(shape);
     std::replace(key.begin(), key.end(), '-', '_');
     return job::word(std::move(key), std::string(shape));
 }
-
-}  // namespace
 
 job::Told shown_above(Length limit, measure::Unit units) {
     const Length step = step_of(units);

@@ -16,7 +16,9 @@ job::Told shown_above(geom::Length limit, measure::Unit units);
 job::Told shown_below(geom::Length limit, measure::Unit units);
 job::Told shown_at_most(geom::Length limit, measure::Unit units);
 
-// That a rise does not fit a shape of head, by the name that job files have for it.
+/// A shape of head by the name that job files have for it.
+job::Told shape_word(std::string_view shape);
+// That a rise does not fit such a head.
 job::Told rise_more(const job::Told& rise, std::string_view shape);
 job::Told rise_much(const job::Told& rise, std::string_view shape);
 job::Told rise_less(const job::Told& rise, std::string_view shape);

@@ -93,8 +93,8 @@ Arch three_centred(const Frame& frame) {
     // More than nothing over the higher spring is then too much over the lower one.
     if (apart >= half - slack)
         return refused(longer_leg(frame).at,
-                       say("legs_uneven", "legs that differ by {apart} are too uneven for a three-centred head",
-                           {{"apart", frame.shown(apart)}}),
+                       say("legs_uneven", "legs that differ by {apart} are too uneven for a {shape} head",
+                           {{"apart", frame.shown(apart)}, {"shape", shape_word("three-centred")}}),
                        under_half_span(half, frame));
     if (auto wrong = half_without_rise(frame)) return tl::unexpected(*wrong);
     if (frame.most_rise() >= half - slack) {
