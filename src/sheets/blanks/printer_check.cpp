@@ -45,7 +45,7 @@ public:
           tape_(unit, kit.words),
           bars_(bars_in(page.width, page.height, unit)),
           right_(page.width - text_right),
-          y_(page.height - 91_pt) {}
+          y_(page.height - 87_pt) {}
 
     void draw() {
         { const Scope title = pen_.title(); }  // read before the drawing, set after it
@@ -211,7 +211,7 @@ private:
 
     /// The figures and the lines of strips, in their sizes: what cannot be read here cannot be read at the saw.
     void arms_length() {
-        y_ -= 20_pt;
+        y_ -= 16_pt;
         Length x = text_left;
         const auto figure = [&](const std::string& text, Length size) {
             x += pen_.text(Role::numeral, {x, y_}, text, {Face::condensed, size}) + 14_pt;

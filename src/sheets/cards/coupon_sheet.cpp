@@ -1,6 +1,8 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
@@ -282,6 +284,17 @@ Draft record_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& k
     return draft;
 }
 
+/// The record; one page where it can be.
+Drafts record_pages(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool one_kerf) {
+    const auto new_page = [&](bool first) { return record_page(plan, piece, kit, first); };
+    return on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        CouponSheet sheet(flow, plan, piece);
+        sheet.draw();
+        if (one_kerf) sheet.one_kerf();
+    });
+}
+
 /// The test of one kerf takes its marks from the coupon's strip: below it, where the page has room, else on the next.
 void add_one_kerf(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Length filled) {
     const bool below = drafts.back().page.height - filled - under_strips > one_kerf_room;
@@ -298,16 +311,17 @@ void add_one_kerf(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pie
 }  // namespace
 
 void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const auto new_page = [&](bool first) { return record_page(plan, piece, kit, first); };
-    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
-        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
-        CouponSheet(flow, plan, piece).draw();
-    });
+    const auto& runs = piece.blank().runs;
+    const bool closes = !std::all_of(runs.begin(), runs.end(), opens);
+    Drafts record = record_pages(plan, piece, kit, closes);
+    // Where it takes the record to a further page it goes with the coupon's strip.
+    const bool apart = closes && record.size() > 1;
+    if (apart) record = record_pages(plan, piece, kit, false);
+    std::move(record.begin(), record.end(), std::back_inserter(drafts));
     const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
     const CouponSize size = coupon_size(piece, plan.header.units);
     const Length filled = add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
-    const auto& runs = piece.blank().runs;
-    if (!std::all_of(runs.begin(), runs.end(), opens)) add_one_kerf(drafts, plan, piece, kit, filled);
+    if (apart) add_one_kerf(drafts, plan, piece, kit, filled);
 }
 
 }  // namespace kerfpacket::sheets

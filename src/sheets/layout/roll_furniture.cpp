@@ -63,8 +63,12 @@ private:
         return pen_.kit().words(key, values);
     }
     bool has_row() const { return draft_.roll->bar_row > 0_pt; }
-    /// Of what is printed: a roll that is wider than its strips is empty below them.
-    Length foot() const { return draft_.roll->edge + (has_row() ? draft_.roll->bar_row - roll_bar_row : 0_pt); }
+    /// Of the upright bar: beside the strips, where a roll is wider than they are, but as long as bars are.
+    Length foot() const {
+        const Length edge = draft_.roll->edge;
+        if (!has_row()) return edge;
+        return std::max(edge, std::min(edge + draft_.roll->bar_row - roll_bar_row, high() - 10_in));
+    }
     Length low() const { return has_row() ? draft_.roll->bar_row : draft_.roll->edge; }
     Length high() const { return pen_.page_height() - draft_.roll->edge; }
     Length head_height() const { return high() - draft_.roll->edge; }
