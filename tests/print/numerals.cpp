@@ -119,7 +119,7 @@ TEST_P(Numerals, AreReadBack) {
     std::cout << spots.size() << " numerals, " << again.size() << " of them looked at twice\n";
 }
 
-/// At 150 dpi, as an office copier has it: what the machine still reads of it, it slips on one in fifty.
+/// At 150 dpi, as an office copier has it; the machine slips on a copy as rarely as on the sheet.
 TEST_P(Numerals, AreReadBackFromACopyOfACopy) {
     const BuiltPacket packet(GetParam().job);
     const std::vector<Spot> spots = numeral_spots(laid_out(packet.job()));
@@ -129,7 +129,7 @@ TEST_P(Numerals, AreReadBackFromACopyOfACopy) {
     const std::vector<std::string> read = read_numbers(copies, "150");
     ASSERT_EQ(read.size(), spots.size());
     const std::size_t wrong = misread(read).size();
-    EXPECT_LE(wrong, std::max<std::size_t>(1, spots.size() / 50));
+    EXPECT_LE(wrong, std::max<std::size_t>(1, spots.size() / 100));
     std::cout << spots.size() - wrong << " of " << spots.size() << " numerals read from a copy of a copy\n";
 }
 

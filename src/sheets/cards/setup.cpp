@@ -132,10 +132,11 @@ private:
         flow_.skip(style().small * 0.7);
         const Rect room = flow_.take(leading(style().text));
         Pen pen = flow_.pen();
-        const Length gap = 16_pt;
+        const std::string all = texts[0] + texts[1] + texts[2];
         // A board that bends both ways has more to say of its kerfs.
         const Type usual{piece_.blank().bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
-        const Type type = pen.fitting(texts[0] + texts[1] + texts[2], usual, room.width() - gap * 2);
+        const Type type = pen.fitting(all, usual, room.width() - 16_pt * 2);
+        const Length gap = std::clamp((room.width() - pen.width(all, type)) / 2, 4_pt, 16_pt);
         Length x = room.low.x;
         for (const std::string& text : texts)
             x += pen.text(Role::caution, {x, first_base(room, style().text)}, text, type) + gap;

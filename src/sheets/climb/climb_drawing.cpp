@@ -60,7 +60,12 @@ private:
 
 int kerfs_apart(const plan::Piece& piece) {
     const std::size_t kerfs = piece.blank().kerfs.size();
-    return kerfs > 250 ? 20 : kerfs > 24 ? 10 : 1;
+    if (kerfs <= 24) return 1;
+    int apart = 10;
+    // Numbers of four figures want more room.
+    for (const int more : {20, 50, 100, 200, 500})
+        if (kerfs > static_cast<std::size_t>(apart) * (apart < 50 ? 25 : 20)) apart = more;
+    return apart;
 }
 
 void draw_hanging(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {

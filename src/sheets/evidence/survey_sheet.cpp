@@ -66,7 +66,7 @@ private:
             type.align = column.align;
             const Length x = row.low.x + row.width() * column.at;
             // The figures of a curve may be many, the last column is narrow.
-            constexpr double figures = 0.485;  // of the width
+            constexpr double figures = 0.495;  // of the width
             const double before = i == 2 ? answer_columns[1].at + figures : answer_columns.at(i == 0 ? 0 : i - 1).at;
             const Length room = i == 0   ? row.width() * answer_columns[1].at - 6_pt
                                 : i == 1 ? row.width() * figures

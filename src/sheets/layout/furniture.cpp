@@ -135,7 +135,7 @@ void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool wo
     const Scope figure = pen.figure(words_in_bar);
     const Length gap = words_too ? (pen.width(words_in_bar, label) + 10_pt) / 2 : 0_pt;
     // In the middle, unless the shorter of the two ends there.
-    const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap) : end / 2;
+    const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 40_pt - gap) : end / 2;
     pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.fine);
     pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.fine);
     if (words_too) pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);

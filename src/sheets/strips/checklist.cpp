@@ -63,8 +63,11 @@ void head(Pen& pen, const std::string& range, bool askew, const Tape& tape) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
     Length base = pen.from_top(statement_line);
-    const Type range_type =
-        pen.fitting(range, Type{Face::bold, kit.style.text}, (right - side_margin) * 0.42).at_right();
+    const std::string& said = kit.words(askew ? "checklist.statement_askew" : "checklist.statement");
+    const Length least = pen.width(said, {Face::condensed_bold, kit.style.tiny}) + 10_pt;
+    const Type range_type = pen.fitting(range, Type{Face::bold, kit.style.text},
+                                        std::min((right - side_margin) * 0.42, right - side_margin - least))
+                                .at_right();
     const auto statement = [&](const fonts::Words& words) {
         const std::string& text = words(askew ? "checklist.statement_askew" : "checklist.statement");
         pen.text(Role::caution, {side_margin, base}, text,
