@@ -59,10 +59,14 @@ private:
 }  // namespace
 
 int kerfs_apart(const plan::Piece& piece) {
-    const std::size_t kerfs = piece.blank().kerfs.size();
-    if (kerfs <= 24) return 1;
-    int apart = 10;
+    const plan::Blank& blank = piece.blank();
+    const std::size_t kerfs = blank.kerfs.size();
+    // A short bend in a long board has its kerfs close together.
+    const bool roomy =
+        (blank.kerfs.back().at - blank.kerfs.front().at) * 40 > blank.length * static_cast<double>(kerfs);
+    if (kerfs <= 24 && roomy) return 1;
     // Numbers of four figures want more room.
+    int apart = 10;
     for (const int more : {20, 50, 100, 200, 500})
         if (kerfs > static_cast<std::size_t>(apart) * (apart < 50 ? 25 : 20)) apart = more;
     return apart;
