@@ -205,12 +205,13 @@ private:
         heading("type");
         commands();
         say("type_1");
-        heading("arm");
-        arms_length();
+        // The least papers leave no room for it above the bars' numbers.
+        if (y_ > bottom_bar + second_bar + 66_pt) arms_length();
     }
 
     /// The figures and the lines of strips, in their sizes: what cannot be read here cannot be read at the saw.
     void arms_length() {
+        heading("arm");
         y_ -= 16_pt;
         Length x = text_left;
         const auto figure = [&](const std::string& text, Length size) {

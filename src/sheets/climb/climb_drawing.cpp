@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -60,16 +61,20 @@ private:
 
 int kerfs_apart(const plan::Piece& piece) {
     const plan::Blank& blank = piece.blank();
-    const std::size_t kerfs = blank.kerfs.size();
-    // A short bend in a long board has its kerfs close together.
-    const bool roomy =
-        (blank.kerfs.back().at - blank.kerfs.front().at) * 40 > blank.length * static_cast<double>(kerfs);
-    if (kerfs <= 24 && roomy) return 1;
-    // Numbers of four figures want more room.
-    int apart = 10;
-    for (const int more : {20, 50, 100, 200, 500})
-        if (kerfs > static_cast<std::size_t>(apart) * (apart < 50 ? 25 : 20)) apart = more;
-    return apart;
+    // Of the board as long as it is drawn: numbers of four figures keep apart.
+    const Length least = blank.length * 0.039;
+    const auto keep_apart = [&](int apart) {
+        std::optional<Length> last;
+        for (const plan::Kerf& kerf : blank.kerfs) {
+            if (kerf.n % apart != 0) continue;
+            if (last && kerf.at - *last < least) return false;
+            last = kerf.at;
+        }
+        return true;
+    };
+    for (const int apart : {1, 10, 20, 50, 100, 200})
+        if (keep_apart(apart)) return apart;
+    return 500;
 }
 
 void draw_hanging(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {

@@ -106,6 +106,19 @@ TEST(RefusalWords, OfManyInARow) {
     EXPECT_EQ(refusal_text(told, kit("es")), "otro material: MDF, oak, MDF");
 }
 
+TEST(RefusalWords, OfferTheirWaysOneByOne) {
+    const auto way = [](const char* thickness) {
+        return job::say("from_board", "a board {width} wide", {{"width", job::figure(thickness)}});
+    };
+    const job::Told hint =
+        job::say("ways", "what would do by calculation, coupon first: {ways}",
+                 {{"ways", job::in_a_row("or_way", "{first}; {rest}", {way("1.5"), way("2.5"), way("3.5")})}});
+    EXPECT_EQ(refusal_ways(hint, kit("es")),
+              (std::vector<std::string>{"una tabla de 1,5 de ancho", "una tabla de 2,5 de ancho",
+                                        "una tabla de 3,5 de ancho"}));
+    EXPECT_TRUE(refusal_ways(way("1.5"), kit("es")).empty());
+}
+
 TEST(RefusalWords, AreWantedLoudly) {
     EXPECT_THROW(refusal_text(job::Told("a sentence without a key"), kit("es")), measure::Bug);
     EXPECT_THROW(refusal_text(job::say("nobody_knows", "a key without words"), kit("es")), std::runtime_error);
