@@ -47,13 +47,15 @@ public:
         const std::vector<std::string> sentences = strain_reading(piece_, kit_, tape_);
         const Length each = drawing_height(sentences);
         flow_.heading(kit_.words("strain.plot"));
-        draw_chart(flow_.take(each), draw_strain_plot);
+        // What stands round its frame takes more of the plot's height than of the chart's.
+        const Length more = each < 190_pt ? 16_pt : 0_pt;
+        draw_chart(flow_.take(each + more), draw_strain_plot);
         flow_.heading(
             kit_.words("strain.chart"),
             kit_.words("strain.chart_aside", {{"board", board_text(piece_, kit_, tape_)},
                                               {"kerf", tape_.exact(piece_.cut.kerf)},
                                               {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
-        draw_chart(flow_.take(each), draw_limit_chart);
+        draw_chart(flow_.take(each - more), draw_limit_chart);
         if (errors_) pour(flow_, *errors_);
         flow_.heading(kit_.words("strain.reading"));
         for (const std::string& sentence : sentences) flow_.paragraph(Role::text, sentence, text());
