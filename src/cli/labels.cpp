@@ -19,7 +19,7 @@ namespace {
 /// Tells it at [printer.labels]; the shop file's values have no place.
 void tell(const Planned& planned, job::Position at, std::string message, std::string hint, Console& console) {
     const bool of_shop = at.line == 0 && planned.inputs.shop && planned.beside.labels;
-    console.message(job::render({{job::Severity::error, at, std::move(message), std::move(hint)}},
+    console.message(job::render({{job::Severity::error, at, job::Told(std::move(message)), job::Told(std::move(hint))}},
                                 of_shop ? *planned.inputs.shop : planned.inputs.job));
 }
 

@@ -51,7 +51,8 @@ void measure(job::NamedProfile& named, const std::vector<ProfileText>& profiles,
     const std::string& name = named.name.value;
     const std::string whose = named.name.at.line > 0 ? "" : " (the shop file names it)";
     const auto error = [&](const std::string& message, std::string hint) {
-        diagnostics.push_back({job::Severity::error, named.name.at, message + whose, std::move(hint)});
+        diagnostics.push_back(
+            {job::Severity::error, named.name.at, job::Told(message + whose), job::Told(std::move(hint))});
     };
     const auto text = std::find_if(profiles.begin(), profiles.end(), [&](const auto& one) { return one.name == name; });
     if (text == profiles.end()) return error(fmt::format("there is no printer profile \"{}\"", name), "");
@@ -69,7 +70,8 @@ void measure(job::NamedProfile& named, const std::vector<ProfileText>& profiles,
 ProfileText load_profile(const std::string& name) {
     const fs::path file = profile_path(name);
     const auto without = [&](std::string message, std::string hint) -> ProfileText {
-        return {name, tl::unexpected(job::Diagnostic{job::Severity::error, {}, std::move(message), std::move(hint)})};
+        return {name, tl::unexpected(job::Diagnostic{
+                          job::Severity::error, {}, job::Told(std::move(message)), job::Told(std::move(hint))})};
     };
     if (printers_folder().empty() || disk::look(file).kind == disk::Kind::nothing)
         return without(fmt::format("there is no printer profile \"{}\"", name), missing_hint(name));

@@ -47,9 +47,9 @@ job::Diagnostics unprintable(const fonts::MissingCharacter& missing, const fonts
     const auto told = [](char32_t character, job::Position at, const std::string& words) {
         return job::Diagnostic{
             job::Severity::error, at,
-            fmt::format("the character {} (U+{:04X}) cannot be printed: no font of the packet has it", utf8(character),
-                        static_cast<unsigned>(character)),
-            fmt::format("write {} another way", job::in_quotes(words))};
+            job::Told(fmt::format("the character {} (U+{:04X}) cannot be printed: no font of the packet has it",
+                                  utf8(character), static_cast<unsigned>(character))),
+            job::Told(fmt::format("write {} another way", job::in_quotes(words)))};
     };
     job::Diagnostics all;
     for (const job::PrintedWords& words : job::printed_words(source)) {

@@ -27,7 +27,7 @@ struct Frame {
     /// Distance of the springs, and its slope as a magnitude.
     Length string() const { return geom::distance(left, right); }
     Angle tilt() const { return Angle::radians(std::atan2(measure::abs(left.y - right.y).mm(), (2 * half()).mm())); }
-    std::string shown(Length value) const { return measure::length_text(value, units); }
+    job::Told shown(Length value) const { return job::shown(value, units); }
 };
 
 /// Rounding between units must not turn an exact fit into a mistake.

@@ -47,10 +47,11 @@ tl::expected<Course, job::Diagnostics> course(const job::Wall& wall, measure::Un
     const Length chord = wall.chord.value().value;
     const Length rise = wall.rise.value().value;
     if (rise > chord / 2 + slack)
-        return refused(wall.rise->at,
-                       "rise " + measure::length_text(rise, units) + " is more than half the chord, " +
-                           measure::length_text(chord / 2, units),
-                       "a wall turns at most a half circle: is the chord measured straight across?");
+        return refused(
+            wall.rise->at,
+            job::say("half_chord", "rise {rise} is more than half the chord, {half}",
+                     {{"rise", job::shown(rise, units)}, {"half", job::shown(chord / 2, units)}}),
+            job::say("half_chord_do", "a wall turns at most a half circle: is the chord measured straight across?"));
     return arc_over_chord(chord, turn_from_chord(chord, rise), up);
 }
 

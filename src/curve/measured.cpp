@@ -8,6 +8,9 @@
 namespace kerfpacket::curve {
 namespace {
 
+using job::say;
+using job::shown;
+
 /// Finer than a tape shows: a run that bulges less is straight.
 constexpr Length finest = Length::inches(1.0 / 64);
 
@@ -58,12 +61,14 @@ Curve through(const EllipseFit& fit, const std::vector<Point>& points) {
 
 tl::unexpected<job::Diagnostics> far_off(const CircleFit& fit, const job::Ordinates& ordinates, measure::Unit units) {
     const job::Ordinate& point = ordinates.points.at(fit.misses.worst_point());
-    return refused(ordinates.fit->at,
-                   "the best circle, R " + measure::length_text(fit.radius, units) + ", misses the point at station " +
-                       measure::length_text(point.station.value, units) + " by " +
-                       measure::length_text(fit.misses.worst(), units),
-                   "an arc may miss by " + measure::length_text(most_miss, units) +
-                       R"( at most: measure that point again, or use fit = "fair")");
+    return refused(
+        ordinates.fit->at,
+        say("circle_misses", "the best circle, R {radius}, misses the point at station {at} by {off}",
+            {{"radius", shown(fit.radius, units)},
+             {"at", shown(point.station.value, units)},
+             {"off", shown(fit.misses.worst(), units)}}),
+        say("arc_may_miss", R"(an arc may miss by {most} at most: measure that point again, or use fit = "fair")",
+            {{"most", shown(most_miss, units)}}));
 }
 
 /// A board of that thickness follows no curve as sharp as these points ask for.
@@ -71,10 +76,12 @@ tl::unexpected<job::Diagnostics> too_sharp(const FairFit& fit, const job::Ordina
                                            measure::Unit units) {
     const job::Ordinate& point = ordinates.points.at(fit.misses.worst_point());
     return refused(point.station.at,
-                   "a fair curve misses the point at station " + measure::length_text(point.station.value, units) +
-                       " by " + measure::length_text(fit.misses.worst(), units),
-                   "it bends no sharper than a radius of " + measure::length_text(least_radius, units) +
-                       ", twice the board's thickness: measure that point again, or use a thinner board");
+                   say("fair_misses", "a fair curve misses the point at station {at} by {off}",
+                       {{"at", shown(point.station.value, units)}, {"off", shown(fit.misses.worst(), units)}}),
+                   say("fair_misses_do",
+                       "it bends no sharper than a radius of {radius}, twice the board's thickness: measure that "
+                       "point again, or use a thinner board",
+                       {{"radius", shown(least_radius, units)}}));
 }
 
 }  // namespace
@@ -82,22 +89,25 @@ tl::unexpected<job::Diagnostics> too_sharp(const FairFit& fit, const job::Ordina
 tl::expected<Measured, job::Diagnostics> measured(const std::vector<Point>& points, const job::Ordinates& ordinates,
                                                   Length least_radius, measure::Unit units) {
     if (in_line(points))
-        return refused(ordinates.at, "these points lie in a straight line: nothing is bent here",
-                       "expected at least one that stands off the line by " + measure::length_text(finest, units));
+        return refused(ordinates.at, say("straight", "these points lie in a straight line: nothing is bent here"),
+                       say("straight_do", "expected at least one that stands off the line by {off}",
+                           {{"off", shown(finest, units)}}));
     Survey answers = survey(points, ordinates, least_radius);
     switch (answers.used) {
         case job::Fit::arc: {
             if (!answers.circle)
-                return refused(ordinates.fit->at, "no circle goes through these points",
-                               R"(use fit = "fair", which follows any curve)");
+                return refused(ordinates.fit->at, say("no_circle", "no circle goes through these points"),
+                               say("no_circle_do", R"(use fit = "fair", which follows any curve)"));
             if (answers.circle->misses.worst() > most_miss) return far_off(*answers.circle, ordinates, units);
             Curve curve = through(*answers.circle, points);
             return Measured{std::move(answers), std::move(curve)};
         }
         case job::Fit::ellipse: {
             if (!answers.ellipse)
-                return refused(ordinates.fit->at, "no ellipse goes through these points",
-                               R"(an ellipse takes at least 5 points round its end or crown: use fit = "fair")");
+                return refused(ordinates.fit->at, say("no_ellipse", "no ellipse goes through these points"),
+                               say("ellipse_points",
+                                   R"(an ellipse takes at least {n} points round its end or crown: use fit = "fair")",
+                                   {{"n", 5}}));
             Curve curve = through(*answers.ellipse, points);
             return Measured{std::move(answers), std::move(curve)};
         }

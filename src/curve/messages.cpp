@@ -1,5 +1,6 @@
 #include "curve/messages.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace kerfpacket::curve {
@@ -14,22 +15,43 @@ Length step_of(measure::Unit units) { return units == measure::Unit::inch ? Leng
 
 }  // namespace
 
-std::string shown_above(Length limit, measure::Unit units) {
-    const Length step = step_of(units);
-    return measure::length_text(step * std::floor(limit / step + 1 + hair), units);
+job::Told shape_word(std::string_view shape) {
+    std::string key = "settings.word_" + std::string(shape);
+    std::replace(key.begin(), key.end(), '-', '_');
+    return job::word(std::move(key), std::string(shape));
 }
 
-std::string shown_below(Length limit, measure::Unit units) {
+job::Told shown_above(Length limit, measure::Unit units) {
     const Length step = step_of(units);
-    return measure::length_text(step * std::ceil(limit / step - 1 - hair), units);
+    return job::shown(step * std::floor(limit / step + 1 + hair), units);
 }
 
-std::string shown_at_most(Length limit, measure::Unit units) {
+job::Told shown_below(Length limit, measure::Unit units) {
     const Length step = step_of(units);
-    return measure::length_text(step * std::floor(limit / step + hair), units);
+    return job::shown(step * std::ceil(limit / step - 1 - hair), units);
 }
 
-tl::unexpected<job::Diagnostics> refused(job::Position at, std::string message, std::string hint) {
+job::Told shown_at_most(Length limit, measure::Unit units) {
+    const Length step = step_of(units);
+    return job::shown(step * std::floor(limit / step + hair), units);
+}
+
+job::Told rise_more(const job::Told& rise, std::string_view shape) {
+    return job::say("rise_more", "rise {rise} is more than a {shape} head over this span can have",
+                    {{"rise", rise}, {"shape", shape_word(shape)}});
+}
+
+job::Told rise_much(const job::Told& rise, std::string_view shape) {
+    return job::say("rise_much", "rise {rise} is too much for a {shape} head over this span",
+                    {{"rise", rise}, {"shape", shape_word(shape)}});
+}
+
+job::Told rise_less(const job::Told& rise, std::string_view shape) {
+    return job::say("rise_less", "rise {rise} is too little for a {shape} head over this span",
+                    {{"rise", rise}, {"shape", shape_word(shape)}});
+}
+
+tl::unexpected<job::Diagnostics> refused(job::Position at, job::Told message, job::Told hint) {
     return tl::unexpected(job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}});
 }
 

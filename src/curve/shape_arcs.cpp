@@ -8,6 +8,7 @@ namespace kerfpacket::curve {
 namespace {
 
 using geom::Segment;
+using job::say;
 
 /// Common practice has no limit; past this lean the feet of a horseshoe come so near each other that it is a slip.
 constexpr Angle most_lean = Angle::degrees(150);
@@ -28,10 +29,10 @@ Curve over_string(const Frame& frame) {
 Arch segmental(const Frame& frame) {
     const Length most = rise_at_lean(frame, plumb);
     if (frame.rise > most + slack)
-        return refused(frame.opening.rise.at,
-                       "rise " + frame.shown(frame.rise) + " is more than a segmental head over this span can have",
-                       "expected at most " + shown_at_most(most, frame.units) +
-                           "; a head that goes on past plumb is shape = \"horseshoe\"");
+        return refused(
+            frame.opening.rise.at, rise_more(frame.shown(frame.rise), "segmental"),
+            say("segmental_most", R"(expected at most {most}; a head that goes on past plumb is shape = "horseshoe")",
+                {{"most", shown_at_most(most, frame.units)}}));
     return std::vector{over_string(frame)};
 }
 
@@ -40,27 +41,31 @@ Arch horseshoe(const Frame& frame) {
     const Length most = rise_at_lean(frame, most_lean);
     if (frame.rise <= least + slack || frame.rise > most)
         return refused(frame.opening.rise.at,
-                       "rise " + frame.shown(frame.rise) + " is too " + (frame.rise > most ? "much" : "little") +
-                           " for a horseshoe head over this span",
-                       "expected " + shown_above(least, frame.units) + " to " + shown_at_most(most, frame.units));
+                       frame.rise > most ? rise_much(frame.shown(frame.rise), "horseshoe")
+                                         : rise_less(frame.shown(frame.rise), "horseshoe"),
+                       say("from_to", "expected {least} to {most}",
+                           {{"least", shown_above(least, frame.units)}, {"most", shown_at_most(most, frame.units)}}));
     return std::vector{over_string(frame)};
 }
 
 Arch eyebrow(const Frame& frame) {
     const Length most = rise_at_lean(frame, plumb);
     if (frame.rise > most + slack)
-        return refused(
-            frame.opening.rise.at,
-            "rise " + frame.shown(frame.rise) + " is more than an eyebrow over this span can have",
-            "expected at most " + shown_at_most(most, frame.units) + ": there the curve is plumb between its arcs");
+        return refused(frame.opening.rise.at,
+                       say("rise_more_eyebrow", "rise {rise} is more than an eyebrow over this span can have",
+                           {{"rise", frame.shown(frame.rise)}}),
+                       say("most_plumb", "expected at most {most}: there the curve is plumb between its arcs",
+                           {{"most", shown_at_most(most, frame.units)}}));
     const Length half = frame.string() / 2;
     const Angle lean = Angle::radians(2 * std::atan2(frame.rise.mm(), half.mm()));
     const Length both_radii = half / std::sin(lean.radians());
     const Length reverse = frame.opening.reverse_radius ? frame.opening.reverse_radius->value : both_radii / 2;
     if (reverse >= both_radii - slack)
         return refused(frame.opening.reverse_radius->at,
-                       "reverse_radius " + frame.shown(reverse) + " leaves no room for the arc between",
-                       "expected at most " + shown_below(both_radii, frame.units) + " with this span and rise");
+                       say("reverse", "reverse_radius {radius} leaves no room for the arc between",
+                           {{"radius", frame.shown(reverse)}}),
+                       say("most_here", "expected at most {most} with this span and rise",
+                           {{"most", shown_below(both_radii, frame.units)}}));
     const Angle slope = geom::direction(frame.left, frame.right).angle();
     const Point joint{reverse * std::sin(lean.radians()) - half, reverse * (1 - std::cos(lean.radians()))};
     const Point first = geom::turned(joint, slope);

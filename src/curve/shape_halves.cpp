@@ -9,6 +9,7 @@ namespace kerfpacket::curve {
 namespace {
 
 using geom::Segment;
+using job::say;
 
 constexpr Angle plumb = Angle::degrees(90);
 
@@ -42,6 +43,11 @@ HalfArch pointed_half(Length half, Length rise) {
     return {{{-half, {}}, {{}, rise}, Angle::radians(-2 * std::atan2(half.mm(), rise.mm()))}};
 }
 
+job::Told under_half_span(Length most, const Frame& frame) {
+    return say("under_half", "expected less than half the span: at most {most}",
+               {{"most", shown_below(most, frame.units)}});
+}
+
 const job::Sourced<Length>& longer_leg(const Frame& frame) {
     const auto& legs = frame.opening.legs.value();
     return legs[0].value > legs[1].value ? legs[0] : legs[1];
@@ -53,11 +59,14 @@ std::optional<job::Diagnostics> half_without_rise(const Frame& frame) {
     if (frame.least_rise() > slack) return std::nullopt;
     const Length apart = measure::abs(frame.left.y - frame.right.y);
     const bool rise_given = frame.opening.rise.at.line > 0;
-    const std::string most = "legs that differ by at most " + shown_below(2 * frame.rise, frame.units);
-    const std::string least = "a rise of at least " + shown_above(apart / 2, frame.units) + ", or ";
+    const job::Told most = shown_below(2 * frame.rise, frame.units);
     return refused(longer_leg(frame).at,
-                   "legs that differ by " + frame.shown(apart) + " leave half of this head without a rise",
-                   "expected " + (rise_given ? least : "") + most)
+                   say("half_no_rise", "legs that differ by {apart} leave half of this head without a rise",
+                       {{"apart", frame.shown(apart)}}),
+                   rise_given ? say("rise_or_legs",
+                                    "expected a rise of at least {least}, or legs that differ by at most {most}",
+                                    {{"least", shown_above(apart / 2, frame.units)}, {"most", most}})
+                              : say("legs_most", "expected legs that differ by at most {most}", {{"most", most}}))
         .value();
 }
 
@@ -84,21 +93,26 @@ Arch three_centred(const Frame& frame) {
     // More than nothing over the higher spring is then too much over the lower one.
     if (apart >= half - slack)
         return refused(longer_leg(frame).at,
-                       "legs that differ by " + frame.shown(apart) + " are too uneven for a three-centred head",
-                       "expected less than half the span: at most " + shown_below(half, frame.units));
+                       say("legs_uneven", "legs that differ by {apart} are too uneven for a {shape} head",
+                           {{"apart", frame.shown(apart)}, {"shape", shape_word("three-centred")}}),
+                       under_half_span(half, frame));
     if (auto wrong = half_without_rise(frame)) return tl::unexpected(*wrong);
     if (frame.most_rise() >= half - slack) {
         const Length most = half - apart / 2;
-        return refused(frame.opening.rise.at,
-                       "rise " + frame.shown(frame.rise) + " is more than a three-centred head over this span can have",
-                       "expected less than half the span: at most " + shown_below(most, frame.units) +
-                           (frame.level() ? "; at half the span it is shape = \"semicircular\"" : " with these legs"));
+        return refused(
+            frame.opening.rise.at, rise_more(frame.shown(frame.rise), "three-centred"),
+            frame.level()
+                ? say("under_half_or_whole", R"({least}; at half the span it is shape = "semicircular")",
+                      {{"least", under_half_span(most, frame)}})
+                : say("under_half_legs", "{least} with these legs", {{"least", under_half_span(most, frame)}}));
     }
     const auto& given = frame.opening.side_radius;
     if (given && given->value >= frame.least_rise() - slack)
-        return refused(
-            given->at, "side_radius " + frame.shown(given->value) + " is too large to meet a crown arc at this rise",
-            "expected less than the rise over the spring: at most " + shown_below(frame.least_rise(), frame.units));
+        return refused(given->at,
+                       say("side_large_rise", "side_radius {radius} is too large to meet a crown arc at this rise",
+                           {{"radius", frame.shown(given->value)}}),
+                       say("under_rise", "expected less than the rise over the spring: at most {most}",
+                           {{"most", shown_below(frame.least_rise(), frame.units)}}));
     const auto built = [&](Length rise) {
         return three_centred_half(half, rise, given ? given->value : classical_side_radius(half, rise));
     };
@@ -111,20 +125,22 @@ Arch pointed(const Frame& frame) {
         if (radius->value <= half + slack)
             return refused(
                 radius->at,
-                "radius " + frame.shown(radius->value) + " is no more than half the span, " + frame.shown(half) +
-                    ": the sides do not meet at a point",
-                "expected at least " + shown_above(half, frame.units) + "; the full span gives the equilateral head");
+                say("radius_half",
+                    "radius {radius} is no more than half the span, {half}: the sides do not meet at a point",
+                    {{"radius", frame.shown(radius->value)}, {"half", frame.shown(half)}}),
+                say("radius_half_do", "expected at least {least}; the full span gives the equilateral head",
+                    {{"least", shown_above(half, frame.units)}}));
         if (!frame.level())
-            return refused(radius->at, "radius does not fit springs that stand at different heights",
-                           "the two sides then have radii of their own: give rise instead of radius");
+            return refused(radius->at, say("one_radius", "radius does not fit springs that stand at different heights"),
+                           say("two_radii", "the two sides then have radii of their own: give rise instead of radius"));
     }
     if (auto wrong = half_without_rise(frame)) return tl::unexpected(*wrong);
     if (frame.least_rise() <= half + slack)
-        return refused(frame.opening.rise.at,
-                       "rise " + frame.shown(frame.rise) + " is too little for a pointed head over this span",
-                       "expected more than half the span over each spring: at least " +
-                           shown_above(frame.rise - frame.least_rise() + half, frame.units) +
-                           "; a low pointed head is shape = \"tudor\"");
+        return refused(frame.opening.rise.at, rise_less(frame.shown(frame.rise), "pointed"),
+                       say("pointed_least",
+                           "expected more than half the span over each spring: at least {least}; a low pointed head "
+                           "is shape = \"tudor\"",
+                           {{"least", shown_above(frame.rise - frame.least_rise() + half, frame.units)}}));
     return joined(frame, pointed_half(half, frame.left_rise()), pointed_half(half, frame.right_rise()), false);
 }
 

@@ -7,6 +7,8 @@
 namespace kerfpacket::curve {
 namespace {
 
+using job::say;
+
 /// Half a head to build: a = half, b = rise over its spring.
 struct Half {
     Length half;
@@ -65,21 +67,32 @@ std::optional<job::Diagnostics> radii_do_not_meet(const Frame& frame, const Half
     const auto& crown = frame.opening.crown_radius;
     const Length most_side = std::min(left.side_limit(), right.side_limit());
     if (side && side->value >= most_side - slack)
-        return refused(side->at, "side_radius " + frame.shown(side->value) + " is too large to meet a crown arc",
-                       "expected at most " + shown_below(most_side, frame.units) + " with this span and rise")
+        return refused(side->at,
+                       say("side_large", "side_radius {radius} is too large to meet a crown arc",
+                           {{"radius", frame.shown(side->value)}}),
+                       say("most_here", "expected at most {most} with this span and rise",
+                           {{"most", shown_below(most_side, frame.units)}}))
             .value();
     const Length given_side = side ? side->value : Length();
     const Length least_crown = std::max(left.crown_limit(given_side), right.crown_limit(given_side));
     if (!crown || crown->value > least_crown + slack) return std::nullopt;
-    const std::string with = side ? " with side_radius " + frame.shown(given_side) : "";
-    std::string hint = "expected at least " + shown_above(least_crown, frame.units) + with;
+    const job::Told least = shown_above(least_crown, frame.units);
+    job::Told hint = side ? say("crown_least_with", "expected at least {least} with side_radius {side}",
+                                {{"least", least}, {"side", frame.shown(given_side)}})
+                          : say("crown_least", "expected at least {least}", {{"least", least}});
     const Length bare = std::max(left.crown_limit({}), right.crown_limit({}));
     if (side && crown->value > bare + slack) {
         const Length most = std::min(left.side_limit(crown->value), right.side_limit(crown->value));
-        hint += ", or a side_radius of at most " + shown_below(most, frame.units);
+        hint = say("or_side", "{crown}, or a side_radius of at most {most}",
+                   {{"crown", std::move(hint)}, {"most", shown_below(most, frame.units)}});
     }
-    return refused(crown->at, "crown_radius " + frame.shown(crown->value) + " is too small to make a point" + with,
-                   hint)
+    const job::Told given = frame.shown(crown->value);
+    return refused(crown->at,
+                   side ? say("crown_with_side",
+                              "crown_radius {crown} is too small to make a point with side_radius {side}",
+                              {{"crown", given}, {"side", frame.shown(given_side)}})
+                        : say("crown_small", "crown_radius {crown} is too small to make a point", {{"crown", given}}),
+                   std::move(hint))
         .value();
 }
 

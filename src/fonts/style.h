@@ -14,7 +14,7 @@ using measure::Length;
 struct Style {
     std::vector<std::string> order;  ///< sheets in packet order
     // Type sizes.
-    Length tiny, small, text, strong, title, huge;  ///< 7, 9, 11, 13, 17, 24 pt
+    Length tiny, small, text, strong, title, huge;  ///< 8, 9, 11, 13, 17, 24 pt
     // Line weights.
     Length hair, fine, line, heavy, end;  ///< 0.25, 0.5, 0.7, 1.4, 2.8 pt
     Length strip_height;                  ///< 72 pt

@@ -42,7 +42,7 @@ Context::Context(std::string_view text, std::set<int> broken_lines)
     : lines_(split_lines(text)), broken_lines_(std::move(broken_lines)) {}
 
 void Context::error(Position at, std::string message, std::string hint) {
-    found_.push_back({Severity::error, at, std::move(message), std::move(hint)});
+    found_.push_back({Severity::error, at, Told(std::move(message)), Told(std::move(hint))});
 }
 
 void Context::harmless_error(Position at, std::string message, std::string hint) {

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "job/told.h"
 #include "measure/near_miss.h"
 
 namespace kerfpacket::job {
@@ -29,8 +30,8 @@ enum class Severity { error, refused, caution };
 struct Diagnostic {
     Severity severity = Severity::error;
     Position at;
-    std::string message;  ///< what is wrong, without a full stop
-    std::string hint;     ///< what was expected or would be possible; may be empty
+    Told message;  ///< what is wrong, without a full stop
+    Told hint;     ///< what was expected or would be possible; may be empty
 };
 
 using Diagnostics = std::vector<Diagnostic>;

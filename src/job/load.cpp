@@ -13,7 +13,7 @@ namespace {
 namespace fs = std::filesystem;
 
 Diagnostic whole_file(std::string message, std::string hint) {
-    return {Severity::error, {}, std::move(message), std::move(hint)};
+    return {Severity::error, {}, Told(std::move(message)), Told(std::move(hint))};
 }
 
 Diagnostic too_large(const std::string& name) {
@@ -57,8 +57,9 @@ std::optional<Diagnostic> no_text(std::string_view text, const FileKind& kind) {
     if (text.find('\0') != std::string_view::npos)
         return whole_file("the file is not text: it holds a zero byte", "expected a " + name + " in UTF-8 text");
     if (const auto bad = first_bad_utf8(text))
-        return Diagnostic{Severity::error, position_of_byte(text, *bad), "the file is not UTF-8 text from here on",
-                          "save it as UTF-8 in the editor and try again"};
+        return Diagnostic{Severity::error, position_of_byte(text, *bad),
+                          Told("the file is not UTF-8 text from here on"),
+                          Told("save it as UTF-8 in the editor and try again")};
     if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
         return whole_file("the file is empty", "a " + name + " has " + std::string(kind.holds));
     return std::nullopt;

@@ -36,14 +36,14 @@ std::string hint_for(std::string_view line, const text::Mistake& mistake) {
 }
 
 Diagnostic diagnostic_of(const text::Mistake& mistake, std::string_view line) {
-    Diagnostic found{Severity::error, {mistake.line, mistake.column}, mistake.description, ""};
-    if (mistake.unreasonable) found.hint = "a job file has short lines and few brackets";
-    else if (mistake.repeated)
-        found.hint =
-            "each key and table may stand once; only [[opening]], [[wall]], [[material]], [[trial]] and coupons in "
-            "double brackets may be repeated";
-    else found.hint = hint_for(line, mistake);
-    return found;
+    return {Severity::error,
+            {mistake.line, mistake.column},
+            Told(mistake.description),
+            Told(mistake.unreasonable ? "a job file has short lines and few brackets"
+                 : mistake.repeated
+                     ? "each key and table may stand once; only [[opening]], [[wall]], [[material]], [[trial]] and "
+                       "coupons in double brackets may be repeated"
+                     : hint_for(line, mistake))};
 }
 
 bool is_plain_key(std::string_view key) {
@@ -103,9 +103,10 @@ void judge_figures(const toml::node& node, const std::vector<std::string_view>& 
     if (figures.find_first_of("xobeE_") == std::string_view::npos) return;
     // Only what comes to a few decimals is written out: advice must not round.
     const bool usual = std::abs(*number) < 1e9 && std::abs(*number * 1e4 - std::round(*number * 1e4)) < 1e-6;
-    parsed.diagnostics.push_back(
-        {Severity::error, at, std::string(figures.substr(0, 40)) + ": a number is written in plain figures",
-         usual ? "write " + measure::figure_text(*number, true) + ", if that is meant" : "for example 1250 or 0.118"});
+    parsed.diagnostics.push_back({Severity::error, at,
+                                  Told(std::string(figures.substr(0, 40)) + ": a number is written in plain figures"),
+                                  Told(usual ? "write " + measure::figure_text(*number, true) + ", if that is meant"
+                                             : "for example 1250 or 0.118")});
     parsed.broken_lines.insert(at.line);
 }
 

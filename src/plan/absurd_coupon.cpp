@@ -1,9 +1,10 @@
 #include "plan/absurd_coupon.h"
 
-#include <fmt/format.h>
-
 namespace kerfpacket::plan {
 namespace {
+
+using job::say;
+using job::Told;
 
 /// A coupon this much stronger or weaker than the table's board is more likely a slip than a board. Judgement:
 /// two boards of a kind differ by about a third at most (src/bend/NOTES.md).
@@ -22,44 +23,59 @@ public:
         const bool strong = coupon_.times_table > strongest_coupon;
         const bool weak = coupon_.outcome == job::Outcome::cracked && coupon_.times_table < weakest_coupon;
         if (given_.believed || (!strong && !weak)) return std::nullopt;
-        return job::Diagnostics{
-            {job::Severity::error, strong ? given_.chord.at : given_.rise.at,
-             fmt::format("{} is {} times as {} as the table's board: chord {}, rise {} is a radius "
-                         "of {}, a strain of {} %; the table has {} %",
-                         name(), times(strong), strong ? "strong" : "weak", text(given_.chord.value),
-                         text(given_.rise.value), text(bend::circle_radius(coupon_.coupon)), percent(coupon_.strain),
-                         percent(coupon_.table_limit)),
-             strong ? strong_hint() : weak_hint()}};
+        return job::Diagnostics{{job::Severity::error, strong ? given_.chord.at : given_.rise.at,
+                                 say(strong ? "coupon_strong" : "coupon_weak",
+                                     strong ? "{name} is {times} times as strong as the table's board: {read}"
+                                            : "{name} is {times} times as weak as the table's board: {read}",
+                                     {{"name", name()}, {"times", times(strong)}, {"read", read()}}),
+                                 strong ? strong_hint() : weak_hint()}};
     }
 
 private:
-    /// A trial of the shop file has no place in the job file: its day tells it.
-    std::string name() const { return coupon_.trial ? "the trial of " + coupon_.date : "this coupon"; }
-    std::string text(Length length) const { return measure::length_text(length, unit_); }
-    static std::string percent(double strain) { return measure::fixed(strain * 100, 2); }
-    std::string times(bool strong) const {
-        return measure::fixed(strong ? coupon_.times_table : 1 / coupon_.times_table, 1);
+    Told read() const {
+        return say(
+            "coupon_read",
+            "chord {chord}, rise {rise} is a radius of {radius}, a strain of {strain} %; the table has {table} %",
+            {{"chord", shown(given_.chord.value)},
+             {"rise", shown(given_.rise.value)},
+             {"radius", shown(bend::circle_radius(coupon_.coupon))},
+             {"strain", percent(coupon_.strain)},
+             {"table", percent(coupon_.table_limit)}});
     }
-    std::string with_chord(Length chord) const {
+    /// A trial of the shop file has no place in the job file: its day tells it.
+    Told name() const {
+        return coupon_.trial ? say("the_trial", "the trial of {date}", {{"date", coupon_.date}})
+                             : say("this_coupon", "this coupon");
+    }
+    Told shown(Length length) const { return job::shown(length, unit_); }
+    static Told percent(double strain) { return job::figure(measure::fixed(strain * 100, 2)); }
+    Told times(bool strong) const {
+        return job::figure(measure::fixed(strong ? coupon_.times_table : 1 / coupon_.times_table, 1));
+    }
+    /// What a chord that was mistaken would tell; nothing where that much of a chord cannot be, which is no likely
+    /// slip.
+    Told with_chord(Length chord) const {
         bend::Coupon other = coupon_.coupon;
         other.chord = chord;
-        // Where that many times the chord cannot be, it is no likely slip.
-        if (other.rise > other.chord * bend::most_rise_ratio) return "";
-        return fmt::format(" ({} would be a strain of {} %)", text(chord),
-                           percent(bend::coupon_strain(other, cell_, softness_)));
+        if (other.rise > other.chord * bend::most_rise_ratio) return {};
+        return say("with_chord", " ({chord} would be a strain of {strain} %)",
+                   {{"chord", shown(chord)}, {"strain", percent(bend::coupon_strain(other, cell_, softness_))}});
     }
-    static constexpr const char* again =
-        "measure on the plain face, the chord from end to end, the rise at its middle; what is so stands with "
-        "believed = true";
-    std::string strong_hint() const {
-        return fmt::format("is the chord half of what it was{}, or the rise read to the kerf face? {}",
-                           with_chord(given_.chord.value * 2), again);
+    static Told again() {
+        return say("coupon_again",
+                   "measure on the plain face, the chord from end to end, the rise at its middle; what is so stands "
+                   "with believed = true");
     }
-    std::string weak_hint() const {
-        return fmt::format(
-            "is the chord the disc's diameter or the coupon's length{}, or the rise read before it "
-            "cracked? {}",
-            with_chord(given_.chord.value / 2), again);
+    Told strong_hint() const {
+        return say("coupon_strong_do",
+                   "is the chord half of what it was{with}, or the rise read to the kerf face? {again}",
+                   {{"with", with_chord(given_.chord.value * 2)}, {"again", again()}});
+    }
+    Told weak_hint() const {
+        return say("coupon_weak_do",
+                   "is the chord the disc's diameter or the coupon's length{with}, or the rise read before it cracked? "
+                   "{again}",
+                   {{"with", with_chord(given_.chord.value / 2)}, {"again", again()}});
     }
 
     const job::Coupon& given_;

@@ -4,13 +4,13 @@
 #include <cmath>
 #include <iterator>
 
-#include <fmt/format.h>
-
 #include "plan/checks.h"
 #include "plan/make_lines.h"
 
 namespace kerfpacket::plan {
 namespace {
+
+using job::say;
 
 constexpr int most_segments = 100;
 /// Rounding between units must not turn an exact fit into a mistake.
@@ -120,22 +120,27 @@ int fewest(const std::vector<Band>& bands, const Board& board) {
     return good * step;
 }
 
-job::Diagnostic uneven(const job::Casing& casing, std::size_t bands) {
+job::Diagnostic uneven(const job::Casing& casing, int sides) {
     return {job::Severity::error, casing.segments->at,
-            fmt::format("{} casing segments do not part evenly over the {} sides of the head", casing.segments->value,
-                        bands),
-            fmt::format("a joint stands at the point: expected {}, {} or {}", bands, bands * 2, bands * 3)};
+            say("segments_uneven", "{n} casing segments do not part evenly over the {sides} sides of the head",
+                {{"n", casing.segments->value}, {"sides", sides}}),
+            say("segments_uneven_do", "a joint stands at the point: expected {a}, {b} or {c}",
+                {{"a", sides}, {"b", sides * 2}, {"c", sides * 3}})};
 }
 
 job::Diagnostic too_wide(const job::Casing& casing, const Board& board, int possible, const job::Job& job) {
-    const std::string from = casing.board ? "a board " + measure::length_text(board.width, job.header.units) + " wide"
-                                          : "a sheet of " + measure::length_text(board.width, job.header.units) +
-                                                " by " + measure::length_text(board.length, job.header.units);
+    const auto shown = [&](Length length) { return job::shown(length, job.header.units); };
+    const job::Told from = casing.board ? say("from_board", "a board {width} wide", {{"width", shown(board.width)}})
+                                        : say("from_sheet", "a sheet of {width} by {length}",
+                                              {{"width", shown(board.width)}, {"length", shown(board.length)}});
     const job::Position at = casing.segments ? casing.segments->at : casing.board ? casing.board->at : casing.width.at;
-    const std::string count = casing.segments ? std::to_string(casing.segments->value) : "any number of";
-    return {job::Severity::error, at, fmt::format("{} casing segments do not come out of {}", count, from),
-            possible > 0 ? fmt::format("{} segments fit", possible)
-                         : std::string("no number of segments fits: a wider board, or a narrower casing")};
+    return {job::Severity::error, at,
+            casing.segments
+                ? say("segments_do_not", "{n} casing segments do not come out of {from}",
+                      {{"n", casing.segments->value}, {"from", from}})
+                : say("segments_never", "any number of casing segments do not come out of {from}", {{"from", from}}),
+            possible > 0 ? say("segments_fit", "{n} segments fit", {{"n", possible}})
+                         : say("segments_none", "no number of segments fits: a wider board, or a narrower casing")};
 }
 
 }  // namespace
@@ -149,13 +154,13 @@ job::Diagnostics add_casing(ArchLines& lines, const curve::Head& head, const job
     const auto in = head.outline.extents(inside);
     const auto out = head.outline.extents(outside);
     for (const auto& extents : {in, out})
-        if (!extents) return {folded(extents.error(), casing.width.at, "casing", job)};
+        if (!extents) return {folded(extents.error(), casing.width.at, say("casing", "casing"), job)};
     std::vector<Band> bands;
     for (std::size_t i = 1; i + 1 < runs.size(); ++i) bands.push_back({&runs[i], inside, outside, (*in)[i], (*out)[i]});
 
     const Board board = largest_board(casing, job.stock);
     if (casing.segments && casing.segments->value % static_cast<int>(bands.size()) != 0)
-        return {uneven(casing, bands.size())};
+        return {uneven(casing, static_cast<int>(bands.size()))};
     const int count = casing.segments ? casing.segments->value : fewest(bands, board);
     if (count > 0) lines.segments = cut_all(bands, count);
     if (count == 0 || !fit(lines.segments, board)) return {too_wide(casing, board, fewest(bands, board), job)};

@@ -12,6 +12,9 @@
 namespace kerfpacket::plan {
 namespace {
 
+using job::say;
+using job::shown;
+
 /// Further apart kerfs bend nothing evenly: the most that a job file may give as a spacing.
 constexpr Length widest_given_gap = Length::inches(3);
 /// Rounding between units must not turn an exact fit into a mistake.
@@ -38,40 +41,53 @@ std::string meant_material(const std::string& word, const std::vector<std::strin
 
 job::Diagnostic thin_web(Length depth, const job::Board& board, const job::Job& job) {
     return {job::Severity::error, place(board.kerf_depth, board),
-            fmt::format(
-                "kerfs {} deep in a board {} thick{} leave a web of {}", measure::length_text(depth, job.header.units),
-                measure::length_text(board.thinnest(), job.header.units), board.moulded() ? " at its thinnest" : "",
-                measure::length_text(board.thinnest() - depth, job.header.units)),
-            fmt::format("the web must be at least {}", measure::length_text(bend::least_web, job.header.units))};
+            say(board.moulded() ? "thin_web_moulded" : "thin_web",
+                board.moulded() ? "kerfs {depth} deep in a board {thickness} thick at its thinnest leave a web of {web}"
+                                : "kerfs {depth} deep in a board {thickness} thick leave a web of {web}",
+                {{"depth", shown(depth, job.header.units)},
+                 {"thickness", shown(board.thinnest(), job.header.units)},
+                 {"web", shown(board.thinnest() - depth, job.header.units)}}),
+            say("web_least", "the web must be at least {web}", {{"web", shown(bend::least_web, job.header.units)}})};
 }
 
 job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job& job) {
     return {job::Severity::error, place(board.spacing, board),
-            fmt::format("kerfs {} wide every {} leave no wood between them",
-                        measure::length_text(job.saw.kerf.value, job.header.units),
-                        measure::length_text(spacing, job.header.units)),
-            "the spacing must be larger than the kerf"};
+            say("no_land", "kerfs {kerf} wide every {spacing} leave no wood between them",
+                {{"kerf", shown(job.saw.kerf.value, job.header.units)}, {"spacing", shown(spacing, job.header.units)}}),
+            say("no_land_do", "the spacing must be larger than the kerf")};
+}
+
+/// Of a point, from the middle of the span.
+job::Told place_of(geom::Point point, measure::Unit unit) {
+    const job::Told x = shown(measure::abs(point.x), unit);
+    const job::Told y = shown(measure::abs(point.y), unit);
+    return say("place", "{across}, {up}",
+               {{"across", point.x.mm() < 0 ? say("left_of_middle", "{x} left of the middle", {{"x", x}})
+                                            : say("right_of_middle", "{x} right of the middle", {{"x", x}})},
+                {"up", point.y.mm() < 0 ? say("below_base", "{y} below the base line", {{"y", y}})
+                                        : say("above_base", "{y} above the base line", {{"y", y}})}});
 }
 
 job::Diagnostics check_given_kerfs(const Blank& blank, const Cutting& cut, const job::Board& board,
                                    const job::Job& job) {
-    const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
+    const auto text = [&](Length length) { return shown(length, job.header.units); };
     for (const auto& kerf : board.kerfs)
         if (kerf.value <= cut.kerf || kerf.value >= blank.length - cut.kerf)
             return {{job::Severity::error, kerf.at,
-                     fmt::format("a kerf at {} is not on the blank, which is {} long", text(kerf.value),
-                                 text(blank.length)),
-                     "kerfs are counted from the blank's zero end, trim included"}};
+                     say("off_blank", "a kerf at {at} is not on the blank, which is {length} long",
+                         {{"at", text(kerf.value)}, {"length", text(blank.length)}}),
+                     say("off_blank_do", "kerfs are counted from the blank's zero end, trim included")}};
     // From kerf to kerf, and from the bend's ends to the nearest.
     Length before = blank.bend_start;
     const auto bare = [&](Length at, job::Position where) {
         const Length from = before;
         before = at;
         if (at - from <= widest_given_gap) return job::Diagnostics{};
-        return job::Diagnostics{{job::Severity::error, where,
-                                 fmt::format("from {} to {} there is no kerf", text(from), text(at)),
-                                 fmt::format("the bend runs from {} to {}; kerfs stand at most {} apart",
-                                             text(blank.bend_start), text(blank.bend_end), text(widest_given_gap))}};
+        return job::Diagnostics{
+            {job::Severity::error, where,
+             say("bare", "from {from} to {to} there is no kerf", {{"from", text(from)}, {"to", text(at)}}),
+             say("bare_do", "the bend runs from {from} to {to}; kerfs stand at most {gap} apart",
+                 {{"from", text(blank.bend_start)}, {"to", text(blank.bend_end)}, {"gap", text(widest_given_gap)}})}};
     };
     for (const auto& kerf : board.kerfs) {
         if (&kerf == &board.kerfs.front()) before = std::min(before, kerf.value);
@@ -82,21 +98,21 @@ job::Diagnostics check_given_kerfs(const Blank& blank, const Cutting& cut, const
 
 }  // namespace
 
-job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::string& what, const job::Job& job) {
-    const std::string place = fmt::format(
-        "{} {} of the middle, {} {} the base line", measure::length_text(measure::abs(fold.where.x), job.header.units),
-        fold.where.x.mm() < 0 ? "left" : "right", measure::length_text(measure::abs(fold.where.y), job.header.units),
-        fold.where.y.mm() < 0 ? "below" : "above");
+job::Diagnostic folded(const curve::Fold& fold, job::Position at, const job::Told& what, const job::Job& job) {
+    const job::Told distance = shown(fold.distance, job.header.units);
+    const job::Told place = place_of(fold.where, job.header.units);
     if (fold.radius.mm() <= 0)
         return {job::Severity::error, at,
-                fmt::format("the {}, {} from the measured curve, does not fit: a side of the head is used up at {}",
-                            what, measure::length_text(fold.distance, job.header.units), place),
-                "a thinner board or a narrower casing leaves room"};
+                say("used_up",
+                    "the {what}, {distance} from the measured curve, does not fit: a side of the head is used up at "
+                    "{place}",
+                    {{"what", what}, {"distance", distance}, {"place", place}}),
+                say("used_up_do", "a thinner board or a narrower casing leaves room")};
     return {job::Severity::error, at,
-            fmt::format("the {} would fold on itself: the measured curve has a radius of {} at {}", what,
-                        measure::length_text(fold.radius, job.header.units), place),
-            fmt::format("it lies {} from the measured curve, which must be less than the radius",
-                        measure::length_text(fold.distance, job.header.units))};
+            say("fold", "the {what} would fold on itself: the measured curve has a radius of {radius} at {place}",
+                {{"what", what}, {"radius", shown(fold.radius, job.header.units)}, {"place", place}}),
+            say("fold_do", "it lies {distance} from the measured curve, which must be less than the radius",
+                {{"distance", distance}})};
 }
 
 job::Diagnostics unknown_materials(const std::vector<job::Sourced<std::string>>& used,
@@ -110,9 +126,10 @@ job::Diagnostics unknown_materials(const std::vector<job::Sourced<std::string>>&
         if (std::find(names.begin(), names.end(), material.value) != names.end()) continue;
         const std::string near = meant_material(material.value, names);
         const std::string guess = near.empty() ? "" : fmt::format("did you mean \"{}\"? ", near);
-        wrong.push_back(
-            {job::Severity::error, material.at, fmt::format("unknown material {}", job::in_quotes(material.value)),
-             fmt::format("{}known: {}; a [[material]] table makes another known", guess, fmt::join(names, ", "))});
+        wrong.push_back({job::Severity::error, material.at,
+                         job::Told(fmt::format("unknown material {}", job::in_quotes(material.value))),
+                         job::Told(fmt::format("{}known: {}; a [[material]] table makes another known", guess,
+                                               fmt::join(names, ", ")))});
     }
     return wrong;
 }
@@ -126,9 +143,10 @@ job::Diagnostics check_board(const job::Board& board, const job::Job& job) {
     if (board.kerfs.empty() && spacing <= job.saw.kerf.value) wrong.push_back(no_land(spacing, board, job));
     const auto material = material_of(board, job);
     if (material && !material->may_split && !board.plies.empty())
-        wrong.push_back({job::Severity::error, board.plies.front().at,
-                         fmt::format("\"{}\" has no plies", board.material.value),
-                         "plies are for plywood, and for a material of your own with grain = true"});
+        wrong.push_back(
+            {job::Severity::error, board.plies.front().at,
+             say("no_plies", R"("{material}" has no plies)", {{"material", board.material.value}}),
+             say("no_plies_do", "plies are for plywood, and for a material of your own with grain = true")});
     return wrong;
 }
 
@@ -137,39 +155,42 @@ job::Diagnostics slips(const std::optional<curve::Survey>& survey, const std::op
     if (!survey || !survey->suspect || !ordinates) return {};
     const std::size_t point = survey->suspect->point;
     return {{job::Severity::error, ordinates->points.at(point).height.at,
-             fmt::format("station {} looks mistyped or misread: {} off the curve of the others",
-                         measure::length_text(survey->stations.at(point), job.header.units),
-                         measure::length_text(curve::to_hundredths(survey->suspect->off), job.header.units)),
-             "measure it again: a slip bends the curve where the wall does not bend"}};
+             say("slip", "station {at} looks mistyped or misread: {off} off the curve of the others",
+                 {{"at", shown(survey->stations.at(point), job.header.units)},
+                  {"off", shown(curve::to_hundredths(survey->suspect->off), job.header.units)}}),
+             say("slip_do", "measure it again: a slip bends the curve where the wall does not bend")}};
 }
 
 job::Diagnostics check_span(const job::Opening& opening, Length span, const job::Job& job) {
     const job::Board& liner = opening.liner;
     if (opening.measured_to != job::Surface::wall || liner.thickness.value < span / 2) return {};
-    return {{job::Severity::error, liner.thickness.at,
-             fmt::format("liners {} thick fill the measured span of {}",
-                         measure::length_text(liner.thickness.value, job.header.units),
-                         measure::length_text(span, job.header.units)),
-             "the liner must be thinner than half the span"}};
+    return {
+        {job::Severity::error, liner.thickness.at,
+         say("fills_span", "liners {thickness} thick fill the measured span of {span}",
+             {{"thickness", shown(liner.thickness.value, job.header.units)}, {"span", shown(span, job.header.units)}}),
+         say("fills_span_do", "the liner must be thinner than half the span")}};
 }
 
 job::Diagnostics check_kerfs(const Blank& blank, const Cutting& cut, std::size_t kerfs, const job::Board& board,
                              const job::Job& job) {
-    const std::string bend = measure::length_text(blank.bend_length(), job.header.units);
-    const std::string spacing = measure::length_text(cut.spacing, job.header.units);
+    const job::Told bend = shown(blank.bend_length(), job.header.units);
+    const job::Told spacing = shown(cut.spacing, job.header.units);
     if (cut.kerfs_given) return check_given_kerfs(blank, cut, board, job);
     if (blank.bend_length() < cut.spacing)
         return {{job::Severity::error, place(board.spacing, board),
-                 fmt::format("the bend is {} long, less than one spacing of {}", bend, spacing),
-                 "a bend takes several kerfs; use a closer spacing"}};
+                 say("too_short", "the bend is {bend} long, less than one spacing of {spacing}",
+                     {{"bend", bend}, {"spacing", spacing}}),
+                 say("too_short_do", "a bend takes several kerfs; use a closer spacing")}};
     if (kerfs == 0)
         return {{job::Severity::error, place(board.spacing, board),
-                 fmt::format("the bend of {} leaves no room for a kerf every {} clear of its ends", bend, spacing),
-                 "use a closer spacing, or more trim"}};
+                 say("no_room", "the bend of {bend} leaves no room for a kerf every {spacing} clear of its ends",
+                     {{"bend", bend}, {"spacing", spacing}}),
+                 say("no_room_do", "use a closer spacing, or more trim")}};
     if (kerfs > most_kerfs)
         return {{job::Severity::error, place(board.spacing, board),
-                 fmt::format("a bend of {} with a kerf every {} takes more than {} cuts", bend, spacing, most_kerfs),
-                 "is a length given in the wrong unit?"}};
+                 say("too_many", "a bend of {bend} with a kerf every {spacing} takes more than {n} cuts",
+                     {{"bend", bend}, {"spacing", spacing}, {"n", most_kerfs}}),
+                 say("too_many_do", "is a length given in the wrong unit?")}};
     return {};
 }
 

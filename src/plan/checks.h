@@ -26,7 +26,7 @@ job::Diagnostics check_kerfs(const Blank& blank, const Cutting& cut, std::size_t
 job::Diagnostics slips(const std::optional<curve::Survey>& survey, const std::optional<job::Ordinates>& ordinates,
                        const job::Job& job);
 
-/// A face or an edge whose line folds on itself. `what` follows "the": "seen face", "casing".
-job::Diagnostic folded(const curve::Fold& fold, job::Position at, const std::string& what, const job::Job& job);
+/// A face or an edge whose line folds on itself. `what` follows "the": "casing".
+job::Diagnostic folded(const curve::Fold& fold, job::Position at, const job::Told& what, const job::Job& job);
 
 }  // namespace kerfpacket::plan

@@ -3,14 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "plan/make_lines.h"
 
 namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
+using job::say;
 
 /// Common practice, no source: a trammel longer than this is no longer stiff.
 constexpr Length trammel_reach = 120_in;
@@ -71,12 +70,14 @@ Path sprung(const Path& level, const Piece& piece, double part) {
 job::Diagnostics check_freed(const Piece& piece, const job::Form& form) {
     if (!form.freed) return {};
     if (!piece.circular)
-        return {{job::Severity::error, *form.freed, "what a board springs back is reckoned for a bend of one arc alone",
-                 "leave out freed: fasten this board to its wall before it is let go"}};
+        return {{job::Severity::error, *form.freed,
+                 say("freed_arc", "what a board springs back is reckoned for a bend of one arc alone"),
+                 say("freed_arc_do", "leave out freed: fasten this board to its wall before it is let go")}};
     if (piece.turn.degrees() / (1 - piece.springs_back) > 180)
         return {{job::Severity::error, *form.freed,
-                 "a form that makes up for springing back would turn more than half round",
-                 "leave out freed: fasten this board before it is let go, or bend it in two lengths"}};
+                 say("freed_half", "a form that makes up for springing back would turn more than half round"),
+                 say("freed_half_do",
+                     "leave out freed: fasten this board before it is let go, or bend it in two lengths")}};
     return {};
 }
 
@@ -84,11 +85,11 @@ job::Diagnostics check_stations(const FormRib& rib, const job::Form& form, const
     job::Diagnostics wrong;
     for (const auto& station : form.stations)
         if (station.value > rib.curve.end().x)
-            wrong.push_back(
-                {job::Severity::error, station.at,
-                 fmt::format("station {} lies beyond the end of the form",
-                             measure::length_text(station.value, job.header.units)),
-                 fmt::format("its chord is {} long", measure::length_text(rib.curve.end().x, job.header.units))});
+            wrong.push_back({job::Severity::error, station.at,
+                             say("station_beyond", "station {at} lies beyond the end of the form",
+                                 {{"at", job::shown(station.value, job.header.units)}}),
+                             say("station_beyond_do", "its chord is {chord} long",
+                                 {{"chord", job::shown(rib.curve.end().x, job.header.units)}})});
     return wrong;
 }
 

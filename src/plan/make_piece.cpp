@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "bend/moulded.h"
 #include "bend/saw.h"
 #include "bend/section.h"
@@ -18,6 +16,7 @@ namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
+using job::say;
 
 /// What a setting is off by without anybody seeing it.
 bend::Steps small_errors(measure::Unit unit) {
@@ -114,19 +113,22 @@ std::vector<LimitCurve> limit_curves(const Cutting& cut, bend::KerfsOn on, const
 
 tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
                                                                  const bend::Material& material, measure::Unit unit) {
-    const auto wrong = [](job::Position at, std::string message, std::string hint) {
+    const auto wrong = [](job::Position at, job::Told message, job::Told hint) {
         return tl::unexpected(job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}});
     };
     const std::vector<Kerf>& kerfs = laid.blank.kerfs;
     std::vector<DeepKerf> all;
     for (const job::TooDeep& deep : wanted.wanted->too_deep) {
-        const std::string depth = measure::length_text(deep.depth.value, unit);
         if (deep.n.value > static_cast<int>(kerfs.size()))
-            return wrong(deep.n.at, fmt::format("there is no kerf {}", deep.n.value),
-                         fmt::format("piece {} has kerfs 1 to {}", wanted.id, kerfs.size()));
+            return wrong(deep.n.at, say("no_such_kerf", "there is no kerf {n}", {{"n", deep.n.value}}),
+                         say("no_such_kerf_do", "piece {piece} has kerfs 1 to {last}",
+                             {{"piece", wanted.id}, {"last", static_cast<int>(kerfs.size())}}));
         if (deep.depth.value <= laid.cut.depth)
-            return wrong(deep.depth.at, fmt::format("kerf {} is not too deep at {}", deep.n.value, depth),
-                         fmt::format("piece {} is cut {} deep", wanted.id, measure::length_text(laid.cut.depth, unit)));
+            return wrong(deep.depth.at,
+                         say("not_too_deep", "kerf {n} is not too deep at {depth}",
+                             {{"n", deep.n.value}, {"depth", job::shown(deep.depth.value, unit)}}),
+                         say("not_too_deep_do", "piece {piece} is cut {depth} deep",
+                             {{"piece", wanted.id}, {"depth", job::shown(laid.cut.depth, unit)}}));
         const Kerf& kerf = kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
         const Length radius = kerf.radius.mm() > 0 ? kerf.radius : Length::mm(1e9);
         all.push_back({kerf.n, deep.depth.value,
@@ -180,29 +182,38 @@ tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Woo
 job::Diagnostics kerfs_for_two_boards(const Request& wanted) {
     if (wanted.boards == 1 || wanted.wanted->kerfs.empty()) return {};
     return {{job::Severity::error, wanted.wanted->kerfs.front().at,
-             "a head with a point is lined by two boards: kerfs cannot be given for both",
-             "give a spacing, or leave it to \"solve\""}};
+             say("two_boards", "a head with a point is lined by two boards: kerfs cannot be given for both"),
+             say("two_boards_do", R"(give a spacing, or leave it to "solve")")}};
 }
 
 /// Kerfs further askew than the saw turns, or longer than its slide goes.
 job::Diagnostics beyond_saw(const Request& wanted, const Rake& rake, const AtSaw& at_saw, const job::Job& job) {
-    const auto text = [&](Length length) { return measure::length_text(length, job.header.units); };
-    const auto refused = [](job::Position at, std::string message, std::string hint) {
+    const auto text = [&](Length length) { return job::shown(length, job.header.units); };
+    const auto refused = [](job::Position at, job::Told message, job::Told hint) {
         return job::Diagnostics{{job::Severity::refused, at, std::move(message), std::move(hint)}};
     };
-    const double degrees = rake.kerf().degrees();
+    const auto degrees = [](Angle angle) { return job::figure(measure::fixed(angle.degrees(), 1)); };
     if (job.saw.mitre_limit && rake.kerf() > job.saw.mitre_limit->value)
-        return refused(wanted.climbs->at,
-                       fmt::format("the kerfs of {} stand {:.1f} degrees from square, and the saw cuts to {:.1f}",
-                                   wanted.id, degrees, job.saw.mitre_limit->value.degrees()),
-                       "would do: a saw on a rail that is set by the marks, one stroke a kerf, or a wall that climbs "
-                       "less steeply");
+        return refused(
+            wanted.climbs->at,
+            say("askew_beyond", "the kerfs of {piece} stand {angle} degrees from square, and the saw cuts to {limit}",
+                {{"piece", wanted.id},
+                 {"angle", degrees(rake.kerf())},
+                 {"limit", degrees(job.saw.mitre_limit->value)}}),
+            say("askew_beyond_do",
+                "would do: a saw on a rail that is set by the marks, one stroke a kerf, or a wall that "
+                "climbs less steeply"));
     if (job.saw.travel && at_saw.travel_needed && *at_saw.travel_needed > job.saw.travel->value)
-        return refused(job.saw.travel->at.line > 0 ? job.saw.travel->at : wanted.climbs->at,
-                       fmt::format("the kerfs of {} are {} long, which needs {} of travel: the slide has {}", wanted.id,
-                                   text(rake.cut()), text(*at_saw.travel_needed), text(job.saw.travel->value)),
-                       fmt::format("would do: a slide of that travel, a saw on a rail, or a board at most {} wide",
-                                   text(at_saw.width_reached.value_or(job.saw.travel->value * rake.cosine()))));
+        return refused(
+            job.saw.travel->at.line > 0 ? job.saw.travel->at : wanted.climbs->at,
+            say("askew_long",
+                "the kerfs of {piece} are {cut} long, which needs {needed} of travel: the slide has {travel}",
+                {{"piece", wanted.id},
+                 {"cut", text(rake.cut())},
+                 {"needed", text(*at_saw.travel_needed)},
+                 {"travel", text(job.saw.travel->value)}}),
+            say("askew_long_do", "would do: a slide of that travel, a saw on a rail, or a board at most {width} wide",
+                {{"width", text(at_saw.width_reached.value_or(job.saw.travel->value * rake.cosine()))}}));
     return {};
 }
 

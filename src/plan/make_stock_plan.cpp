@@ -117,8 +117,8 @@ public:
             kinds() > stock::most_kinds) {
             refused.push_back({job::Severity::refused,
                                {},
-                               "there are too many blanks of one section to plan their stock",
-                               "split the house into several jobs"});
+                               job::Told("there are too many blanks of one section to plan their stock"),
+                               job::Told("split the house into several jobs")});
             result_.no_room = std::move(blanks_);
             return std::move(result_);
         }
@@ -188,13 +188,15 @@ private:
         for (const StockLength& one : lengths_)
             if (longest == nullptr || one.length > longest->length) longest = &one;
         const auto shown = [&](Length length) { return measure::length_text(length, plan_.unit); };
-        const std::string hint = "expected stock of at least " + shown(blank.length + plan_.end_trim * 2) +
-                                 ", or for a board on a wall a joint (see scarf, joints and max_blank)";
-        if (longest == nullptr) return {job::Severity::refused, {}, "there is no stock for " + blank.id, hint};
-        return {job::Severity::refused, longest->at,
-                "no stock holds the blank of " + blank.id + ", " + shown(blank.length) + ": " + shown(longest->length) +
-                    " is the longest, with " + shown(plan_.end_trim) + " sawn off each end",
-                hint};
+        const job::Told hint("expected stock of at least " + shown(blank.length + plan_.end_trim * 2) +
+                             ", or for a board on a wall a joint (see scarf, joints and max_blank)");
+        if (longest == nullptr)
+            return {job::Severity::refused, {}, job::Told("there is no stock for " + blank.id), hint};
+        return {
+            job::Severity::refused, longest->at,
+            job::Told("no stock holds the blank of " + blank.id + ", " + shown(blank.length) + ": " +
+                      shown(longest->length) + " is the longest, with " + shown(plan_.end_trim) + " sawn off each end"),
+            hint};
     }
 
     const StockPlan& plan_;

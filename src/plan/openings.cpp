@@ -74,9 +74,12 @@ tl::expected<ArchLines, job::Diagnostics> lines_of(const curve::Head& head, cons
     job::Diagnostics wrong;
     // Asked for all openings at once, half templates are made where they can be.
     if (opening.wish.half && !lines.symmetric && opening.wish.half_at.line > 0)
-        wrong.push_back({job::Severity::error, opening.wish.half_at,
-                         "half a template is flipped about the centre line, but the two sides of this head differ",
-                         "leave out half: the whole template is printed, marked DO NOT FLIP"});
+        wrong.push_back(
+            {job::Severity::error, opening.wish.half_at,
+             job::say("half_differs",
+                      "half a template is flipped about the centre line, but the two sides "
+                      "of this head differ"),
+             job::say("half_differs_do", "leave out half: the whole template is printed, marked DO NOT FLIP")});
     if (opening.casing) job::append(wrong, add_casing(lines, head, opening, job));
     if (!wrong.empty()) return tl::unexpected(std::move(wrong));
     add_leg_lines(lines);
@@ -112,7 +115,7 @@ Pieces pieces_of(const job::Opening& opening, const job::Job& job) {
     if (!head) job::append(wrong, head.error());
     if (head) job::append(wrong, check_span(opening, head->span, job));
     if (!wrong.empty()) return tl::unexpected(wrong);
-    const auto both = face_extents(head->outline, opening.liner, opening.measured_to, "liner", job);
+    const auto both = face_extents(head->outline, opening.liner, opening.measured_to, Kind::arch_liner, job);
     if (!both) return tl::unexpected(both.error());
     auto lines = lines_of(*head, opening, job);
     if (!lines) job::append(wrong, lines.error());

@@ -6,15 +6,20 @@
 namespace kerfpacket::plan {
 
 tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const job::Board& board,
-                                                         job::Surface measured_to, const std::string& what,
-                                                         const job::Job& job) {
+                                                         job::Surface measured_to, Kind kind, const job::Job& job) {
     const auto& thickness = board.thickness;
     const Faces face = faces(measured_to, thickness.value);
     const auto wall = outline.extents(face.wall);
-    if (!wall) return tl::unexpected(job::Diagnostics{folded(wall.error(), thickness.at, "back of the " + what, job)});
+    const bool liner = kind == Kind::arch_liner;
+    if (!wall)
+        return tl::unexpected(job::Diagnostics{folded(
+            wall.error(), thickness.at,
+            liner ? job::say("back_liner", "back of the liner") : job::say("back_board", "back of the board"), job)});
     const auto finish = outline.extents(face.finish);
     if (!finish)
-        return tl::unexpected(job::Diagnostics{folded(finish.error(), thickness.at, "face of the " + what, job)});
+        return tl::unexpected(job::Diagnostics{folded(
+            finish.error(), thickness.at,
+            liner ? job::say("face_liner", "face of the liner") : job::say("face_board", "face of the board"), job)});
     return FaceExtents{*wall, *finish};
 }
 

@@ -64,8 +64,8 @@ job::Diagnostics too_many_kerfs(const Plan& plan, const job::Job& job) {
         for (const job::Wall& wall : job.walls)
             if (piece.id == wall.id.value) at = wall.at;
         return {{job::Severity::error, at,
-                 "up to this piece the job has more than " + std::to_string(most_kerfs_in_all) + " kerfs",
-                 "split the house into several jobs"}};
+                 job::Told("up to this piece the job has more than " + std::to_string(most_kerfs_in_all) + " kerfs"),
+                 job::Told("split the house into several jobs")}};
     }
     return {};
 }

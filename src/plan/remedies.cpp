@@ -4,14 +4,14 @@
 #include <array>
 #include <cmath>
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include "plan/laminate.h"
 #include "plan/settle.h"
 
 namespace kerfpacket::plan {
 namespace {
+
+using job::say;
+using job::Told;
 
 /// Boards as they are sold. Common practice, no source.
 constexpr std::array inch_boards{0.75, 0.625, 0.5, 0.375, 0.25};
@@ -57,18 +57,19 @@ public:
 
 private:
     measure::Unit unit() const { return job_.header.units; }
-    std::string text(Length length) const { return measure::length_text(length, unit()); }
-    std::string rounded(Length length) const {
+    Told text(Length length) const { return job::shown(length, unit()); }
+    Told rounded(Length length) const {
         const Length step = depth_step(unit());
         return text(step * std::round(length / step));
     }
     Length closest() const { return closest_spacing(bent_.kerf); }
     Length spacing() const { return board_.spacing.given.value_or(closest()); }
+    static Told two_places(double value) { return job::figure(measure::fixed(value, 2)); }
     /// What is only near enough says so.
-    static std::string careful(const Setting& setting) {
-        return setting.verdict == bend::Verdict::ok
-                   ? ""
-                   : fmt::format(" (near the limit: {} of break strain)", measure::fixed(setting.utilisation, 2));
+    static Told careful(Told way, bend::Verdict verdict, double utilisation) {
+        if (verdict == bend::Verdict::ok) return way;
+        return say("careful", "{way} (near the limit: {u} of break strain)",
+                   {{"way", std::move(way)}, {"u", two_places(utilisation)}});
     }
 
     /// What is given where it stands, else the board.
@@ -86,58 +87,77 @@ private:
         return all.empty() ? std::nullopt : std::optional(all.back());
     }
 
-    std::string message() const {
+    Told message() const {
         const std::optional<Length> depth = deepest();
-        if (!depth)
-            return fmt::format("a board {} thick{} leaves no depth to cut: the web must be at least {}{}",
-                               text(bent_.thinnest()), board_.moulded() ? " at its thinnest" : "",
-                               text(bend::least_web), too_shallow());
+        if (!depth) return no_depth();
         const bend::Cell cell = bent_.cell(*depth, spacing());
         const bend::Assessment a = bent_.assess(cell);
         const TightSpot& spot = bent_.worst(cell);
-        const std::string radius = rounded(spot.plain_radius(bent_.measured_to, bent_.thickness));
-        const std::string cut = fmt::format("{}kerfs {} deep{}", depth_ ? "" : "even ", text(*depth),
-                                            board_.kerfs.empty() ? " every " + text(cell.spacing) : "");
-        const std::string where = fmt::format("the bend's tightest radius, {} on the seen face", radius);
-        if (a.closes) return fmt::format("piece {}: {} close before {} is reached", wanted_.id, cut, where);
+        const Told cut = kerfs(*depth, cell.spacing);
+        const Told where = say("where", "the bend's tightest radius, {radius} on the seen face",
+                               {{"radius", rounded(spot.plain_radius(bent_.measured_to, bent_.thickness))}});
+        if (a.closes)
+            return say("closes", "piece {piece}: {cut} close before {where} is reached",
+                       {{"piece", wanted_.id}, {"cut", cut}, {"where", where}});
         if (a.utilisation > bend::caution_up_to)
-            return fmt::format("piece {} will likely break: {} are strained to {} of break strain at {}", wanted_.id,
-                               cut, measure::fixed(a.utilisation, 2), where);
+            return say("likely_break",
+                       "piece {piece} will likely break: {cut} are strained to {u} of break strain at {where}",
+                       {{"piece", wanted_.id}, {"cut", cut}, {"u", two_places(a.utilisation)}, {"where", where}});
         if (bent_.wood.known.counted() > 0)
-            return fmt::format(
-                "piece {} will likely break: by the coupons and trials that count, more than 1 in 10 "
-                "boards like this would",
-                wanted_.id);
-        return fmt::format("piece {} will likely break: between kerfs as given the bend is more than the board takes",
-                           wanted_.id);
+            return say("by_coupons",
+                       "piece {piece} will likely break: by the coupons and trials that count, more than 1 in 10 "
+                       "boards like this would",
+                       {{"piece", wanted_.id}});
+        return say("as_given",
+                   "piece {piece} will likely break: between kerfs as given the bend is more than the board takes",
+                   {{"piece", wanted_.id}});
     }
 
-    /// Why the depth that the thinnest place leaves is not looked for: it is shallow for the thickest.
-    std::string too_shallow() const {
-        if (!board_.moulded()) return "";
-        return fmt::format(", and at least {} of the {} where it is thickest is to be cut",
-                           measure::fixed(least_depth_ratio, 1), text(bent_.thickness));
+    /// Kerfs as they are given, or as they are tried one like the other.
+    Told kerfs(Length depth, Length spacing) const {
+        if (!board_.kerfs.empty())
+            return depth_ ? say("deep", "kerfs {depth} deep", {{"depth", text(depth)}})
+                          : say("even", "even kerfs {depth} deep", {{"depth", text(depth)}});
+        return depth_ ? say("every", "kerfs {depth} deep every {spacing}",
+                            {{"depth", text(depth)}, {"spacing", text(spacing)}})
+                      : say("even_every", "even kerfs {depth} deep every {spacing}",
+                            {{"depth", text(depth)}, {"spacing", text(spacing)}});
+    }
+
+    /// The depth that the thinnest place of a moulded board leaves is not looked for: it is shallow for the thickest.
+    Told no_depth() const {
+        if (!board_.moulded())
+            return say("no_depth", "a board {thickness} thick leaves no depth to cut: the web must be at least {web}",
+                       {{"thickness", text(bent_.thinnest())}, {"web", text(bend::least_web)}});
+        return say("no_depth_moulded",
+                   "a board {thickness} thick at its thinnest leaves no depth to cut: the web must be at least {web}, "
+                   "and at least {part} of the {whole} where it is thickest is to be cut",
+                   {{"thickness", text(bent_.thinnest())},
+                    {"web", text(bend::least_web)},
+                    {"part", job::figure(measure::fixed(least_depth_ratio, 1))},
+                    {"whole", text(bent_.thickness)}});
     }
 
     /// Of a moulded board: the deepest cut that its thinnest place leaves, which is not looked for where it is shallow
     /// for the thickest.
-    std::string shallow_depth() const {
-        if (!board_.moulded() || depth_) return "";
+    Told shallow_depth() const {
+        if (!board_.moulded() || depth_) return {};
         const Length step = depth_step(unit()) / 2;
         const Length most = step * std::floor((bent_.thinnest() - bend::least_web) / step + 1e-6);
-        if (most < step) return "";
+        if (most < step) return {};
         job::Board board = all_left_to_solve(board_);
         board.kerf_depth.given = most;
         const Request wanted = wanted_.with(board);
         const auto found = run(wanted, bent_.wood);
-        return found ? fmt::format("kerf_depth = \"{}\", down to {} apart{}", text(most), text(found->least_spacing),
-                                   careful(*found))
-                     : "";
+        if (!found) return {};
+        return careful(say("kerf_depth", R"(kerf_depth = "{depth}", down to {spacing} apart)",
+                           {{"depth", std::string(text(most))}, {"spacing", text(found->least_spacing)}}),
+                       found->verdict, found->utilisation);
     }
 
-    std::string hint() const {
-        std::vector<std::string> ways;
-        const auto add = [&](std::string way) {
+    Told hint() const {
+        std::vector<Told> ways;
+        const auto add = [&](Told way) {
             if (!way.empty()) ways.push_back(std::move(way));
         };
         add(free_settings());
@@ -151,16 +171,15 @@ private:
             }
             add(other_material());
         }
-        if (ways.empty()) return "nothing that this program knows of takes this bend";
-        return fmt::format("what would do by calculation, coupon first: {}", fmt::join(ways, "; "));
+        if (ways.empty()) return say("nothing", "nothing that this program knows of takes this bend");
+        return say("ways", "what would do by calculation, coupon first: {ways}",
+                   {{"ways", job::in_a_row("or_way", "{first}; {rest}", std::move(ways))}});
     }
 
-    static std::string careful(const Choice& choice) {
-        return careful(Setting{{}, choice.verdict, choice.utilisation});
-    }
-    std::string apart(const Choice& choice) const {
-        return fmt::format("kerfs {} deep, down to {} apart{}", text(choice.depth), text(choice.least_spacing),
-                           careful(choice));
+    Told apart(const Choice& choice) const {
+        return careful(say("apart", "kerfs {depth} deep, down to {spacing} apart",
+                           {{"depth", text(choice.depth)}, {"spacing", text(choice.least_spacing)}}),
+                       choice.verdict, choice.utilisation);
     }
     /// None where it will likely break after all.
     std::optional<Choice> run(const Request& wanted, const Wood& wood) const {
@@ -170,12 +189,13 @@ private:
     }
 
     /// What the job gives may be all that stands in the way.
-    std::string free_settings() const {
-        if (!depth_ && !board_.spacing.given && board_.kerfs.empty()) return "";
+    Told free_settings() const {
+        if (!depth_ && !board_.spacing.given && board_.kerfs.empty()) return {};
         const job::Board free = all_left_to_solve(board_);
         const Request wanted = wanted_.with(free);
         const auto found = run(wanted, bent_.wood);
-        return found ? "depth and spacing left to \"solve\": " + apart(*found) : "";
+        return found ? say("free", R"(depth and spacing left to "solve": {apart})", {{"apart", apart(*found)}})
+                     : Told();
     }
 
     /// Whether a quarter circle of that radius of the seen face is no worse, each way that the board bends.
@@ -199,20 +219,27 @@ private:
         return std::nullopt;
     }
 
-    std::string larger_radius() const {
+    Told larger_radius() const {
         const auto ok = proven_radius(bend::Verdict::ok);
         const auto careful = proven_radius(bend::Verdict::caution);
-        if (!ok && !careful) return "";
+        if (!ok && !careful) return {};
         const bool given = depth_ || board_.spacing.given || !board_.kerfs.empty();
-        const std::string free = given ? ", with the depth and spacing left to \"solve\"" : "";
-        if (!ok) return fmt::format("a radius of at least {} on the seen face (near the limit){}", text(*careful), free);
-        if (!careful || *careful >= *ok)
-            return fmt::format("a radius of at least {} on the seen face{}", text(*ok), free);
-        return fmt::format("a radius of at least {} on the seen face, or {} (near the limit){}", text(*ok), text(*careful),
-                           free);
+        Told radius = least_radius_told(ok, careful);
+        if (!given) return radius;
+        return say("with_free", R"({way}, with the depth and spacing left to "solve")", {{"way", std::move(radius)}});
     }
 
-    std::string thinner_board() const {
+    Told least_radius_told(std::optional<Length> ok, std::optional<Length> careful) const {
+        if (!ok)
+            return say("radius_careful", "a radius of at least {careful} on the seen face (near the limit)",
+                       {{"careful", text(*careful)}});
+        if (!careful || *careful >= *ok)
+            return say("radius", "a radius of at least {ok} on the seen face", {{"ok", text(*ok)}});
+        return say("radius_two", "a radius of at least {ok} on the seen face, or {careful} (near the limit)",
+                   {{"ok", text(*ok)}, {"careful", text(*careful)}});
+    }
+
+    Told thinner_board() const {
         for (const Length thickness : boards(unit())) {
             if (thickness > bent_.thickness - Length::mm(1)) continue;
             Bent thinner = bent_;
@@ -224,9 +251,10 @@ private:
             board.plies.clear();
             const Request wanted = wanted_.with(board);
             if (const auto found = run(wanted, bent_.wood))
-                return fmt::format("a board {} thick, {}", text(thickness), apart(*found));
+                return say("thinner", "a board {thickness} thick, {apart}",
+                           {{"thickness", text(thickness)}, {"apart", apart(*found)}});
         }
-        return "";
+        return {};
     }
 
     /// The seen ply and the one at the wall, as boards of their own.
@@ -243,32 +271,40 @@ private:
         return holds(whole.finish - ply.finish) && holds(whole.wall - ply.wall);
     }
 
-    std::string laminated() const {
+    Told laminated() const {
         const auto found = plies(wanted_, bent_, unit());
-        if (!found || (found->cut && !plies_hold(*found))) return "";
-        std::vector<std::string> blanks;
+        if (!found || (found->cut && !plies_hold(*found))) return {};
+        std::vector<Told> blanks;
         for (const Length blank : found->blanks) blanks.push_back(rounded(blank));
-        const std::string cut =
-            found->cut
-                ? fmt::format("kerfed {} deep every {}{}", text(found->cut->depth), text(closest()),
-                              careful(*found->cut))
-                : "bent without kerfs" + careful({{}, bend::strain_verdict(found->utilisation), found->utilisation});
-        return fmt::format(
-            "{} plies {} thick, {} and glued one on the other, blanks from the seen ply to the back one {} long",
-            found->count, text(found->thickness), cut, fmt::join(blanks, ", "));
+        Told cut = found->cut ? careful(say("kerfed", "kerfed {depth} deep every {spacing}",
+                                            {{"depth", text(found->cut->depth)}, {"spacing", text(closest())}}),
+                                        found->cut->verdict, found->cut->utilisation)
+                              : careful(say("no_kerfs", "bent without kerfs"), bend::strain_verdict(found->utilisation),
+                                        found->utilisation);
+        return say(
+            "laminated",
+            "{n} plies {thickness} thick, {cut} and glued one on the other, blanks from the seen ply to the back one "
+            "{blanks} long",
+            {{"n", found->count},
+             {"thickness", text(found->thickness)},
+             {"cut", std::move(cut)},
+             {"blanks", job::in_a_row("and_also", "{first}, {rest}", std::move(blanks))}});
     }
 
-    std::string other_material() const {
+    Told other_material() const {
         job::Board free = all_left_to_solve(board_);
         free.plies.clear();
         const Request wanted = wanted_.with(free);
-        std::vector<std::string> names;
+        std::vector<Told> names;
         for (const bend::Material& material : bend::materials()) {
             if (material.name == bent_.wood.material.name) continue;
             if (const auto found = run(wanted, untried(bend::bent_across(material, wanted.across_grain()))))
-                names.push_back(material.name + careful(*found));
+                names.push_back(careful(job::word("materials." + material.name, material.name), found->verdict,
+                                        found->utilisation));
         }
-        return names.empty() ? "" : fmt::format("another material: {}", fmt::join(names, ", "));
+        if (names.empty()) return {};
+        return say("other_material", "another material: {names}",
+                   {{"names", job::in_a_row("and_also", "{first}, {rest}", std::move(names))}});
     }
 
     const Request& wanted_;

@@ -214,23 +214,24 @@ job::Diagnostic refusal(const SheetSection& section, const std::vector<Laid>& sh
         return blank.length <= one.along - plan.end_trim * 2 && blank.width <= one.across - plan.end_trim * 2;
     };
     if (std::any_of(sheets.begin(), sheets.end(), holds))
-        return {job::Severity::refused, sheets.front().row->at, "no sheet is left for the blank of " + blank.id,
-                "expected a size of sheet that is sold too: one without on_hand, or with a price"};
+        return {job::Severity::refused, sheets.front().row->at,
+                job::Told("no sheet is left for the blank of " + blank.id),
+                job::Told("expected a size of sheet that is sold too: one without on_hand, or with a price")};
     const Laid& last = sheets.back();
     return {job::Severity::refused, last.row->at,
-            "no sheet holds the blank of " + blank.id + ", " + shown(blank.length) + " by " + shown(blank.width) +
-                ": strips of " + shown(last.along) + " can be ripped, and " + shown(plan.end_trim) +
-                " goes off each edge",
-            "expected sheets of at least " + shown(blank.length + plan.end_trim * 2) + " by " +
-                shown(blank.width + plan.end_trim * 2) +
-                ", or for a board on a wall a joint (see scarf, joints and max_blank)"};
+            job::Told("no sheet holds the blank of " + blank.id + ", " + shown(blank.length) + " by " +
+                      shown(blank.width) + ": strips of " + shown(last.along) + " can be ripped, and " +
+                      shown(plan.end_trim) + " goes off each edge"),
+            job::Told("expected sheets of at least " + shown(blank.length + plan.end_trim * 2) + " by " +
+                      shown(blank.width + plan.end_trim * 2) +
+                      ", or for a board on a wall a joint (see scarf, joints and max_blank)")};
 }
 
 job::Diagnostic too_many() {
     return {job::Severity::refused,
             {},
-            "there are too many blanks of one thickness to plan their sheets",
-            "split the house into several jobs"};
+            job::Told("there are too many blanks of one thickness to plan their sheets"),
+            job::Told("split the house into several jobs")};
 }
 
 }  // namespace

@@ -4,8 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "plan/splice_places.h"
 #include "plan/splice_search.h"
 
@@ -13,31 +11,38 @@ namespace kerfpacket::plan {
 namespace {
 
 using namespace measure::literals;
+using job::say;
 
-std::string text(Length length, const job::Job& job) {
-    return measure::length_text(measure::round_to_tape(length, job.header.units), job.header.units);
+job::Told text(Length length, const job::Job& job) {
+    return job::shown(measure::round_to_tape(length, job.header.units), job.header.units);
 }
 
 /// To whole feet, or tenths of a metre: as boards are sold.
-std::string sold_text(Length at_least, const job::Job& job) {
+job::Told sold_text(Length at_least, const job::Job& job) {
     const Length step = job.header.units == measure::Unit::inch ? 12_in : 100_mm;
-    return measure::length_text(step * std::ceil(at_least / step - 1e-6), job.header.units);
+    return job::shown(step * std::ceil(at_least / step - 1e-6), job.header.units);
 }
 
-std::string why(Bar bar, const job::Job& job) {
+job::Told why(Bar bar, const job::Job& job) {
     switch (bar) {
-        case Bar::short_blank: return "it would leave a blank shorter than " + text(least_blank, job);
-        case Bar::kept_out: return "it is in no_splice";
-        case Bar::by_hand: return "a kerf that is given by hand stands in the scarf";
-        case Bar::flat: return "without the kerfs of the scarf the board would be seen to be flat there";
-        case Bar::strain: return "the kerfs beside the scarf would bear more than they hold";
+        case Bar::short_blank:
+            return say("bar_short", "it would leave a blank shorter than {least}", {{"least", text(least_blank, job)}});
+        case Bar::kept_out: return say("bar_kept_out", "it is in no_splice");
+        case Bar::by_hand: return say("bar_by_hand", "a kerf that is given by hand stands in the scarf");
+        case Bar::flat:
+            return say("bar_flat", "without the kerfs of the scarf the board would be seen to be flat there");
+        case Bar::strain: return say("bar_strain", "the kerfs beside the scarf would bear more than they hold");
         case Bar::none: break;
     }
     return {};
 }
 
-job::Diagnostics wrong(job::Position at, std::string message, std::string hint) {
+job::Diagnostics wrong(job::Position at, job::Told message, job::Told hint) {
     return {{job::Severity::error, at, std::move(message), std::move(hint)}};
+}
+
+job::Told no_joint(Length at, Bar bar, const job::Job& job) {
+    return say("no_joint", "there can be no joint at {at}: {why}", {{"at", text(at, job)}, {"why", why(bar, job)}});
 }
 
 /// Joints that the job wishes for.
@@ -52,11 +57,11 @@ tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splici
             return measure::abs(a.at - joint.value) < measure::abs(b.at - joint.value);
         };
         const auto nearest = std::min_element(places.begin(), places.end(), nearer);
-        job::append(
-            all,
-            wrong(joint.at, "there can be no joint at " + text(joint.value, job) + ": " + why(joints.back().bar, job),
-                  nearest == places.end() ? "there is no place for a joint in this board"
-                                          : "the nearest place is " + text(nearest->at, job)));
+        job::append(all,
+                    wrong(joint.at, no_joint(joint.value, joints.back().bar, job),
+                          nearest == places.end()
+                              ? say("no_joint_at_all", "there is no place for a joint in this board")
+                              : say("nearest_joint", "the nearest place is {at}", {{"at", text(nearest->at, job)}})));
     }
     if (!all.empty()) return tl::unexpected(std::move(all));
     for (std::size_t i = 0; i <= joints.size(); ++i) {
@@ -64,14 +69,20 @@ tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splici
             splicing.between(i == 0 ? nullptr : &joints[i - 1], i == joints.size() ? nullptr : &joints[i]);
         const job::Position at = wanted.wanted->joints[std::min(i, joints.size() - 1)].at;
         if (length < least_blank - hair)
-            job::append(all, wrong(at, fmt::format("blank {} from zero would be {} long", i + 1, text(length, job)),
-                                   "expected joints that leave blanks of " + text(least_blank, job) + " or more"));
+            job::append(all, wrong(at,
+                                   say("blank_short", "blank {n} from zero would be {length} long",
+                                       {{"n", static_cast<int>(i) + 1}, {"length", text(length, job)}}),
+                                   say("blank_short_do", "expected joints that leave blanks of {least} or more",
+                                       {{"least", text(least_blank, job)}})));
         if (length > splicing.most() + hair)
-            job::append(all,
-                        wrong(at,
-                              fmt::format("blank {} from zero would be {} long, and the longest that can be had is {}",
-                                          i + 1, text(length, job), text(splicing.most(), job)),
-                              "expected another joint in it, or longer stock"));
+            job::append(
+                all, wrong(at,
+                           say("blank_long",
+                               "blank {n} from zero would be {length} long, and the longest that can be had is {most}",
+                               {{"n", static_cast<int>(i) + 1},
+                                {"length", text(length, job)},
+                                {"most", text(splicing.most(), job)}}),
+                           say("blank_long_do", "expected another joint in it, or longer stock")));
     }
     if (!all.empty()) return tl::unexpected(std::move(all));
     return joints;
@@ -156,20 +167,22 @@ job::Diagnostics weaker(const job::Board& board, const std::vector<Place>& joint
     job::Diagnostics all;
     for (std::size_t i = 0; i < joints.size(); ++i)
         if (joints[i].gone() > 0)
-            job::append(all, wrong(board.joints[i].at,
-                                   "there can be no joint at " + text(joints[i].at, job) + ": " + why(Bar::strain, job),
-                                   "expected a joint in a straight end, or leave out joints to have them placed"));
+            job::append(all, wrong(board.joints[i].at, no_joint(joints[i].at, Bar::strain, job),
+                                   say("weaker_do",
+                                       "expected a joint in a straight end, or leave out joints to have them placed")));
     return all;
 }
 
 /// A joint of a board that climbs would follow its kerfs' angle: it is not laid out.
 job::Diagnostics not_divided(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
-    return wrong(wanted.climbs->at,
-                 fmt::format("the board of {} is {} long from tip to tip, the longest blank that can be had is {}, and "
-                             "a board that climbs is not divided",
-                             wanted.id, text(laid.blank.length, job), text(splicing.most(), job)),
-                 fmt::format("would do: stock of {}, or two walls, each with its own part of the curve",
-                             sold_text(laid.blank.length + end_trim(job.stock, job.header.units) * 2, job)));
+    return wrong(
+        wanted.climbs->at,
+        say("not_divided",
+            "the board of {piece} is {length} long from tip to tip, the longest blank that can be had is "
+            "{most}, and a board that climbs is not divided",
+            {{"piece", wanted.id}, {"length", text(laid.blank.length, job)}, {"most", text(splicing.most(), job)}}),
+        say("not_divided_do", "would do: stock of {length}, or two walls, each with its own part of the curve",
+            {{"length", sold_text(laid.blank.length + end_trim(job.stock, job.header.units) * 2, job)}}));
 }
 
 /// No joint can be where one must.
@@ -182,13 +195,16 @@ job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const
         carried             ? board.max_blank->at
         : stock.at.line > 0 ? stock.at
                             : board.at,
-        fmt::format("the board of {} is {} long and must be spliced, for the longest blank that can be had is {}, "
-                    "but no place is left for a joint",
-                    wanted.id, text(laid.blank.length, job), text(splicing.most(), job)),
-        fmt::format("would do: {}stock of {}, less in no_splice, a shorter scarf than {}, a larger spacing of the "
-                    "kerfs, or plies that are glued one on the other, their joints staggered",
-                    carried ? "a longer max_blank, or " : "", sold_text(laid.blank.length + ends, job),
-                    text(splicing.scarf(), job)));
+        say("no_place",
+            "the board of {piece} is {length} long and must be spliced, for the longest blank that can be had is "
+            "{most}, but no place is left for a joint",
+            {{"piece", wanted.id}, {"length", text(laid.blank.length, job)}, {"most", text(splicing.most(), job)}}),
+        say("no_place_do",
+            "would do: {carried}stock of {length}, less in no_splice, a shorter scarf than {scarf}, a larger spacing "
+            "of the kerfs, or plies that are glued one on the other, their joints staggered",
+            {{"carried", carried ? say("longer_carried", "a longer max_blank, or ") : job::Told()},
+             {"length", sold_text(laid.blank.length + ends, job)},
+             {"scarf", text(splicing.scarf(), job)}}));
 }
 
 }  // namespace
@@ -206,9 +222,12 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     const job::Board& board = *wanted.wanted;
     if (wanted.climbs != nullptr) return tl::unexpected(not_divided(splicing, wanted, laid, job));
     if (!board.too_deep.empty())
-        return tl::unexpected(wrong(board.too_deep.front().n.at,
-                                    "the board is spliced, and the kerfs of each of its blanks are counted from 1",
-                                    "leave out too_deep, and judge that blank by a job of its own"));
+        return tl::unexpected(
+            wrong(board.too_deep.front().n.at,
+                  say("deep_spliced",
+                      "the board is spliced, and the kerfs of each of its blanks "
+                      "are counted from 1"),
+                  say("deep_spliced_do", "leave out too_deep, and judge that blank by a job of its own")));
     const auto kerfs_go = [](const std::vector<Place>& all) {
         return std::any_of(all.begin(), all.end(), [](const Place& joint) { return joint.gone() > 0; });
     };

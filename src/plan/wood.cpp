@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "bend/cell.h"
 #include "measure/require.h"
 #include "plan/absurd_coupon.h"
@@ -12,6 +10,8 @@
 
 namespace kerfpacket::plan {
 namespace {
+
+using job::say;
 
 bend::Held held(job::Held held) {
     switch (held) {
@@ -44,7 +44,7 @@ void take_limit(bend::Material& material, bend::KerfsOn side, const bend::Cell& 
     limit = std::max(limit * weaker, strain);
 }
 
-job::Diagnostics refused(job::Position at, std::string message, std::string hint) {
+job::Diagnostics refused(job::Position at, job::Told message, job::Told hint) {
     return {{job::Severity::error, at, std::move(message), std::move(hint)}};
 }
 
@@ -155,30 +155,36 @@ private:
     /// Where the kerfs of a coupon closed tells the hinge; of several that which closes soonest.
     bool take_hinge(const job::Coupon& given, CouponResult& coupon, const bend::Cell& cell) {
         if (side_ == bend::KerfsOn::outside) {
-            wrong_ = refused(given.outcome.at, "this board's kerfs are outside the bend: they open",
-                             R"(kerfs that open do not close: expected result = "cracked" or "held")");
+            wrong_ =
+                refused(given.outcome.at, say("kerfs_open", "this board's kerfs are outside the bend: they open"),
+                        say("kerfs_open_do", R"(kerfs that open do not close: expected result = "cracked" or "held")"));
             return false;
         }
-        const auto text = [&](Length length) { return measure::length_text(length, job_.header.units); };
+        const auto shown = [&](Length length) { return job::shown(length, job_.header.units); };
         const bool alone = coupon.coupon.held == bend::Held::one_kerf;
         const auto part = alone ? bend::lone_hinge_part(coupon.coupon, cell, table().softness)
                                 : bend::closed_hinge_part(coupon.coupon, cell, table().softness);
         if (!part && alone) {
             wrong_ =
                 refused(given.rise.at,
-                        fmt::format("a kerf {} wide and {} deep cannot have closed at a rise of {} in {}",
-                                    text(cell.kerf), text(cell.depth), text(given.rise.value), text(given.chord.value)),
-                        "chord from the kerf's middle to where the rise is measured, the other side clamped flat "
-                        "up to the kerf: measure both again");
+                        say("lone_kerf_open",
+                            "a kerf {kerf} wide and {depth} deep cannot have closed at a rise of {rise} in {chord}",
+                            {{"kerf", shown(cell.kerf)},
+                             {"depth", shown(cell.depth)},
+                             {"rise", shown(given.rise.value)},
+                             {"chord", shown(given.chord.value)}}),
+                        say("lone_kerf_open_do",
+                            "chord from the kerf's middle to where the rise is measured, the other side clamped flat "
+                            "up to the kerf: measure both again"));
             return false;
         }
         if (!part) {
-            wrong_ =
-                refused(given.rise.at,
-                        fmt::format("a coupon bent to a radius of {} cannot have closed its kerfs",
-                                    text(bend::circle_radius(coupon.coupon))),
-                        fmt::format("by their width and depth they close at about {}: measure chord and rise again",
-                                    text(bend::close_radius(cell, table().softness))));
+            wrong_ = refused(given.rise.at,
+                             say("coupon_open", "a coupon bent to a radius of {radius} cannot have closed its kerfs",
+                                 {{"radius", shown(bend::circle_radius(coupon.coupon))}}),
+                             say("coupon_open_do",
+                                 "by their width and depth they close at about {radius}: measure chord and rise again",
+                                 {{"radius", shown(bend::close_radius(cell, table().softness))}}));
             return false;
         }
         bend::Cell with = cell;

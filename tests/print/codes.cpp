@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <iostream>
 
 #include "print/packet.h"
 #include "print/raster.h"
@@ -68,6 +69,22 @@ TEST_P(Codes, AreReadFromAScanAskew) {
             EXPECT_EQ(read_codes(scanned(page, corner, degrees)), std::vector{expected})
                 << "page " << i + 1 << ", " << degrees << " degrees askew";
     }
+}
+
+/// At 150 dpi, as an office copier has it.
+TEST_P(Codes, AreReadFromACopyOfACopy) {
+    const BuiltPacket packet(GetParam().job);
+    const page::Document document = laid_out(packet.job());
+    std::size_t read = 0;
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const Raster page = draw_page(Renderer::poppler, packet.pdf(), static_cast<int>(i) + 1, 150);
+        const Raster copy = copied_twice(framed(crop(page, code_on(document.pages[i]).grown(0.8_in))));
+        const std::vector<std::string> codes = read_codes(copy);
+        const std::string expected = fmt::format("{}/{} ", GetParam().number, i + 1);
+        EXPECT_TRUE(codes.size() == 1 && codes[0].starts_with(expected)) << "page " << i + 1;
+        read += codes.size();
+    }
+    std::cout << read << " of " << document.pages.size() << " codes read from a copy of a copy\n";
 }
 
 /// All codes on the pages of a PDF of so many pages.

@@ -433,8 +433,8 @@ private:
         for (const page::Item& item : print.page().items)
             if (const auto* line = std::get_if<page::PathItem>(&item);
                 line != nullptr && line->role == Role::check_bar &&
-                measure::abs(line->path.start().x - 25_pt) < 0.01_mm)
-                return measured_bar(print, {25_pt, line->path.start().y}, {0, 1});
+                measure::abs(line->path.start().x - 26_pt) < 0.01_mm)
+                return measured_bar(print, {26_pt, line->path.start().y}, {0, 1});
         throw std::runtime_error("a page without an upright check bar");
     }
 

@@ -173,6 +173,15 @@ Raster askew(const Raster& picture, geom::Angle angle) {
     return turned;
 }
 
+Raster copied_twice(const Raster& picture) {
+    Raster copy = picture;
+    for (const double degrees : {0.3, -0.4}) {
+        copy = askew(copy, geom::Angle::degrees(degrees));
+        for (std::uint8_t& dot : copy.grey) dot = dot < 128 ? 0 : 255;
+    }
+    return copy;
+}
+
 Raster halved(const Raster& picture) {
     Raster half = blank(picture.width / 2, picture.height / 2, picture.dpi / 2);
     for (int y = 0; y < half.height; ++y) {

@@ -53,6 +53,9 @@ Raster turned_right(const Raster& picture);
 /// The picture as a scanner gives it that lies askew by this angle: as large, grey between its dots, white outside.
 Raster askew(const Raster& picture, geom::Angle angle);
 
+/// The picture copied, and the copy copied: both times it lies a little askew, and every dot comes out black or white.
+Raster copied_twice(const Raster& picture);
+
 /// Half the size: each pixel the mean of four.
 Raster halved(const Raster& picture);
 

@@ -210,6 +210,16 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
     EXPECT_GT(mitres, 30);
 }
 
+/// What a page is a part of: a template, a rib, one of the segments of a casing.
+std::string drawing_of(const page::Page& page) {
+    std::string name = page.sheet + page.piece;
+    if (page.sheet != "casing") return name;
+    for (const page::TextItem& text : tests::texts(page))
+        if (text.role == page::Role::furniture && text.text.find("egment") != std::string::npos)
+            return name + text.text.substr(0, text.text.rfind(','));
+    return name;
+}
+
 /// On sheets along a curve both crosses of a joint have their names, on both sheets that meet there. Returns how many.
 int crosses_have_names(const page::Document& packet, const std::string& job) {
     const std::regex name(R"((\d+)\|\d+ \w.*)");
@@ -218,7 +228,7 @@ int crosses_have_names(const page::Document& packet, const std::string& job) {
         for (const page::TextItem& text : tests::texts(page)) {
             std::smatch match;
             if (page.sheet == "strips" || text.role != page::Role::registration) continue;
-            if (std::regex_match(text.text, match, name)) ++names[page.sheet + page.piece][std::stoi(match.str(1))];
+            if (std::regex_match(text.text, match, name)) ++names[drawing_of(page)][std::stoi(match.str(1))];
         }
     int all = 0;
     for (const auto& [drawing, joints] : names)

@@ -42,7 +42,7 @@ inline std::string placed(const page::TextItem& text) {
 }
 
 /// What is wrong with the texts of a page, one line each: two that overlap, one nearer an edge than 18 pt (of a roll,
-/// which may be narrow: `upright` to the lower and upper edge, `sideways` to the others), one under 7 pt, one painted
+/// which may be narrow: `upright` to the lower and upper edge, `sideways` to the others), one under 8 pt, one painted
 /// over by a white ground that came later, one in the four white cells around a code (ISO/IEC 18004).
 inline std::vector<std::string> text_faults(const page::Page& page, measure::Length upright = 18_pt,
                                             measure::Length sideways = 18_pt) {
@@ -64,7 +64,7 @@ inline std::vector<std::string> text_faults(const page::Page& page, measure::Len
         if (text == nullptr) continue;
         const geom::Rect box = box_of(*text);
         if (!room.contains(box.low) || !room.contains(box.high)) faults.push_back(placed(*text) + " leaves the page");
-        if (text->size < 7_pt) faults.push_back(placed(*text) + " is under 7 pt");
+        if (text->size < 8_pt) faults.push_back(placed(*text) + " is under 8 pt");
         for (const geom::Rect& code : codes)
             if (overlap(box, code)) faults.push_back(placed(*text) + " is too near the code");
         if (!is_square(*text)) continue;

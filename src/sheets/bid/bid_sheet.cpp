@@ -77,7 +77,7 @@ private:
                        figure(each ? std::optional(*each * one.count) : std::nullopt, 1)});
         }
         table.row({words("other_work"), "", "", blank});
-        table.row({words("minutes_all"), "", "", figure(sums_.minutes, 1)});
+        table.row({words("minutes_all"), "", "", figure(sums_.minutes, 1)}, Face::bold);
     }
 
     void costs() {
@@ -94,7 +94,7 @@ private:
         table.row({words("glue"), glue_text(), rate(Rate::glue), figure(sums_.glue, 2)});
         table.row({words("sharpening"), blade_text(), rate(Rate::sharpening), figure(sums_.blade, 2)});
         table.row({words("other_costs"), "", "", blank});
-        table.row({words("all"), "", "", figure(sums_.all(), 2)});
+        table.row({words("all"), "", "", figure(sums_.all(), 2)}, Face::bold);
     }
 
     /// A row for each kind of board that is bought.

@@ -128,9 +128,9 @@ void FieldForm::blanks(const std::vector<FieldBlank>& row) {
     y_ -= blank_row;
     const auto count = static_cast<double>(row.size());
     const Length width = (right() - side_margin - column_gap * (count - 1)) / count;
-    // All names of a row alike; two fifths of the room at least are for the hand.
+    // All names of a row alike; a third of the room at least is for the hand.
     Type type{Face::regular, style().text};
-    for (const FieldBlank& one : row) type = pen_.fitting(one.name, type, line_end(one, width) * 0.6);
+    for (const FieldBlank& one : row) type = pen_.fitting(one.name, type, line_end(one, width) * 0.66);
     Length x = side_margin;
     for (const FieldBlank& one : row) {
         blank(one, x, x + width, type);

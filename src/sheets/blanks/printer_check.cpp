@@ -45,7 +45,7 @@ public:
           tape_(unit, kit.words),
           bars_(bars_in(page.width, page.height, unit)),
           right_(page.width - text_right),
-          y_(page.height - 100_pt) {}
+          y_(page.height - 87_pt) {}
 
     void draw() {
         { const Scope title = pen_.title(); }  // read before the drawing, set after it
@@ -116,7 +116,7 @@ private:
     void ruler(Point middle, Direction along, Direction inner, const std::string& edge) {
         const int count = inches() ? 10 : 16;
         const Length step = inches() ? Length::inches(1.0 / 16) : 1_mm;
-        const Type type = Type{Face::regular, style().tiny};
+        const Type type = Type{Face::condensed, style().tiny};
         const Length half = ruler_pitch * count / 2;
         for (int k = 1; k <= count; ++k) {
             const Point at = middle + along * (ruler_pitch * (k - 0.5) - half);
@@ -153,18 +153,18 @@ private:
                             right_ - text_left, leading);
     }
 
-    /// Words and a line to write on, from `x` on and within `end`.
-    void to_fill(Length x, Length end, const std::string& name) {
+    /// Words and a line to write on, from `x` on and within `end`: long enough for a figure, or all that there is.
+    void to_fill(Length x, Length end, const std::string& name, bool whole) {
         const Type type = pen_.fitting(name, text(), end - x - least_blank - 5_pt);
         x += pen_.text(Role::text, {x, y_}, name, type) + 5_pt;
-        pen_.line(Role::box, {x, y_ - 2_pt}, {std::min(x + blank, end), y_ - 2_pt}, style().line);
+        pen_.line(Role::box, {x, y_ - 2_pt}, {whole ? end : std::min(x + blank, end), y_ - 2_pt}, style().line);
     }
 
-    void row(const std::string& first, const std::string& second, Length down = 20_pt) {
-        y_ -= down;
+    void row(const std::string& first, const std::string& second, bool whole = false) {
+        y_ -= whole ? 17_pt : 20_pt;
         const Length middle = (text_left + right_) / 2;
-        to_fill(text_left, middle - 6_pt, first);
-        to_fill(middle + 6_pt, right_, second);
+        to_fill(text_left, middle - 6_pt, first, whole);
+        to_fill(middle + 6_pt, right_, second, whole);
     }
 
     void edges_to_tick() {
@@ -184,9 +184,9 @@ private:
         }
         y_ -= 15_pt;
         pen_.text(Role::furniture, {text_left, y_}, media_text(media_, kit_), text());
-        row(words("printer"), words("tray"), 17_pt);
-        row(words("by"), words("date"), 17_pt);
-        y_ += 8_pt;  // the heading has its own white
+        row(words("printer"), words("tray"), true);
+        row(words("by"), words("date"), true);
+        y_ += 6_pt;  // the heading has its own white
         heading("print");
         say("print_1");
         say("print_2");
@@ -205,7 +205,26 @@ private:
         heading("type");
         commands();
         say("type_1");
+        // The least papers leave no room for it above the bars' numbers.
+        if (y_ > bottom_bar + second_bar + 66_pt) arms_length();
     }
+
+    /// The figures and the lines of strips, in their sizes: what cannot be read here cannot be read at the saw.
+    void arms_length() {
+        heading("arm");
+        y_ -= 16_pt;
+        Length x = text_left;
+        const auto figure = [&](const std::string& text, Length size) {
+            x += pen_.text(Role::numeral, {x, y_}, text, {Face::condensed, size}) + 14_pt;
+        };
+        for (const Length size : {style().title, style().strong}) figure("138", size);
+        for (const Length size : {style().text, style().small}) figure(tape_.exact_plain(arms_length_figure()), size);
+        for (const Length width : {style().hair, style().fine, style().line, style().heavy}) {
+            pen_.line(Role::outline, {x, y_ + 3_pt}, {x + 24_pt, y_ + 3_pt}, width);
+            x += 36_pt;
+        }
+    }
+    Length arms_length_figure() const { return inches() ? Length::inches(61.6875) : 1567_mm; }
 
     void commands() {
         // As the command line takes it, in every language.

@@ -1,6 +1,8 @@
 #include "sheets/cards/coupon_sheet.h"
 
 #include <algorithm>
+#include <iterator>
+#include <utility>
 
 #include "sheets/cards/coupon_drawing.h"
 #include "sheets/cards/coupon_words.h"
@@ -17,6 +19,9 @@ constexpr double row_name_share = 0.24;  ///< of the page's width
 constexpr Length between_coupons = 6_pt;
 /// The least that words beside a block of the job file's lines want.
 constexpr Length least_beside = 220_pt;
+/// What the test of one kerf takes of a page that has a coupon's strip, and what stands below it there.
+constexpr Length one_kerf_room = 215_pt;
+constexpr Length under_strips = 66_pt;
 
 class CouponSheet {
 public:
@@ -38,8 +43,16 @@ public:
         write();
         where_it_goes();
         as_trial();
-        const auto& runs = piece_.blank().runs;
-        if (!std::all_of(runs.begin(), runs.end(), opens)) one_kerf();
+    }
+
+    /// Where kerfs close: how a single one in scrap tells at which radius.
+    void one_kerf() {
+        flow_.heading(words("coupon.one_kerf"), words("coupon.one_kerf_aside"));
+        flow_.picture(one_kerf_drawing_height, [&](Pen& pen, const Rect& room) {
+            draw_one_kerf(pen, room.high.y);
+            return room.low.y;
+        });
+        list(one_kerf_steps(piece_, size_, kit_, tape_));
     }
 
 private:
@@ -166,16 +179,6 @@ private:
         }
     }
 
-    /// Where kerfs close: how a single one in scrap tells at which radius.
-    void one_kerf() {
-        flow_.heading(words("coupon.one_kerf"), words("coupon.one_kerf_aside"));
-        flow_.picture(one_kerf_drawing_height, [&](Pen& pen, const Rect& room) {
-            draw_one_kerf(pen, room.high.y);
-            return room.low.y;
-        });
-        list(one_kerf_steps(piece_, size_, kit_, tape_));
-    }
-
     /// The job file's lines in a box at the right; beside it the words that its height has room for, the others below.
     /// All words above it where it leaves them no width.
     void where_it_goes() {
@@ -268,28 +271,57 @@ private:
     CouponSize size_;
 };
 
+Draft record_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool first) {
+    const Tape tape(plan.header.units, kit.words);
+    Draft draft = new_draft(plan, "coupon", Orientation::portrait);
+    draft.page.piece = piece.id;
+    draft.tag = piece.id;
+    draft.title = kit.words("coupon.title");
+    draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
+                                                   {"depth", tape.exact(piece.cut.depth)},
+                                                   {"spacing", spacing_text(piece, kit, tape)}});
+    draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
+    return draft;
+}
+
+/// The record; one page where it can be.
+Drafts record_pages(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool one_kerf) {
+    const auto new_page = [&](bool first) { return record_page(plan, piece, kit, first); };
+    return on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
+        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
+        CouponSheet sheet(flow, plan, piece);
+        sheet.draw();
+        if (one_kerf) sheet.one_kerf();
+    });
+}
+
+/// The test of one kerf takes its marks from the coupon's strip: below it, where the page has room, else on the next.
+void add_one_kerf(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Length filled) {
+    const bool below = drafts.back().page.height - filled - under_strips > one_kerf_room;
+    const auto page = [&](bool first) {
+        if (!first || !below) return record_page(plan, piece, kit, false);
+        Draft strips = std::move(drafts.back());
+        drafts.pop_back();
+        return strips;
+    };
+    Flow flow(drafts, kit, page, {below ? filled : 68_pt, under_strips});
+    CouponSheet(flow, plan, piece).one_kerf();
+}
+
 }  // namespace
 
 void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const auto new_page = [&](bool first) {
-        const Tape tape(plan.header.units, kit.words);
-        Draft draft = new_draft(plan, "coupon", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("coupon.title");
-        draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
-                                                       {"depth", tape.exact(piece.cut.depth)},
-                                                       {"spacing", spacing_text(piece, kit, tape)}});
-        draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
-        return draft;
-    };
-    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
-        Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
-        CouponSheet(flow, plan, piece).draw();
-    });
+    const auto& runs = piece.blank().runs;
+    const bool closes = !std::all_of(runs.begin(), runs.end(), opens);
+    Drafts record = record_pages(plan, piece, kit, closes);
+    // Where it takes the record to a further page it goes with the coupon's strip.
+    const bool apart = closes && record.size() > 1;
+    if (apart) record = record_pages(plan, piece, kit, false);
+    std::move(record.begin(), record.end(), std::back_inserter(drafts));
     const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
     const CouponSize size = coupon_size(piece, plan.header.units);
-    add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
+    const Length filled = add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
+    if (apart) add_one_kerf(drafts, plan, piece, kit, filled);
 }
 
 }  // namespace kerfpacket::sheets

@@ -1,10 +1,22 @@
 #include "sheets/cards/coupon_size.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
+namespace {
+
+/// The tick stands on a coupon where it does on the board: at the blade's centre, or half a kerf beside it.
+Length tick_beside_kerf(const plan::Piece& piece) {
+    const plan::Kerf& governing = governing_kerf(piece);
+    return (governing.mark - governing.at) * (piece.rake ? piece.rake->cosine() : 1);
+}
+
+Length first_kerf(const CouponSize& size) { return (size.length - size.spacing * (size.kerfs - 1)) / 2; }
+
+}  // namespace
 
 CouponSize coupon_size(const plan::Piece& piece, Unit unit) {
     const bool inch = unit == Unit::inch;
@@ -27,6 +39,18 @@ CouponSize coupon_size(const plan::Piece& piece, Unit unit) {
     return size;
 }
 
+OneKerf one_kerf_test(const plan::Piece& piece, const CouponSize& size, Unit unit) {
+    const bool inch = unit == Unit::inch;
+    const Length clamped = inch ? Length::inches(3) : Length::mm(75);
+    const Length read = inch ? Length::inches(0.01) : Length::mm(0.5);
+    const int before = static_cast<int>(std::ceil((clamped - first_kerf(size)) / size.spacing - 1e-9));
+    const int kerf = std::clamp(before + 1, 1, std::max(1, size.kerfs - 1));
+    const Length wanted = inch ? Length::inches(12) : Length::mm(300);
+    const int raised = std::min(size.kerfs, kerf + std::max(1, static_cast<int>(std::lround(wanted / size.spacing))));
+    const Length away = size.spacing * (raised - kerf) + tick_beside_kerf(piece);
+    return {kerf, raised, read * std::round(away / read)};
+}
+
 plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::string name) {
     plan::Piece board = piece;
     board.id = std::move(name);
@@ -40,9 +64,8 @@ plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::
     blank.runs = {{{}, size.length, size.side}};
     blank.ends[1].kerf_face = blank.ends[1].plain_face = size.length;
     const plan::Kerf& governing = governing_kerf(piece);
-    // The tick stands where it does on the board: at the blade's centre, or half a kerf beside it.
-    const Length tick = (governing.mark - governing.at) * (piece.rake ? piece.rake->cosine() : 1);
-    const Length first = (size.length - size.spacing * (size.kerfs - 1)) / 2;
+    const Length tick = tick_beside_kerf(piece);
+    const Length first = first_kerf(size);
     for (int n = 1; n <= size.kerfs; ++n) {
         plan::Kerf kerf = governing;
         kerf.n = n;

@@ -124,12 +124,16 @@ std::vector<std::string> coupon_place(const plan::Piece& piece, const Kit& kit) 
 
 std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                         const Tape& tape) {
-    const bool inch = tape.unit() == Unit::inch;
-    const Length away = inch ? Length::inches(12) : Length::mm(300);
+    const OneKerf test = one_kerf_test(piece, size, tape.unit());
+    const std::string kerf = std::to_string(test.kerf);
+    const std::string raised = std::to_string(test.raised);
+    const Length away = test.away;
     std::vector<std::string> steps{
-        kit.words("coupon.one_kerf_make",
-                  {{"depth", tape.exact(piece.cut.depth)}, {"kerf", tape.exact(piece.cut.kerf)}}),
-        kit.words("coupon.one_kerf_raise", {{"away", tape.exact(away)}}),
+        kit.words("coupon.one_kerf_make", {{"n", kerf},
+                                           {"raised", raised},
+                                           {"depth", tape.exact(piece.cut.depth)},
+                                           {"kerf", tape.exact(piece.cut.kerf)}}),
+        kit.words("coupon.one_kerf_raise", {{"raised", raised}, {"away", tape.exact(away)}}),
         kit.words("coupon.one_kerf_lines", {{"table", board_table(piece) + ".coupon"},
                                             {"away", Tape(tape.unit()).exact(away)},
                                             {"depth", Tape(tape.unit()).exact(piece.cut.depth)},

@@ -18,15 +18,14 @@ public:
         statement();
         flow_.heading(words("refused.why"));
         for (const job::Diagnostic& reason : refused_.reasons) {
-            line(told(reason.message), Face::bold);
+            line(refusal_text(reason.message, flow_.kit()), Face::bold);
             if (reason.at.line > 0)
                 line(words("refused.line", {{"line", std::to_string(reason.at.line)}}), Face::regular);
         }
         flow_.heading(words("refused.do"));
         for (const job::Diagnostic& reason : refused_.reasons)
-            if (!reason.hint.empty()) line(told(reason.hint), Face::regular);
+            if (!reason.hint.empty()) would_do(reason.hint);
         line(words("refused.again"), Face::regular);
-        if (english_) line(words("refused.english"), Face::regular);
         flow_.heading(words("refused.asked"));
         FlowTable table(flow_, {{"", 0.35}, {"", 0.65}});
         for (const job::Value& value : refused_.asked) {
@@ -41,11 +40,14 @@ private:
         return flow_.kit().words(key, values);
     }
 
-    /// In the language of the sheet; what has no words there as the program says it.
-    std::string told(const std::string& english) {
-        const std::optional<std::string> text = refusal_text(english, flow_.kit());
-        if (!text) english_ = true;
-        return text.value_or(english);
+    /// Ways to choose from are numbered.
+    void would_do(const job::Told& hint) {
+        const std::vector<std::string> ways = refusal_ways(hint, flow_.kit());
+        if (ways.empty()) return line(refusal_text(hint, flow_.kit()), Face::regular);
+        line(words(ways.size() > 1 ? "refused.ways" : "refused.way"), Face::regular);
+        for (std::size_t i = 0; i < ways.size(); ++i)
+            flow_.listed(Role::caution, {.box = false, .words = std::to_string(i + 1), .indent = 16_pt}, ways[i],
+                         {Face::regular, flow_.style().text});
     }
 
     /// In a box that nobody overlooks.
@@ -73,7 +75,6 @@ private:
     Flow& flow_;
     const plan::Refused& refused_;
     Tape tape_;
-    bool english_ = false;  ///< something is said in the program's English
 };
 
 }  // namespace

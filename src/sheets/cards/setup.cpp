@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <optional>
 #include <utility>
 
@@ -23,8 +24,8 @@ namespace {
 
 class Card {
 public:
-    Card(Flow& flow, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape)
-        : flow_(flow), plan_(plan), piece_(piece), tape_(tape) {}
+    Card(Flow& flow, const plan::Plan& plan, const plan::Piece& piece, const Tape& tape, bool errors)
+        : flow_(flow), plan_(plan), piece_(piece), tape_(tape), errors_(errors) {}
 
     void draw() {
         figures();
@@ -33,7 +34,7 @@ public:
         else if (!piece_.rake) flat_views();
         steps();
         if (!piece_.saw.rear_limit) trial_table();
-        pour(flow_, small_errors(piece_, flow_.kit(), tape_));
+        if (errors_) pour(flow_, small_errors(piece_, flow_.kit(), tape_));
         too_deep();
         shop_rules();
     }
@@ -131,10 +132,11 @@ private:
         flow_.skip(style().small * 0.7);
         const Rect room = flow_.take(leading(style().text));
         Pen pen = flow_.pen();
-        const Length gap = 16_pt;
+        const std::string all = texts[0] + texts[1] + texts[2];
         // A board that bends both ways has more to say of its kerfs.
         const Type usual{piece_.blank().bends_both_ways() ? Face::condensed_bold : Face::bold, style().text};
-        const Type type = pen.fitting(texts[0] + texts[1] + texts[2], usual, room.width() - gap * 2);
+        const Type type = pen.fitting(all, usual, room.width() - 16_pt * 2);
+        const Length gap = std::clamp((room.width() - pen.width(all, type)) / 2, 4_pt, 16_pt);
         Length x = room.low.x;
         for (const std::string& text : texts)
             x += pen.text(Role::caution, {x, first_base(room, style().text)}, text, type) + gap;
@@ -283,11 +285,10 @@ private:
     const plan::Plan& plan_;
     const plan::Piece& piece_;
     const Tape& tape_;
+    bool errors_;
 };
 
-}  // namespace
-
-void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+Drafts made_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool errors) {
     const Tape tape(plan.header.units, kit.words);
     const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "setup", Orientation::portrait);
@@ -300,11 +301,23 @@ void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
         draft.scale = Scale::full;
         return draft;
     };
-    add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
+    return on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
         // The check bar stands at the foot.
         Flow flow(pages, with, new_page, {76_pt, 66_pt, white});
-        Card(flow, plan, piece, tape).draw();
+        Card(flow, plan, piece, tape, errors).draw();
     });
+}
+
+}  // namespace
+
+bool errors_on_setup_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    const std::size_t pages = made_card(plan, piece, kit, true).size();
+    return pages == 1 || pages == made_card(plan, piece, kit, false).size();
+}
+
+void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    Drafts made = made_card(plan, piece, kit, errors_on_setup_card(plan, piece, kit));
+    std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -59,8 +60,21 @@ private:
 }  // namespace
 
 int kerfs_apart(const plan::Piece& piece) {
-    const std::size_t kerfs = piece.blank().kerfs.size();
-    return kerfs > 250 ? 20 : kerfs > 24 ? 10 : 1;
+    const plan::Blank& blank = piece.blank();
+    // Of the board as long as it is drawn: numbers of four figures keep apart.
+    const Length least = blank.length * 0.039;
+    const auto keep_apart = [&](int apart) {
+        std::optional<Length> last;
+        for (const plan::Kerf& kerf : blank.kerfs) {
+            if (kerf.n % apart != 0) continue;
+            if (last && kerf.at - *last < least) return false;
+            last = kerf.at;
+        }
+        return true;
+    };
+    for (const int apart : {1, 10, 20, 50, 100, 200})
+        if (keep_apart(apart)) return apart;
+    return 500;
 }
 
 void draw_hanging(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {

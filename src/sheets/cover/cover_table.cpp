@@ -29,7 +29,7 @@ constexpr Columns even_columns{{{"cover.column_piece", 0, Align::left},
                                 {"cover.column_depth", 0.515, Align::right},
                                 {"cover.column_spacing", 0.605, Align::right},
                                 {"cover.column_blank", 0.715, Align::right},
-                                {"cover.column_u", 0.775, Align::right},
+                                {"cover.column_u", 0.78, Align::right},
                                 {"cover.column_verdict", 0.8, Align::left}}};
 
 /// Where a spacing is a range, its column is wider.
@@ -40,7 +40,7 @@ constexpr Columns wide_spacing{{{"cover.column_piece", 0, Align::left},
                                 {"cover.column_depth", 0.475, Align::right},
                                 {"cover.column_spacing", 0.6, Align::right},
                                 {"cover.column_blank", 0.72, Align::right},
-                                {"cover.column_u", 0.78, Align::right},
+                                {"cover.column_u", 0.785, Align::right},
                                 {"cover.column_verdict", 0.8, Align::left}}};
 
 class Table {

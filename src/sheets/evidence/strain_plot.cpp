@@ -80,7 +80,9 @@ private:
         sample(style().heavy, Dash::solid, words("strain.solid"), {Face::bold, style().small});
         std::string more = words("strain.load", {{"percent", tape_.number(piece_.chance.load * 100, 0)}});
         const double most = most_strain(piece_) * (1 + piece_.chance.load);
-        if (most > top_) more = words("strain.load_cut", {{"dotted", more}, {"u", tape_.number(most, 2)}});
+        const std::string cut = words("strain.load_cut", {{"dotted", more}, {"u", tape_.number(most, 2)}});
+        const Length room = pen_.page_width() - side_margin - at - 29_pt;
+        if (most > top_ && pen_.width(cut, pen_.fitting(cut, small(), room)) <= room) more = cut;
         sample(style().line, Dash::dotted, more, small());
     }
 
@@ -125,9 +127,11 @@ private:
 
     void axis() {
         const int fifths = static_cast<int>(std::lround(top_ * 5));
+        const int named = static_cast<int>(std::ceil(style().small * 1.15 / (y(0.2) - y(0)) - 1e-9));
         for (int i = 0; i <= fifths; ++i) {
             const double u = i / 5.0;
             pen_.line(Role::dimension, {graph_.area.low.x - 4_pt, y(u)}, {graph_.area.low.x, y(u)}, style().line);
+            if (i % named != 0) continue;
             pen_.text(Role::text, {graph_.area.low.x - 7_pt, y(u) - 3.2_pt}, tape_.number(u, 1), small().at_right());
         }
     }

@@ -1,8 +1,11 @@
 #include "sheets/evidence/strain_sheet.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "sheets/cards/coupon_words.h"
+#include "sheets/cards/setup.h"
+#include "sheets/cards/setup_errors.h"
 #include "sheets/evidence/chance_charts.h"
 #include "sheets/evidence/limit_chart.h"
 #include "sheets/evidence/strain_plot.h"
@@ -17,7 +20,7 @@ namespace kerfpacket::sheets {
 namespace {
 
 /// A drawing that is lower tells nothing; where the words leave less, they go on to a further page.
-constexpr Length least_drawing = 170_pt;
+constexpr Length least_drawing = 150_pt;
 
 /// The words of a chart stand in its frame and beside it: there they find room up to these sizes.
 fonts::Style in_charts(fonts::Style style) {
@@ -35,20 +38,25 @@ public:
           piece_(piece),
           kit_(flow.kit()),
           chart_style_(in_charts(kit_.style)),
-          tape_(plan.header.units, kit_.words) {}
+          tape_(plan.header.units, kit_.words) {
+        if (!errors_on_setup_card(plan, piece, kit_)) errors_ = small_errors(piece, kit_, tape_);
+    }
 
     void draw() {
         chance();
         const std::vector<std::string> sentences = strain_reading(piece_, kit_, tape_);
         const Length each = drawing_height(sentences);
         flow_.heading(kit_.words("strain.plot"));
-        draw_chart(flow_.take(each), draw_strain_plot);
+        // What stands round its frame takes more of the plot's height than of the chart's.
+        const Length more = each < 190_pt ? 16_pt : 0_pt;
+        draw_chart(flow_.take(each + more), draw_strain_plot);
         flow_.heading(
             kit_.words("strain.chart"),
             kit_.words("strain.chart_aside", {{"board", board_text(piece_, kit_, tape_)},
                                               {"kerf", tape_.exact(piece_.cut.kerf)},
                                               {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
-        draw_chart(flow_.take(each), draw_limit_chart);
+        draw_chart(flow_.take(each - more), draw_limit_chart);
+        if (errors_) pour(flow_, *errors_);
         flow_.heading(kit_.words("strain.reading"));
         for (const std::string& sentence : sentences) flow_.paragraph(Role::text, sentence, text());
     }
@@ -83,11 +91,12 @@ private:
         flow_.paragraph(Role::text, counted_sentence(piece_, kit_), text());
     }
 
-    /// The two drawings share what the words leave.
+    /// The two drawings share what the table and the words leave.
     Length drawing_height(const std::vector<std::string>& sentences) {
         const Length all = flow_.room();
         const Length heading = kit_.style.strong * 0.7 + kit_.style.strong + 10_pt;
         Length words = heading;
+        if (errors_) words += height_of(*errors_, kit_.style) + kit_.style.strong * 1.7 + kit_.style.text * 0.4;
         for (const std::string& sentence : sentences)
             words += flow_.pen().paragraph_height(sentence, text(), flow_.width(), leading(text().size)) +
                      leading(text().size) + text().size * 0.5;
@@ -101,6 +110,7 @@ private:
     const Kit& kit_;
     fonts::Style chart_style_;
     Tape tape_;
+    std::optional<FigureTable> errors_;  ///< what small errors do, where the set-up card has no room for it
 };
 
 Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool first) {

@@ -137,6 +137,13 @@ std::string answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, 
     return kit.words("survey.fair");
 }
 
+std::string brief_answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, const Tape& tape) {
+    const curve::Survey& survey = survey_of(piece);
+    if (fit != job::Fit::ellipse || !survey.ellipse) return answer_text(piece, fit, kit, tape);
+    return kit.words("survey.ellipse_brief", {{"width", tape.plain(survey.ellipse->half_width)},
+                                              {"height", tape.with_unit(survey.ellipse->half_height)}});
+}
+
 std::string recommendation(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     const curve::Survey& survey = survey_of(piece);
     std::string text = kit.words("survey.recommended", {{"fit", fit_name(survey.recommended, kit)}});

@@ -42,6 +42,8 @@ std::string miss_text(Length miss, const Tape& tape);
 std::string rms_text(const Answer& answer, const Tape& tape);
 /// The measure of a curve: "R 38-1/2 in, centre 35 along, 25 below the base line".
 std::string answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, const Tape& tape);
+/// The same of an ellipse, without its center.
+std::string brief_answer_text(const plan::Piece& piece, job::Fit fit, const Kit& kit, const Tape& tape);
 /// What is recommended and why, and what the job uses.
 std::string recommendation(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 /// How far the fair curve is to be trusted between the stations: what the others alone make of a point.

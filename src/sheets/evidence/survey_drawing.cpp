@@ -64,8 +64,10 @@ public:
         pen_.stroke(Role::outline, curve, pen_.kit().style.line);
         labels_.taken().take(curve);
         base_line();
-        for (const std::size_t i : chosen()) point(i);
+        const std::set<std::size_t> points = chosen();
+        for (const std::size_t i : points) point(i);
         if (survey_.suspect) suspect();
+        for (const std::size_t i : points) number(i);
         return bottom_;
     }
 
@@ -110,6 +112,14 @@ private:
             labels_.taken().take(Path::line(on, end));
         }
         pen_.fill(Role::outline, Path::circle(on, 1.3_pt));
+    }
+
+    /// As the table of stations counts it, where there is room.
+    void number(std::size_t i) {
+        const Block block(pen_, {{std::to_string(i + 1), {Face::bold, pen_.kit().style.small}}});
+        const Point on = small_.at(survey_.points[i]);
+        for (const Length off : {11_pt, -11_pt, 17_pt, -17_pt, 27_pt, -27_pt})
+            if (labels_.place(Role::text, block, on + outward(i) * off, {1, 0}, 0.8_pt)) return;
     }
 
     void suspect() {

@@ -13,6 +13,8 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length group_gap = 22_pt;
+/// Of the table's width: the figures of a curve may be many, the last column is narrow.
+constexpr double figures_share = 0.495;
 
 Length row_height(const fonts::Style& style) { return style.small * 1.39; }
 /// Of the table of stations: its words and a rule.
@@ -27,7 +29,7 @@ public:
         : flow_(flow), piece_(piece), survey_(*piece.survey), answers_(answers(survey_)), tape_(tape) {}
 
     void draw() {
-        flow_.picture(190_pt, [&](Pen& pen, const Rect& room) { return draw_survey(pen, room, piece_, tape_); });
+        flow_.picture(240_pt, [&](Pen& pen, const Rect& room) { return draw_survey(pen, room, piece_, tape_); });
         answer_table();
         why();
         stations();
@@ -47,11 +49,11 @@ private:
         Align align;
     };
     static constexpr std::array<Column, 6> answer_columns{{{"survey.column_curve", 0, Align::left},
-                                                           {"survey.column_figures", 0.12, Align::left},
+                                                           {"survey.column_figures", 0.135, Align::left},
                                                            {"survey.column_worst", 0.71, Align::right},
-                                                           {"survey.column_at", 0.815, Align::right},
-                                                           {"survey.column_rms", 0.885, Align::right},
-                                                           {"", 0.9, Align::left}}};
+                                                           {"survey.column_at", 0.805, Align::right},
+                                                           {"survey.column_rms", 0.87, Align::right},
+                                                           {"", 0.88, Align::left}}};
 
     void cells(const std::array<std::string, 6>& texts, bool strong, Tag tag = Tag::cell) {
         const Rect row = flow_.take(answer_height(style()));
@@ -65,11 +67,10 @@ private:
             Type type = small(strong);
             type.align = column.align;
             const Length x = row.low.x + row.width() * column.at;
-            // The figures of a curve may be many, the last column is narrow.
-            constexpr double figures = 0.48;  // of the width
-            const double before = i == 2 ? answer_columns[1].at + figures : answer_columns.at(i == 0 ? 0 : i - 1).at;
+            const double before =
+                i == 2 ? answer_columns[1].at + figures_share : answer_columns.at(i == 0 ? 0 : i - 1).at;
             const Length room = i == 0   ? row.width() * answer_columns[1].at - 6_pt
-                                : i == 1 ? row.width() * figures
+                                : i == 1 ? row.width() * figures_share
                                 : i == 5 ? row.high.x - x
                                          : row.width() * (column.at - before) - 4_pt;
             pen.text(Role::text, {x, base}, texts.at(i), pen.fitting(texts.at(i), type, room));
@@ -91,13 +92,19 @@ private:
                                       : recommended       ? words("survey.only_recommended")
                                                           : std::string();
             const std::size_t worst = answer.misses->worst_point();
-            cells({fit_name(answer.fit, kit()), answer_text(piece_, answer.fit, kit(), tape_),
-                   miss_text(answer.misses->at.at(worst), tape_), tape_.exact_plain(reading(piece_, worst).station),
-                   rms_text(answer, tape_), marks},
+            cells({fit_name(answer.fit, kit()), figures_of(answer.fit), miss_text(answer.misses->at.at(worst), tape_),
+                   tape_.exact_plain(reading(piece_, worst).station), rms_text(answer, tape_), marks},
                   used);
         }
         for (const job::Fit fit : unanswered(survey_))
             cells({fit_name(fit, kit()), words("survey.none"), "", "", "", ""}, false);
+    }
+
+    /// Where large figures leave a center no room, without it.
+    std::string figures_of(job::Fit fit) {
+        std::string text = answer_text(piece_, fit, kit(), tape_);
+        const bool fits = flow_.pen().width(text, {Face::condensed, style().tiny}) <= flow_.width() * figures_share;
+        return fits ? text : brief_answer_text(piece_, fit, kit(), tape_);
     }
 
     void why() {

@@ -46,6 +46,10 @@ void draw_label(page::Page& page, const LabelPlace& place, const plan::Plan& pla
     Pen pen(page, kit);
     const Rect& room = place.room;
     bool first = true;
+    const Length tag = place.placed.tag_width;
+    if (tag > 0_pt)
+        pen.fill(Role::furniture, Path::rectangle({{room.low.x, room.high.y - place.placed.tag_height},
+                                                   {room.low.x + tag, room.high.y}}));
     for (const PlacedLine& line : place.placed.lines) {
         const Scope part = pen.within(first ? Tag::heading : Tag::paragraph);
         pen.text(Role::text, {room.low.x + line.x, room.high.y - line.down}, line.text, line.type);

@@ -30,7 +30,9 @@ public:
         const Type tag{Face::bold, setting_.tag};
         const Type length{bold, setting_.length};
         const Type small_bold{bold, setting_.text};
-        if (setting_.joined) {
+        if (setting_.square) {
+            squared(text, length, small_bold);
+        } else if (setting_.joined) {
             row({{text.tag, tag}, {text.length, length}, {text.what, small_bold}});
         } else if (setting_.one_row) {
             row({{text.tag, tag}, {text.length, length}});
@@ -47,9 +49,23 @@ public:
     }
 
 private:
+    /// The tag as on every sheet, and what it stands for at its right.
+    void squared(const LabelText& text, const Type& length, const Type& what) {
+        const Type tag = Type{Face::bold, setting_.tag}.white().centred();
+        placed_.tag_height = setting_.tag * 1.25;
+        placed_.tag_width = std::max(placed_.tag_height, width(text.tag, tag) + between_words);
+        placed_.lines.push_back({placed_.tag_width / 2, setting_.tag * 0.99, text.tag, tag});
+        left_ = placed_.tag_width + between_words;
+        say(text.what, what);
+        say(text.length, length);
+        left_ = {};
+        down_ = std::max(down_, placed_.tag_height + setting_.text * 0.3);
+    }
+
     /// Beside the code as long as the line's type reaches up to it.
     Length room() const {
-        return down_ < sheet_code_side + sheet_code_gap - 1_pt ? width_ - sheet_code_side - sheet_code_gap : width_;
+        const bool beside = down_ < sheet_code_side + sheet_code_gap - 1_pt;
+        return width_ - left_ - (beside ? sheet_code_side + sheet_code_gap : 0_pt);
     }
 
     void put(Length x, const std::string& text, const Type& type, Length ascent_of) {
@@ -91,7 +107,7 @@ private:
                 line = std::move(longer);
             }
             // Below the code there may be more room.
-            while (width(word, type) > room() && room() < width_) down_ = down_ + 1_pt;
+            while (width(word, type) > room() && room() < width_ - left_) down_ = down_ + 1_pt;
             if (width(word, type) > room()) fits_ = false;
         }
         finish(line, type);
@@ -102,7 +118,7 @@ private:
     }
 
     void finish(const std::string& line, const Type& type) {
-        put(Length(), line, type, type.size);
+        put(left_, line, type, type.size);
         down_ = down_ + type.size * line_pitch;
     }
 
@@ -111,14 +127,19 @@ private:
     const Kit& kit_;
     PlacedLabel placed_;
     Length down_;
+    Length left_;  ///< of the lines, from the left of the room
     bool fits_ = true;
 };
 
 }  // namespace
 
 std::vector<LabelSetting> label_settings(const fonts::Style& style) {
-    return {{style.huge * 1.65, style.huge, style.strong},
-            {style.huge * 1.65, style.huge, style.text},
+    const auto squared = [](Length tag, Length length, Length text) {
+        return LabelSetting{tag, length, text, false, false, false, true};
+    };
+    return {squared(style.huge * 1.35, style.huge, style.strong),
+            squared(style.huge * 1.2, style.huge, style.text),
+            squared(style.huge, style.title, style.text),
             {style.huge, style.title, style.text},
             {style.huge, style.title, style.small, true},
             {style.title, style.strong, style.small, true, true},

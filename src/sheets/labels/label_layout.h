@@ -18,6 +18,7 @@ struct LabelSetting {
     bool condensed = false;
     bool one_row = false;  ///< its length beside the tag
     bool joined = false;   ///< what it is beside them too, and two of the other lines on one: for low, wide labels
+    bool square = false;   ///< the tag white in a black square, what it is and its length beside it
 };
 
 /// From the most generous to the smallest that is still read at arm's length: nothing under the small type.
@@ -32,7 +33,9 @@ struct PlacedLine {
 
 struct PlacedLabel {
     std::vector<PlacedLine> lines;
-    Length height;  ///< the code's height at least
+    Length height;     ///< the code's height at least
+    Length tag_width;  ///< of the black square behind the first line; 0 for none
+    Length tag_height;
 };
 
 /// The words in a room of that width, the code at its upper right; none where a word is wider than its place.

@@ -38,7 +38,7 @@ struct ForBoard {
 /// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
 struct RollPage {
     Length edge;                     ///< kept free along both edges of the roll
-    bool bar_below = false;          ///< a row under the content holds the check bar; else it stands at the far end
+    Length bar_row;                  ///< where a row under the content holds the check bar, its top; 0: at the far end
     std::vector<std::string> notes;  ///< what the first end says besides, for there is no statement line either
     // Along the feed, up to where content may stand; see measure_roll_ends.
     Length head;

@@ -216,8 +216,8 @@ void FlowTable::draw(const Rect& room, const std::vector<std::string>& cells, co
     }
 }
 
-Rect FlowTable::row(const std::vector<std::string>& cells) {
-    const Type type{Face::regular, flow_.style().text};
+Rect FlowTable::row(const std::vector<std::string>& cells, Face face) {
+    const Type type{face, flow_.style().text};
     const Type small{Face::regular, flow_.style().small};
     const Length height = height_of(cells, type);
     const Length with_heads = has_heads_ ? height + height_of(heads_, small) : height;

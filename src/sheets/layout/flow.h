@@ -125,7 +125,7 @@ public:
     FlowTable(Flow& flow, std::vector<Column> columns);
 
     /// Each cell is broken into lines where its column asks for it; the first names the row. Returns its room.
-    Rect row(const std::vector<std::string>& cells);
+    Rect row(const std::vector<std::string>& cells, Face face = Face::regular);
 
 private:
     Length column_width(std::size_t column);

@@ -98,9 +98,9 @@ void footer(Pen& pen, const plan::Plan& plan, Use use) {
     if (pen.width(identity, type) + pen.width(print, tiny) > room) type.size = style.tiny;
     const Length used = pen.width(identity, type);
     if (used + pen.width(print, tiny) > room) {
-        // The lower line's descenders stay 1/4 in clear of the edge.
-        pen.text(Role::furniture, {side_margin, base + 1.5_pt}, identity, type);
-        pen.text(Role::furniture, {side_margin, base - 5.5_pt}, print, tiny);
+        // The lower line's descenders stay 1/4 in clear of the edge, the upper one's ascenders clear of the rule.
+        pen.text(Role::furniture, {side_margin, base + 3_pt}, identity, type);
+        pen.text(Role::furniture, {side_margin, base - 5_pt}, print, tiny);
         return;
     }
     pen.text(Role::furniture, {side_margin, base}, identity, type);
@@ -135,7 +135,7 @@ void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool wo
     const Scope figure = pen.figure(words_in_bar);
     const Length gap = words_too ? (pen.width(words_in_bar, label) + 10_pt) / 2 : 0_pt;
     // In the middle, unless the shorter of the two ends there.
-    const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 30_pt - gap) : end / 2;
+    const Length middle = words_too ? std::min(end / 2, std::min(inch_end, mm_end) - 40_pt - gap) : end / 2;
     pen.line(Role::check_bar, zero, zero + along * (middle - gap), style.fine);
     pen.line(Role::check_bar, zero + along * (middle + gap), zero + along * end, style.fine);
     if (words_too) pen.text(Role::check_bar, zero + along * middle - inch_side * 3_pt, words_in_bar, label);
@@ -156,7 +156,7 @@ void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool wo
         pen.text(Role::check_bar, zero + along * (inch_end - 3_pt) + inch_side * 1.5_pt,
                  words("page.inches", {{"n", std::to_string(bar.inches)}}), tiny);
     if (bar.millimetres > 0)
-        pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 7_pt,
+        pen.text(Role::check_bar, zero + along * (mm_end - 3_pt) - inch_side * 7.8_pt,
                  words("page.millimetres", {{"n", std::to_string(bar.millimetres)}}), tiny);
     Type zero_type = tiny;
     zero_type.align = Align::left;
@@ -220,7 +220,7 @@ void add_furniture(Draft& draft, const plan::Plan& plan, const Kit& kit, std::si
     if (draft.scale == Scale::full) {
         const Length bottom = 71_pt;
         draw_check_bar(pen, {side_margin, check_bar_height}, {1, 0}, check_bar_for(pen.page_width() - side_margin * 2));
-        draw_check_bar(pen, {25_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
+        draw_check_bar(pen, {26_pt, bottom}, {0, 1}, check_bar_for(pen.page_height() - bottom - 103_pt));
     }
     const std::string reprint =
         draft.reprint ? kit.words("page.reprint", {{"n", std::to_string(number)}, {"revision", plan.header.revision}})

@@ -51,9 +51,9 @@ public:
             const Scope artifact = pen_.within(Tag::artifact);  // the same again
             flow(tail_lines(), tail, tail_height());
         }
-        draw_check_bar(pen_, {pen_.page_width() - cut_margin - upright_bar + 14_pt, roll.edge}, {0, 1}, across(),
+        draw_check_bar(pen_, {pen_.page_width() - cut_margin - upright_bar + 14_pt, foot()}, {0, 1}, across(),
                        bar_holds_words());
-        if (roll.bar_below) draw_check_bar(pen_, {roll.head, roll_bar_row - 11_pt}, {1, 0}, along());
+        if (has_row()) draw_check_bar(pen_, {roll.head, roll.bar_row - 11_pt}, {1, 0}, along());
         else draw_check_bar(pen_, {tail, roll.edge + 9_pt}, {1, 0}, along());
     }
 
@@ -62,19 +62,26 @@ private:
     std::string words(const char* key, const fonts::Words::Values& values) const {
         return pen_.kit().words(key, values);
     }
-    Length low() const { return draft_.roll->bar_below ? roll_bar_row : draft_.roll->edge; }
+    bool has_row() const { return draft_.roll->bar_row > 0_pt; }
+    /// Of the upright bar: beside the strips, where a roll is wider than they are, but as long as bars are.
+    Length foot() const {
+        const Length edge = draft_.roll->edge;
+        if (!has_row()) return edge;
+        return std::max(edge, std::min(edge + draft_.roll->bar_row - roll_bar_row, high() - 10_in));
+    }
+    Length low() const { return has_row() ? draft_.roll->bar_row : draft_.roll->edge; }
     Length high() const { return pen_.page_height() - draft_.roll->edge; }
     Length head_height() const { return high() - draft_.roll->edge; }
-    Length tail_height() const { return high() - low() - (draft_.roll->bar_below ? 0_pt : level_bar); }
+    Length tail_height() const { return high() - low() - (has_row() ? 0_pt : level_bar); }
 
-    CheckBar across() const { return short_check_bar_for(pen_.page_height() - draft_.roll->edge * 2); }
+    CheckBar across() const { return short_check_bar_for(high() - foot()); }
     bool bar_holds_words() const { return across().inches >= 6; }
     /// The shortest that counts stands at the far end; a row of its own takes what the page gives.
     CheckBar along() const {
-        if (!draft_.roll->bar_below) return check_bar_for({});
+        if (!has_row()) return check_bar_for({});
         return check_bar_for(pen_.page_width() - draft_.roll->head - cut_margin - upright_bar);
     }
-    Length tail_bar_length() const { return draft_.roll->bar_below ? 0_pt : 6_in; }
+    Length tail_bar_length() const { return has_row() ? 0_pt : 6_in; }
 
     /// What the page is called, at both ends.
     std::vector<Line> identity() const {

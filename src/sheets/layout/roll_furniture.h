@@ -7,7 +7,7 @@
 
 namespace kerfpacket::sheets {
 
-/// From the lower edge of the roll to where content starts above a row with the check bar.
+/// What a row with the check bar takes under the content.
 inline constexpr Length roll_bar_row = Length::points(38);
 
 /// Sets how long the two ends of the page are; edge, row and notes must be known.

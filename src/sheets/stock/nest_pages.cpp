@@ -88,8 +88,8 @@ private:
     void label(const plan::NestStrip& strip, int i, Length left, Length top) {
         const plan::NestedSize& size = plan_.sizes[strip.size];
         const Length band = size.sector ? size.sector->outer - size.sector->inner : size.height;
-        name(segment_name(plan_, strip.size, i, pen_.kit()), at(left + size.width / 2, top + band / 2), size.width / 2,
-             band);
+        name(segment_name(plan_, strip.size, i, pen_.kit()), at(left + size.width / 2, top + band / 2),
+             size.width * 0.65, band);
     }
 
     /// Left out where it has no room.

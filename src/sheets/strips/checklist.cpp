@@ -63,8 +63,11 @@ void head(Pen& pen, const std::string& range, bool askew, const Tape& tape) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
     Length base = pen.from_top(statement_line);
-    const Type range_type =
-        pen.fitting(range, Type{Face::bold, kit.style.text}, (right - side_margin) * 0.42).at_right();
+    const std::string& said = kit.words(askew ? "checklist.statement_askew" : "checklist.statement");
+    const Length least = pen.width(said, {Face::condensed_bold, kit.style.tiny}) + 10_pt;
+    const Type range_type = pen.fitting(range, Type{Face::bold, kit.style.text},
+                                        std::min((right - side_margin) * 0.42, right - side_margin - least))
+                                .at_right();
     const auto statement = [&](const fonts::Words& words) {
         const std::string& text = words(askew ? "checklist.statement_askew" : "checklist.statement");
         pen.text(Role::caution, {side_margin, base}, text,
@@ -133,12 +136,18 @@ std::size_t kerfs_a_page(std::size_t kerfs, const Grid& grid) {
 void below_blocks(Pen& pen, const plan::Piece& piece) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
-    // Between the last blocks and the footer's rule.
-    const std::string how_it_lies = kerf_side(piece, kit) + ".  " + zero_end(piece, kit) + ".";
-    pen.text(Role::text, {side_margin, 40_pt}, how_it_lies,
-             pen.fitting(how_it_lies, {Face::regular, kit.style.small}, right - side_margin));
-    sign_off(pen, side_margin, right, sign_base, {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")},
-             in_both(kit, "page.date"));
+    // Between the last blocks and the footer's rule: in one line, where one has room for it.
+    const Type small{Face::regular, kit.style.small};
+    const std::string side = kerf_side(piece, kit) + ".";
+    const std::string lies = zero_end(piece, kit) + ".";
+    const std::string both = side + "  " + lies;
+    const Length room = right - side_margin;
+    const bool one_line = pen.width(both, pen.fitting(both, small, room)) <= room;
+    if (!one_line) pen.text(Role::text, {side_margin, 49.5_pt}, side, pen.fitting(side, small, room));
+    const std::string& last = one_line ? both : lies;
+    pen.text(Role::text, {side_margin, 40_pt}, last, pen.fitting(last, small, room));
+    sign_off(pen, side_margin, right, one_line ? sign_base : sign_base + 5_pt,
+             {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")}, in_both(kit, "page.date"));
 }
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include "sheets/strips/strip_drawing.h"
 
 #include <algorithm>
+#include <string>
+#include <utility>
 #include <vector>
 
 #include "sheets/layout/furniture.h"
@@ -234,22 +236,31 @@ private:
         return text;
     }
 
-    /// Where there is most room, condensed and smaller where need be; on a roll again wherever the lane has been free
-    /// for long.
+    /// Where there is most room, condensed and smaller where need be, then in fewer words; on a roll again wherever the
+    /// lane has been free for long.
     void identity() {
-        const std::string text = identity_words();
-        Type type;
-        for (const Type& way : {Type{Face::regular, style().small}, Type{Face::condensed, style().small},
-                                Type{Face::condensed, style().tiny}}) {
-            type = way;
-            if (lane_.widest_free(pen_.width(text, type) + 16_pt)) break;
-        }
+        const job::Header& header = context_.plan.header;
+        const std::string least = words(
+            "strip.identity_least", {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
+        const std::string bare = piece_.id + "  " + header.number + " " + header.revision;
+        const Type condensed{Face::condensed, style().small};
+        const Type tiny{Face::condensed, style().tiny};
+        for (const auto& [text, type] : {std::pair(identity_words(), Type{Face::regular, style().small}),
+                                         std::pair(identity_words(), condensed), std::pair(identity_words(), tiny),
+                                         std::pair(least, condensed), std::pair(least, tiny), std::pair(bare, tiny)})
+            if (set_identity(text, type)) return;
+    }
+
+    bool set_identity(const std::string& text, const Type& type) {
         const Length width = pen_.width(text, type);
+        bool set = false;
         while (const auto left = lane_.widest_free(width + 16_pt)) {
             pen_.text(Role::text, {*left + 8_pt, frame_.base() + lanes().words}, text, type);
-            if (!context_.roll) return;
+            if (!context_.roll) return true;
             lane_.force(*left, *left + width + 16_in);
+            set = true;
         }
+        return set;
     }
 
     /// As wide as the strip, or as it must be when the strip is short, in type that its room asks for. On a roll all of

@@ -103,17 +103,20 @@ private:
                 .roll = true};
     }
 
-    Draft named() const {
+    /// `rows`: of strips on the page.
+    Draft named(std::size_t rows) const {
         Draft draft = new_draft(plan_, "strips", Orientation::landscape, Use::strips, longest_page);
         name_strip_page(draft, plan_, piece_, kit_);
-        draft.roll = RollPage{across_.edge, across_.bar_below, strip_statements(plan_, piece_, kit_), {}, {}};
+        const Length lowest = across_.first_base - across_.pitch * static_cast<double>(rows - 1);
+        draft.roll =
+            RollPage{across_.edge, across_.bar_below ? lowest : 0_pt, strip_statements(plan_, piece_, kit_), {}, {}};
         draft.roll->notes.back() += "; " + kit_.words("strip.blade_covers");
         measure_roll_ends(draft, plan_, kit_);
         return draft;
     }
 
     Length ends() const {
-        const Draft draft = named();
+        const Draft draft = named(across_.rows);
         return draft.roll->head + draft.roll->tail;
     }
 
@@ -151,7 +154,7 @@ private:
 
     Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first) const {
         const std::size_t end = std::min(strips.size(), first + across_.rows);
-        Draft draft = named();
+        Draft draft = named(end - first);
         const Length overhang = StripLean::overhang(piece_, lanes_);
         Length content = longest_of(strips, first, end, context.lap) + overhang;
         for (std::size_t i = first; i < end; ++i) {

@@ -124,21 +124,35 @@ private:
     std::size_t lines_ = 1;
 };
 
-}  // namespace
-
-void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use) {
+/// On one line, though not in the smallest type; else on two, in the largest type that does; else on as many as it takes.
+Statement fitting_statement(const Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Foot& foot,
+                            Use use) {
     const auto& style = pen.kit().style;
-    const Foot foot(pen, piece);
     const std::vector<std::string> texts = strip_statements(plan, piece, pen.kit(), use);
     std::vector<Statement> ways;
     for (const Type type : {Type{Face::bold, style.text}, Type{Face::condensed_bold, style.text},
                             Type{Face::condensed_bold, style.small}, Type{Face::condensed_bold, style.tiny}})
         ways.emplace_back(pen, texts, foot, type);
-    // One line, though not in the smallest type; else two. There is no room for more.
     for (const std::size_t lines : {1U, 2U})
         for (const Statement& way : ways)
-            if (way.lines() == lines && (lines > 1 || &way != &ways.back())) return way.draw(pen, foot);
-    ways.back().draw(pen, foot);
+            if (way.lines() == lines && (lines > 1 || &way != &ways.back())) return way;
+    return ways.back();
+}
+
+}  // namespace
+
+void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use) {
+    const Foot foot(pen, piece);
+    fitting_statement(pen, plan, piece, foot, use).draw(pen, foot);
+}
+
+Length statement_overflow(Length page_width, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
+                          Use use) {
+    page::Page page;
+    page.width = page_width;
+    const Pen pen(page, kit);
+    const std::size_t lines = fitting_statement(pen, plan, piece, Foot(pen, piece), use).lines();
+    return leading * static_cast<double>(std::max<std::size_t>(lines, 2) - 2);
 }
 
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {

@@ -18,6 +18,8 @@ std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Pi
 /// The same on the statement line, with a drawn tick that shows what the blade covers; on two lines where one is too
 /// short.
 void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use = Use::strips);
+/// How much further down than two lines it reaches on a page that wide.
+Length statement_overflow(Length page_width, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Use use);
 
 /// Title and subtitle of a strip page.
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);

@@ -12,7 +12,8 @@ namespace {
 constexpr Length clear = 3_pt;
 /// Between the words of two marks, which nobody may read as one.
 constexpr Length apart = 9_pt;
-/// How unwelcome words are that are shorter, that stand off their mark, an arrow that crosses another mark, words that hide one.
+/// How unwelcome words are that are shorter, that stand off their mark, an arrow that crosses another mark, words that
+/// hide one.
 constexpr int cost_of_shortening = 25;
 constexpr int cost_of_arrow = 40;
 constexpr int cost_of_crossing = 12;
@@ -40,7 +41,7 @@ std::vector<Manner> manners(const fonts::Style& style, const Lanes& lanes) {
                             {{Face::condensed_bold, style.small}, lanes.words, 3, 1}};
     // A flap is too low for two halves.
     if (lanes.edge) all.push_back({tiny, lanes.words, 3, 4});
-    else all.insert(all.end(), {{tiny, lanes.words + 6.2_pt, 1, 4}, {tiny, lanes.words - 2.8_pt, 2, 4}});
+    else all.insert(all.end(), {{tiny, lanes.words + 6_pt, 1, 4}, {tiny, lanes.words - 2.8_pt, 2, 4}});
     return all;
 }
 

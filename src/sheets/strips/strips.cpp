@@ -35,6 +35,7 @@ struct SheetLayout {
     Orientation orientation = Orientation::landscape;
     Length page_width;
     Length page_height;
+    Length top;    ///< of the first strip, from the page's top
     int rows = 1;  ///< strips on a page
     Length pitch;  ///< the distance between them
     std::vector<Strip> strips;
@@ -49,14 +50,16 @@ Length room_for_strips(Length page_width, const Kit& kit) {
     return page_width - strips_left - kit.style.strip_lap - side_margin;
 }
 
-/// `below`: kept free under the strips.
-SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height, Length below) {
+/// `below`: kept free under the strips; `above`: tells how much further down they begin on a page that wide.
+SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height, Length below,
+                     const std::function<Length(Length)>& above) {
     SheetLayout layout;
     layout.orientation = orientation;
     const bool upright = orientation == Orientation::portrait;
     layout.page_width = upright ? paper.width : paper.height;
     layout.page_height = upright ? paper.height : paper.width;
-    const Length space = layout.page_height - first_strip_top - last_strip_bottom - below - height;
+    layout.top = first_strip_top + above(layout.page_width);
+    const Length space = layout.page_height - layout.top - last_strip_bottom - below - height;
     const int gaps = std::max(0, static_cast<int>(std::floor(space / (height + caption_room))));
     layout.rows = gaps + 1;
     if (gaps > 0) layout.pitch = std::min(space / gaps, height + 20.5_pt);
@@ -66,13 +69,13 @@ SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height,
 /// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
 /// of inches long.
 SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, const Lanes& lanes, Length below,
-                        const Tape& tape, const Kit& kit) {
+                        const std::function<Length(Length)>& above, const Tape& tape, const Kit& kit) {
     const Length height = lanes.height;
     const Length overhang = StripLean::overhang(piece, lanes);
     const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
     std::optional<SheetLayout> best;
     for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
-        SheetLayout layout = laid_out(paper, orientation, height, below);
+        SheetLayout layout = laid_out(paper, orientation, height, below, above);
         const Length room = room_for_strips(layout.page_width, kit) - overhang;
         if (orientation == Orientation::portrait && room < shortest_upright) continue;
         for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
@@ -95,7 +98,9 @@ public:
           use_(use),
           lanes_(piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height)),
           tape_(plan.header.units, kit.words),
-          layout_(best_layout(piece, paper_for(plan, use), lanes_, coupon ? coupon_words : 0_pt, tape_, kit)),
+          layout_(best_layout(
+              piece, paper_for(plan, use), lanes_, coupon ? coupon_words : 0_pt,
+              [&](Length width) { return statement_overflow(width, plan, piece, kit, use); }, tape_, kit)),
           context_{.plan = plan,
                    .piece = piece,
                    .tape = tape_,
@@ -125,19 +130,18 @@ public:
         }
     }
 
-    /// Words below the last strip.
-    void add_words(Drafts& drafts, const std::string& text) const {
+    /// Words below the last strip; returns how far down the page is filled.
+    Length add_words(Drafts& drafts, const std::string& text) const {
         Pen pen(drafts.back().page, kit_);
         const Type type{Face::regular, kit_.style.text};
         const int last = (static_cast<int>(layout_.strips.size()) - 1) % layout_.rows;
-        pen.paragraph(Role::text, {strips_left, base_of(last) - 20_pt}, text, type,
-                      layout_.page_width - side_margin - strips_left, leading(type.size));
+        const Length end = pen.paragraph(Role::text, {strips_left, base_of(last) - 20_pt}, text, type,
+                                         layout_.page_width - side_margin - strips_left, leading(type.size));
+        return layout_.page_height - end + type.size;
     }
 
 private:
-    Length base_of(int row) const {
-        return layout_.page_height - first_strip_top - lanes_.height - layout_.pitch * row;
-    }
+    Length base_of(int row) const { return layout_.page_height - layout_.top - lanes_.height - layout_.pitch * row; }
 
     const plan::Plan& plan_;
     const plan::Piece& piece_;
@@ -161,8 +165,8 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
     });
 }
 
-void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
-                       const Kit& kit) {
+Length add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
+                         const Kit& kit) {
     const Use use = paper_for(plan, Use::strips).roll ? Use::cards : Use::strips;
     const Tape tape(plan.header.units, kit.words);
     StripSheets sheets(plan, coupon, kit, use, true);
@@ -178,7 +182,7 @@ void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece
         draft.scale = Scale::full;
         return draft;
     });
-    sheets.add_words(drafts, kit.words("coupon.strip_use", {{"length", tape.exact(coupon.blank().length)}}));
+    return sheets.add_words(drafts, kit.words("coupon.strip_use", {{"length", tape.exact(coupon.blank().length)}}));
 }
 
 }  // namespace kerfpacket::sheets

@@ -8,8 +8,9 @@ namespace kerfpacket::sheets {
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
 
 /// The marks of a coupon at full size, on further pages of its record: on the paper of the strips, or on that of the
-/// cards where strips are printed on a roll. `coupon` is the piece's coupon as a board: see coupon_board.
-void add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
-                       const Kit& kit);
+/// cards where strips are printed on a roll. `coupon` is the piece's coupon as a board: see coupon_board. Returns how
+/// far down the last page is filled.
+Length add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
+                         const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -173,8 +173,11 @@ private:
             bold(style().small));
         const std::size_t tiles = facts_.tiling.printed();
         if (tiles > 1) {
-            sentence(words("casing.tiles", {{"count", std::to_string(tiles)}}) + " " + words("template.step_2") + " " +
-                         words("template.step_3", {{"first", first_tile(facts_.tiling)}}),
+            const bool in_grid = facts_.tiling.way() == job::Sheets::grid;
+            sentence(words(in_grid ? "casing.tiles" : "casing.sheets", {{"count", std::to_string(tiles)}}) + " " +
+                         words(in_grid ? "template.step_2" : "template.along_step_2") + " " +
+                         words(in_grid ? "template.step_3" : "template.along_step_3",
+                               {{"first", first_tile(facts_.tiling)}}),
                      small());
             drawing_.note.back().first_only = true;
         }
@@ -206,6 +209,13 @@ std::vector<DrawnLine> segment_lines(const plan::CasingSegment& segment, const f
     for (const Path* end : {&segment.left, &segment.right})
         lines.push_back({end->turned(by), Role::outline, style.heavy, Dash::solid, style.line});
     return lines;
+}
+
+TemplateShape segment_shape(const plan::CasingSegment& segment, const fonts::Style& style) {
+    Path edge = segment.inside.turned(levelling(segment));
+    if (edge.end().x < edge.start().x) edge = edge.reversed();
+    const Landmarks places{edge.start(), edge.at(edge.length() / 2).point, edge.end()};
+    return {segment_lines(segment, style), std::move(edge), places, false};
 }
 
 TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,

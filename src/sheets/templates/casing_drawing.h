@@ -4,11 +4,14 @@
 #include "plan/lines.h"
 #include "sheets/templates/alike_segments.h"
 #include "sheets/templates/template_drawing.h"
+#include "sheets/templates/template_ways.h"
 
 namespace kerfpacket::sheets {
 
 /// Outlines of a segment, turned so that its grain is level and its left end is at the left.
 std::vector<DrawnLine> segment_lines(const plan::CasingSegment& segment, const fonts::Style& style);
+/// The same to be spread over sheets, in a grid or along the inside edge.
+TemplateShape segment_shape(const plan::CasingSegment& segment, const fonts::Style& style);
 
 /// What the drawing says beside its lines.
 struct SegmentFacts {

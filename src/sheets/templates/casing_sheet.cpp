@@ -12,7 +12,9 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
                  const Kit& kit) {
     const plan::CasingSegment& segment = *alike.drawn;
     const Tape tape(plan.header.units, kit.words);
-    const Tiling tiling = tiling_for(plan, kit, paths_of(segment_lines(segment, kit.style)));
+    const TemplateWays ways =
+        template_ways(plan, kit, segment_shape(segment, kit.style), arch.piece().template_wish.sheets);
+    const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());
     const SegmentFacts facts{count,  arch.piece().quantity, arch.piece().casing->width.value, arch.id,
@@ -20,9 +22,11 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
     const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
     const fonts::Words::Values values{{"n", segment_numbers(segment, alike.others)}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();
-    const char* title = tiles > 1 ? "casing.title_tile" : "casing.title";
-    const std::string subtitle = tiles > 1 ? kit.words("casing.subtitle_tile", {{"count", std::to_string(tiles)}})
-                                           : kit.words("casing.subtitle");
+    const bool in_grid = tiling.way() == job::Sheets::grid;
+    const char* title = tiles == 1 ? "casing.title" : in_grid ? "casing.title_tile" : "casing.title_sheet";
+    const char* how_many = in_grid ? "casing.subtitle_tile" : "casing.subtitle_sheet";
+    const std::string subtitle =
+        tiles > 1 ? kit.words(how_many, {{"count", std::to_string(tiles)}}) : kit.words("casing.subtitle");
     const TemplateTitles titles{"casing", arch.id, title, values, subtitle, {}};
     add_tiles(drafts, {plan, kit, tape, tiling, drawing, titles});
 }

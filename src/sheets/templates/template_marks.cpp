@@ -159,15 +159,17 @@ void TemplateMarks::grain() {
 }
 
 bool TemplateMarks::grain_at(Point middle, Length reach) {
-    const TurnedBox box{middle, {1, 0}, reach + 4_pt, 9_pt};
+    // Level in the drawing: on a sheet that is turned the grain is turned back.
+    const Direction along = Direction::at(-tile_.turn);
+    const TurnedBox box{middle, along, reach + 4_pt, 9_pt};
     const Rect bounds = box.bounds();
     if (!cell_.contains(bounds.low) || !cell_.contains(bounds.high) || !labels_.taken().is_free(box)) return false;
     labels_.taken().take(box);
     const Block word(pen_, {{context_.kit.words("template.grain"), {Face::bold, style().small}}});
     const Length gap = word.width() / 2 + 4_pt;
-    for (const Direction toward : {Direction{-1, 0}, Direction{1, 0}})
+    for (const Direction toward : {-along, along})
         arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
-    word.draw(pen_, Role::text, middle);
+    word.draw(pen_, Role::text, middle, along);
     return true;
 }
 

@@ -62,9 +62,4 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
     return ways;
 }
 
-Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing, const Ticks& ticks) {
-    return fewest(cells_of(plan),
-                  [&](const CellSize& cell) { return Tiling(drawing, cell, kit.style.tile_overlap, ticks); });
-}
-
 }  // namespace kerfpacket::sheets

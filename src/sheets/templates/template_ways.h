@@ -44,7 +44,4 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
 /// Which of the two, when the job wishes neither.
 job::Sheets better_way(const Way& grid, const Way& along);
 
-/// The grid alone, for pieces of a template.
-Tiling tiling_for(const plan::Plan& plan, const Kit& kit, const std::vector<Path>& drawing, const Ticks& ticks = {});
-
 }  // namespace kerfpacket::sheets

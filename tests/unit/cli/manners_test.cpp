@@ -131,7 +131,8 @@ TEST(Manners, EveryKindOfHeadIsColoured) {
         std::ostringstream out, err;
         cli::Console console(out, err, false);
         console.behave({false, true});
-        console.message(job::render({{severity, {1, 1}, "words: error: more", "    : error: "}}, {"a.toml", "x"}));
+        console.message(job::render({{severity, {1, 1}, job::Told("words: error: more"), job::Told("    : error: ")}},
+                                    {"a.toml", "x"}));
         const std::string told = err.str();
         EXPECT_EQ(std::count(told.begin(), told.end(), '\x1b'), 2) << told;
         EXPECT_LT(told.find("\x1b[0m"), told.find("words")) << told;

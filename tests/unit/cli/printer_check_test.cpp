@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "../../support/languages.h"
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
@@ -116,7 +118,22 @@ TEST(CheckPage, HasItsBarsTrueAndItsWordsInTheirPlaces) {
             // A 1/64 in of reading is at most 0.3 % of the shorter bar.
             EXPECT_GE(bars.level, 150_mm);
             EXPECT_EQ(text_faults(page), std::vector<std::string>{});
+            EXPECT_EQ(text_faults(sheets::make_printer_check(media, unit, kit("es")).pages.at(0)),
+                      std::vector<std::string>{});
         }
+}
+
+TEST(CheckPage, ShowsTheSizesAndLinesOfStripsForAnArmsLength) {
+    const page::Page page =
+        sheets::make_printer_check(*job::find_media("na_letter_8.5x11in"), Unit::inch, kit()).pages.at(0);
+    std::set<double> sizes, lines;
+    for (const page::TextItem& text : texts(page))
+        if (text.role == page::Role::numeral) sizes.insert(text.size.points());
+    for (const page::PathItem& line : paths(page, page::Role::outline)) lines.insert(line.width.points());
+    EXPECT_EQ(sizes.size(), 4U);
+    EXPECT_NEAR(*sizes.rbegin(), 17, 1e-9);
+    EXPECT_NEAR(*sizes.begin(), 9, 1e-9);
+    EXPECT_EQ(lines.size(), 4U);
 }
 
 /// A label roll's strip: one bar along the feed, and all words beside it, on 1 in of paper too.

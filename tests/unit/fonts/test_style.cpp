@@ -27,18 +27,18 @@ std::string complaint(const std::string& from, const std::string& to) {
 
 TEST(Style, TheShippedLayoutIsTheDesign) {
     const Style style = read_style(KERFPACKET_SOURCE_DIR "/templates");
-    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "changes", "refused", "safety", "stock", "work-order", "climb",
-                                                     "survey", "coupon", "setup", "strain", "strips", "checklist",
-                                                     "template", "casing", "form", "install"}));
+    EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "changes", "refused", "safety", "stock", "work-order",
+                                                     "climb", "survey", "coupon", "setup", "strain", "strips",
+                                                     "checklist", "template", "casing", "form", "install"}));
     const std::vector<std::pair<Length, double>> expected = {
-        {style.tiny, 7},  {style.small, 9},         {style.text, 11},      {style.strong, 13},      {style.title, 17},
+        {style.tiny, 8},  {style.small, 9},         {style.text, 11},      {style.strong, 13},      {style.title, 17},
         {style.huge, 24}, {style.hair, 0.25},       {style.fine, 0.5},     {style.line, 0.7},       {style.heavy, 1.4},
         {style.end, 2.8}, {style.strip_height, 72}, {style.strip_lap, 54}, {style.tile_overlap, 27}};
     for (const auto& [length, points] : expected) EXPECT_NEAR(length.points(), points, 1e-12);
 }
 
 TEST(Style, MistakesNameFileLineAndKey) {
-    const std::string text = complaint("tiny = 7 ", "tiny = \"7\" ");
+    const std::string text = complaint("tiny = 8 ", "tiny = \"8\" ");
     EXPECT_NE(text.find("layout.toml:9: type.tiny must be a number"), std::string::npos) << text;
     EXPECT_NE(complaint("hair = 0.25", "hair = 0").find("line.hair"), std::string::npos);
     EXPECT_NE(complaint("hair = 0.25", "hair = nan").find("line.hair"), std::string::npos);

@@ -12,7 +12,7 @@ using namespace kerfpacket::measure::literals;
 namespace {
 
 Diagnostic at(int line, int column, std::string message) {
-    return {Severity::error, {line, column}, std::move(message), ""};
+    return {Severity::error, {line, column}, Told(std::move(message)), Told()};
 }
 
 TEST(Render, SortsByPositionAndKeepsTheOrderWithin) {
@@ -25,7 +25,7 @@ TEST(Render, SortsByPositionAndKeepsTheOrderWithin) {
 }
 
 TEST(Render, CautionsAndHints) {
-    const Diagnostic d{Severity::caution, {1, 5}, "long blank", "splices come later"};
+    const Diagnostic d{Severity::caution, {1, 5}, Told("long blank"), Told("splices come later")};
     EXPECT_EQ(render({d}, {"a.toml", "x = 1"}),
               "a.toml:1:5: caution: long blank\n    x = 1\n        ^\n    splices come later\n");
 }

@@ -46,7 +46,7 @@ inline Wall read_wall(std::string keys, std::string tables = "") {
 inline std::string only_mistake(const std::string& text) {
     const auto found = read_job({"job.toml", text}).diagnostics;
     EXPECT_EQ(found.size(), 1U);
-    return found.empty() ? "" : found.front().message;
+    return found.empty() ? std::string() : std::string(found.front().message);
 }
 
 }  // namespace kerfpacket::job::tests

@@ -39,7 +39,7 @@ tl::expected<Plan, job::Diagnostics> planned(const Wall& wall) {
 
 Piece piece_of(const Wall& wall) {
     const auto plan = planned(wall);
-    EXPECT_TRUE(plan.has_value()) << (plan ? "" : plan.error().front().message);
+    EXPECT_TRUE(plan.has_value()) << (plan ? std::string() : std::string(plan.error().front().message));
     return plan.value().pieces.at(0);
 }
 

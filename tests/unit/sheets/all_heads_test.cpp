@@ -96,7 +96,7 @@ TEST_P(AllHeads, ordinates_stand_on_the_line_they_are_measured_to) {
     const ArchOpening arch(plan, plan.pieces.front());
     const Tape tape(plan.header.units);
     page::Page scratch;
-    const Tiling tiling = tiling_for(plan, kit(), paths_of(drawn_lines(arch, kit().style)));
+    const Tiling tiling = template_ways(plan, kit(), arch_shape(arch, kit().style), std::nullopt).tiling();
     const TemplateDrawing drawing = arch_drawing(Pen(scratch, kit()), arch, tape, tiling);
     EXPECT_GE(drawing.ordinates.size(), 5U);
     const Path& line = arch.ordinate_line();

@@ -1,7 +1,9 @@
 #include "sheets/templates/casing_sheet.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
+#include <string>
 
 #include <gtest/gtest.h>
 
@@ -153,12 +155,31 @@ TEST(CasingSheet, lies_at_full_size_with_its_grain_along_the_page) {
     }
 }
 
+TEST(CasingSheet, along_the_edge_its_grain_is_turned_back_on_every_sheet) {
+    plan::Plan plan = cased(58.75_in, 13.625_in, 1);
+    plan.pieces.front().template_wish.sheets = job::Sheets::along;
+    std::size_t sheets = 0;
+    for (const Draft& draft : drawn(plan)) {
+        double turned = 0;
+        std::optional<double> grain;
+        for (const page::TextItem& text : texts(draft.page)) {
+            if (text.text == "GRAIN") grain = text.angle.degrees();
+            if (!text.text.starts_with("turned ")) continue;
+            turned = std::stod(text.text.substr(7)) * (text.text.ends_with("to the left") ? 1 : -1);
+        }
+        if (!grain) continue;
+        ++sheets;
+        EXPECT_NEAR(*grain, -turned, 0.051) << draft.title;
+    }
+    EXPECT_GE(sheets, 4U);
+}
+
 TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
     const plan::Plan plan = cased(58.75_in, 13.625_in, 3);
     const Tape tape(measure::Unit::inch);
     page::Page scratch;
     for (const plan::CasingSegment& segment : segments_of(plan)) {
-        const Tiling tiling = tiling_for(plan, kit(), paths_of(segment_lines(segment, kit().style)));
+        const Tiling tiling = template_ways(plan, kit(), segment_shape(segment, kit().style), std::nullopt).tiling();
         const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit()), segment, {3, 1, 3.5_in, "A", tiling}, tape);
         const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
         ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));

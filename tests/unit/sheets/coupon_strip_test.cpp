@@ -27,9 +27,25 @@ std::vector<page::Page> coupon_strips(const plan::Plan& plan, const plan::Piece&
     return pages;
 }
 
+/// The test of one kerf takes two of the coupon's ticks: one with room for a clamp beside it, one about a foot away.
+void expect_one_kerf_marks(const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& board) {
+    const std::vector<plan::Kerf>& kerfs = board.blank().kerfs;
+    const OneKerf test = one_kerf_test(piece, coupon_size(piece, plan.header.units), plan.header.units);
+    ASSERT_GE(test.kerf, 1);
+    ASSERT_LT(test.kerf, test.raised);
+    ASSERT_LE(test.raised, static_cast<int>(kerfs.size()));
+    const plan::Kerf& cut = kerfs[static_cast<std::size_t>(test.kerf) - 1];
+    const plan::Kerf& raised = kerfs[static_cast<std::size_t>(test.raised) - 1];
+    EXPECT_NEAR(test.away.mm(), (raised.mark - cut.at).mm(), 0.26);
+    EXPECT_LE(test.away, 13.6_in);
+    if (test.raised < static_cast<int>(kerfs.size())) { EXPECT_GE(test.away, 10.4_in); }
+    if (kerfs.size() > 3) { EXPECT_GE(cut.at, 2.95_in); }
+}
+
 void expect_coupon_marks(const plan::Plan& plan, const plan::Piece& piece) {
     const CouponSize size = coupon_size(piece, plan.header.units);
     const plan::Piece board = coupon_board(piece, size, "coupon");
+    expect_one_kerf_marks(plan, piece, board);
     const std::vector<plan::Kerf>& kerfs = board.blank().kerfs;
     ASSERT_EQ(kerfs.size(), static_cast<std::size_t>(size.kerfs));
     for (std::size_t i = 1; i < kerfs.size(); ++i) {

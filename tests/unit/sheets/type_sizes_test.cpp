@@ -53,8 +53,13 @@ TEST_P(TypeSizes, make_more_pages_and_nothing_meets) {
              asked,
              {{job::Severity::refused,
                {14, 1},
-               "a board 1-1/2 in thick of MDF breaks at every setting that the blade and the web allow",
-               "would do: a radius of 14 ft 2 in, a board 5/8 in thick, or three plies of 1/4 in"}}});
+               job::say("by_coupons",
+                        "piece {piece} will likely break: by the coupons and trials that count, more than 1 in 10 "
+                        "boards like this would",
+                        {{"piece", std::string("R")}}),
+               job::say("askew_beyond_do",
+                        "would do: a saw on a rail that is set by the marks, one stroke a kerf, or a wall that climbs "
+                        "less steeply")}}});
         plan::Plan before = plan;
         before.header.revision = "0";
         for (plan::Piece& piece : before.pieces) piece.whole.length += 1_mm;

@@ -146,7 +146,7 @@ TEST(WorkOrder, SaysTheFiguresOfItsBoard) {
             EXPECT_TRUE(holds(order, tape.with_unit(piece.blank().length)));
             EXPECT_TRUE(holds(order, std::to_string(piece.blank().kerfs.size()) + " cuts"));
             EXPECT_TRUE(holds(order, tape.exact(piece.cut.depth) + " deep"));
-            EXPECT_TRUE(holds(order, std::to_string(piece.quantity) + " off"));
+            EXPECT_TRUE(holds(order, "qty " + std::to_string(piece.quantity)));
         }
     }
 }
