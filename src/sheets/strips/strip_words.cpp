@@ -147,7 +147,9 @@ private:
                 marks_within(place.taken.from, place.taken.to) - marks_within(place.words.from, place.words.to) - 1;
             place.cost += std::max(0, crossed) * cost_of_crossing;
         }
-        if (!lane_.is_free(place.taken.from - (place.arrow ? 0_pt : clear), place.taken.to + clear)) return;
+        // An arrow's tip stands at its mark, whatever begins there: a zone's words, or the lap.
+        const auto off = [&](Length end) { return place.arrow && end == words.mark ? 0_pt : clear; };
+        if (!lane_.is_free(place.taken.from - off(place.taken.from), place.taken.to + off(place.taken.to))) return;
         if (marks_within(place.words.from, place.words.to) > 0) {
             // Half the lane leaves the other half of a line to be seen, the lower half a tape mark's arrow too.
             if (place.manner->halves == 3 && !words.over_marks) return;
