@@ -197,6 +197,34 @@ TEST(FaceStrip, BothEndsSayTheirTrimAndTheirMitre) {
     }
 }
 
+/// Where a kerf or two stand in the trim, beside the words of the zero end.
+TEST(FaceStrip, TrimIsSaidBesideACrowdedEndWhicheverIsZero) {
+    std::size_t boards = 0;
+    for (const job::End zero : {job::End::left, job::End::right})
+        for (const measure::Length spacing : {0.375_in, 0.4375_in, 0.5_in})
+            for (int tenths = 12; tenths <= 22; ++tenths) {
+                job::Wall wall = harbor_stair();
+                wall.chord.reset();
+                wall.rise.reset();
+                wall.radius = at_line(40_in, 12);
+                wall.angle = at_line(measure::Angle::degrees(70), 13);
+                wall.tails = {at_line(0_in, 15), at_line(0_in, 15)};
+                wall.board.zero = zero;
+                wall.board.spacing.given = spacing;
+                wall.board.trim.value = 0.1_in * tenths;
+                std::vector<Sheet> sheets;
+                add_sheets(sheets, "", planned(job_of(wall), "iso_a4_210x297mm"));
+                std::size_t said = 0;
+                for (const Sheet& sheet : sheets)
+                    for (const page::TextItem& text : texts(sheet.page))
+                        said += text.role == Role::limit && text.text.find("TRIM ") != std::string::npos ? 1U : 0U;
+                EXPECT_EQ(said, 2U) << "trim " << tenths << " tenths, spacing " << spacing.inches()
+                                    << (zero == job::End::left ? ", left" : ", right");
+                ++boards;
+            }
+    EXPECT_EQ(boards, 66U);
+}
+
 TEST(FaceStrip, NumeralsAreLargeAndCentredOrNudgedInside) {
     std::size_t numerals = 0;
     for (const Sheet& sheet : strip_sheets()) {
