@@ -149,10 +149,6 @@ void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, CairoFa
     draw_page(part.get(), dpi / 72, page, faces, Paint::ink);
 }
 
-}  // namespace
-
-namespace {
-
 std::string png_with(CairoFaces& faces, const page::Page& page, double dpi) {
     const Surface surface =
         picture(std::ceil(page.width.inches() * dpi - 1e-6), std::ceil(page.height.inches() * dpi - 1e-6));

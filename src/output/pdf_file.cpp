@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "measure/require.h"
+#include "output/big_endian.h"
 #include "output/deflate.h"
 #include "output/seal.h"
 
@@ -13,10 +14,6 @@ namespace {
 
 /// A reader unpacks a whole stream of objects for one of them.
 constexpr std::size_t most_together = 400;
-
-void add_big_endian(std::string& to, std::size_t value, int bytes) {
-    for (int i = bytes - 1; i >= 0; --i) to += static_cast<char>(value >> (8U * static_cast<unsigned>(i)) & 0xFFU);
-}
 
 }  // namespace
 

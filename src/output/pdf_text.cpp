@@ -7,6 +7,7 @@
 
 #include "fonts/utf8.h"
 #include "measure/require.h"
+#include "output/big_endian.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -32,20 +33,15 @@ void add_parts(std::string& to, long long parts, int decimals) {
     }
 }
 
-void add_utf16(std::string& to, char32_t unit) {
-    to += static_cast<char>(unit >> 8U);
-    to += static_cast<char>(unit & 0xFFU);
-}
-
 std::string utf16(std::string_view text) {
     std::string bytes = "\xFE\xFF";
     while (!text.empty()) {
         const auto character = fonts::take_character(text);
         measure::require(character.has_value(), "a text in a PDF is UTF-8");
-        if (*character < 0x10000) add_utf16(bytes, *character);
+        if (*character < 0x10000) add_big_endian(bytes, *character, 2);
         else {
-            add_utf16(bytes, 0xD800 + ((*character - 0x10000) >> 10U));
-            add_utf16(bytes, 0xDC00 + ((*character - 0x10000) & 0x3FFU));
+            add_big_endian(bytes, 0xD800 + ((*character - 0x10000) >> 10U), 2);
+            add_big_endian(bytes, 0xDC00 + ((*character - 0x10000) & 0x3FFU), 2);
         }
     }
     return bytes;

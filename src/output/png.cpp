@@ -4,20 +4,17 @@
 
 #include <libdeflate.h>
 
+#include "output/big_endian.h"
 #include "output/deflate.h"
 
 namespace kerfpacket::output {
 namespace {
 
-void add_number(std::string& to, std::size_t value) {
-    for (unsigned shift = 32; shift > 0; shift -= 8) to += static_cast<char>(value >> (shift - 8) & 0xFFU);
-}
-
 void add_chunk(std::string& to, const std::string& kind, const std::string& data) {
-    add_number(to, data.size());
+    add_big_endian(to, data.size(), 4);
     const std::string checked = kind + data;
     to += checked;
-    add_number(to, libdeflate_crc32(0, checked.data(), checked.size()));
+    add_big_endian(to, libdeflate_crc32(0, checked.data(), checked.size()), 4);
 }
 
 }  // namespace
@@ -25,8 +22,8 @@ void add_chunk(std::string& to, const std::string& kind, const std::string& data
 std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride) {
     std::string png = "\x89PNG\r\n\x1A\n";
     std::string header;
-    add_number(header, width);
-    add_number(header, height);
+    add_big_endian(header, width, 4);
+    add_big_endian(header, height, 4);
     header += {8, 0, 0, 0, 0};  // bits a pixel, grey, the only compression, the only filters, not interlaced
     add_chunk(png, "IHDR", header);
     // No filter: white paper with black lines packs best as it stands.

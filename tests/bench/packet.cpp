@@ -1,10 +1,6 @@
 // What a packet costs, beside a plain libharu and a plain Cairo program that draw the same items in the same run. Never
 // a pass or fail: machines differ, and this one may be busy. Compare the columns of one run.
 
-#include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <algorithm>
 #include <chrono>
 #include <functional>
@@ -18,7 +14,7 @@
 #include "output/pdf.h"
 #include "plan/plan.h"
 #include "sheets/packet.h"
-#include "support/program.h"
+#include "support/ending.h"
 
 namespace kerfpacket::bench {
 namespace {
@@ -64,31 +60,11 @@ struct Laid {
     page::Document document;
 };
 
-struct Run {
-    double seconds = 0;
-    double megabytes = 0;
-};
-
-/// The program itself, and the most memory that it had; it must not fail.
-Run program(std::vector<std::string> words) {
-    words.insert(words.begin(), KERFPACKET_PROGRAM);
-    const auto start = std::chrono::steady_clock::now();
-    const pid_t child = fork();
-    if (child == 0) {
-        if (freopen("/dev/null", "w", stdout) == nullptr || freopen("/dev/null", "w", stderr) == nullptr) _exit(9);
-        std::vector<char*> arguments;
-        for (std::string& word : words) arguments.push_back(word.data());
-        arguments.push_back(nullptr);
-        execv(KERFPACKET_PROGRAM, arguments.data());
-        _exit(9);
-    }
-    int status = 0;
-    rusage used{};
-    if (wait4(child, &status, 0, &used) != child) throw std::runtime_error("the program could not be waited for");
-    if (!WIFEXITED(status) || (WEXITSTATUS(status) != 0 && WEXITSTATUS(status) != 3))
-        throw std::runtime_error("the program failed: " + words.at(1));
-    return {std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(),
-            static_cast<double>(used.ru_maxrss) / 1024};  // Linux counts kilobytes
+/// The program itself; it must not fail.
+tests::Ending program(const std::vector<std::string>& words) {
+    tests::Ending run = tests::ending_of(words);
+    if (run.status != 0 && run.status != 3) throw std::runtime_error("the program failed: " + words.front());
+    return run;
 }
 
 /// Mill Lane's opening so many times, no two alike.
@@ -172,10 +148,10 @@ void hundred_arches(const tests::Folder& folder) {
     };
     build(ten);
     double tens = 0;
-    for (int i = 0; i < 10; ++i) tens += build(ten).seconds;
-    const Run run = build(hundred);
-    row("a hundred arches: time", fmt::format("{:.2f} s", run.seconds));
-    row("    against ten times ten", fmt::format("{:.2f}", run.seconds / tens), "", "", "0.95, 0.55 on two cores");
+    for (int i = 0; i < 10; ++i) tens += build(ten).wall_seconds;
+    const tests::Ending run = build(hundred);
+    row("a hundred arches: time", fmt::format("{:.2f} s", run.wall_seconds));
+    row("    against ten times ten", fmt::format("{:.2f}", run.wall_seconds / tens), "", "", "0.95, 0.55 on two cores");
     row("    memory", fmt::format("{:.0f} MB", run.megabytes), "", "", "60 MB");
 }
 
