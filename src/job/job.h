@@ -210,6 +210,22 @@ struct TemplateWish {
     Position half_at;              ///< where `half` is asked for
 };
 
+/// Which edge of a splayed jamb, and toward which side of the wall.
+enum class Edge { narrow, wide };
+enum class Toward { room, away };
+
+/// [opening.splay]: an opening that is wider on one side of the wall than on the other.
+struct Splay {
+    /// How much wider at each side, over the whole depth; or the angle from square to the wall.
+    std::variant<Sourced<Length>, Sourced<Angle>> by;
+    Edge measured = Edge::narrow;  ///< which edge the opening's figures describe
+    Toward wide = Toward::room;    ///< where the wide edge is
+    Position at;
+
+    /// `depth`: of the jamb, square to the wall.
+    Angle angle(Length depth) const;
+};
+
 struct Opening {
     Sourced<std::string> id;
     Sourced<Shape> shape;
@@ -225,6 +241,7 @@ struct Opening {
     bool through_legs = false;                           ///< the liner runs on down the legs
     int quantity = 1;
     Board liner;
+    std::optional<Splay> splay;
     std::optional<Casing> casing;
     std::optional<Form> form;
     TemplateWish wish;

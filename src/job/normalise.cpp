@@ -76,6 +76,14 @@ void write_legs(Writer& writer, const Opening& opening) {
     if (opening.through_legs) writer.flag("through_legs");
 }
 
+void write(Writer& writer, const Splay& splay) {
+    writer.header("[opening.splay]");
+    if (const auto* side = std::get_if<Sourced<Length>>(&splay.by)) writer.length("side", side->value);
+    else writer.value("angle", std::get<Sourced<Angle>>(splay.by).value);
+    writer.words("measured", splay.measured == Edge::narrow ? "narrow" : "wide");
+    writer.words("toward", splay.wide == Toward::room ? "room" : "away");
+}
+
 void write(Writer& writer, const Casing& casing) {
     writer.header("[opening.casing]");
     writer.length("width", casing.width.value);
@@ -114,6 +122,7 @@ void write(Writer& writer, const Opening& opening) {
     writer.header("[opening.liner]");
     write_board(writer, opening.liner);
     write_coupons(writer, "opening.liner.coupon", opening.liner.coupons);
+    if (opening.splay) write(writer, *opening.splay);
     if (opening.casing) write(writer, *opening.casing);
     if (opening.form) write(writer, "[opening.form]", *opening.form);
     write(writer, opening.wish);

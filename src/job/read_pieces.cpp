@@ -61,6 +61,8 @@ Opening read_opening(Context& context, const toml::table& table) {
     const auto depth = reader.needed_length(jamb_depth);
     if (const auto* liner = reader.table("liner", Need::required, "[opening.liner]"))
         opening.liner = read_liner(context, *liner, depth);
+    if (const auto* splay = reader.table("splay", Need::optional, "[opening.splay]"))
+        opening.splay = read_splay(context, *splay);
     if (const auto* casing = reader.table("casing", Need::optional, "[opening.casing]"))
         opening.casing = read_casing(context, *casing);
     if (const auto* form = reader.table("form", Need::optional, "[opening.form]"))

@@ -56,6 +56,8 @@ void read_moulding(Context& context, TableReader& reader, Board& board);
 /// Tells that a liner has no such keys.
 void refuse_moulding(TableReader& reader);
 
+/// [opening.splay]; none where it has a mistake, which is told.
+std::optional<Splay> read_splay(Context& context, const toml::table& table);
 Casing read_casing(Context& context, const toml::table& table);
 /// [opening.template].
 TemplateWish read_template(Context& context, const toml::table& table);

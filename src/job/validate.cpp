@@ -11,6 +11,10 @@ constexpr Length slack = 0.001_mm;
 /// Radius of a circular segment from its chord c and rise h: (c^2 + 4 h^2) / (8 h), as in Building Trades Pocketbook.
 Length segment_radius(Length chord, Length rise) { return chord * (chord / rise) / 8 + rise / 2; }
 
+/// Straighter than that a jamb is square to its wall, flatter it is no bend: judgement.
+constexpr double least_splay = 1;
+constexpr double most_splay = 60;
+
 bool springs_differ(const Opening& opening) {
     return opening.legs && abs(opening.legs->at(0).value - opening.legs->at(1).value) > slack;
 }
@@ -27,6 +31,27 @@ void check_room(Context& context, const Sourced<Length>& thickness, Length radiu
     if (!known(thickness) || !board_lies_inside || thickness.value < radius) return;
     context.error(thickness.at, "thickness " + context.shown(thickness.value) + " is more than the curve has room for",
                   "the radius it lies in is only " + context.shown(radius));
+}
+
+/// What a splayed jamb does not have, and slopes that are none.
+void check_splay(Context& context, const Opening& opening) {
+    if (!opening.splay || !known(opening.liner.width)) return;
+    const double degrees = opening.splay->angle(opening.liner.width.value).degrees();
+    if (degrees < least_splay || degrees > most_splay)
+        context.error(opening.splay->at,
+                      degrees < least_splay ? "this jamb hardly splays at all"
+                                            : "this jamb lies nearly flat: nothing is left to bend",
+                      "expected 1 to 60 degrees from square to the wall");
+    if (opening.form)
+        context.error(opening.form->at, "no rib is drawn for a splayed jamb",
+                      "its form has ribs of as many sizes as places: leave [opening.form] out");
+    if (opening.through_legs)
+        context.error(opening.splay->at, "the liner of a splayed jamb does not run on down its legs",
+                      "leave through_legs out: each leg is a flat board, its edges bevelled");
+    if (!opening.liner.kerfs.empty())
+        context.error(opening.liner.kerfs.front().at, "kerfs cannot be given one by one for a splayed jamb",
+                      "they stand along its straight lines: give a spacing at the narrow edge, or leave it to "
+                      "\"solve\"");
 }
 
 }  // namespace
@@ -49,6 +74,7 @@ void check_head(Context& context, const Opening& opening) {
 }
 
 void check_liner(Context& context, const Opening& opening) {
+    check_splay(context, opening);
     if (!known(opening.shape) || !known(opening.span)) return;
     // With springs that differ a half circle becomes two quarter ellipses, and is judged as a curve.
     const bool half_circle = opening.shape.value == Shape::semicircular && !springs_differ(opening);

@@ -148,7 +148,7 @@ job::Diagnostic too_wide(const job::Casing& casing, const Board& board, int poss
 job::Diagnostics add_casing(ArchLines& lines, const curve::Head& head, const job::Opening& opening,
                             const job::Job& job) {
     const job::Casing& casing = *opening.casing;
-    const Length inside = faces(opening.measured_to, opening.liner.thickness.value).finish + casing.reveal.value;
+    const Length inside = room_faces(opening).finish + casing.reveal.value;
     const Length outside = inside + casing.width.value;
     const auto& runs = head.outline.runs();
     const auto in = head.outline.extents(inside);

@@ -36,15 +36,16 @@ private:
 
     void add_boards(Label label) {
         const Piece& piece = *label.piece;
-        label.width = piece.width;
+        label.width = piece.stock_width();
         for (label.part = 0; label.part < piece.blanks.size(); ++label.part) {
-            label.length = measure::round_to_tape(piece.blanks[label.part].length, plan_.header.units);
+            label.length = measure::round_to_tape(piece.stock_length(piece.blanks[label.part]), plan_.header.units);
             add(label);
         }
         label.part = 0;
+        label.width = piece.width;
         for (const LegBoard& leg : piece.leg_boards) {
             label.of = leg.side == job::End::left ? Label::Of::left_leg : Label::Of::right_leg;
-            label.length = measure::round_to_tape(std::max(leg.back, leg.face), plan_.header.units);
+            label.length = measure::round_to_tape(leg.longest(), plan_.header.units);
             add(label);
         }
     }

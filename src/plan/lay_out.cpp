@@ -56,14 +56,16 @@ bool is_one_arc(const curve::Curve& curve) {
 /// Where the bend is sharpest, before its kerfs are known.
 struct Sharpest {
     bool circular = true;
-    bend::KerfsOn on = bend::KerfsOn::outside;
-    Length measured;
-    Length finish;
+    TightSpot spot;
+    Length finish;  ///< about which the plain face bends
+    Length line_radius(const Request& wanted, Length below_face) const {
+        return spot.line_radius(wanted.measured_to, wanted.wanted->thickness.value, below_face);
+    }
 };
 
 Sharpest sharpest(const Request& wanted) {
     const TightSpot spot = tight_spots(wanted).front();
-    return {is_one_arc(wanted.bent()), spot.on, spot.measured_radius,
+    return {is_one_arc(wanted.bent()), spot,
             spot.plain_radius(wanted.measured_to, wanted.wanted->thickness.value)};
 }
 
@@ -116,7 +118,7 @@ private:
         bend::SpacingSearch search(cutting_.cell(cut_.most), material_, sharpest_.on, cut_.least, cut_.most);
         for (int pass = 0; pass < 3; ++pass) {
             const Length below_face = bend::length_keeping_depth(cutting_.cell(spacing), material_.softness);
-            const Length radius = (sharpest_.finish + below_face * outward(sharpest_.on)) * (1 - cut_.tighter);
+            const Length radius = sharpest_.line_radius(wanted_, below_face) * (1 - cut_.tighter);
             spacing = search.widest(radius);
         }
         return spacing;
@@ -140,8 +142,7 @@ private:
     /// everywhere: the mean over the turn holds for the whole board, within a few thousandths of an inch.
     Length mean_below_face() const {
         const Length usual = usual_depth_of(cutting_);
-        const curve::Curve line =
-            wanted_.bent().parallel(faces(wanted_.measured_to, cutting_.thickness).finish + usual);
+        const curve::Curve line = wanted_.bent_line(usual);
         const std::vector<Length> spacings = local_spacings(cutting_, line, {}, line.length(), material_, cut_);
         Length sum;
         double turn = 0;
@@ -169,14 +170,49 @@ private:
 /// Radii at the kerf that governs.
 Radii radii(const Request& wanted, const Sharpest& sharpest, const Unrolled& board, const Judged& judged,
             Length thickness) {
-    Radii radii{sharpest.measured, sharpest.measured + faces(wanted.measured_to, thickness).wall * outward(sharpest.on),
-                sharpest.finish, judged.line_radius};
+    const Length measured = sharpest.spot.measured_radius;
+    Radii radii{measured, measured + wanted.faces().wall * outward(sharpest.spot.on), sharpest.finish,
+                judged.line_radius};
     const auto governing = std::find_if(judged.kerfs.begin(), judged.kerfs.end(),
                                         [&](const Kerf& kerf) { return kerf.radius == judged.line_radius; });
     if (sharpest.circular || governing == judged.kerfs.end()) return radii;
-    radii.finish = judged.line_radius - board.below_face * outward(governing->on);
+    radii.finish = judged.line_radius - wanted.deeper(board.below_face) * outward(governing->on);
     radii.wall = radii.finish + thickness * outward(governing->on);
     return radii;
+}
+
+/// Left and right are those of whoever saws. The narrow edge of a splayed blank lies toward him: where the wide one is
+/// at the room, he stands the other way round.
+job::Tick tick_at_saw(const Request& wanted) {
+    const job::Tick tick = wanted.wanted->tick;
+    const bool turned = wanted.splay && wanted.splay->room > wanted.splay->narrow;
+    if (!turned || tick == job::Tick::centre) return tick;
+    return tick == job::Tick::left ? job::Tick::right : job::Tick::left;
+}
+
+/// Counted along the blank, from its left.
+LegCut on_blank(LegCut cut, const Unrolled& board) {
+    for (std::vector<Length>* face : {&cut.seen, &cut.kerf})
+        for (Length& at : *face)
+            at = board.from_left(board.measured.on_parallel(at - board.starts_at, board.left));
+    return cut;
+}
+
+Splay splay_of(const Request& wanted, const Unrolled& board) {
+    const curve::Curve line = board.measured.parallel(board.left);
+    const job::Board& asked = *wanted.wanted;
+    std::array<std::optional<LegCut>, 2> cuts{};
+    for (std::size_t i = 0; i < cuts.size(); ++i)
+        if (wanted.leg_cuts[i]) cuts[i] = on_blank(*wanted.leg_cuts[i], board);
+    return {.alpha = wanted.splay->alpha,
+            .wide_at_room = wanted.splay->room > wanted.splay->narrow,
+            .narrow_measured = wanted.splay->narrow == Length(),
+            .depth = asked.width.value,
+            .thickness = asked.thickness.value,
+            .below_face = board.below_face,
+            .line = line.part(-board.origin, line.length() + (board.length - board.bend_end())),
+            .trims = board.trims,
+            .leg_cuts = std::move(cuts)};
 }
 
 /// Once a coupon or a trial counts, the chance is judged beside the strain.
@@ -200,17 +236,20 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     if (!wrong.empty()) return tl::unexpected(wrong);
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
     const Cutting made = evenly_told ? placed.cut : with_gaps(placed.cut, placed.places);
-    const Bending bending{sharp.circular, sharp.on, sharp.finish + placed.board.below_face * outward(sharp.on)};
-    Judged judged = judge(placed.places, asked.tick, placed.blank, placed.board, made, bending, wood.material);
+    const Bending bending{sharp.circular, sharp.spot.on, sharp.line_radius(wanted, placed.board.below_face)};
+    Judged judged = judge(placed.places, tick_at_saw(wanted), placed.blank, placed.board, made, bending, wood.material);
     const Radii at = radii(wanted, sharp, placed.board, judged, made.thickness);
     placed.blank.kerfs = std::move(judged.kerfs);
     std::optional<Rake> rake = placed.board.rake;
     if (rake) rake->grain = wood.material.may_split;
+    std::optional<Splay> splay;
+    if (wanted.splay) splay = splay_of(wanted, placed.board);
     Laid laid{.cut = made,
               .blank = rake ? askew(std::move(placed.blank), *rake) : std::move(placed.blank),
               .rake = rake,
+              .splay = std::move(splay),
               .circular = sharp.circular,
-              .kerfs_on = sharp.on,
+              .kerfs_on = sharp.spot.on,
               .turn = placed.board.turn,
               .radii = at,
               .governing = judged.governing,

@@ -14,6 +14,7 @@ struct Laid {
     Cutting cut;
     Blank blank;
     std::optional<Rake> rake;
+    std::optional<Splay> splay;
     bool circular = true;
     bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
     Angle turn;

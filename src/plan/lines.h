@@ -1,6 +1,7 @@
 #pragma once
 // The lines of a piece that its templates draw: arches in elevation, walls in plan, ribs of bending forms.
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <vector>
@@ -43,12 +44,13 @@ struct CasingSegment {
     Length board_width;
 };
 
-/// Lines of an opening in elevation: origin in the middle of the span on the line of the springs, y up. All run from
-/// left to right and are true parallels of the measured curve; at a point they meet on the mitre. They end at the
-/// corners where they meet the uprights below.
+/// Lines of an opening in elevation, of a splayed one at the room's side of its wall: origin in the middle of the span
+/// on the line of the springs, y up. All run from left to right and are true parallels of the measured curve; at a point they meet on the
+/// mitre. They end at the corners where they meet the uprights below.
 struct ArchLines {
-    Path wall;    ///< rough opening = back of the liner
-    Path finish;  ///< seen face of the liner
+    Path wall;      ///< rough opening = back of the liner
+    Path finish;    ///< seen face of the liner
+    Path measured;  ///< one of them, but of a splayed opening measured on its far side
     std::optional<Path> casing_inside;
     std::optional<Path> casing_outside;
     std::array<Point, 2> wall_springs;    ///< left, right: where the wall line meets its uprights
@@ -96,12 +98,16 @@ struct FormRib {
     double springs_back = 0;
 };
 
-/// A straight board down a leg, where the liner is to run through and cannot bend there.
+/// A straight board down a leg, where the liner is to run through and cannot bend there, or where it splays; then
+/// lengths are those at its narrow edge.
 struct LegBoard {
     job::End side = job::End::left;
     Length back;  ///< along the wall, from the floor to the cut
     Length face;  ///< along the seen face
     Angle mitre;
+    Length climb{};  ///< of a splayed one: how much higher its cut stands at the wide edge
+
+    Length longest() const { return std::max(back, face) + std::max(climb, Length()); }
 };
 
 }  // namespace kerfpacket::plan

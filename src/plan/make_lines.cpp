@@ -53,8 +53,9 @@ std::vector<Trammel> arcs_of(const curve::Head& head) {
 Path arch_parallel(const curve::Head& head, Length left) { return between_legs(head.outline.parallel(left)); }
 
 ArchLines arch_lines(const curve::Head& head, const job::Opening& opening) {
-    const Faces face = faces(opening.measured_to, opening.liner.thickness.value);
+    const Faces face = room_faces(opening);
     ArchLines lines;
+    lines.measured = between_legs(head.outline.parallel({}));
     const auto wall = head.outline.parallel(face.wall);
     const auto finish = head.outline.parallel(face.finish);
     lines.wall = between_legs(wall);
@@ -64,7 +65,7 @@ ArchLines arch_lines(const curve::Head& head, const job::Opening& opening) {
     const std::size_t corners = wall.size() - 1;
     for (std::size_t i = 0; i < corners; ++i) {
         const bool at_leg = i == 0 || i + 1 == corners;
-        if (!head.outline.has_corner(i) || (at_leg && !opening.legs)) continue;
+        if (!head.outline.has_corner(i) || (at_leg && !opening.legs) || opening.splay) continue;
         lines.liner_mitres.push_back(Path::line(wall[i].end(), finish[i].end()));
     }
     if (opening.legs) lines.legs = {{(*opening.legs)[0].value, (*opening.legs)[1].value}};
@@ -87,22 +88,29 @@ void add_leg_lines(ArchLines& lines) {
 
 std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& opening) {
     std::vector<LegBoard> boards;
-    if (!opening.through_legs || !opening.legs) return boards;
-    const Faces face = faces(opening.measured_to, opening.liner.thickness.value);
+    if (!opening.legs || (!opening.through_legs && !opening.splay)) return boards;
+    const Faces face = narrow_faces(opening);
     const auto wall = head.outline.parallel(face.wall);
     const auto finish = head.outline.parallel(face.finish);
+    const auto wide = head.outline.parallel(face.finish + splayed_side(opening));
     for (const job::End side : {job::End::left, job::End::right}) {
         const std::size_t leg = side == job::End::left ? 0 : wall.size() - 1;
         const std::size_t corner = side == job::End::left ? 0 : leg - 1;
-        if (!head.outline.has_corner(corner)) continue;
-        boards.push_back({side, wall[leg].length(), finish[leg].length(),
-                          Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2)});
+        if (!head.outline.has_corner(corner) && !opening.splay) continue;
+        if (finish[leg].length() <= Length()) continue;
+        const Angle mitre = head.outline.has_corner(corner)
+                                ? Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2)
+                                : Angle();
+        boards.push_back(
+            {side, wall[leg].length(), finish[leg].length(), mitre, wide[leg].length() - finish[leg].length()});
     }
     return boards;
 }
 
 void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) {
-    const Faces face = faces(piece.measured_to, piece.cut.thickness);
+    const Faces square = faces(piece.measured_to, piece.cut.thickness);
+    const Faces face = board.splay ? board.splay->in_plane(square, board.splay->room) : square;
+    const Length depth = board.splay ? piece.cut.depth / board.splay->cosine() : piece.cut.depth;
     const Blank& blank = piece.blank();
     for (const Kerf& kerf : blank.kerfs) {
         // Wood beyond a bend without tails is trim, which is cut off.
@@ -115,7 +123,7 @@ void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) 
         const curve::Spot spot = board.curve.at(kerf.on_curve - straight);
         const Point back = spot.point + spot.direction * straight + spot.direction.left() * face.wall;
         lines.kerf_ticks.push_back(
-            {Path::line(back, back - spot.direction.left() * piece.cut.depth), piece.board, kerf.n});
+            {Path::line(back, back - spot.direction.left() * depth), piece.board, kerf.n});
     }
 }
 

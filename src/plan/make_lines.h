@@ -12,7 +12,7 @@ Path arch_parallel(const curve::Head& head, Length left);
 /// Uprights of all lines that are there, from their corners down to an inch below the lowest spring or corner.
 void add_leg_lines(ArchLines& lines);
 
-/// Straight boards for the legs, where the liner is to run through but meets them at a corner.
+/// Straight boards for the legs, where the liner is to run through but meets them at a corner, and where it splays.
 std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& opening);
 
 /// Lines of wall and liner, without casing, uprights and kerf ticks. The parallels must not fold.

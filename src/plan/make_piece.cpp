@@ -1,6 +1,7 @@
 #include "plan/make_piece.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "bend/moulded.h"
 #include "bend/saw.h"
@@ -57,6 +58,42 @@ AtSaw at_saw(Length width, Length depth, double cosine, const job::Saw& saw, mea
         .spacer_shorter = bend::spacer((*limit - bend::spacer_saving(blade, spacer_loss(unit))) * cosine, unit),
         .width_reached = saw.travel ? std::optional(reached(*saw.travel)) : std::nullopt,
     };
+}
+
+/// The same of a round blank that is held on two blocks, its wide edge to the fence.
+AtSaw at_saw(const Splay& splay, Length wide_radius, Length depth, const job::Saw& saw, measure::Unit unit) {
+    const bool inch = unit == measure::Unit::inch;
+    Blocks blocks{inch ? 1_in : 25_mm, inch ? 6_in : 150_mm, {}};
+    blocks.half = std::min(blocks.half, wide_radius / 2);
+    blocks.bow = wide_radius - Length::mm(std::sqrt(std::pow(wide_radius.mm(), 2) - std::pow(blocks.half.mm(), 2)));
+    const Length off = blocks.size - blocks.bow;
+    const Length blade = saw.blade_diameter.value;
+    const Length width = splay.sawn_width();
+    AtSaw at{.travel_needed = width, .groove_ramp = bend::groove_ramp(blade, depth), .blocks = blocks};
+    at.rear_limit = rear_limit(saw);
+    if (!at.rear_limit) return at;
+    const Length limit = *at.rear_limit;
+    at.spacer = bend::spacer(limit - off, unit);
+    at.travel_needed = bend::travel_needed(width, *at.spacer + off, limit);
+    at.spacer_shorter = bend::spacer(limit - bend::spacer_saving(blade, spacer_loss(unit)) - off, unit);
+    if (saw.travel) at.width_reached = bend::width_reached(saw.travel->value, *at.spacer + off, limit);
+    return at;
+}
+
+AtSaw at_saw(const Laid& laid, const job::Board& board, const job::Saw& saw, measure::Unit unit) {
+    if (!laid.splay) return at_saw(board.width.value, laid.cut.depth, laid.rake ? laid.rake->cosine() : 1, saw, unit);
+    const Splay& splay = *laid.splay;
+    if (!laid.circular) return at_saw(splay.sawn_width(), laid.cut.depth, 1, saw, unit);
+    const FlatBlank flat(splay, laid.blank);
+    return at_saw(splay, flat.radius(laid.blank.centre()) + splay.wide_edge(), laid.cut.depth, saw, unit);
+}
+
+/// With the rectangle that its blank lies in.
+std::optional<Splay> boxed(std::optional<Splay> splay, const Blank& blank) {
+    if (!splay) return splay;
+    const Rect box = FlatBlank(*splay, blank).outline().bounds();
+    splay->box = {box.width(), box.height()};
+    return splay;
 }
 
 /// A material whose figures are the user's.
@@ -173,6 +210,8 @@ tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Woo
     auto found = settle(wanted, wood, job);
     if (!found && found.error().empty()) return tl::unexpected(nothing_works(wanted, wood, job));
     if (!found) return found;
+    // The marks of a splayed board are a template.
+    if (wanted.splay) return found;
     if (auto wrong = check_strips(wanted.id, found->laid.cut, found->laid.blank, *wanted.wanted, job); !wrong.empty())
         return tl::unexpected(std::move(wrong));
     found->settings = with_neighbours(*found, wanted, wood, job);
@@ -233,7 +272,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     const bend::Material& material = known->wood.material;
     const auto deep = deep_kerfs(laid, wanted, material, unit);
     if (!deep) return tl::unexpected(deep.error());
-    const AtSaw saw = at_saw(board.width.value, laid.cut.depth, laid.rake ? laid.rake->cosine() : 1, job.saw, unit);
+    const AtSaw saw = at_saw(laid, board, job.saw, unit);
     if (laid.rake)
         if (auto slip = beyond_saw(wanted, *laid.rake, saw, job); !slip.empty()) return tl::unexpected(std::move(slip));
     const Kerf& kerf = laid.governing_kerf();
@@ -251,10 +290,11 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .measured_span = wanted.span,
         .measured_rise = wanted.rise,
         .rake = laid.rake,
+        .splay = boxed(laid.splay, laid.blank),
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .grain = material.may_split,
-        .width = board.width.value,
+        .width = laid.splay ? laid.splay->sawn_width() : board.width.value,
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,

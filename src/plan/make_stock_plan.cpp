@@ -37,19 +37,18 @@ public:
     Gathering(const job::Stock& stock, Unit unit) : stock_(stock), unit_(unit) {}
 
     void add(const Piece& piece, const std::string& job) {
-        std::vector<StockBlank>& blanks = blanks_for(piece);
         std::vector<Length> lengths;
-        for (const Blank& blank : piece.blanks) lengths.push_back(blank.length);
-        add(piece, job, lengths, blanks);
+        for (const Blank& blank : piece.blanks) lengths.push_back(piece.stock_length(blank));
+        add(piece, job, lengths, blanks_for(piece, piece.stock_width()));
         for (const LegBoard& leg : piece.leg_boards)
-            add(blanks, piece, job + piece.id,
+            add(blanks_for(piece, piece.width), piece, job + piece.id,
                 leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
-                std::max(leg.back, leg.face));
+                leg.longest(), piece.width);
     }
 
     /// The section of a board of which the blanks have other lengths; those of its pieces that lie in it too.
     void add_only(const SectionKey& only, const Piece& piece, const std::vector<Length>& lengths) {
-        if (section_of(piece.material, piece.cut.thickness, piece.width, stock_) != only) return;
+        if (section_of(piece.material, piece.cut.thickness, piece.stock_width(), stock_) != only) return;
         if (lengths.empty()) add(piece, {});
         else add(piece, {}, lengths, sections_[only].blanks);
     }
@@ -65,9 +64,9 @@ public:
     }
 
 private:
-    std::vector<StockBlank>& blanks_for(const Piece& piece) {
+    std::vector<StockBlank>& blanks_for(const Piece& piece, Length width) {
         const Length thickness = piece.cut.thickness;
-        if (from_sheets(piece.material, thickness, piece.width, stock_)) {
+        if (from_sheets(piece.material, thickness, width, stock_)) {
             FromSheets& sheets = sheets_[{piece.material, thickness}];
             sheets.material = piece.material;
             sheets.own_material = piece.own_material;
@@ -75,7 +74,7 @@ private:
             sheets.thickness = thickness;
             return sheets.blanks;
         }
-        Section& section = sections_[section_of(piece.material, thickness, piece.width, stock_)];
+        Section& section = sections_[section_of(piece.material, thickness, width, stock_)];
         section.own_material = piece.own_material;
         return section.blanks;
     }
@@ -83,13 +82,13 @@ private:
     void add(const Piece& piece, const std::string& job, const std::vector<Length>& lengths,
              std::vector<StockBlank>& blanks) {
         for (std::size_t i = 0; i < lengths.size(); ++i)
-            add(blanks, piece, job + piece.blank_id(i), StockBlank::Of::piece, lengths[i]);
+            add(blanks, piece, job + piece.blank_id(i), StockBlank::Of::piece, lengths[i], piece.stock_width());
     }
 
     void add(std::vector<StockBlank>& blanks, const Piece& piece, const std::string& id, StockBlank::Of part,
-             Length length) {
+             Length length, Length width) {
         for (int copy = 1; copy <= piece.quantity; ++copy)
-            blanks.push_back({id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), piece.width});
+            blanks.push_back({id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), width});
     }
 
     const job::Stock& stock_;

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "curve/shape.h"
 #include "plan/casing.h"
 #include "plan/cautions.h"
@@ -12,6 +14,50 @@
 
 namespace kerfpacket::plan {
 namespace {
+
+/// Whether the board of a splayed head meets that leg at a corner.
+bool meets_leg(const curve::Head& head, std::size_t corner, const job::Opening& opening) {
+    return opening.splay && opening.legs && head.outline.has_corner(corner);
+}
+
+/// Distances of the faces of a splayed board from the measured curve: the seen one, and the kerf face, so far out from
+/// the narrow edge along a straight line of it.
+Faces faces_out(const job::Opening& opening, Length out) {
+    const Opened splay = *opened(opening);
+    const Length seen = narrow_faces(opening).finish + out * std::sin(splay.alpha.radians());
+    return {seen + opening.liner.thickness.value * splay.cosine(), seen};
+}
+
+/// As it is sawn, edges square, so that both bevels come out of it.
+Length sawn_width(const job::Opening& opening) {
+    const Opened splay = *opened(opening);
+    return opening.liner.width.value / splay.cosine() +
+           opening.liner.thickness.value * std::tan(splay.alpha.radians());
+}
+
+/// The parallels of a splayed head must not fold anywhere between its edges.
+LegCut leg_cut(const curve::Head& head, bool right, const job::Opening& opening) {
+    constexpr int steps = 16;
+    LegCut cut;
+    for (int i = 0; i <= steps; ++i) {
+        const Faces there = faces_out(opening, sawn_width(opening) * (static_cast<double>(i) / steps));
+        const auto at = [&](Length left) {
+            const curve::Extent run = head.outline.extents(left).value()[1];
+            return right ? run.to : run.from;
+        };
+        cut.seen.push_back(at(there.finish));
+        cut.kerf.push_back(at(there.wall));
+    }
+    return cut;
+}
+
+/// Of all places of a cut the one that lies furthest out.
+Length furthest(const LegCut& cut, bool right) {
+    Length most = cut.seen.front();
+    for (const std::vector<Length>* face : {&cut.seen, &cut.kerf})
+        for (const Length at : *face) most = right ? std::max(most, at) : std::min(most, at);
+    return most;
+}
 
 /// How the board of run i ends at the corner before it or after it.
 CurveEnd curve_end(const curve::Head& head, const FaceExtents& extents, std::size_t i, bool right,
@@ -25,11 +71,16 @@ CurveEnd curve_end(const curve::Head& head, const FaceExtents& extents, std::siz
     end.meets = through || (at_leg && !opening.legs) ? BoardEnd::Meets::nothing
                 : at_leg                             ? BoardEnd::Meets::leg
                                                      : BoardEnd::Meets::board;
+    if (!square) end.mitre = Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2);
+    if (!square && opening.splay) {
+        end.mitre = {};  // it leans from place to place: told by two lines on the blank
+        end.wall = end.finish = furthest(leg_cut(head, right, opening), right);
+        return end;
+    }
     if (square) {
         end.wall = end.finish = right ? runs[i].length() : Length();
         return end;
     }
-    end.mitre = Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2);
     end.wall = right ? extents.wall[i].to : extents.wall[i].from;
     end.finish = right ? extents.finish[i].to : extents.finish[i].from;
     return end;
@@ -62,7 +113,10 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
             .shape = opening.shape.value,
             .span = head.span,
             .rise = head.rise,
+            .splay = opened(opening),
         });
+        if (meets_leg(head, 0, opening)) all.back().leg_cuts[0] = leg_cut(head, false, opening);
+        if (meets_leg(head, runs.size() - 2, opening)) all.back().leg_cuts[1] = leg_cut(head, true, opening);
     }
     return all;
 }
@@ -107,6 +161,23 @@ Pieces bent_boards(const std::vector<Request>& wanted, const curve::Head& head, 
     return pieces;
 }
 
+/// What no splayed jamb can be.
+job::Diagnostics check_splay(const curve::Head& head, const job::Opening& opening, const job::Job& job) {
+    if (!opening.splay) return {};
+    if (head.outline.runs().size() > 3)
+        return {{job::Severity::refused, opening.splay->at,
+                 job::say("splay_point", "opening {piece} has a head with a point, and splays",
+                          {{"piece", opening.id.value}}),
+                 job::say("splay_point_do",
+                          "would do: a head without a point, which bends along one curve, or a jamb square to the "
+                          "wall")}};
+    for (const Length out : {Length(), sawn_width(opening)})
+        if (const auto both = face_extents(head.outline, faces_out(opening, out), opening.liner, Kind::arch_liner, job);
+            !both)
+            return both.error();
+    return {};
+}
+
 }  // namespace
 
 Pieces pieces_of(const job::Opening& opening, const job::Job& job) {
@@ -114,8 +185,10 @@ Pieces pieces_of(const job::Opening& opening, const job::Job& job) {
     const auto head = curve::head(opening, job.header.units);
     if (!head) job::append(wrong, head.error());
     if (head) job::append(wrong, check_span(opening, head->span, job));
+    if (head) job::append(wrong, check_splay(*head, opening, job));
     if (!wrong.empty()) return tl::unexpected(wrong);
-    const auto both = face_extents(head->outline, opening.liner, opening.measured_to, Kind::arch_liner, job);
+    const auto both =
+        face_extents(head->outline, narrow_faces(opening), opening.liner, Kind::arch_liner, job);
     if (!both) return tl::unexpected(both.error());
     auto lines = lines_of(*head, opening, job);
     if (!lines) job::append(wrong, lines.error());

@@ -17,6 +17,7 @@
 #include "plan/cut.h"
 #include "plan/lines.h"
 #include "plan/rake.h"
+#include "plan/splay.h"
 #include "plan/tried.h"
 
 namespace kerfpacket::plan {
@@ -52,6 +53,13 @@ struct Radii {
     Length line;    ///< of the line that keeps its length
 };
 
+/// Two like blocks on the spacer, as far left of the blade as right, whose inner corners hold a round edge square to it.
+struct Blocks {
+    Length size;  ///< both ways
+    Length half;  ///< from the blade to either corner
+    Length bow;   ///< of the edge between them, toward the fence
+};
+
 /// The board against fence, spacer and slide.
 struct AtSaw {
     std::optional<Length> spacer{};       ///< unknown until the saw's rear limit is
@@ -60,6 +68,7 @@ struct AtSaw {
     std::optional<Length> rear_limit{};      ///< given, or from the trial groove
     std::optional<Length> spacer_shorter{};  ///< with what a depth stop is off by less depth at the back edge
     std::optional<Length> width_reached{};   ///< of the board, by the slide
+    std::optional<Blocks> blocks{};          ///< of a round blank
 };
 
 struct Piece {
@@ -74,7 +83,8 @@ struct Piece {
     job::Shape shape = job::Shape::segmental;  ///< openings only
     Length measured_span;                      ///< span of the opening, or chord of the wall's curve, as measured
     Length measured_rise;
-    std::optional<Rake> rake{};  ///< of a board that climbs
+    std::optional<Rake> rake{};    ///< of a board that climbs
+    std::optional<Splay> splay{};  ///< of a splayed jamb; then `width` is that of the blank along a kerf, as sawn
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
     bool grain = false;         ///< its wood has one, and the board runs along it
@@ -128,6 +138,9 @@ struct Piece {
 
     /// Along the front edge, of what is told square to the kerfs.
     Length on_edge(Length square) const { return rake ? rake->along_edge(square) : square; }
+    /// What one of its blanks is sawn out of: its own length and width, of a splayed one the rectangle that it lies in.
+    Length stock_length(const Blank& blank) const { return splay ? splay->box.x : blank.length; }
+    Length stock_width() const { return splay ? splay->box.y : width; }
     bool spliced() const { return blanks.size() > 1; }
     /// One of its blanks as a board of its own, for what is stuck on it, counted on it and handed out with it: "S/2" is
     /// the second from zero. A piece that is not spliced is its own.

@@ -5,10 +5,9 @@
 
 namespace kerfpacket::plan {
 
-tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const job::Board& board,
-                                                         job::Surface measured_to, Kind kind, const job::Job& job) {
+tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const Faces& face,
+                                                         const job::Board& board, Kind kind, const job::Job& job) {
     const auto& thickness = board.thickness;
-    const Faces face = faces(measured_to, thickness.value);
     const auto wall = outline.extents(face.wall);
     const bool liner = kind == Kind::arch_liner;
     if (!wall)

@@ -23,8 +23,8 @@ struct FaceExtents {
     std::vector<curve::Extent> finish;
 };
 /// Or which face of the board folds; of a head the board is its liner.
-tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const job::Board& board,
-                                                         job::Surface measured_to, Kind kind, const job::Job& job);
+tl::expected<FaceExtents, job::Diagnostics> face_extents(const curve::Outline& outline, const Faces& face,
+                                                         const job::Board& board, Kind kind, const job::Job& job);
 
 /// The rib of a piece's form, or that a board is let go which must not be, or that stations lie beyond it.
 tl::expected<FormRib, job::Diagnostics> checked_rib(const Piece& piece, const Request& board, const job::Form& form,

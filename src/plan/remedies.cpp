@@ -38,7 +38,7 @@ Request along(const Request& wanted, const job::Board& board, curve::Curve curve
 
 /// A quarter circle that bends like the spot, of that radius on the seen face.
 curve::Curve quarter(const TightSpot& spot, Length plain, job::Surface measured_to, Length thickness) {
-    const Length radius = spot.measured_radius + plain - spot.plain_radius(measured_to, thickness);
+    const Length radius = spot.measured_for(plain, measured_to, thickness);
     const bool right = spot.on == bend::KerfsOn::outside;
     return curve::Curve::of(
         Path::arc({Length(), Length()}, {radius, right ? radius : -radius}, Angle::degrees(right ? -90 : 90)));
@@ -62,6 +62,8 @@ private:
         const Length step = depth_step(unit());
         return text(step * std::round(length / step));
     }
+    /// A radius about which the seen face bends, as a carpenter measures it on the narrow edge of a splayed jamb.
+    Length in_plane(Length plain) const { return wanted_.splay ? plain * wanted_.splay->cosine() : plain; }
     Length closest() const { return closest_spacing(bent_.kerf); }
     Length spacing() const { return board_.spacing.given.value_or(closest()); }
     static Told two_places(double value) { return job::figure(measure::fixed(value, 2)); }
@@ -95,7 +97,7 @@ private:
         const TightSpot& spot = bent_.worst(cell);
         const Told cut = kerfs(*depth, cell.spacing);
         const Told where = say("where", "the bend's tightest radius, {radius} on the seen face",
-                               {{"radius", rounded(spot.plain_radius(bent_.measured_to, bent_.thickness))}});
+                               {{"radius", rounded(in_plane(spot.plain_radius(bent_.measured_to, bent_.thickness)))}});
         if (a.closes)
             return say("closes", "piece {piece}: {cut} close before {where} is reached",
                        {{"piece", wanted_.id}, {"cut", cut}, {"where", where}});
@@ -232,11 +234,11 @@ private:
     Told least_radius_told(std::optional<Length> ok, std::optional<Length> careful) const {
         if (!ok)
             return say("radius_careful", "a radius of at least {careful} on the seen face (near the limit)",
-                       {{"careful", text(*careful)}});
+                       {{"careful", text(in_plane(*careful))}});
         if (!careful || *careful >= *ok)
-            return say("radius", "a radius of at least {ok} on the seen face", {{"ok", text(*ok)}});
+            return say("radius", "a radius of at least {ok} on the seen face", {{"ok", text(in_plane(*ok))}});
         return say("radius_two", "a radius of at least {ok} on the seen face, or {careful} (near the limit)",
-                   {{"ok", text(*ok)}, {"careful", text(*careful)}});
+                   {{"ok", text(in_plane(*ok))}, {"careful", text(in_plane(*careful))}});
     }
 
     Told thinner_board() const {
@@ -272,6 +274,7 @@ private:
     }
 
     Told laminated() const {
+        if (wanted_.splay) return {};  // its plies would be rings of as many sizes
         const auto found = plies(wanted_, bent_, unit());
         if (!found || (found->cut && !plies_hold(*found))) return {};
         std::vector<Told> blanks;

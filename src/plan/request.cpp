@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "curve/developed.h"
+
 namespace kerfpacket::plan {
 namespace {
 
@@ -50,6 +52,46 @@ std::vector<BendRun> bend_runs(const curve::Curve& curve) {
     return runs;
 }
 
+Length splayed_side(const job::Opening& opening) {
+    if (!opening.splay) return {};
+    return opening.liner.width.value * std::tan(opening.splay->angle(opening.liner.width.value).radians());
+}
+
+std::optional<Opened> opened(const job::Opening& opening) {
+    if (!opening.splay) return std::nullopt;
+    const job::Splay& splay = *opening.splay;
+    const Angle alpha = splay.angle(opening.liner.width.value);
+    const Length side = splayed_side(opening);
+    const Length narrow = splay.measured == job::Edge::narrow ? Length() : -side;
+    return Opened{alpha, narrow, splay.wide == job::Toward::room ? narrow + side : narrow};
+}
+
+Faces room_faces(const job::Opening& opening) {
+    const Faces square = faces(opening.measured_to, opening.liner.thickness.value);
+    const auto splay = opened(opening);
+    return splay ? splay->in_plane(square, splay->room) : square;
+}
+
+Faces narrow_faces(const job::Opening& opening) {
+    const Faces square = faces(opening.measured_to, opening.liner.thickness.value);
+    const auto splay = opened(opening);
+    return splay ? splay->in_plane(square, splay->narrow) : square;
+}
+
+Faces Request::faces() const {
+    const Faces square = plan::faces(measured_to, wanted->thickness.value);
+    return splay ? splay->in_plane(square, splay->narrow) : square;
+}
+
+Length Request::line_left(Length below_face) const {
+    return faces().finish + (splay ? below_face / splay->cosine() : below_face);
+}
+
+curve::Curve Request::bent_line(Length below_face) const {
+    const curve::Curve line = bent().parallel(line_left(below_face));
+    return splay ? curve::developed(line, splay->cosine()) : line;
+}
+
 curve::Extent Request::extent() const {
     return {std::min(ends[0].wall, ends[0].finish), std::max(ends[1].wall, ends[1].finish)};
 }
@@ -60,15 +102,26 @@ curve::Curve Request::bent() const {
 }
 
 Length TightSpot::plain_radius(job::Surface measured_to, Length thickness) const {
-    return measured_radius + faces(measured_to, thickness).finish * outward(on);
+    const Length face = faces(measured_to, thickness).finish;
+    if (!splay) return measured_radius + face * outward(on);
+    return (measured_radius + splay->in_plane({{}, face}, splay->narrow).finish * outward(on)) / splay->cosine();
+}
+
+Length TightSpot::line_radius(job::Surface measured_to, Length thickness, Length below_face) const {
+    const double opened = splay ? splay->cosine() : 1;
+    return plain_radius(measured_to, thickness) + below_face * outward(on) / (opened * opened);
+}
+
+Length TightSpot::measured_for(Length plain, job::Surface measured_to, Length thickness) const {
+    return measured_radius + (plain - plain_radius(measured_to, thickness)) * (splay ? splay->cosine() : 1);
 }
 
 std::vector<TightSpot> tight_spots(const Request& wanted) {
     const curve::Curve curve = wanted.bent();
     const double left = curve.sharpest_left({}, curve.length()).curvature;
     const double right = curve.sharpest_right({}, curve.length()).curvature;
-    const auto spot = [](bend::KerfsOn on, double curvature) {
-        return TightSpot{on, Length::mm(1 / std::max(curvature, 1e-9))};
+    const auto spot = [&](bend::KerfsOn on, double curvature) {
+        return TightSpot{on, Length::mm(1 / std::max(curvature, 1e-9)), wanted.splay};
     };
     std::vector<TightSpot> spots{spot(bend::KerfsOn::outside, right), spot(bend::KerfsOn::inside, left)};
     if (left > right) std::swap(spots[0], spots[1]);

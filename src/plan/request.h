@@ -19,6 +19,30 @@ struct Faces {
 /// The seen face stands a thickness nearer the room, which is on the right of travel.
 Faces faces(job::Surface measured_to, Length thickness);
 
+/// What the splay of a jamb makes of its bend: the soffit leans outward by the same angle everywhere, so that a plane
+/// of the wall cuts the board askew and the bend about the soffit's straight lines is opener than the edge's own.
+/// Source: src/bend/NOTES.md, "Splayed jambs".
+struct Opened {
+    Angle alpha;    ///< from square to the wall
+    Length narrow;  ///< of the narrow edge, to the left of the measured curve: 0, or less where the wide one is measured
+    Length room;    ///< the same of the edge at the room
+
+    double cosine() const { return std::cos(alpha.radians()); }
+    /// The faces where they meet a plane of the wall, of which the measured edge's parallel is so far to the left.
+    Faces in_plane(const Faces& square, Length edge) const {
+        return {square.wall / cosine() + edge, square.finish / cosine() + edge};
+    }
+};
+
+/// None of a jamb that is square to the wall.
+std::optional<Opened> opened(const job::Opening& opening);
+/// The faces of an opening's liner where they meet the room's side of its wall.
+Faces room_faces(const job::Opening& opening);
+/// The same at the narrow edge of a splayed one; else the same.
+Faces narrow_faces(const job::Opening& opening);
+/// How much wider a splayed opening is at each side of its wide edge; 0 of one square to the wall.
+Length splayed_side(const job::Opening& opening);
+
 /// Straighter than a radius of 1 km bends nothing.
 inline constexpr double no_curvature = 1e-6;
 
@@ -54,6 +78,18 @@ struct Request {
     Length span;  ///< or the chord
     Length rise;
     const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
+    std::optional<Opened> splay{};      ///< of the liner of a splayed jamb
+    /// Where a splayed board meets its legs at corners, left and right: places along the measured curve.
+    std::array<std::optional<LegCut>, 2> leg_cuts{};
+
+    /// Distances of the two faces to the left of the measured curve; of a splayed board at its narrow edge.
+    Faces faces() const;
+    /// Of the measured curve, the line that keeps the board's length, so far below its plain face.
+    Length line_left(Length below_face) const;
+    /// That line as it bends: a curve of its length, with the radii about which the board turns.
+    curve::Curve bent_line(Length below_face) const;
+    /// How much larger the radius of that line is than the plain face's, with kerfs outside the bend.
+    Length deeper(Length below_face) const { return splay ? below_face / std::pow(splay->cosine(), 2) : below_face; }
 
     /// At which angle the bend crosses a grain that runs along the board: the slope on the wall, within a degree or so
     /// of where the kerfs stand; 0 of a level board.
@@ -75,9 +111,14 @@ struct Request {
 struct TightSpot {
     bend::KerfsOn on = bend::KerfsOn::outside;
     Length measured_radius;
+    std::optional<Opened> splay{};
 
-    /// Of the plain face of a board of that thickness.
+    /// About which the plain face of a board of that thickness bends.
     Length plain_radius(job::Surface measured_to, Length thickness) const;
+    /// The same of the line that keeps its length, so far below the plain face.
+    Length line_radius(job::Surface measured_to, Length thickness, Length below_face) const;
+    /// The measured radius at which the plain face of a board of that thickness bends about a radius.
+    Length measured_for(Length plain_radius, job::Surface measured_to, Length thickness) const;
 };
 /// One for each way the board bends, the tightest first.
 std::vector<TightSpot> tight_spots(const Request& wanted);

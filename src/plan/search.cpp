@@ -17,7 +17,7 @@ constexpr Length slack = Length::mm(0.001);
 
 Length Bent::line_radius(const TightSpot& spot, const bend::Cell& cell) const {
     const Length below_face = bend::length_keeping_depth(cell, wood.material.softness);
-    return spot.plain_radius(measured_to, thickness) + below_face * outward(spot.on);
+    return spot.line_radius(measured_to, thickness, below_face);
 }
 
 bool Bent::is_ok(const bend::Cell& cell) const {

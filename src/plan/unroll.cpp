@@ -20,12 +20,12 @@ Angle whole_turn(const curve::Curve& curve, Length from, Length to, const std::v
 }  // namespace
 
 Unrolled unroll(const Request& wanted, Length below_face) {
-    const Faces face = faces(wanted.measured_to, wanted.wanted->thickness.value);
-    const Length left = face.finish + below_face;
+    const Faces face = wanted.faces();
+    const Length left = wanted.line_left(below_face);
     // The line starts where the wood does.
     const curve::Extent extent = wanted.extent();
     const curve::Curve curve = wanted.bent();
-    const curve::Curve line = curve.parallel(left);
+    const curve::Curve line = wanted.bent_line(below_face);
     const Length ends = wanted.tails[0] + wanted.tails[1];
     const job::Board& board_asked = *wanted.wanted;
     std::optional<Rake> rake;

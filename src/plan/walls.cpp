@@ -35,8 +35,8 @@ Pieces pieces_of(const job::Wall& wall, const job::Job& job) {
     const auto course = curve::course(wall, job.header.units);
     if (!course) job::append(wrong, course.error());
     if (!wrong.empty()) return tl::unexpected(wrong);
-    const auto both =
-        face_extents(curve::Outline({course->curve}), wall.board, wall.measured_to, Kind::wall_board, job);
+    const auto both = face_extents(curve::Outline({course->curve}), faces(wall.measured_to, wall.board.thickness.value),
+                                   wall.board, Kind::wall_board, job);
     if (!both) return tl::unexpected(both.error());
     const Request wanted = request(wall, *course);
     auto piece = make_piece(wanted, job);
