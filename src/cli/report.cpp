@@ -122,7 +122,7 @@ std::string end_lines(const plan::Piece& piece, const sheets::Tape& tape, const 
     std::string lines;
     for (const std::string& mitre : sheets::mitre_texts(piece, kit)) lines += line("miter", mitre);
     for (const plan::LegBoard& board : piece.leg_boards)
-        lines += line("leg board", sheets::leg_board_text(board, kit, tape));
+        lines += line("leg board", sheets::leg_board_text(piece, board, kit, tape));
     if (piece.spliced())
         for (std::size_t i = 0; i < piece.blanks.size(); ++i)
             lines +=

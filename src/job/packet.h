@@ -15,7 +15,7 @@ struct SheetKind {
 };
 
 /// In the order of the packet as it is delivered.
-inline constexpr std::array<SheetKind, 17> sheet_kinds{{{"cover"},
+inline constexpr std::array<SheetKind, 18> sheet_kinds{{{"cover"},
                                                         {"changes"},
                                                         {"refused"},
                                                         {"safety"},
@@ -27,6 +27,7 @@ inline constexpr std::array<SheetKind, 17> sheet_kinds{{{"cover"},
                                                         {"setup"},
                                                         {"strain", true},
                                                         {"strips"},
+                                                        {"flat-blank"},
                                                         {"checklist", true},
                                                         {"template", true},
                                                         {"casing", true},

@@ -115,7 +115,7 @@ private:
     /// The widest spacing that is ok at the radius of an arc, which depends a little on the spacing itself.
     Length arc_spacing() const {
         Length spacing = cut_.most;
-        bend::SpacingSearch search(cutting_.cell(cut_.most), material_, sharpest_.on, cut_.least, cut_.most);
+        bend::SpacingSearch search(cutting_.cell(cut_.most), material_, sharpest_.spot.on, cut_.least, cut_.most);
         for (int pass = 0; pass < 3; ++pass) {
             const Length below_face = bend::length_keeping_depth(cutting_.cell(spacing), material_.softness);
             const Length radius = sharpest_.line_radius(wanted_, below_face) * (1 - cut_.tighter);

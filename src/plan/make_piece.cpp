@@ -88,11 +88,17 @@ AtSaw at_saw(const Laid& laid, const job::Board& board, const job::Saw& saw, mea
     return at_saw(splay, flat.radius(laid.blank.centre()) + splay.wide_edge(), laid.cut.depth, saw, unit);
 }
 
+/// As a tape reads it, not less.
+Length up_to_tape(Length length, measure::Unit unit) {
+    const Length step = unit == measure::Unit::inch ? Length::inches(1.0 / 16) : 1_mm;
+    return step * std::ceil(length / step - 1e-6);
+}
+
 /// With the rectangle that its blank lies in.
-std::optional<Splay> boxed(std::optional<Splay> splay, const Blank& blank) {
+std::optional<Splay> boxed(std::optional<Splay> splay, const Blank& blank, measure::Unit unit) {
     if (!splay) return splay;
     const Rect box = FlatBlank(*splay, blank).outline().bounds();
-    splay->box = {box.width(), box.height()};
+    splay->box = {up_to_tape(box.width(), unit), up_to_tape(box.height(), unit)};
     return splay;
 }
 
@@ -290,11 +296,11 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .measured_span = wanted.span,
         .measured_rise = wanted.rise,
         .rake = laid.rake,
-        .splay = boxed(laid.splay, laid.blank),
+        .splay = boxed(laid.splay, laid.blank, unit),
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .grain = material.may_split,
-        .width = laid.splay ? laid.splay->sawn_width() : board.width.value,
+        .width = laid.splay ? up_to_tape(laid.splay->sawn_width(), unit) : board.width.value,
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,

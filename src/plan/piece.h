@@ -84,7 +84,7 @@ struct Piece {
     Length measured_span;                      ///< span of the opening, or chord of the wall's curve, as measured
     Length measured_rise;
     std::optional<Rake> rake{};    ///< of a board that climbs
-    std::optional<Splay> splay{};  ///< of a splayed jamb; then `width` is that of the blank along a kerf, as sawn
+    std::optional<Splay> splay{};  ///< of a splayed jamb; then `width` is what the sawn blank takes along a kerf
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name it is given, not one of our words
     bool grain = false;         ///< its wood has one, and the board runs along it

@@ -39,6 +39,11 @@ Path FlatBlank::kerf(Length from_zero) const {
 
 Path FlatBlank::along(Length across) const { return edge_.parallel(across).path(); }
 
+Length FlatBlank::read(Length from_zero, Length across) const {
+    const Length from_left_end = edge_.on_parallel(from_left(from_zero), across);
+    return zero_at_left() ? from_left_end : edge_.on_parallel(edge_.length(), across) - from_left_end;
+}
+
 Path FlatBlank::outline() const {
     std::vector<geom::Segment> round = narrow().segments();
     const Path back = wide().reversed();

@@ -52,11 +52,6 @@ struct Splay {
     /// Along a kerf from the line, toward the wide side: where the edges are sawn.
     Length narrow_edge() const { return below_face * -tangent(); }
     Length wide_edge() const { return narrow_edge() + sawn_width(); }
-    /// Between two lines along the blank that stand `gap` apart at the narrow edge, so far across it.
-    /// `radius` is the blank's at the line, 0 where it is straight there.
-    static Length gap_across(Length gap, Length radius, Length across) {
-        return radius == Length() ? gap : gap * ((radius + across) / radius);
-    }
 };
 
 /// The blank as it lies flat, kerf face up, its wide edge up: x to the right of whoever stands at its narrow edge.
@@ -75,6 +70,8 @@ public:
     Path along(Length across) const;
     Path narrow() const { return along(splay_.narrow_edge()); }
     Path wide() const { return along(splay_.wide_edge()); }
+    /// How far from the zero end a tape along the line so far across reads at a place.
+    Length read(Length from_zero, Length across) const;
     /// Round the whole.
     Path outline() const;
     /// Where an end (0: zero) meets its leg, from the narrow edge to the wide one, on the seen face and on the kerf

@@ -15,6 +15,7 @@
 #include "sheets/evidence/strain_sheet.h"
 #include "sheets/evidence/survey_sheet.h"
 #include "sheets/layout/pen.h"
+#include "sheets/splay/flat_blank.h"
 #include "sheets/stock/stock_sheet.h"
 #include "sheets/strips/checklist.h"
 #include "sheets/strips/strips.h"
@@ -41,6 +42,7 @@ void add_own_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
     else if (sheet == "strain") add_strain_sheet(drafts, plan, piece, kit);
     else if (sheet == "coupon") add_coupon_sheet(drafts, plan, piece, kit);
     else if (sheet == "survey") add_survey(drafts, plan, piece, kit);
+    else if (sheet == "flat-blank") add_flat_blank(drafts, plan, piece, kit);
     else if (sheet == "strips") add_strips(drafts, plan, piece, kit);
     else if (sheet == "checklist") add_checklist(drafts, plan, piece, kit);
     else if (sheet == "form") add_form(drafts, plan, piece, kit);
@@ -133,7 +135,9 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
     for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
 }
 
-bool of_board(const std::string& sheet) { return sheet == "strips" || sheet == "checklist"; }
+bool of_board(const std::string& sheet) {
+    return sheet == "strips" || sheet == "flat-blank" || sheet == "checklist";
+}
 
 bool of_blank(const std::string& sheet) { return of_board(sheet) || sheet == "work-order"; }
 

@@ -10,6 +10,7 @@
 #include "bend/limit.h"
 #include "bend/saw.h"
 #include "sheets/cards/setup_askew.h"
+#include "sheets/cards/setup_blocks.h"
 #include "sheets/cards/setup_drawing.h"
 #include "sheets/cards/setup_errors.h"
 #include "sheets/cards/setup_section.h"
@@ -30,8 +31,9 @@ public:
     void draw() {
         figures();
         if (piece_.rake) askew_views();
+        if (piece_.splay) blocks_view();
         if (piece_.cut.moulded()) moulded_views();
-        else if (!piece_.rake) flat_views();
+        else if (!piece_.rake && !piece_.splay) flat_views();
         steps();
         if (!piece_.saw.rear_limit) trial_table();
         if (errors_) pour(flow_, small_errors(piece_, flow_.kit(), tape_));
@@ -74,6 +76,16 @@ private:
         flow_.heading(words("setup.along_cut", {{"angle", degrees_text(piece_.rake->kerf(), flow_.kit())}}),
                       words("setup.along_cut_aside"));
         view(along_cut_height(piece_, style()), [&](Pen& pen, Length top) { draw_along_cut(pen, piece_, tape_, top); });
+    }
+
+    /// The flat blank of a splayed liner at the fence, and which kerfs bear on both blocks.
+    void blocks_view() {
+        flow_.heading(words("setup.round_edge"), words("setup.round_edge_aside"));
+        view(blocks_plan_height(piece_, style()),
+             [&](Pen& pen, Length top) { draw_blocks_plan(pen, piece_, tape_, top); });
+        flow_.paragraph(Role::text, bearing_text(piece_, flow_.kit()), {Face::regular, style().small});
+        flow_.heading(words("setup.edge_view"), words("setup.must_match"));
+        view(edge_view_height(piece_, style()), [&](Pen& pen, Length top) { draw_edge_view(pen, piece_, tape_, top); });
     }
 
     /// What is set and proven besides, where kerfs stand askew.
@@ -195,7 +207,7 @@ private:
         if (piece_.rake) askew_steps();
         if (piece_.cut.moulded()) carried_level();
         const Length travel = piece_.saw.travel_needed.value_or(piece_.width);
-        const std::string needed = piece_.rake ? tape_.with_unit(travel) : tape_.exact(travel);
+        const std::string needed = piece_.rake || piece_.splay ? tape_.with_unit(travel) : tape_.exact(travel);
         step(plan_.saw.travel
                  ? words("setup.travel", {{"needed", needed}, {"travel", tape_.exact(plan_.saw.travel->value)}})
                  : words("setup.travel_unknown", {{"needed", needed}}),
@@ -206,8 +218,9 @@ private:
                    true);
         step(piece_.rake ? words("setup.test_back_askew", {{"angle", degrees_text(piece_.rake->kerf(), flow_.kit())},
                                                            {"cut", tape_.with_unit(piece_.rake->cut())}})
-                         : words("setup.test_back"),
+                         : words(piece_.splay ? "setup.test_back_round" : "setup.test_back"),
              true);
+        if (piece_.splay) step(words("setup.square_to_line", {{"width", tape_.exact(piece_.width)}}), true);
         step(words(tape_.unit() == measure::Unit::inch ? "setup.test_front_inch" : "setup.test_front_mm"), true);
         if (piece_.cut.moulded()) moulded_webs();
         else step(words("setup.web_thinnest"), true);

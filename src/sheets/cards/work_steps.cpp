@@ -82,7 +82,7 @@ private:
     std::string_view cut_list() const { return sheet("stock") ? "stock" : "cover"; }
 
     void stock() {
-        const std::string length = tape_.with_unit(piece_.blank().length);
+        const std::string length = tape_.with_unit(piece_.stock_length(piece_.blank()));
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
             words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
         // A run of moulding is milled already: it is looked over, not ripped.
@@ -95,7 +95,7 @@ private:
         add("blank", words("work_order.blank_how", {{"piece", piece_.id}}), length, cut_list());
         cuts_of_ends(true, "scarf", "cover");  // while it lies flat, its tips where the blank ends
         for (const plan::LegBoard& board : piece_.leg_boards)
-            add("leg", leg_board_text(board, kit_, tape_), tape_.with_unit(board.back), "cover");
+            add("leg", leg_board_text(piece_, board, kit_, tape_), tape_.with_unit(board.longest()), "cover");
     }
 
     void coupon() {

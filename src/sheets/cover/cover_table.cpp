@@ -130,7 +130,7 @@ private:
             std::to_string(piece.blank().kerfs.size()),
             tape.exact_plain(piece.cut.depth),
             spacing_plain(piece, cover_.kit(), tape),
-            tape.plain(piece.blank().length),
+            tape.plain(piece.stock_length(piece.blank())),
             tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
@@ -269,7 +269,7 @@ std::vector<std::string> leg_boards(const Cover& cover) {
     std::vector<std::string> lines;
     for (const plan::Piece& piece : cover.plan.pieces)
         for (const plan::LegBoard& board : piece.leg_boards) {
-            std::string line = measured_id(piece) + ", " + leg_board_text(board, cover.kit(), cover.tape);
+            std::string line = measured_id(piece) + ", " + leg_board_text(piece, board, cover.kit(), cover.tape);
             if (std::find(lines.begin(), lines.end(), line) == lines.end()) lines.push_back(std::move(line));
         }
     return lines;

@@ -65,12 +65,9 @@ private:
     const fonts::Style& style() const { return pen_.kit().style; }
     Type regular() const { return {Face::regular, style().small}; }
     Type bold() const { return {Face::bold, style().small}; }
-    bool measured_to_wall() const { return piece_.measured_to == job::Surface::wall; }
-    const Path& measured() const { return measured_to_wall() ? arch_.wall : arch_.finish; }
+    const Path& measured() const { return arch_.measured; }
     /// Of the measured surface, left and right.
-    const std::array<Point, 2>& springs() const {
-        return measured_to_wall() ? arch_.wall_springs : arch_.finish_springs;
-    }
+    std::array<Point, 2> springs() const { return measured_springs(arch_); }
     /// As far as a small drawing shows.
     bool level() const { return measure::abs(springs()[0].y - springs()[1].y) < Length::inches(1.0 / 8); }
     Length lower_spring() const { return std::min(springs()[0].y, springs()[1].y); }

@@ -156,6 +156,7 @@ private:
 }  // namespace
 
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    if (piece.splay) return;  // a round edge takes no strip: its marks are a template
     if (paper_for(plan, Use::strips).roll) return add_roll_strips(drafts, plan, piece, kit);
     StripSheets(plan, piece, kit, Use::strips, false).add(drafts, [&](Orientation orientation, bool first) {
         Draft draft = new_draft(plan, "strips", orientation, Use::strips);

@@ -81,7 +81,7 @@ std::vector<TemplateLine> template_lines(const plan::ArchLines& arch) {
 }
 
 std::array<Point, 2> measured_springs(const plan::ArchLines& arch) {
-    return wall_measured(arch) ? arch.wall_springs : arch.finish_springs;
+    return {arch.measured.start(), arch.measured.end()};
 }
 
 }  // namespace kerfpacket::sheets

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sheets/layout/furniture.h"
 #include "sheets/layout/paper.h"
 #include "sheets/templates/template_half.h"
 
@@ -13,6 +14,18 @@ std::vector<CellSize> cells_of(const plan::Plan& plan) {
     const Paper paper = paper_for(plan, Use::templates);
     if (paper.roll) return {cell_on_roll(paper.width)};
     return {cell_on(paper.height, paper.width), cell_on(paper.width, paper.height)};
+}
+
+/// As wide and high as a page has room for: along a band nothing is told by whole inches.
+std::vector<CellSize> band_cells(const plan::Plan& plan, Length band) {
+    const Paper paper = paper_for(plan, Use::templates);
+    if (paper.roll) return {cell_on_roll(paper.width)};
+    constexpr Length header = 72_pt;
+    const Length furniture = header + check_bar_height + 13_pt;
+    std::vector<CellSize> cells;
+    for (const auto& [width, height] : {std::pair(paper.height, paper.width), std::pair(paper.width, paper.height)})
+        if (height - furniture > band) cells.push_back({width - beside_cell, height - furniture, height > width});
+    return cells;
 }
 
 /// The tiling with the fewest pages that `lay` makes of these cells.
@@ -57,7 +70,12 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         const Joining off = joining(tiling, shape.places, joint_off);
         return Way{std::move(tiling), off};
     };
-    TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(cells, along))};
+    const std::vector<CellSize> tall = shape.band ? band_cells(plan, *shape.band) : cells;
+    if (tall.empty()) {
+        const Way grid = judged(fewest(cells, in_grid));
+        return {grid, grid, job::Sheets::grid};
+    }
+    TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(tall, along))};
     ways.taken = wish ? *wish : better_way(ways.grid, ways.along);
     return ways;
 }

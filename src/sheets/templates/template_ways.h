@@ -20,6 +20,8 @@ struct TemplateShape {
     Path guide;  ///< from left to right
     Landmarks places;
     bool half = false;  ///< ends at the upright through the origin, about which it is flipped
+    /// Of a band that every sheet along it shows from edge to edge, on cells as high as the paper has room for.
+    std::optional<Length> band{};
 };
 
 struct Way {
@@ -40,6 +42,7 @@ struct TemplateWays {
 /// 1/16 in while the other's is not, or is less than half as far off.
 TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,
                            const std::optional<job::Sheets>& wish);
+
 
 /// Which of the two, when the job wishes neither.
 job::Sheets better_way(const Way& grid, const Way& along);

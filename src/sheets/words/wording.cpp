@@ -107,6 +107,10 @@ std::string with_moulded_edge(const std::string& key, const plan::Piece& piece) 
 }
 
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
+    if (piece.splay)
+        return kit.words(plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left() ? "piece.zero_left"
+                                                                                      : "piece.zero_right",
+                         {{"edge", kit.words("piece.front_splay")}});
     const bool liner = piece.kind == plan::Kind::arch_liner;
     const std::string edge = kit.words(liner ? "piece.front_room" : with_moulded_edge("piece.front_top", piece));
     return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
@@ -213,7 +217,13 @@ std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& k
                       {"where", kit.words(one.in_bend ? "piece.joint_in_bend" : "piece.joint_straight")}});
 }
 
-std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
+std::string leg_board_text(const plan::Piece& piece, const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
+    if (piece.splay)
+        return kit.words(board.side == job::End::left ? "piece.left_leg_splayed" : "piece.right_leg_splayed",
+                         {{"narrow", tape.with_unit(board.face)},
+                          {"wide", tape.with_unit(board.face + board.climb)},
+                          {"width", tape.exact(piece.width)},
+                          {"angle", degrees_text(piece.splay->alpha, kit)}});
     return kit.words(board.side == job::End::left ? "piece.left_leg_board" : "piece.right_leg_board",
                      {{"back", tape.with_unit(board.back)},
                       {"face", tape.with_unit(board.face)},

@@ -58,6 +58,6 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
 /// "S/1 to S/2: scarf 45.0 degrees, 3/4 in long, its middle 96 in from zero of the whole board, in straight wood".
 std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape);
 /// "left leg: 81-3/4 in along the back, 80-15/16 in along the face, mitre 35.6 degrees at the top".
-std::string leg_board_text(const plan::LegBoard& board, const Kit& kit, const Tape& tape);
+std::string leg_board_text(const plan::Piece& piece, const plan::LegBoard& board, const Kit& kit, const Tape& tape);
 
 }  // namespace kerfpacket::sheets

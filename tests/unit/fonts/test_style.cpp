@@ -29,7 +29,7 @@ TEST(Style, TheShippedLayoutIsTheDesign) {
     const Style style = read_style(KERFPACKET_SOURCE_DIR "/templates");
     EXPECT_EQ(style.order, (std::vector<std::string>{"cover", "changes", "refused", "safety", "stock", "work-order",
                                                      "climb", "survey", "coupon", "setup", "strain", "strips",
-                                                     "checklist", "template", "casing", "form", "install"}));
+                                                     "flat-blank", "checklist", "template", "casing", "form", "install"}));
     const std::vector<std::pair<Length, double>> expected = {
         {style.tiny, 8},  {style.small, 9},         {style.text, 11},      {style.strong, 13},      {style.title, 17},
         {style.huge, 24}, {style.hair, 0.25},       {style.fine, 0.5},     {style.line, 0.7},       {style.heavy, 1.4},

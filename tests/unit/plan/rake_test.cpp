@@ -13,33 +13,13 @@
 #include "plan/outlines.h"
 #include "support/jobs.h"
 #include "support/planned.h"
+#include "support/space.h"
 
 namespace kerfpacket::tests {
 namespace {
 
 using measure::Angle;
 using measure::Length;
-using V = std::array<double, 3>;
-
-V operator+(const V& a, const V& b) { return {a[0] + b[0], a[1] + b[1], a[2] + b[2]}; }
-V operator-(const V& a, const V& b) { return {a[0] - b[0], a[1] - b[1], a[2] - b[2]}; }
-V operator*(const V& a, double f) { return {a[0] * f, a[1] * f, a[2] * f}; }
-double dot(const V& a, const V& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
-V cross(const V& a, const V& b) {
-    return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
-}
-double norm(const V& a) { return std::sqrt(dot(a, a)); }
-V unit(const V& a) { return a * (1 / norm(a)); }
-
-/// Turned about an axis through the origin.
-V turned(const V& p, const V& axis, double angle) {
-    return p * std::cos(angle) + cross(axis, p) * std::sin(angle) + axis * (dot(axis, p) * (1 - std::cos(angle)));
-}
-
-struct KerfLine {
-    V front, back;
-};
-
 /// The flat board, seen from the room, the front edge up; each kerf folds what lies to its right, toward the room where
 /// `toward` is 1. x, y in the plane of the board, z toward the room.
 std::vector<KerfLine> folded(const plan::Piece& piece, double toward) {
@@ -86,30 +66,6 @@ std::vector<KerfLine> on_wall(const plan::Piece& piece, double radius, double tu
     }
     if (blank.zero == job::End::right) std::reverse(lines.begin(), lines.end());
     return lines;
-}
-
-/// The farthest that any end of a line is off, the first laid on the first as a rigid body: lines and the plane that
-/// the first two make are brought together.
-double worst(const std::vector<KerfLine>& made, const std::vector<KerfLine>& wanted) {
-    const auto frame = [](const std::vector<KerfLine>& lines) {
-        const std::size_t middle = lines.size() / 2;
-        const V up = unit(lines[middle].front - lines[middle].back);
-        V along = lines[middle + 1].back - lines[middle - 1].back;
-        along = unit(along - up * dot(along, up));
-        return std::array<V, 4>{lines[middle].back, along, up, cross(along, up)};
-    };
-    const auto own = [](const std::array<V, 4>& f, const V& p) {
-        const V d = p - f[0];
-        return V{dot(d, f[1]), dot(d, f[2]), dot(d, f[3])};
-    };
-    const auto a = frame(made);
-    const auto b = frame(wanted);
-    double far = 0;
-    for (std::size_t i = 0; i < made.size(); ++i) {
-        far = std::max(far, norm(own(a, made[i].front) - own(b, wanted[i].front)));
-        far = std::max(far, norm(own(a, made[i].back) - own(b, wanted[i].back)));
-    }
-    return far;
 }
 
 job::Wall climbing(Length radius, double degrees, job::Side side, Length rise, Length run, job::End to) {
