@@ -1,6 +1,7 @@
 #include "sheets/splay/flat_drawing.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <utility>
 
@@ -17,6 +18,8 @@ constexpr Length hatch_gap = Length::points(13);
 constexpr Length words_inside = Length::points(86);
 /// By which a sheet is higher than the blank is wide, at least: its edges bow.
 constexpr Length band_leeway = Length::points(8);
+/// Along a sheet: what words need.
+constexpr Length least_written = Length::inches(2.2);
 /// An edge that a trim shorter than that leaves no room to say anything on.
 constexpr Length least_said = Length::points(26);
 
@@ -51,8 +54,9 @@ public:
 
     TemplateDrawing made() {
         edges();
-        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) end_of_board(end);
         words_of_sheets();
+        joints();
+        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) end_of_board(end);
         kerfs();
         for (Figure& figure : numbers_) drawing_.figures.push_back(std::move(figure));
         return std::move(drawing_);
@@ -83,15 +87,16 @@ private:
         const Length cut = end == 0 ? trim : blank.length - trim;
         const auto leg = flat_.leg_cut(end);
         if (leg) {
-            line(leg->seen, Role::limit, style().line, Dash::solid, style().hair);
-            line(leg->kerf, Role::limit, style().line, Dash::dashed);
+            cut_line(leg->seen, Dash::solid, style().hair);
+            cut_line(leg->kerf, Dash::dashed, {});
             name_cut(leg->seen, "flat.cut_seen");
             name_cut(leg->kerf, "flat.cut_kerf");
         } else if (trim > Length()) {
             line(flat_.kerf(cut), Role::limit, style().line, Dash::solid, style().hair);
         }
         if (trim <= Length()) return;
-        std::vector<TurnedBox> spared;
+        std::vector<TurnedBox> spared = spared_;
+        if (end == 0 && trim >= least_said) spared.push_back(zero_here());
         if (trim >= least_said) {
             const Block block(pen_, {{words("flat.trim", {{"length", tape_.exact(trim)}}), {Face::bold, style().small}},
                                      {words(leg            ? "flat.trim_scribe"
@@ -100,12 +105,30 @@ private:
                                       {Face::regular, style().small}}});
             const Length middle = (edge + cut) / 2;
             const Path across = flat_.kerf(middle);
-            Direction along = across.segments().front().start_direction();
+            const Direction along = across.segments().front().start_direction();
             const Figure figure{block, across.at(across.length() / 2).point, along, Role::text};
             spared.push_back(block.box(figure.centre, along, 3_pt));
             drawing_.figures.push_back(figure);
         }
         hatch(edge, cut, spared);
+    }
+
+    /// Open where words stand.
+    void cut_line(const Path& cut, Dash dash, Length on_map) {
+        for (const geom::Segment& s : cut.segments())
+            for (Path& part : outside(std::vector<Path>{Path::line(s.from, s.to)}, spared_))
+                line(std::move(part), Role::limit, style().line, dash, on_map);
+    }
+
+    /// At the end from which all is read.
+    TurnedBox zero_here() {
+        const Block block(pen_, {{words("flat.zero_here"), {Face::bold, style().small}}});
+        const Path end = flat_.kerf({});
+        const Direction along = end.segments().front().start_direction();
+        const double inward = flat_.zero_at_left() ? -1 : 1;
+        const Point centre = end.at(end.length() / 4).point + along.left() * ((block.height() / 2 + 5_pt) * inward);
+        drawing_.figures.push_back({block, centre, along, Role::text});
+        return block.box(centre, along, 3_pt);
     }
 
     void name_cut(const Path& cut, const char* key) {
@@ -129,16 +152,8 @@ private:
     /// On every sheet, in the middle of what it shows: which edge is which, and where the blade goes.
     void words_of_sheets() {
         const Guide guide(flat_.along(middle()));
-        std::vector<Length> places;
-        for (const Tile& tile : tiling_.tiles()) {
-            if (tile.blank) continue;
-            const Point centre = geom::turned(geom::middle(tile.cell.low, tile.cell.high), tile.turn);
-            const Length at = guide.nearest(centre);
-            if (std::none_of(places.begin(), places.end(), [&](Length one) { return measure::abs(one - at) < 1_in; }))
-                places.push_back(at);
-        }
         const Length inside = std::min(words_inside, splay_.sawn_width() * 0.36);
-        for (const Length at : places) {
+        for (const Length at : middles_of_sheets(guide)) {
             const auto say = [&](Length across, std::vector<Block::Row> rows) {
                 const geom::Station on = guide.at(at);
                 const Figure figure{Block(pen_, std::move(rows)), on.point + on.direction.left() * (across - middle()),
@@ -156,6 +171,51 @@ private:
         }
     }
 
+    /// Along the middle line: of what each sheet shows of the wood between the trims, where that is enough to write on.
+    std::vector<Length> middles_of_sheets(const Guide& guide) const {
+        const plan::Blank& blank = piece_.blank();
+        const std::array trims{guide.nearest(flat_.at(blank.trims[0], middle())),
+                               guide.nearest(flat_.at(blank.length - blank.trims[1], middle()))};
+        const Length first = std::min(trims[0], trims[1]), last = std::max(trims[0], trims[1]);
+        std::vector<Length> places;
+        const auto add = [&](Length from, Length to) {
+            const Length low = std::max(from, first), high = std::min(to, last);
+            const Length at = high - low > least_written ? (low + high) / 2 : (from + to) / 2;
+            if (std::none_of(places.begin(), places.end(), [&](Length one) { return measure::abs(one - at) < 1_in; }))
+                places.push_back(at);
+        };
+        if (tiling_.way() == job::Sheets::along) {
+            Length from;
+            for (const Joint& joint : tiling_.joints()) {
+                const Length to = guide.nearest(geom::middle(joint.inner, joint.outer));
+                add(from, to);
+                from = to;
+            }
+            add(from, guide.length());
+            return places;
+        }
+        for (const Tile& tile : tiling_.tiles())
+            if (const Length at = guide.nearest(geom::middle(tile.cell.low, tile.cell.high)); !tile.blank) add(at, at);
+        return places;
+    }
+
+    /// Beside each joint of two sheets, which two it is.
+    void joints() {
+        drawing_.joints_named = true;
+        for (std::size_t i = 0; i < tiling_.joints().size(); ++i) {
+            const Joint& joint = tiling_.joints()[i];
+            const Direction along = geom::direction(joint.inner, joint.outer);
+            const Block block(pen_, {{words("flat.joint", {{"left", std::to_string(i + 1)},
+                                                           {"right", std::to_string(i + 2)}}),
+                                      {Face::bold, style().small}}});
+            for (const double part : {0.25, 0.75}) {
+                const Point on = joint.inner + (joint.outer - joint.inner) * part;
+                drawing_.figures.push_back(
+                    {block, on + along.left() * (block.height() / 2 + 3_pt), along, Role::registration});
+            }
+        }
+    }
+
     Length middle() const { return (splay_.narrow_edge() + splay_.wide_edge()) / 2; }
 
     void kerfs() {
@@ -169,8 +229,7 @@ private:
                 foot(kerf, wide);
             }
             std::vector<Path> parts = outside(outside({flat_.kerf(kerf.at)}, own), spared_);
-            const Length on_map = kerf.n % 10 == 0 ? style().hair : Length();
-            for (Path& part : parts) line(std::move(part), Role::tick, style().line, Dash::solid, on_map);
+            for (Path& part : parts) line(std::move(part), Role::tick, style().line);
         }
     }
 
@@ -200,7 +259,7 @@ private:
         };
         set(std::to_string(kerf.n), {numeral_face_of(kerf.n), size}, Role::numeral);
         if (kerf.n % 5 == 0 && piece_.cut.least_spacing >= style().small)
-            set(tape_.plain(flat_.read(kerf.at, edge)), {Face::regular, style().small}, Role::running);
+            set(tape_.with_unit(flat_.read(kerf.at, edge)), {Face::regular, style().small}, Role::running);
     }
 
     const Pen& pen_;

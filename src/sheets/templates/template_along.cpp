@@ -24,7 +24,8 @@ constexpr int grid = 1 << 16;  // of 30 ft, less than a hundredth of an inch
 
 class Layer {
 public:
-    Layer(const Band& band, const CellSize& cell) : guide_(band.guide), cell_(cell), length_(guide_.length()) {
+    Layer(const Band& band, const CellSize& cell)
+        : guide_(band.guide), cell_(cell), length_(guide_.length()), cross_reach_(band.cross_reach) {
         for (const Path& path : band.drawing) {
             add_sample(path.start());
             for (const Segment& s : path.segments()) {
@@ -190,9 +191,13 @@ private:
         return {number, 0, {middle - half, middle + half}, false, false, turn(from, to)};
     }
 
-    /// As far across as both cells reach.
+    /// As far across as both cells reach; of a band inside its edges.
     Joint joint(Length at, const Tile& before, const Tile& after) const {
         const geom::Station on = guide_.at(at);
+        if (cross_reach_) {
+            const Point across = on.direction.left() * *cross_reach_;
+            return {on.point - across, on.point + across};
+        }
         const Point reach = on.direction.left() * (cell_.width + cell_.height);
         Path line = Path::line(on.point - reach, on.point + reach);
         for (const Tile* tile : {&before, &after}) {
@@ -205,6 +210,7 @@ private:
     Guide guide_;
     CellSize cell_;
     Length length_;
+    std::optional<Length> cross_reach_;
     std::vector<Sample> samples_;
     std::vector<Length> ticks_;
     std::array<Length, 2> across_{-least_across, least_across};  ///< how far the band reaches to both sides

@@ -16,6 +16,7 @@ struct Band {
     const Path& guide;
     const std::vector<Path>& drawing;
     const Ticks& ticks;
+    std::optional<Length> cross_reach{};  ///< of a joint's crosses from the guide; else as far as both cells reach
 };
 
 /// Each sheet takes as long a part of the band as its cell holds, turned to the chord of the guide there; then all are

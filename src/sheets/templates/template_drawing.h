@@ -75,6 +75,7 @@ struct TemplateDrawing {
     std::vector<NoteRow> note;
     std::optional<Path> grain;        ///< a line along the middle of a piece, on which every tile shows its grain
     std::vector<Point> flip_crosses;  ///< of a half, on the line that it is flipped about
+    bool joints_named = false;        ///< its figures say what the crosses between two sheets are
 
     /// Turned about the origin; its `centre` is told no more.
     TemplateDrawing turned(Angle by) const;

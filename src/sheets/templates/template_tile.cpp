@@ -42,7 +42,7 @@ public:
         // How tiles join must find room; what a line is called is said on the next tile too.
         const bool joining = marks.tells_joining();
         if (joining) marks.note();
-        if (!tile_.in_grid) marks.cross_names();
+        if (!tile_.in_grid && !context_.drawing.joints_named) marks.cross_names();
         TemplateNames(context_.drawing, labels_, cell_, shift()).draw();
         marks.coordinate();
         if (!joining) marks.note();

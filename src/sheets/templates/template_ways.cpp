@@ -1,6 +1,7 @@
 #include "sheets/templates/template_ways.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "sheets/layout/furniture.h"
 #include "sheets/layout/paper.h"
@@ -21,10 +22,12 @@ std::vector<CellSize> band_cells(const plan::Plan& plan, Length band) {
     const Paper paper = paper_for(plan, Use::templates);
     if (paper.roll) return {cell_on_roll(paper.width)};
     constexpr Length header = 72_pt;
+    constexpr Length eighth = 0.125_in;
     const Length furniture = header + check_bar_height + 13_pt;
     std::vector<CellSize> cells;
     for (const auto& [width, height] : {std::pair(paper.height, paper.width), std::pair(paper.width, paper.height)})
-        if (height - furniture > band) cells.push_back({width - beside_cell, height - furniture, height > width});
+        if (const Length room = eighth * std::floor((height - furniture) / eighth); room > band)
+            cells.push_back({width - beside_cell, room, height > width});
     return cells;
 }
 
@@ -65,7 +68,11 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         return shape.half ? Tiling::with_edge_at(beyond_flip, drawing, cell, overlap, ticks)
                           : Tiling(drawing, cell, overlap, ticks);
     };
-    const auto along = [&](const CellSize& cell) { return Tiling::along(shape.guide, drawing, cell, overlap, ticks); };
+    // The crosses of a band stand well inside it.
+    const std::optional<Length> cross_reach = shape.band ? std::optional(*shape.band * 0.28) : std::nullopt;
+    const auto along = [&](const CellSize& cell) {
+        return Tiling::along(shape.guide, drawing, cell, overlap, ticks, cross_reach);
+    };
     const auto judged = [&](Tiling tiling) {
         const Joining off = joining(tiling, shape.places, joint_off);
         return Way{std::move(tiling), off};

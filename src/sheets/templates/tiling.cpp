@@ -144,15 +144,16 @@ Tiling Tiling::with_edge_at(Length x, const std::vector<Path>& drawing, CellSize
 }
 
 Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                     const Ticks& ticks) {
+                     const Ticks& ticks, std::optional<Length> cross_reach) {
     Tiling tiling;
     tiling.overlap_ = overlap;
     tiling.rows_ = 1;
-    SheetsAlong sheets = lay_along({guide, drawing, ticks}, cell);
+    SheetsAlong sheets = lay_along({guide, drawing, ticks, cross_reach}, cell);
     tiling.cell_ = sheets.cell;
     tiling.tiles_ = std::move(sheets.tiles);
     tiling.joints_ = std::move(sheets.joints);
     tiling.columns_ = static_cast<int>(tiling.tiles_.size());
+    tiling.is_band_ = cross_reach.has_value();
     return tiling;
 }
 
@@ -214,8 +215,10 @@ std::vector<Point> Tiling::crosses(const Tile& tile) const {
 }
 
 std::vector<Path> Tiling::joint_lines(const Tile& tile) const {
-    const Rect w = window(tile);
+    Rect w = window(tile);
     const Rect& cell = tile.cell;
+    // Beyond the edges of a band there is nothing to cut.
+    if (is_band_) w = {{w.low.x, cell.low.y}, {w.high.x, cell.high.y}};
     std::vector<Path> lines;
     if (tile.in_grid) {
         const auto line = [&](int right, int down, Point from, Point to) {

@@ -2,6 +2,7 @@
 // A full-size drawing cut into cells, one a page: in a grid that prints as few of them as can be, or laid along a
 // curve.
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -71,8 +72,9 @@ public:
     static Tiling with_edge_at(Length x, const std::vector<Path>& drawing, CellSize cell, Length overlap,
                                const Ticks& ticks = {});
     /// As few sheets as it takes, one after the other, each turned to the chord of its part of the guide.
+    /// `cross_reach`: how far the crosses of a joint stand from the guide; else as far as both cells reach.
     static Tiling along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                        const Ticks& ticks = {});
+                        const Ticks& ticks = {}, std::optional<Length> cross_reach = {});
 
     job::Sheets way() const { return tiles_.front().in_grid ? job::Sheets::grid : job::Sheets::along; }
     int columns() const { return columns_; }
@@ -106,6 +108,7 @@ private:
     int rows_ = 0;
     std::vector<Tile> tiles_;
     std::vector<Joint> joints_;
+    bool is_band_ = false;  ///< its sheets show a band from edge to edge
 };
 
 }  // namespace kerfpacket::sheets
