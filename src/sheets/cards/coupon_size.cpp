@@ -57,7 +57,9 @@ plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::
     board.kerfs_on = size.side;
     board.cut.spacing = board.cut.least_spacing = size.spacing;
     board.joints.clear();
-    board.rake.reset();  // its kerfs go square across it
+    board.rake.reset();  // its kerfs go square across it, and its edges are straight
+    board.splay.reset();
+    board.leg_boards.clear();
     plan::Blank blank;
     blank.zero = piece.blank().zero;
     blank.length = blank.bend_end = size.length;

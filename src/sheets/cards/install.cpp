@@ -7,6 +7,7 @@
 #include "sheets/layout/flow.h"
 #include "sheets/layout/one_page.h"
 #include "sheets/layout/sign_off.h"
+#include "sheets/splay/legs_drawing.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -26,6 +27,7 @@ public:
         flow_.paragraph(Role::caution, words("install.statement"), {Face::bold, style().text});
         part("before");
         joints();
+        legs();
         flow_.blank_item({{words("install.moisture"), 60_pt}});
         flow_.heading(words("install.log"));
         log();
@@ -70,6 +72,16 @@ private:
             flow_.item(Role::caution, line, {Face::regular, style().text});
         if (std::any_of(piece_.joints.begin(), piece_.joints.end(), [](const plan::Joint& one) { return one.in_bend; }))
             flow_.item(Role::caution, words("install.joint_block"), {Face::regular, style().text});
+    }
+
+    /// The flat boards below a splayed head.
+    void legs() {
+        if (!piece_.splay || piece_.leg_boards.empty()) return;
+        flow_.heading(flow_.kit().words("flat.legs",
+                                        {{"angle", degrees_text(piece_.splay->alpha, flow_.kit())}}));
+        const Rect room = flow_.take(legs_height(piece_, style()));
+        Pen pen = flow_.pen();
+        draw_legs(pen, room, piece_, tape_);
     }
 
     /// What is done in the order of the work, then two empty rows for what is done twice.

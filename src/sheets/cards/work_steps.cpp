@@ -20,7 +20,8 @@ public:
     std::vector<WorkStep> all() {
         const bool kerfed = !piece_.blank().kerfs.empty();
         template_check();
-        stock();
+        if (piece_.splay) round_stock();
+        else stock();
         if (kerfed && first_kerfed()) coupon();
         if (kerfed) cuts();
         if (kerfed) bend();
@@ -98,6 +99,20 @@ private:
             add("leg", leg_board_text(piece_, board, kit_, tape_), tape_.with_unit(board.longest()), "cover");
     }
 
+    /// The flat blank of a splayed liner: its template is stuck on before it is sawn.
+    void round_stock() {
+        const std::string length = tape_.with_unit(piece_.splay->box.x);
+        const std::string width = tape_.with_unit(piece_.splay->box.y);
+        add("buy",
+            words("work_order.buy_how_round",
+                  {{"board", board_text(piece_, kit_, tape_)}, {"length", length}, {"width", width}}),
+            words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
+        add("stick_round", words("work_order.stick_round_how") + set_each("flat-blank"), {}, "flat-blank");
+        add("saw_round", words("work_order.saw_round_how", {{"piece", piece_.id}}), length, "flat-blank");
+        for (const plan::LegBoard& board : piece_.leg_boards)
+            add("leg", leg_board_text(piece_, board, kit_, tape_), tape_.with_unit(board.longest()), "flat-blank");
+    }
+
     void coupon() {
         const CouponSize size = coupon_size(piece_, tape_.unit());
         const bool opening = size.side == bend::KerfsOn::outside;
@@ -121,6 +136,13 @@ private:
     }
 
     void cuts() {
+        if (!piece_.splay) stick_strips();
+        saw_set();
+        add("kerf", words(drawn("checklist", "work_order.kerf_how")) + set_each("checklist"),
+            words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
+    }
+
+    void stick_strips() {
         add("stick",
             words(piece_.strip == job::StripOn::edge ? "work_order.stick_how_edge" : "work_order.stick_how") +
                 set_each("strips"),
@@ -129,6 +151,9 @@ private:
         steps_.back().widest = counted("work_order.stick_figure", most_strips);
         if (const auto& strips = steps_.back().told)
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
+    }
+
+    void saw_set() {
         const std::string web = web_text(piece_, kit_, tape_);
         const bool spacer = piece_.saw.spacer && *piece_.saw.spacer > Length();
         if (piece_.rake) saw_askew(web);
@@ -137,8 +162,6 @@ private:
                 spacer ? words("work_order.saw_how_spacer", {{"web", web}, {"spacer", tape_.exact(*piece_.saw.spacer)}})
                        : words("work_order.saw_how", {{"web", web}}),
                 words("work_order.saw_figure", {{"depth", tape_.exact(piece_.cut.depth)}}), "setup");
-        add("kerf", words(drawn("checklist", "work_order.kerf_how")) + set_each("checklist"),
-            words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
     }
 
     void saw_askew(const std::string& web) {
@@ -162,13 +185,17 @@ private:
     void ends() {
         const auto [zero, far] = piece_.blank().trims;
         const bool marked = !piece_.blank().kerfs.empty();
-        const std::string how = !marked       ? "work_order.trim_how_plain"
+        const std::string how = !marked        ? "work_order.trim_how_plain"
+                                : piece_.splay ? "work_order.trim_how_round"
                                 : zero == far ? "work_order.trim_how"
                                               : "work_order.trim_how_one";
         if (piece_.rake) end_cuts();
         else if (zero > Length() || far > Length())
             add("trim", words(how, {{"trim", tape_.exact(std::max(zero, far))}}),
-                tape_.with_unit(waste_from(piece_) - waste_until(piece_)), marked ? "strips" : "install");
+                tape_.with_unit(waste_from(piece_) - waste_until(piece_)),
+                !marked        ? "install"
+                : piece_.splay ? "flat-blank"
+                               : "strips");
         cuts_of_ends(false, "mitre", "strips");
     }
 

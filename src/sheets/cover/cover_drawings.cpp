@@ -68,6 +68,9 @@ std::string subtitle(const Cover& cover, const plan::Piece& piece, bool brief) {
         {{"radius", brief ? cover.tape.plain(piece.radii.measured) : cover.tape.with_unit(piece.radii.measured)}});
     const std::string measured = cover.words(
         key, {{"radius", radius}, {"angle", cover.tape.number(whole_turn(piece).degrees(), brief ? 0 : 1)}});
+    if (piece.splay)
+        return measured + cover.words(piece.splay->wide_at_room ? "cover.splays_room" : "cover.splays_far",
+                                      {{"angle", degrees_text(piece.splay->alpha, cover.kit())}});
     if (!piece.rake) return measured;
     return measured + cover.words(piece.rake->to_the_right ? "cover.climbs_right" : "cover.climbs_left",
                                   {{"climb", cover.tape.with_unit(piece.rake->climb)},

@@ -228,7 +228,7 @@ private:
                 number(kerf, wide, size, own);
                 foot(kerf, wide);
             }
-            std::vector<Path> parts = outside(outside({flat_.kerf(kerf.at)}, own), spared_);
+            std::vector<Path> parts = outside(outside({flat_.kerf(kerf.mark)}, own), spared_);
             for (Path& part : parts) line(std::move(part), Role::tick, style().line);
         }
     }
@@ -244,7 +244,7 @@ private:
     void number(const plan::Kerf& kerf, bool wide, Length size, std::vector<TurnedBox>& own) {
         const Length edge = wide ? splay_.wide_edge() : splay_.narrow_edge();
         const double inward = wide ? -1 : 1;
-        const Direction up = flat_.kerf(kerf.at).segments().front().start_direction();
+        const Direction up = flat_.kerf(kerf.mark).segments().front().start_direction();
         const Direction level{up.y, -up.x};
         Length from = foot_height + 4_pt;
         const auto set = [&](const std::string& text, const Type& type, Role role) {
@@ -252,14 +252,14 @@ private:
             const bool turned = block.width() > piece_.cut.least_spacing - 5_pt;
             const Length reach = turned ? block.width() : block.height();
             const Direction along = turned ? up : level;
-            const Figure figure{block, flat_.at(kerf.at, edge + (from + reach / 2) * inward), along, role};
+            const Figure figure{block, flat_.at(kerf.mark, edge + (from + reach / 2) * inward), along, role};
             own.push_back(block.box(figure.centre, along, 1.5_pt));
             numbers_.push_back(figure);
             from += reach + 4_pt;
         };
         set(std::to_string(kerf.n), {numeral_face_of(kerf.n), size}, Role::numeral);
         if (kerf.n % 5 == 0 && piece_.cut.least_spacing >= style().small)
-            set(tape_.with_unit(flat_.read(kerf.at, edge)), {Face::regular, style().small}, Role::running);
+            set(tape_.with_unit(flat_.read(kerf.mark, edge)), {Face::regular, style().small}, Role::running);
     }
 
     const Pen& pen_;

@@ -59,17 +59,17 @@ Grid grid_on(Length width, Length height, const Kit& kit) {
 }
 
 /// What to do, and how the figures are meant; in a second language below.
-void head(Pen& pen, const std::string& range, bool askew, const Tape& tape) {
+void head(Pen& pen, const std::string& range, const char* said_key, const Tape& tape) {
     const Kit& kit = pen.kit();
     const Length right = pen.page_width() - side_margin;
     Length base = pen.from_top(statement_line);
-    const std::string& said = kit.words(askew ? "checklist.statement_askew" : "checklist.statement");
+    const std::string& said = kit.words(said_key);
     const Length least = pen.width(said, {Face::condensed_bold, kit.style.tiny}) + 10_pt;
     const Type range_type = pen.fitting(range, Type{Face::bold, kit.style.text},
                                         std::min((right - side_margin) * 0.42, right - side_margin - least))
                                 .at_right();
     const auto statement = [&](const fonts::Words& words) {
-        const std::string& text = words(askew ? "checklist.statement_askew" : "checklist.statement");
+        const std::string& text = words(said_key);
         pen.text(Role::caution, {side_margin, base}, text,
                  pen.fitting(text, {Face::bold, kit.style.text},
                              right - side_margin - pen.width(range, range_type) - 10_pt));
@@ -121,7 +121,10 @@ Draft checklist_page(const plan::Plan& plan, const plan::Piece& piece, const Kit
          kit.words("checklist.range", {{"first", std::to_string(piece.blank().kerfs[first].n)},
                                        {"last", std::to_string(piece.blank().kerfs[end - 1].n)},
                                        {"count", std::to_string(piece.blank().kerfs.size())}}),
-         piece.rake.has_value(), tape);
+         piece.rake    ? "checklist.statement_askew"
+         : piece.splay ? "checklist.statement_round"
+                       : "checklist.statement",
+         tape);
     return draft;
 }
 
@@ -150,9 +153,19 @@ void below_blocks(Pen& pen, const plan::Piece& piece) {
              {in_both(kit, "page.cut_by"), in_both(kit, "page.checked_by")}, in_both(kit, "page.date"));
 }
 
+/// Of a round blank: its marks as a tape along the narrow edge reads them.
+plan::Piece as_read(plan::Piece piece) {
+    if (!piece.splay) return piece;
+    const plan::Blank blank = piece.blank();
+    const plan::FlatBlank flat(*piece.splay, blank);
+    for (plan::Kerf& kerf : piece.whole.kerfs) kerf.mark = flat.read(kerf.mark, piece.splay->narrow_edge());
+    return piece;
+}
+
 }  // namespace
 
-void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& own, const Kit& kit) {
+    const plan::Piece piece = as_read(own);
     const Tape tape(plan.header.units, kit.words);
     const Paper paper = paper_for(plan, Use::cards);
     const Grid grid = grid_on(paper.width, paper.height, kit);
