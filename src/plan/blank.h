@@ -2,9 +2,11 @@
 // The straight board that is cut and bent: its ends, its bend and its kerfs, counted from its own zero.
 
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "bend/cell.h"
+#include "geom/path.h"
 #include "job/job.h"
 
 namespace kerfpacket::plan {
@@ -59,6 +61,9 @@ struct Blank {
     /// The same of kerfs as of ends: not 0 on a board that climbs. All places of such a board are those on its front
     /// edge, and `trims` reach up to the cuts there.
     Length lean{};
+    /// Of a splayed board: length and height of the least level rectangle that it lies in flat, its middle level; as a
+    /// tape reads them, not less.
+    std::optional<geom::Point> box{};
 
     Length bend_length() const { return bend_end - bend_start; }
     Length centre() const { return (bend_start + bend_end) / 2; }

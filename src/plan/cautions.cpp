@@ -110,6 +110,7 @@ std::optional<Caution> of_joints(const Piece& piece) {
     }
     if (bent.empty()) return std::nullopt;
     const Length at_most = Length::inches(std::ceil(off.inches() * 100) / 100);
+    if (piece.splay) return Caution{"joint_on_line", {{"n", numbers(bent)}}};
     return Caution{"joint_in_bend", {{"n", numbers(bent)}, {"off", at_most}}};
 }
 

@@ -36,8 +36,8 @@ private:
 
     void add_boards(Label label) {
         const Piece& piece = *label.piece;
-        label.width = piece.stock_width();
         for (label.part = 0; label.part < piece.blanks.size(); ++label.part) {
+            label.width = piece.stock_width(piece.blanks[label.part]);
             label.length = measure::round_to_tape(piece.stock_length(piece.blanks[label.part]), plan_.header.units);
             add(label);
         }

@@ -94,12 +94,22 @@ Length up_to_tape(Length length, measure::Unit unit) {
     return step * std::ceil(length / step - 1e-6);
 }
 
-/// With the rectangle that its blank lies in.
-std::optional<Splay> boxed(std::optional<Splay> splay, const Blank& blank, measure::Unit unit) {
-    if (!splay) return splay;
-    const Rect box = FlatBlank(*splay, blank).outline().bounds();
-    splay->box = {up_to_tape(box.width(), unit), up_to_tape(box.height(), unit)};
-    return splay;
+/// With the rectangles that its blanks lie in, if it splays: `splay` is that of the whole.
+Blank boxed(Blank blank, const Splay& splay, measure::Unit unit) {
+    const Rect box = FlatBlank(splay, blank).outline().bounds();
+    blank.box = Point{up_to_tape(box.width(), unit), up_to_tape(box.height(), unit)};
+    return blank;
+}
+
+std::vector<Blank> boxed(std::vector<Blank> blanks, const Laid& laid, measure::Unit unit) {
+    if (!laid.splay) return blanks;
+    Length from;
+    for (Blank& blank : blanks) {
+        const Length to = from + blank.length;
+        blank = boxed(std::move(blank), laid.splay->part(laid.blank, from, to), unit);
+        from = to;
+    }
+    return blanks;
 }
 
 /// A material whose figures are the user's.
@@ -296,7 +306,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .measured_span = wanted.span,
         .measured_rise = wanted.rise,
         .rake = laid.rake,
-        .splay = boxed(laid.splay, laid.blank, unit),
+        .splay = laid.splay,
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .grain = material.may_split,
@@ -305,9 +315,9 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .strip = board.strip.value,
         .cut = laid.cut,
         .settings = found->settings,
-        .whole = laid.blank,
+        .whole = laid.splay ? boxed(laid.blank, *laid.splay, unit) : laid.blank,
         .joints = spliced->joints,
-        .blanks = spliced->blanks,
+        .blanks = boxed(spliced->blanks, laid, unit),
         .circular = laid.circular,
         .kerfs_on = laid.kerfs_on,
         .turn = laid.turn,

@@ -4,6 +4,13 @@
 
 namespace kerfpacket::plan {
 
+Length Piece::stock_width() const {
+    Length most = stock_width(whole);
+    if (spliced()) most = {};
+    for (const Blank& blank : blanks) most = std::max(most, stock_width(blank));
+    return most;
+}
+
 Piece Piece::of_blank(std::size_t i) const {
     Piece one = *this;
     if (!spliced()) return one;
@@ -13,6 +20,11 @@ Piece Piece::of_blank(std::size_t i) const {
     one.whole = blanks.at(i);
     one.blanks = {one.whole};
     one.joints.clear();
+    if (splay) {
+        Length from;
+        for (std::size_t k = 0; k < i; ++k) from += blanks[k].length;
+        one.splay = splay->part(whole, from, from + blanks[i].length);
+    }
     int before = 0;
     for (std::size_t k = 0; k < i; ++k) before += static_cast<int>(blanks[k].kerfs.size());
     const int kerfs = static_cast<int>(one.whole.kerfs.size());

@@ -139,8 +139,10 @@ struct Piece {
     /// Along the front edge, of what is told square to the kerfs.
     Length on_edge(Length square) const { return rake ? rake->along_edge(square) : square; }
     /// What one of its blanks is sawn out of: its own length and width, of a splayed one the rectangle that it lies in.
-    Length stock_length(const Blank& blank) const { return splay ? splay->box.x : blank.length; }
-    Length stock_width() const { return splay ? splay->box.y : width; }
+    Length stock_length(const Blank& blank) const { return blank.box ? blank.box->x : blank.length; }
+    Length stock_width(const Blank& blank) const { return blank.box ? blank.box->y : width; }
+    /// Of all its blanks.
+    Length stock_width() const;
     bool spliced() const { return blanks.size() > 1; }
     /// One of its blanks as a board of its own, for what is stuck on it, counted on it and handed out with it: "S/2" is
     /// the second from zero. A piece that is not spliced is its own.

@@ -1,5 +1,6 @@
 #include "plan/splay.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -19,6 +20,25 @@ curve::Curve laid_flat(const Splay& splay) {
 }
 
 }  // namespace
+
+Splay Splay::part(const Blank& whole, Length from, Length to) const {
+    const Length low = std::min(whole.from_left(from), whole.from_left(to));
+    const Length high = std::max(whole.from_left(from), whole.from_left(to));
+    Splay part = *this;
+    part.line = line.part(low, high);
+    // An end of the part that is none of the whole is a straight line.
+    const std::array inner{low > Length::mm(0.001), high < whole.length - Length::mm(0.001)};
+    for (std::size_t i = 0; i < inner.size(); ++i) {
+        if (inner[i]) {
+            part.trims[i] = {};
+            part.leg_cuts[i].reset();
+        } else if (part.leg_cuts[i]) {
+            for (std::vector<Length>* face : {&part.leg_cuts[i]->seen, &part.leg_cuts[i]->kerf})
+                for (Length& at : *face) at = at - low;
+        }
+    }
+    return part;
+}
 
 FlatBlank::FlatBlank(const Splay& splay, const Blank& blank)
     : splay_(splay), blank_(blank), flipped_(splay.wide_at_room), edge_(laid_flat(splay)) {}

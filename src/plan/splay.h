@@ -36,7 +36,9 @@ struct Splay {
     std::array<Length, 2> trims{};  ///< of it, left and right
     /// Left and right, its places along `line`; none where the board ends on a straight line.
     std::array<std::optional<LegCut>, 2> leg_cuts{};
-    Point box{};  ///< length and height of the least level rectangle that the blank lies in, its middle level
+
+    /// The same of a part of its blank, between two places from zero.
+    Splay part(const Blank& whole, Length from, Length to) const;
 
     double sine() const { return std::sin(alpha.radians()); }
     double cosine() const { return std::cos(alpha.radians()); }

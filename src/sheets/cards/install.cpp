@@ -68,7 +68,8 @@ private:
         flow_.heading(words("install.joints"));
         for (std::size_t i = 0; i < piece_.joints.size(); ++i)
             flow_.item(Role::text, joint_text(piece_, i, flow_.kit(), tape_), {Face::regular, style().text});
-        for (const std::string& line : flow_.kit().words.list("install.joint_lines"))
+        for (const std::string& line :
+             flow_.kit().words.list(piece_.splay ? "install.joint_lines_splayed" : "install.joint_lines"))
             flow_.item(Role::caution, line, {Face::regular, style().text});
         if (std::any_of(piece_.joints.begin(), piece_.joints.end(), [](const plan::Joint& one) { return one.in_bend; }))
             flow_.item(Role::caution, words("install.joint_block"), {Face::regular, style().text});

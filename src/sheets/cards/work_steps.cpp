@@ -101,8 +101,8 @@ private:
 
     /// The flat blank of a splayed liner: its template is stuck on before it is sawn.
     void round_stock() {
-        const std::string length = tape_.with_unit(piece_.splay->box.x);
-        const std::string width = tape_.with_unit(piece_.splay->box.y);
+        const std::string length = tape_.with_unit(piece_.blank().box->x);
+        const std::string width = tape_.with_unit(piece_.blank().box->y);
         add("buy",
             words("work_order.buy_how_round",
                   {{"board", board_text(piece_, kit_, tape_)}, {"length", length}, {"width", width}}),

@@ -24,8 +24,8 @@ public:
     void draw() {
         pour(flow_, LargeFigures{{{words("flat.splay"), degrees(splay_.alpha)},
                                   {words("flat.sawn"), tape_.with_unit(splay_.sawn_width())},
-                                  {words("flat.box_length"), tape_.with_unit(splay_.box.x)},
-                                  {words("flat.box_width"), tape_.with_unit(splay_.box.y)}}});
+                                  {words("flat.box_length"), tape_.with_unit(piece_.blank().box->x)},
+                                  {words("flat.box_width"), tape_.with_unit(piece_.blank().box->y)}}});
         flow_.skip(style().small * 0.5);
         flow_.paragraph(Role::text,
                         words("flat.cut", {{"board", board_text(piece_, flow_.kit(), tape_)},
@@ -57,8 +57,8 @@ private:
 
     /// Flat, in its box, every tenth kerf with its number.
     void blank(Pen& pen, const Rect& room) {
-        const Scope figure = pen.figure(words("figure.flat_blank", {{"length", tape_.with_unit(splay_.box.x)},
-                                                                    {"width", tape_.with_unit(splay_.box.y)}}));
+        const Scope figure = pen.figure(words("figure.flat_blank", {{"length", tape_.with_unit(piece_.blank().box->x)},
+                                                                    {"width", tape_.with_unit(piece_.blank().box->y)}}));
         const Path outline = flat_.outline();
         const Rect box = outline.bounds();
         const Rect space{room.low + Point{20_pt, style().small * 2.4}, room.high - Point{92_pt, style().small * 1.5}};
@@ -110,11 +110,11 @@ private:
     void measures(Pen& pen, const Rect& box, Length right) {
         const Type bold{Face::bold, style().small};
         const Length below = box.low.y - style().small * 2;
-        pen.dimension({box.low.x, below}, {box.high.x, below}, tape_.with_unit(splay_.box.x), bold);
+        pen.dimension({box.low.x, below}, {box.high.x, below}, tape_.with_unit(piece_.blank().box->x), bold);
         const Length x = std::min(box.high.x + 34_pt, right - 30_pt);
         for (const Length y : {box.low.y, box.high.y})
             pen.line(Role::dimension, {x - 8_pt, y}, {x + 5_pt, y}, style().hair);
-        pen.dimension({x, box.low.y}, {x, box.high.y}, tape_.with_unit(splay_.box.y), bold);
+        pen.dimension({x, box.low.y}, {x, box.high.y}, tape_.with_unit(piece_.blank().box->y), bold);
         const Point top{(box.low.x + box.high.x) / 2, box.high.y + 4_pt};
         pen.text(Role::text, top, edge_name(splay_, true, flow_.kit()), bold.centred());
     }

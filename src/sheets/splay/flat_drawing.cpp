@@ -14,8 +14,6 @@ namespace {
 
 constexpr Length foot_height = Length::points(6);
 constexpr Length hatch_gap = Length::points(13);
-/// From an edge to the words beside it: behind the numbers of the kerfs.
-constexpr Length words_inside = Length::points(86);
 /// By which a sheet is higher than the blank is wide, at least: its edges bow.
 constexpr Length band_leeway = Length::points(8);
 /// Along a sheet: what words need.
@@ -152,7 +150,7 @@ private:
     /// On every sheet, in the middle of what it shows: which edge is which, and where the blade goes.
     void words_of_sheets() {
         const Guide guide(flat_.along(middle()));
-        const Length inside = std::min(words_inside, splay_.sawn_width() * 0.36);
+        const Length inside = std::min(words_inside(), splay_.sawn_width() * 0.38);
         for (const Length at : middles_of_sheets(guide)) {
             const auto say = [&](Length across, std::vector<Block::Row> rows) {
                 const geom::Station on = guide.at(at);
@@ -170,6 +168,23 @@ private:
                                {words("flat.both_feet"), {Face::bold, style().small}}});
         }
     }
+
+    /// From an edge to the words beside it: behind the numbers of the kerfs, of which the last is the widest.
+    Length words_inside() const {
+        const plan::Kerf& last = piece_.blank().kerfs.back();
+        const auto reach = [&](const std::string& text, const Type& type) {
+            const Block block(pen_, {{text, type}});
+            return (is_turned(block) ? block.width() : block.height()) + 4_pt;
+        };
+        return foot_height + reach(std::to_string(last.n), {Face::bold, numeral_size()}) +
+               reach(tape_.with_unit(flat_.read(last.at, splay_.wide_edge()) - Length::inches(1.0 / 16)),
+                     {Face::regular, style().small}) +
+               style().text * 2.2;
+    }
+
+    Length numeral_size() const { return std::min(Length::points(17), piece_.cut.least_spacing * 0.8); }
+    /// Where the gap has no room for it, words run along the kerf.
+    bool is_turned(const Block& block) const { return block.width() > piece_.cut.least_spacing - 5_pt; }
 
     /// Along the middle line: of what each sheet shows of the wood between the trims, where that is enough to write on.
     std::vector<Length> middles_of_sheets(const Guide& guide) const {
@@ -210,8 +225,9 @@ private:
                                       {Face::bold, style().small}}});
             for (const double part : {0.25, 0.75}) {
                 const Point on = joint.inner + (joint.outer - joint.inner) * part;
-                drawing_.figures.push_back(
-                    {block, on + along.left() * (block.height() / 2 + 3_pt), along, Role::registration});
+                const Point centre = on + along.left() * (block.height() / 2 + 3_pt);
+                drawing_.figures.push_back({block, centre, along, Role::registration});
+                spared_.push_back(block.box(centre, along, 1_pt));
             }
         }
     }
@@ -220,8 +236,7 @@ private:
 
     void kerfs() {
         const plan::Blank& blank = piece_.blank();
-        const Length gap = piece_.cut.least_spacing;
-        const Length size = std::min(Length::points(17), gap * 0.8);
+        const Length size = numeral_size();
         for (const plan::Kerf& kerf : blank.kerfs) {
             std::vector<TurnedBox> own;
             for (const bool wide : {false, true}) {
@@ -249,7 +264,7 @@ private:
         Length from = foot_height + 4_pt;
         const auto set = [&](const std::string& text, const Type& type, Role role) {
             const Block block(pen_, {{text, type}});
-            const bool turned = block.width() > piece_.cut.least_spacing - 5_pt;
+            const bool turned = is_turned(block);
             const Length reach = turned ? block.width() : block.height();
             const Direction along = turned ? up : level;
             const Figure figure{block, flat_.at(kerf.mark, edge + (from + reach / 2) * inward), along, role};

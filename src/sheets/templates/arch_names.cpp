@@ -216,6 +216,11 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
                               {words.list("template.ordinates_" + casing + level), small, true}};
     // The kerfs are counted from one end: what the flipped half shows is not where they are.
     if (arch.half) note.insert(note.begin() + 1, {words.list("template.half_ticks"), small_bold});
+    // Its lines are those at the room's side of the wall.
+    if (arch.piece().splay)
+        note.insert(note.begin() + 1, {words.list(arch.piece().splay->wide_at_room ? "template.splayed_wide"
+                                                                                   : "template.splayed_narrow"),
+                                       small_bold});
     return note;
 }
 

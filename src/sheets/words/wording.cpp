@@ -208,6 +208,10 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
 
 std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape) {
     const plan::Joint& one = piece.joints.at(joint);
+    if (piece.splay)
+        return kit.words("piece.joint_splayed", {{"first", piece.blank_id(joint)},
+                                                 {"next", piece.blank_id(joint + 1)},
+                                                 {"at", tape.with_unit(one.at)}});
     return kit.words("piece.joint",
                      {{"under", piece.blank_id(joint)},
                       {"over", piece.blank_id(joint + 1)},
@@ -218,6 +222,11 @@ std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& k
 }
 
 std::string leg_board_text(const plan::Piece& piece, const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
+    if (piece.splay && tape.rounded(board.climb) == Length())
+        return kit.words(board.side == job::End::left ? "piece.left_leg_even" : "piece.right_leg_even",
+                         {{"length", tape.with_unit(board.face)},
+                          {"width", tape.exact(piece.width)},
+                          {"angle", degrees_text(piece.splay->alpha, kit)}});
     if (piece.splay)
         return kit.words(board.side == job::End::left ? "piece.left_leg_splayed" : "piece.right_leg_splayed",
                          {{"narrow", tape.with_unit(board.face)},

@@ -1,0 +1,269 @@
+"""Splayed jambs, read off the paper: the kerf lines of ten made-up jobs are read out of the PDF's sheets of the flat
+blank, the sheets joined by their crosses, the blank folded in space and laid on its soffit: splay.py COUNT SEED [SLIP].
+It fails where an end of any kerf is more than 1/32 in off.
+
+Inches and radians. What is expected is made of the job's figures alone: the soffit is the surface whose straight lines
+stand square to the head's parallels and lean out by one angle everywhere."""
+import multiprocessing
+import os
+import random
+import re
+import subprocess
+import sys
+import tempfile
+
+import fitz
+import numpy as np
+
+from board import line_that_keeps_its_length
+from climb import laid, turned
+from lines import crosses_of
+from paper import Sheet
+
+ALLOWED = 1 / 32
+PROGRAM = os.environ["KERFPACKET_PROGRAM"]
+
+
+class Job:
+    def __init__(self, seed):
+        r = random.Random(seed)
+        any_of = lambda lo, hi, step: round(r.uniform(lo, hi) / step) * step
+        self.shape = ["semicircular", "elliptical", "segmental", "parabolic"][seed % 4]
+        self.span = any_of(44, 90, 0.25)
+        self.rise = self.span / 2 if self.shape == "semicircular" else any_of(0.28, 0.42, 0.001) * self.span
+        self.rise = round(self.rise * 16) / 16
+        self.narrow = r.random() < 0.5
+        self.room = r.random() < 0.5
+        self.zero_left = r.random() < 0.5
+        self.angle = any_of(5, 24, 0.5)
+        self.depth = any_of(3.5, 8.5, 0.25)
+        self.thickness, self.kerf_depth = 0.5, r.choice([0.25, 0.3125])
+        self.kerf, self.trim = r.choice([0.1, 0.118, 0.126]), any_of(0, 3, 0.25)
+        self.spacing = r.choice([0.375, 0.4375])
+        self.paper = r.choice(["na_letter_8.5x11in", "iso_a4_210x297mm", "na_legal_8.5x14in"])
+        self.language = r.choice(["en", "es"])
+
+    def text(self):
+        quoted = lambda x: f'"{x} in"'
+        rise = "" if self.shape == "semicircular" else f"rise = {quoted(self.rise)}\n"
+        return f'''[job]
+number = "Y-{self.span:g}"
+title = "A porch of nobody's"
+revision = "A"
+date = 2026-11-04
+units = "in"
+language = "{self.language}"
+[saw]
+blade_diameter = "12 in"
+kerf = {self.kerf}
+[printer]
+template_media = "{self.paper}"
+[packet]
+leave_out = ["template", "strain", "checklist"]
+[[opening]]
+id = "Y"
+shape = "{self.shape}"
+span = {quoted(self.span)}
+{rise}depth = {quoted(self.depth)}
+measured_to = "finish"
+[opening.splay]
+angle = {self.angle}
+measured = "{"narrow" if self.narrow else "wide"}"
+toward = "{"room" if self.room else "away"}"
+[opening.liner]
+material = "mdf"
+thickness = {quoted(self.thickness)}
+kerf_depth = {quoted(self.kerf_depth)}
+spacing = {quoted(self.spacing)}
+trim = {quoted(self.trim)}
+zero = "{"left" if self.zero_left else "right"}"
+'''
+
+    def head(self):
+        """Of the measured curve, from the left: points, outward normals, headings, finely and a little beyond both
+        ends, and the places of the springs among them."""
+        half = self.span / 2
+        n = 40000
+        if self.shape in ("semicircular", "elliptical"):
+            t = np.linspace(np.pi * 1.12, -np.pi * 0.12, n)
+            x, y = half * np.cos(t), self.rise * np.sin(t)
+            dx, dy = half * np.sin(t), -self.rise * np.cos(t)
+            ends = np.pi, 0.0
+        elif self.shape == "segmental":
+            radius = (half**2 + self.rise**2) / (2 * self.rise)
+            reach = np.arcsin(half / radius)
+            t = np.linspace(-reach * 1.2, reach * 1.2, n)
+            x, y = radius * np.sin(t), radius * np.cos(t) - (radius - self.rise)
+            dx, dy = np.cos(t), -np.sin(t)
+            ends = -reach, reach
+        else:
+            t = np.linspace(-half * 1.2, half * 1.2, n)
+            x, y = t, self.rise * (1 - (t / half) ** 2)
+            dx, dy = np.ones(n), -2 * self.rise * t / half**2
+            ends = -half, half
+        long = np.hypot(dx, dy)
+        normal = np.column_stack([-dy / long, dx / long])
+        heading = np.unwrap(np.arctan2(dy, dx))
+        order = t if t[0] < t[-1] else -t
+        springs = np.interp([e if t[0] < t[-1] else -e for e in ends], order, np.arange(n))
+        return np.column_stack([x, y]), normal, heading, springs
+
+    def soffit(self):
+        """A function of stations along the line that keeps its length, from the left spring, and of how far out along
+        the straight lines: places in space (x right and y up seen from the room, z toward it), and the heading."""
+        alpha = np.radians(self.angle)
+        b = line_that_keeps_its_length(self.thickness, self.kerf_depth, self.kerf, self.spacing, "mdf")
+        points, normal, heading, springs = self.head()
+        side = self.depth * np.tan(alpha)
+        up = b / np.cos(alpha) - (0 if self.narrow else side)
+        line = points + normal * up
+        along = np.concatenate([[0], np.cumsum(np.linalg.norm(np.diff(line, axis=0), axis=1))])
+        from_, to = np.interp(springs, np.arange(len(along)), along)
+        along -= from_
+        z = 1 if self.room else -1
+
+        def at(s, out):
+            on = np.column_stack([np.interp(s, along, line[:, i]) for i in (0, 1)])
+            n = np.column_stack([np.interp(s, along, normal[:, i]) for i in (0, 1)])
+            n /= np.linalg.norm(n, axis=1)[:, None]
+            return np.column_stack([on + n * out * np.sin(alpha), np.full(len(s), z * out * np.cos(alpha))])
+
+        return at, lambda s: np.interp(s, along, heading), to - from_, b
+
+
+def flat(page):
+    """Feet as pairs (outer end, inner end), their numbers, straight lines by weight, crosses: x right, y up, inches."""
+    sheet = Sheet(page, False)
+    up = lambda p: np.array([p[0], -p[1]]) / 72
+    lines = [(up(l[:2]), up(l[2:4]), l[4]) for l in sheet.lines]
+    crosses = [up(c) for c in crosses_of(sheet)]
+    numbers = []
+    for block in page.get_text("dict")["blocks"]:
+        for line in block.get("lines", []):
+            for span in line["spans"]:
+                if re.fullmatch(r"\d+", span["text"].strip()):
+                    x0, y0, x1, y1 = span["bbox"]
+                    numbers.append((int(span["text"]), up(((x0 + x1) / 2, (y0 + y1) / 2))))
+    return lines, numbers, crosses
+
+
+def joined(doc, job, amiss):
+    """Number -> its line's foot at either edge, the line at the zero end, all in the place of the first sheet."""
+    wide, narrow, ends, shafts = {}, {}, [], []
+    turn, shift, last = np.eye(2), np.zeros(2), None
+    for page in doc:
+        if not re.search(r"^(Flat blank, sheet|Pieza plana, hoja) \d+", page.get_text(), re.M):
+            continue
+        lines, numbers, crosses = flat(page)
+        crosses.sort(key=lambda c: c[0])
+        middle = page.rect.width / 144
+        left = sorted((c for c in crosses if c[0] < middle), key=lambda c: c[1])
+        right = sorted((c for c in crosses if c[0] >= middle), key=lambda c: c[1])
+        if last is not None:
+            if len(left) != 2:
+                amiss.append(f"page {page.number + 1}: {len(left)} crosses at the left")
+                return None
+            a, b = left[1] - left[0], last[1] - last[0]
+            if abs(np.hypot(*a) - np.hypot(*b)) > 0.004:
+                amiss.append(f"page {page.number + 1}: its crosses stand {np.hypot(*a):.4f} apart, {np.hypot(*b):.4f} on the sheet before")
+            by = np.arctan2(b[1], b[0]) - np.arctan2(a[1], a[0])
+            turn = np.array([[np.cos(by), -np.sin(by)], [np.sin(by), np.cos(by)]])
+            shift = (last[0] + last[1]) / 2 - turn @ ((left[0] + left[1]) / 2)
+        place = lambda p: turn @ p + shift
+        last = [place(c) for c in right] if len(right) == 2 else None
+        feet = [(a, b) for a, b, w in lines if abs(w - job.kerf * 72) < 0.1 and abs(np.hypot(*(a - b)) - 6 / 72) < 0.01]
+        for a, b in feet:
+            near = min(numbers, key=lambda n: np.hypot(*(n[1] - b)))
+            if np.hypot(*(near[1] - b)) > 0.6:
+                continue  # the number is the next sheet's to show
+            edge = wide if a[1] > b[1] else narrow
+            edge.setdefault(near[0], []).append(place(a))
+        ends += [(place(a), place(b)) for a, b, w in lines if abs(w - 1.4) < 0.02 and np.hypot(*(a - b)) > job.depth * 0.9]
+        shafts += [(place(a), place(b)) for a, b, w in lines if abs(w - 0.7) < 0.02 and np.hypot(*(a - b)) > 0.3]
+    for edge in (wide, narrow):
+        for n, places in edge.items():
+            if np.linalg.norm(np.array(places) - places[0], axis=1).max() > 0.01:
+                amiss.append(f"foot {n} stands at two places on two sheets")
+    return {n: p[0] for n, p in wide.items()}, {n: p[0] for n, p in narrow.items()}, ends, shafts
+
+
+def judge(seed, folder, slip):
+    """What is amiss, and the farthest that an end of a kerf is off the soffit. `slip`: degrees that the packet's jamb
+    splays more than the reader believes; what it must find."""
+    job, amiss = Job(seed), []
+    job.angle += slip
+    text = job.text()
+    job.angle -= slip
+    file, packet = os.path.join(folder, f"{seed}.toml"), os.path.join(folder, f"{seed}.pdf")
+    with open(file, "w") as out:
+        out.write(text)
+    run = subprocess.run([PROGRAM, "build", file, "--out", packet, "--force"], capture_output=True, text=True)
+    if run.returncode not in (0, 3):
+        return [f"not built: {run.stderr.strip()}"], 0, 0
+    read = joined(fitz.open(packet), job, amiss)
+    if read is None:
+        return amiss, 0, 0
+    wide, narrow, ends, shafts = read
+    numbers = sorted(wide)
+    if numbers != sorted(narrow) or numbers != list(range(1, len(numbers) + 1)):
+        amiss.append(f"wide edge has {len(wide)} numbers, narrow edge {len(narrow)}")
+        return amiss, 0, 0
+    alpha = np.radians(job.angle)
+    at, heading, length, b = job.soffit()
+    # As it lies: from the left. Zero is an end seen from the room; with the wide side there the blank lies round.
+    from_left = job.zero_left != job.room
+    order = numbers if from_left else numbers[::-1]
+    high, low = np.array([wide[n] for n in order]), np.array([narrow[n] for n in order])
+    if not (np.diff(high[:, 0]) > 0).all():
+        amiss.append("the numbers run the wrong way")
+    up = (high - low) / np.linalg.norm(high - low, axis=1)[:, None]
+    on_line = low + up * b * np.tan(alpha)  # where the line that keeps its length crosses each kerf
+    sawn = job.depth / np.cos(alpha) + job.thickness * np.tan(alpha)
+    if abs(np.linalg.norm(high - low, axis=1) - sawn).max() > 0.01:
+        amiss.append(f"kerf lines {np.linalg.norm(high - low, axis=1).max():.3f} long, the blank is {sawn:.3f} wide")
+    for k, (h, l) in enumerate(zip(high, low)):
+        mine = [s for s in shafts if max(abs(np.cross(up[k], p - l)) for p in s) < 0.01]
+        if not mine:
+            amiss.append(f"kerf {order[k]} has no line")
+    # Stations from the end at the left; chords of the flat curve are its length within a ten thousandth.
+    left_end = min(ends, key=lambda e: e[0][0] + e[1][0])
+    foot, head = sorted(left_end, key=lambda p: p[1])
+    start = foot + (head - foot) / np.linalg.norm(head - foot) * b * np.tan(alpha)
+    chain = np.vstack([start, on_line])
+    stations = np.cumsum(np.linalg.norm(np.diff(chain, axis=0), axis=1)) - job.trim
+    rooms = stations if not job.room else length - stations
+    bounds = np.concatenate([[rooms[0]], (rooms[1:] + rooms[:-1]) / 2, [rooms[-1]]])
+    turns = abs(np.diff(heading(bounds))) * np.cos(alpha)
+    lines = np.stack([np.column_stack([high, np.zeros(len(high))]), np.column_stack([low, np.zeros(len(low))])], axis=1)
+    for i, by in enumerate(turns):
+        rest = lines[i + 1:].reshape(-1, 3)
+        lines[i + 1:] = turned(rest, lines[i, 1], lines[i, 0] - lines[i, 1], by).reshape(-1, 2, 3)
+    out = -b * np.tan(alpha)
+    wanted = np.stack([at(rooms, out + sawn), at(rooms, out)], axis=1).reshape(-1, 3)
+    off = np.linalg.norm(laid(lines.reshape(-1, 3), wanted) - wanted, axis=1).max()
+    if max(stations[0], length - stations[-1]) > job.spacing * 1.2:
+        amiss.append("no kerf stands near the bend's end")
+    if off > ALLOWED:
+        amiss.append(f"an end of a kerf stands {off:.4f} in off the soffit")
+    return amiss, off, len(numbers)
+
+
+def main(count, first, slip=0.0):
+    worst, kerfs, failed = 0.0, 0, 0
+    with tempfile.TemporaryDirectory() as folder:
+        seeds = list(range(first, first + count))
+        # A process a packet: the library that reads it keeps what it has read.
+        with multiprocessing.get_context("fork").Pool(2, maxtasksperchild=1) as pool:
+            told = pool.starmap(judge, [(seed, folder, slip) for seed in seeds], chunksize=1)
+        for seed, (amiss, off, n) in zip(seeds, told):
+            worst, kerfs = max(worst, off), kerfs + n
+            for words in amiss[:8]:
+                print(f"seed {seed}: {words}")
+            failed += bool(amiss)
+    print(f"{count} splayed jambs, {kerfs} kerfs: {failed} with something amiss; "
+          f"the farthest end of a kerf is {worst:.4f} in off its soffit")
+    return 1 if failed or not kerfs else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(int(sys.argv[1]), int(sys.argv[2]), *map(float, sys.argv[3:])))
