@@ -147,12 +147,23 @@ def flat(page):
     return lines, numbers, crosses
 
 
-def joined(doc, job, amiss):
+def parts_of(doc):
+    """The pages of each blank that the liner is divided into, from zero on."""
+    toc = [(title, page - 1) for _, title, page in doc.get_toc()]
+    out = []
+    for i, (title, first) in enumerate(toc):
+        if re.search(r"Flat blank|Pieza plana", title):
+            last = toc[i + 1][1] if i + 1 < len(toc) else len(doc)
+            out.append([doc[page] for page in range(first, last)])
+    return out
+
+
+def joined(pages, job, amiss):
     """Number -> its line's foot at either edge, the line at the zero end, all in the place of the first sheet."""
     wide, narrow, ends, shafts = {}, {}, [], []
     turn, shift, last = np.eye(2), np.zeros(2), None
-    for page in doc:
-        if not re.search(r"^(Flat blank, sheet|Pieza plana, hoja) \d+", page.get_text(), re.M):
+    for page in pages:
+        if not re.search(r"(Flat blank, sheet|Pieza plana, hoja) \d+", page.get_text()):
             continue
         lines, numbers, crosses = flat(page)
         crosses.sort(key=lambda c: c[0])
@@ -173,13 +184,16 @@ def joined(doc, job, amiss):
         last = [place(c) for c in right] if len(right) == 2 else None
         feet = [(a, b) for a, b, w in lines if abs(w - job.kerf * 72) < 0.1 and abs(np.hypot(*(a - b)) - 6 / 72) < 0.01]
         for a, b in feet:
-            near = min(numbers, key=lambda n: np.hypot(*(n[1] - b)))
-            if np.hypot(*(near[1] - b)) > 0.6:
-                continue  # the number is the next sheet's to show
+            along = (b - a) / np.hypot(*(b - a))
+            # On its own line, inside the foot; beyond a joint the number may be the next sheet's to show.
+            own = [n for n in numbers if abs(np.cross(along, n[1] - b)) < 0.06 and 0 < along @ (n[1] - b) < 0.6]
+            if not own:
+                continue
+            near = min(own, key=lambda n: np.hypot(*(n[1] - b)))
             edge = wide if a[1] > b[1] else narrow
             edge.setdefault(near[0], []).append(place(a))
         ends += [(place(a), place(b)) for a, b, w in lines if abs(w - 1.4) < 0.02 and np.hypot(*(a - b)) > job.depth * 0.9]
-        shafts += [(place(a), place(b)) for a, b, w in lines if abs(w - 0.7) < 0.02 and np.hypot(*(a - b)) > 0.3]
+        shafts += [(place(a), place(b)) for a, b, w in lines if abs(w - 0.7) < 0.02 and np.hypot(*(a - b)) > 0.1]
     for edge in (wide, narrow):
         for n, places in edge.items():
             if np.linalg.norm(np.array(places) - places[0], axis=1).max() > 0.01:
@@ -200,52 +214,84 @@ def judge(seed, folder, slip):
     run = subprocess.run([PROGRAM, "build", file, "--out", packet, "--force"], capture_output=True, text=True)
     if run.returncode not in (0, 3):
         return [f"not built: {run.stderr.strip()}"], 0, 0
-    read = joined(fitz.open(packet), job, amiss)
-    if read is None:
-        return amiss, 0, 0
-    wide, narrow, ends, shafts = read
-    numbers = sorted(wide)
-    if numbers != sorted(narrow) or numbers != list(range(1, len(numbers) + 1)):
-        amiss.append(f"wide edge has {len(wide)} numbers, narrow edge {len(narrow)}")
-        return amiss, 0, 0
     alpha = np.radians(job.angle)
     at, heading, length, b = job.soffit()
+    whole = length + 2 * job.trim
     # As it lies: from the left. Zero is an end seen from the room; with the wide side there the blank lies round.
     from_left = job.zero_left != job.room
-    order = numbers if from_left else numbers[::-1]
-    high, low = np.array([wide[n] for n in order]), np.array([narrow[n] for n in order])
-    if not (np.diff(high[:, 0]) > 0).all():
-        amiss.append("the numbers run the wrong way")
-    up = (high - low) / np.linalg.norm(high - low, axis=1)[:, None]
-    on_line = low + up * b * np.tan(alpha)  # where the line that keeps its length crosses each kerf
-    sawn = job.depth / np.cos(alpha) + job.thickness * np.tan(alpha)
-    if abs(np.linalg.norm(high - low, axis=1) - sawn).max() > 0.01:
-        amiss.append(f"kerf lines {np.linalg.norm(high - low, axis=1).max():.3f} long, the blank is {sawn:.3f} wide")
-    for k, (h, l) in enumerate(zip(high, low)):
-        mine = [s for s in shafts if max(abs(np.cross(up[k], p - l)) for p in s) < 0.01]
-        if not mine:
-            amiss.append(f"kerf {order[k]} has no line")
-    # Stations from the end at the left; chords of the flat curve are its length within a ten thousandth.
-    left_end = min(ends, key=lambda e: e[0][0] + e[1][0])
-    foot, head = sorted(left_end, key=lambda p: p[1])
-    start = foot + (head - foot) / np.linalg.norm(head - foot) * b * np.tan(alpha)
-    chain = np.vstack([start, on_line])
-    stations = np.cumsum(np.linalg.norm(np.diff(chain, axis=0), axis=1)) - job.trim
-    rooms = stations if not job.room else length - stations
-    bounds = np.concatenate([[rooms[0]], (rooms[1:] + rooms[:-1]) / 2, [rooms[-1]]])
-    turns = abs(np.diff(heading(bounds))) * np.cos(alpha)
-    lines = np.stack([np.column_stack([high, np.zeros(len(high))]), np.column_stack([low, np.zeros(len(low))])], axis=1)
-    for i, by in enumerate(turns):
-        rest = lines[i + 1:].reshape(-1, 3)
-        lines[i + 1:] = turned(rest, lines[i, 1], lines[i, 0] - lines[i, 1], by).reshape(-1, 2, 3)
-    out = -b * np.tan(alpha)
-    wanted = np.stack([at(rooms, out + sawn), at(rooms, out)], axis=1).reshape(-1, 3)
-    off = np.linalg.norm(laid(lines.reshape(-1, 3), wanted) - wanted, axis=1).max()
-    if max(stations[0], length - stations[-1]) > job.spacing * 1.2:
-        amiss.append("no kerf stands near the bend's end")
-    if off > ALLOWED:
-        amiss.append(f"an end of a kerf stands {off:.4f} in off the soffit")
-    return amiss, off, len(numbers)
+    worst, count, before, left_over = 0.0, 0, 0.0, None
+    doc = fitz.open(packet)
+    for pages in parts_of(doc):
+        read = joined(pages, job, amiss)
+        if read is None:
+            return amiss, 0, 0
+        part = Part(*read, job, b, from_left, amiss)
+        if part.numbers is None:
+            return amiss, 0, 0
+        start = before if from_left else whole - before - part.length
+        off = part.off(start - job.trim, at, heading, length, job, b)
+        worst, count, before = max(worst, off), count + len(part.numbers), before + part.length
+        # A joint stands half way between two kerfs.
+        first, last = part.to_ends if from_left else part.to_ends[::-1]
+        if left_over is not None and (abs(first - left_over) > 0.01 or first > job.spacing):
+            amiss.append(f"a joint stands {left_over:.3f} and {first:.3f} from the kerfs beside it")
+        left_over = last
+    if abs(before - whole) > 0.02:
+        amiss.append(f"the blanks are {before:.3f} long together, not {whole:.3f}")
+    if worst > ALLOWED:
+        amiss.append(f"an end of a kerf stands {worst:.4f} in off the soffit")
+    return amiss, worst, count
+
+
+class Part:
+    """A blank as its sheets show it, from left to right as it lies."""
+
+    def __init__(self, wide, narrow, ends, shafts, job, b, from_left, amiss):
+        self.numbers = None
+        alpha = np.radians(job.angle)
+        numbers = sorted(wide)
+        if not numbers or numbers != sorted(narrow) or numbers != list(range(1, len(numbers) + 1)):
+            amiss.append(f"wide edge has {len(wide)} numbers, narrow edge {len(narrow)}")
+            return
+        order = numbers if from_left else numbers[::-1]
+        self.high, self.low = np.array([wide[n] for n in order]), np.array([narrow[n] for n in order])
+        if not (np.diff(self.high[:, 0]) > 0).all():
+            amiss.append("the numbers run the wrong way")
+        along = np.linalg.norm(self.high - self.low, axis=1)
+        self.sawn = job.depth / np.cos(alpha) + job.thickness * np.tan(alpha)
+        if abs(along - self.sawn).max() > 0.01:
+            amiss.append(f"kerf lines {along.max():.3f} long, the blank is {self.sawn:.3f} wide")
+        up = (self.high - self.low) / along[:, None]
+        for k, low in enumerate(self.low):
+            if not any(max(abs(np.cross(up[k], p - low)) for p in s) < 0.01 for s in shafts):
+                amiss.append(f"kerf {order[k]} has no line")
+        # Where the line that keeps its length crosses the ends and each kerf: chords of the flat curve are its length
+        # within a ten thousandth.
+        def crossing(end):
+            foot, head = sorted(end, key=lambda p: p[1])
+            return foot + (head - foot) / np.linalg.norm(head - foot) * b * np.tan(alpha)
+        by_place = sorted(ends, key=lambda e: e[0][0] + e[1][0])
+        chain = np.vstack([crossing(by_place[0]), self.low + up * b * np.tan(alpha), crossing(by_place[-1])])
+        steps = np.linalg.norm(np.diff(chain, axis=0), axis=1)
+        self.length, self.to_ends = steps.sum(), (steps[0], steps[-1])
+        self.places = np.cumsum(steps)[:-1]
+        self.numbers = order
+
+    def off(self, start, at, heading, length, job, b):
+        """The farthest that an end of a kerf stands off the soffit, the blank's left end at that station."""
+        alpha = np.radians(job.angle)
+        stations = start + self.places
+        rooms = stations if not job.room else length - stations
+        bounds = np.concatenate([[rooms[0]], (rooms[1:] + rooms[:-1]) / 2, [rooms[-1]]])
+        turns = abs(np.diff(heading(bounds))) * np.cos(alpha)
+        flat_lines = [np.column_stack([p, np.zeros(len(p))]) for p in (self.high, self.low)]
+        lines = np.stack(flat_lines, axis=1)
+        for i, by in enumerate(turns):
+            rest = lines[i + 1:].reshape(-1, 3)
+            lines[i + 1:] = turned(rest, lines[i, 1], lines[i, 0] - lines[i, 1], by).reshape(-1, 2, 3)
+        out = -b * np.tan(alpha)
+        wanted = np.stack([at(rooms, out + self.sawn), at(rooms, out)], axis=1).reshape(-1, 3)
+        return np.linalg.norm(laid(lines.reshape(-1, 3), wanted) - wanted, axis=1).max()
 
 
 def main(count, first, slip=0.0):

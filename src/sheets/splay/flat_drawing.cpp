@@ -172,16 +172,21 @@ private:
     /// From an edge to the words beside it: behind the numbers of the kerfs, of which the last is the widest.
     Length words_inside() const {
         const plan::Kerf& last = piece_.blank().kerfs.back();
-        const auto reach = [&](const std::string& text, const Type& type) {
-            const Block block(pen_, {{text, type}});
-            return (is_turned(block) ? block.width() : block.height()) + 4_pt;
-        };
-        return foot_height + reach(std::to_string(last.n), {Face::bold, numeral_size()}) +
-               reach(tape_.with_unit(flat_.read(last.at, splay_.wide_edge()) - Length::inches(1.0 / 16)),
-                     {Face::regular, style().small}) +
+        Length distance;
+        for (const plan::Kerf& kerf : piece_.blank().kerfs)
+            if (kerf.n % 5 == 0) distance = std::max(distance, reach_of(distance_text(kerf, splay_.wide_edge())));
+        return foot_height + reach_of({std::to_string(last.n), {Face::bold, numeral_size()}}) + distance +
                style().text * 2.2;
     }
 
+    /// How far toward the middle words beside a kerf reach.
+    Length reach_of(const Block::Row& words) const {
+        const Block block(pen_, {words});
+        return (is_turned(block) ? block.width() : block.height()) + 4_pt;
+    }
+    Block::Row distance_text(const plan::Kerf& kerf, Length edge) const {
+        return {tape_.with_unit(flat_.read(kerf.mark, edge)), {Face::regular, style().small}};
+    }
     Length numeral_size() const { return std::min(Length::points(17), piece_.cut.least_spacing * 0.8); }
     /// Where the gap has no room for it, words run along the kerf.
     bool is_turned(const Block& block) const { return block.width() > piece_.cut.least_spacing - 5_pt; }
@@ -262,8 +267,8 @@ private:
         const Direction up = flat_.kerf(kerf.mark).segments().front().start_direction();
         const Direction level{up.y, -up.x};
         Length from = foot_height + 4_pt;
-        const auto set = [&](const std::string& text, const Type& type, Role role) {
-            const Block block(pen_, {{text, type}});
+        const auto set = [&](const Block::Row& text, Role role) {
+            const Block block(pen_, {text});
             const bool turned = is_turned(block);
             const Length reach = turned ? block.width() : block.height();
             const Direction along = turned ? up : level;
@@ -272,9 +277,9 @@ private:
             numbers_.push_back(figure);
             from += reach + 4_pt;
         };
-        set(std::to_string(kerf.n), {numeral_face_of(kerf.n), size}, Role::numeral);
+        set({std::to_string(kerf.n), {numeral_face_of(kerf.n), size}}, Role::numeral);
         if (kerf.n % 5 == 0 && piece_.cut.least_spacing >= style().small)
-            set(tape_.with_unit(flat_.read(kerf.mark, edge)), {Face::regular, style().small}, Role::running);
+            set(distance_text(kerf, edge), Role::running);
     }
 
     const Pen& pen_;
