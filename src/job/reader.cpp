@@ -1,8 +1,10 @@
 #include "job/reader.h"
 
 #include <algorithm>
-#include <array>
+#include <optional>
 #include <set>
+#include <utility>
+#include <vector>
 
 #include "job/text.h"
 
@@ -11,11 +13,8 @@ namespace {
 
 bool is_blank(std::string_view words) { return words.find_first_not_of(" \t\r\n") == std::string_view::npos; }
 
-/// Keys of a splayed board, or of one whose slope is told in other words than ours: common words of the trade.
-bool climbs(std::string_view name) {
-    constexpr std::array<std::string_view, 15> stems{"rake",  "raking",  "slope",   "sloping", "climb",
-                                                     "splay", "flare",   "flaring", "batter",  "incline",
-                                                     "helix", "helical", "spiral",  "tilt",    "twist"};
+/// Whether a word of the key's name begins with one of these.
+bool speaks_of(std::string_view name, const std::vector<std::string_view>& stems) {
     std::string small;
     for (const char c : name) small += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     for (std::size_t from = 0; from < small.size();) {
@@ -25,6 +24,22 @@ bool climbs(std::string_view name) {
         from += part.size() + 1;
     }
     return false;
+}
+
+/// Keys of a board that splays or climbs which stand where they do not belong, or are told in other words than ours:
+/// common words of the trade. Told as unknown, they would be deleted, and the blank be wrong.
+std::optional<std::pair<std::string_view, std::string_view>> misplaced(std::string_view name) {
+    using Said = std::pair<std::string_view, std::string_view>;
+    if (speaks_of(name, {"splay", "flare", "flaring"}))
+        return Said{"a splay is not said here",
+                    "do not leave the key out and print: the blank would be wrong. What splays is the liner of an "
+                    "opening, by a table of its own, [opening.splay], with side or angle, measured and toward"};
+    if (speaks_of(name, {"rake", "raking", "slope", "sloping", "climb", "batter", "incline", "helix", "helical",
+                         "spiral", "tilt", "twist"}))
+        return Said{"kerfpacket does not do this",
+                    "do not leave the key out and print: the blank would be wrong. What climbs is a board on a wall, "
+                    "by rake and climbs in [[wall]]; walls are upright"};
+    return std::nullopt;
 }
 
 }  // namespace
@@ -183,11 +198,9 @@ void TableReader::finish() {
     for (const auto& [key, node] : table_) {
         const std::string_view name = key.str();
         if (std::find(known_.begin(), known_.end(), name) != known_.end()) continue;
-        if (climbs(name)) {
-            context_.harmless_error(position(key), in_quotes(name) + ": kerfpacket does not do this",
-                                    "do not leave the key out and print: the blank would be wrong. What climbs is a "
-                                    "board on a wall, by rake and climbs in [[wall]]; walls are upright, and nothing "
-                                    "splays yet");
+        if (const auto said = misplaced(name)) {
+            context_.harmless_error(position(key), in_quotes(name) + ": " + std::string(said->first),
+                                    std::string(said->second));
             continue;
         }
         const std::string near = near_miss(name, known_);

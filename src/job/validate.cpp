@@ -1,5 +1,8 @@
 #include "job/validate.h"
 
+#include <cmath>
+#include <variant>
+
 namespace kerfpacket::job {
 namespace {
 
@@ -33,15 +36,22 @@ void check_room(Context& context, const Sourced<Length>& thickness, Length radiu
                   "the radius it lies in is only " + context.shown(radius));
 }
 
-/// What a splayed jamb does not have, and slopes that are none.
+/// Slopes that are none.
+void check_slope(Context& context, const Splay& splay, Length depth) {
+    const double degrees = splay.angle(depth).degrees();
+    if (degrees >= least_splay && degrees <= most_splay) return;
+    const auto side = [&](double of) { return context.shown(depth * std::tan(Angle::degrees(of).radians())); };
+    context.error(std::visit([](const auto& by) { return by.at; }, splay.by),
+                  degrees < least_splay ? "this jamb hardly splays at all"
+                                        : "this jamb lies nearly flat: nothing is left to bend",
+                  "expected 1 to 60 degrees from square to the wall, over this depth a side of " + side(least_splay) +
+                      " to " + side(most_splay));
+}
+
+/// What a splayed jamb does not have.
 void check_splay(Context& context, const Opening& opening) {
-    if (!opening.splay || !known(opening.liner.width)) return;
-    const double degrees = opening.splay->angle(opening.liner.width.value).degrees();
-    if (degrees < least_splay || degrees > most_splay)
-        context.error(opening.splay->at,
-                      degrees < least_splay ? "this jamb hardly splays at all"
-                                            : "this jamb lies nearly flat: nothing is left to bend",
-                      "expected 1 to 60 degrees from square to the wall");
+    if (!opening.splay) return;
+    if (known(opening.liner.width)) check_slope(context, *opening.splay, opening.liner.width.value);
     if (opening.form)
         context.error(opening.form->at, "no rib is drawn for a splayed jamb",
                       "its form has ribs of as many sizes as places: leave [opening.form] out");
@@ -52,6 +62,9 @@ void check_splay(Context& context, const Opening& opening) {
         context.error(opening.liner.kerfs.front().at, "kerfs cannot be given one by one for a splayed jamb",
                       "they stand along its straight lines: give a spacing at the narrow edge, or leave it to "
                       "\"solve\"");
+    if (opening.liner.strip.value == StripOn::edge)
+        context.error(opening.liner.strip.at, "the liner of a splayed jamb takes no strip: none of its edges is straight",
+                      "leave strip out: it is marked by a full-size template of the flat blank, stuck on its face");
 }
 
 }  // namespace

@@ -245,7 +245,7 @@ job::Diagnostics kerfs_for_two_boards(const Request& wanted) {
 job::Diagnostics beyond_saw(const Request& wanted, const Rake& rake, const AtSaw& at_saw, const job::Job& job) {
     const auto text = [&](Length length) { return job::shown(length, job.header.units); };
     const auto refused = [](job::Position at, job::Told message, job::Told hint) {
-        return job::Diagnostics{{job::Severity::refused, at, std::move(message), std::move(hint)}};
+        return job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}};
     };
     const auto degrees = [](Angle angle) { return job::figure(measure::fixed(angle.degrees(), 1)); };
     if (job.saw.mitre_limit && rake.kerf() > job.saw.mitre_limit->value)

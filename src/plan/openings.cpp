@@ -161,20 +161,41 @@ Pieces bent_boards(const std::vector<Request>& wanted, const curve::Head& head, 
     return pieces;
 }
 
+/// That an edge of a splayed jamb, so far out from the narrow one, cannot follow the head.
+std::optional<job::Diagnostic> edge_folds(const curve::Head& head, const job::Opening& opening, Length out,
+                                          const job::Told& edge, const job::Job& job) {
+    const Faces there = faces_out(opening, out);
+    for (const Length left : {there.wall, there.finish}) {
+        const auto extents = head.outline.extents(left);
+        if (extents) continue;
+        job::Diagnostic fold = folded(extents.error(), opening.splay->at, edge, job);
+        fold.hint =
+            extents.error().radius.mm() <= 0
+                ? job::say("splay_used_up_do", "would do: less splay, or legs that go down that far below the springs")
+                : job::say("splay_fold_do",
+                           "it lies {distance} from the measured curve: less splay would do, or a head that bends less "
+                           "sharply there",
+                           {{"distance", job::shown(extents.error().distance, job.header.units)}});
+        return fold;
+    }
+    return std::nullopt;
+}
+
 /// What no splayed jamb can be.
 job::Diagnostics check_splay(const curve::Head& head, const job::Opening& opening, const job::Job& job) {
     if (!opening.splay) return {};
     if (head.outline.runs().size() > 3)
-        return {{job::Severity::refused, opening.splay->at,
+        return {{job::Severity::error, opening.splay->at,
                  job::say("splay_point", "opening {piece} has a head with a point, and splays",
                           {{"piece", opening.id.value}}),
                  job::say("splay_point_do",
                           "would do: a head without a point, which bends along one curve, or a jamb square to the "
                           "wall")}};
-    for (const Length out : {Length(), sawn_width(opening)})
-        if (const auto both = face_extents(head.outline, faces_out(opening, out), opening.liner, Kind::arch_liner, job);
-            !both)
-            return both.error();
+    if (auto fold = edge_folds(head, opening, {}, job::say("narrow_edge", "narrow edge of the splayed liner"), job))
+        return {std::move(*fold)};
+    if (auto fold = edge_folds(head, opening, sawn_width(opening),
+                               job::say("wide_edge", "wide edge of the splayed liner"), job))
+        return {std::move(*fold)};
     return {};
 }
 

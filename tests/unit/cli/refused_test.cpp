@@ -139,5 +139,30 @@ TEST_F(Refused, AnUnknownMaterialIsAMistakeOfTheFileWhateverElseIsWrong) {
     EXPECT_EQ(outcome.out, "");
 }
 
+/// Refused alone, a piece leaves no plan.
+TEST(RefusedAlone, IsAnError) {
+    const Folder folder;
+    const std::string splayed =
+        good_job.substr(0, good_job.find("[[opening]]")) + impossible_opening + "[opening.splay]\nangle = 20\n" +
+        "measured = \"narrow\"\ntoward = \"room\"\n";
+    std::string pointed = splayed;
+    pointed.replace(pointed.find("semicircular"), 12, "pointed");
+    pointed.replace(pointed.find("4 in"), 4, "40 in\"\nradius = \"44 in");
+    const std::string steep =
+        good_job.substr(0, good_job.find("[[opening]]")) +
+        "[[wall]]\nid = \"S\"\nchord = 100\nrise = 12\nside = \"convex\"\nrake = [9, 8]\nclimbs = \"right\"\n"
+        "[wall.board]\nmaterial = \"mdf\"\nthickness = \"1/2 in\"\nwidth = 6\n";
+    const std::string limited =
+        std::string(steep).insert(steep.find("kerf = 0.118"), "mitre_limit = 45\n");
+    for (const std::string& job : {pointed, limited}) {
+        spill(folder / "job.toml", job);
+        const Outcome outcome = run_in_process({"check", (folder / "job.toml").string()});
+        EXPECT_EQ(outcome.status, 2);
+        EXPECT_EQ(outcome.out, "");
+        EXPECT_NE(outcome.err.find(": error: "), std::string::npos) << outcome.err;
+        EXPECT_NE(outcome.err.find("would do: "), std::string::npos) << outcome.err;
+    }
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests
