@@ -236,7 +236,7 @@ def origin(f, strip, name, metric):
             strip.tape.append((t, inches(min(near)[1], metric)))
     said = [m.group(1) for m in (SET_AT.search(c) for c in strip.captions) if m]
     bare = [t for t in strip.triangles if all(abs(t - known) > 0.01 for known, _ in strip.tape)]
-    if bare:
+    if bare and (len(strip.triangles) > 1 or not said):  # "the mark" of the caption is the only one
         f.add("tape mark without its figure", f"{name} strip {strip.number}: {said}")
     for text in said:
         at = inches(text, metric)
@@ -440,7 +440,7 @@ def blank_length(packet, name, piece, metric):
     return None
 
 
-TRIM = re.compile(r"^(?:TRIM|SOBRA) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)")
+TRIM = re.compile(r"(?:^|, )(?:TRIM|SOBRA) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)")
 LABEL = re.compile(r"^(BEND STARTS|BEND ENDS|CENTER|EMPIEZA CURVA|ACABA CURVA|CENTRO) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)$")
 
 
@@ -480,7 +480,7 @@ def heavy_lines(f, name, strip, metric, trims):
         return
     u0, v0, u1, v1 = strip.frame
     said = [inches(m.group(2), metric) for m in (LABEL.match(w[0].strip()) for w in strip.words) if m]
-    for m in (TRIM.match(w[0].strip()) for w in strip.words):
+    for m in (TRIM.search(w[0].strip()) for w in strip.words):
         if m:
             said += trims
             if abs(inches(m.group(1), metric) - trims[0]) > (0.02 if metric else 1 / 32):
@@ -533,7 +533,8 @@ def judge_reprint(f, job, path, build, folder):
     whole = paper.Packet(path)
     name = whole.pieces()[0]
     metric, right = job["units"] == "mm", piece["board"].get("zero", "left") == "right"
-    kerf = inches(whole.text(name, "setup").split("\n")[5], metric)
+    card = whole.text(name, "setup") or whole.text(piece["id"], "setup")
+    kerf = inches(card.split("\n")[5], metric)
     before = collect(Findings(), read_strips(Findings(), whole, name, kerf, metric), name, right)
     middle = sorted(before)[len(before) // 2]
     first = 1 + next(i for i in whole.parts[(name, "strips")]
