@@ -200,7 +200,7 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     if (!wrong.empty()) return tl::unexpected(wrong);
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
     const Cutting made = evenly_told ? placed.cut : with_gaps(placed.cut, placed.places);
-    const Bending bending{sharp.circular, sharp.on, sharp.finish + placed.board.below_face * outward(sharp.on)};
+    const Bending bending{sharp.circular, sharp.finish + placed.board.below_face * outward(sharp.on)};
     Judged judged = judge(placed.places, asked.tick, placed.blank, placed.board, made, bending, wood.material);
     const Radii at = radii(wanted, sharp, placed.board, judged, made.thickness);
     placed.blank.kerfs = std::move(judged.kerfs);

@@ -62,6 +62,7 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
             .shape = opening.shape.value,
             .span = head.span,
             .rise = head.rise,
+            .tape = opening.ordinates ? opening.ordinates->tape : Length(),
         });
     }
     return all;
