@@ -85,7 +85,8 @@ private:
 
     /// The run a kerf stands on; beyond the bend the nearest.
     const BendRun& run_at(Length at) const {
-        return *std::find_if(blank_.runs.begin(), blank_.runs.end() - 1, [&](const BendRun& run) { return at <= run.to; });
+        return *std::find_if(blank_.runs.begin(), blank_.runs.end() - 1,
+                             [&](const BendRun& run) { return at <= run.to; });
     }
 
     /// The gap before kerf i: where kerfs are given by hand and stop short of the bend's end, as if the next stood as

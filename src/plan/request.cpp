@@ -24,8 +24,8 @@ Length sagitta(const curve::Curve& curve, Length from, Length to) {
     return most;
 }
 
-/// Where a curve bends the other way for good. A lobe that leaves its chord by less than the tape tells cannot have been
-/// measured: it is a ripple of its neighbours, which are one without it. The least goes first.
+/// Where a curve bends the other way for good. A lobe that leaves its chord by less than the tape tells cannot have
+/// been measured: it is a ripple of its neighbours, which are one without it. The least goes first.
 std::vector<Length> changes_of_side(const curve::Curve& curve, Length tape) {
     std::vector<Length> ends = curve.inflections();
     ends.insert(ends.begin(), Length());

@@ -50,7 +50,7 @@ struct Request {
     Length span;  ///< or the chord
     Length rise;
     const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
-    Length tape;  ///< what the points of a measured curve may be off; 0 where the curve is told
+    Length tape;                        ///< what the points of a measured curve may be off; 0 where the curve is told
 
     /// At which angle the bend crosses a grain that runs along the board: the slope on the wall, within a degree or so
     /// of where the kerfs stand; 0 of a level board.

@@ -214,7 +214,7 @@ def read_strips(f, packet, name, kerf, metric):
 
 
 SET_AT = re.compile(r"(?:set the mark at|ponga la marca en) (-?[\d.,/ -]+ (?:in|mm|pulg))")
-MARK = re.compile(r"^(?:TAPE CHECK |CINTA )?(-?[\d.,/ -]+ (?:in|mm|pulg))$")
+MARK = re.compile(r"^(?:TAPE CHECK |CINTA )?(-?[\d.,/ -]+ (?:in|mm|pulg)|\d+)$")
 
 
 def origin(f, strip, name, metric):

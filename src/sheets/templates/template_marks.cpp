@@ -188,8 +188,7 @@ bool TemplateMarks::grain_at(Point middle, Length reach) {
     labels_.taken().take(box);
     const Block word(pen_, {{context_.kit.words("template.grain"), {Face::bold, style().small}}});
     const Length gap = word.width() / 2 + 4_pt;
-    for (const Direction toward : {-along, along})
-        arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
+    for (const Direction toward : {-along, along}) arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
     word.draw(pen_, Role::text, middle, along);
     return true;
 }
