@@ -16,6 +16,7 @@ public:
         std::string text;
         Type type;
         std::string shorter = {};  ///< instead, where the text is too long
+        Length under = {};         ///< kept free of words above it, for what of them hangs below their line
     };
 
     /// A part of a strip whose outer end is on the left or on the right. Lines keep off what is `taken`, and add
