@@ -196,7 +196,8 @@ private:
         std::string all = missing.front();
         if (missing.size() > 1) all += ", " + missing.back();
         const Length sawn = piece_.blank().trims[0];
-        if (sawn <= 0_mm || said.trim) {
+        // Where the lane is taken there, the trim is said from beyond its line.
+        if (sawn <= 0_mm || said.trim || said.in_lane) {
             say(all);
             return;
         }
