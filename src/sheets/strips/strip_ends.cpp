@@ -147,7 +147,8 @@ private:
         if (said.mitre || !has_mitre(piece_, end)) return;
         const EndZone::Line line{up, mitre_words(piece_, end, pen_.kit()), bold(),
                                  mitre_words_short(piece_, end, pen_.kit())};
-        said.mitre = (!context_.lanes.edge && zone.set({up, line.text, bold()})) || zone.set_below_lane(line);
+        // What finds no room on the face stands in the words lane, with which face is the shorter.
+        said.mitre = context_.lanes.edge ? zone.set_below_lane(line) : zone.set({up, line.text, bold()});
     }
 
     void tails() {
