@@ -99,10 +99,15 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
                                           [](const BendRun& run) { return run.on == bend::KerfsOn::inside; });
     const Length from = at_kerf_face ? board.ends[0].wall : board.ends[0].finish;
     const Length to = at_kerf_face ? board.ends[1].wall : board.ends[1].finish;
-    const curve::Curve curve = board.curve.part(from, to).parallel(at_kerf_face ? face.wall : face.finish);
+    const Length left = at_kerf_face ? face.wall : face.finish;
+    const curve::Curve measured = board.curve.part(from, to);
+    const curve::Curve curve = measured.parallel(left);
+    const auto along = [&](Length place) { return measured.on_parallel(std::clamp(place, from, to) - from, left); };
     FormRib rib;
     rib.at_kerf_face = at_kerf_face;
-    rib.runs = bend_runs(curve);
+    rib.runs = bend_runs(board);
+    for (BendRun& run : rib.runs) run = {along(run.from), along(run.to), run.on};
+    std::erase_if(rib.runs, [](const BendRun& run) { return run.to <= run.from; });
     // The curve has the kerfs above it: the rib of the seen face stands below it as it is, that of the kerf face is
     // turned over.
     Path level = on_its_chord(curve.path());

@@ -68,10 +68,7 @@ public:
         const Length high = along(last ? blank_.length : (kerf.at + places_[i + 1]) / 2);
         const Share bent = share(board_, std::min(low, high), std::max(low, high));
         kerf.turn = Angle::radians(std::abs(bent.turn.radians()));
-        // At an inflection it is the turn that is left which tells the side.
-        kerf.on = bent.turn.radians() == 0  ? bending_.kerfs_on
-                  : bent.turn.radians() < 0 ? bend::KerfsOn::outside
-                                            : bend::KerfsOn::inside;
+        kerf.on = run_at(kerf.at).on;
         if (std::abs(bent.curvature) < no_curvature) return kerf;
         kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(bent.curvature));
         return kerf;
@@ -85,6 +82,12 @@ public:
 
 private:
     Length along(Length from_zero) const { return blank_.from_left(from_zero) - board_.origin; }
+
+    /// The run a kerf stands on; beyond the bend the nearest.
+    const BendRun& run_at(Length at) const {
+        return *std::find_if(blank_.runs.begin(), blank_.runs.end() - 1,
+                             [&](const BendRun& run) { return at <= run.to; });
+    }
 
     /// The gap before kerf i: where kerfs are given by hand and stop short of the bend's end, as if the next stood as
     /// far beyond that end.

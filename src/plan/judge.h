@@ -9,8 +9,7 @@ namespace kerfpacket::plan {
 /// What of a bend is alike for all its kerfs.
 struct Bending {
     bool circular = true;  ///< one radius holds all along
-    bend::KerfsOn kerfs_on = bend::KerfsOn::outside;
-    Length line_radius;  ///< of the line that keeps its length, where the bend is sharpest
+    Length line_radius;    ///< of the line that keeps its length, where the bend is sharpest
 };
 
 struct Judged {

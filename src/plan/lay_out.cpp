@@ -236,7 +236,7 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     if (!wrong.empty()) return tl::unexpected(wrong);
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
     const Cutting made = evenly_told ? placed.cut : with_gaps(placed.cut, placed.places);
-    const Bending bending{sharp.circular, sharp.spot.on, sharp.line_radius(wanted, placed.board.below_face)};
+    const Bending bending{sharp.circular, sharp.line_radius(wanted, placed.board.below_face)};
     Judged judged = judge(placed.places, tick_at_saw(wanted), placed.blank, placed.board, made, bending, wood.material);
     const Radii at = radii(wanted, sharp, placed.board, judged, made.thickness);
     placed.blank.kerfs = std::move(judged.kerfs);

@@ -113,6 +113,7 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
             .shape = opening.shape.value,
             .span = head.span,
             .rise = head.rise,
+            .tape = opening.ordinates ? opening.ordinates->tape : Length(),
             .splay = opened(opening),
         });
         if (meets_leg(head, 0, opening)) all.back().leg_cuts[0] = leg_cut(head, false, opening);

@@ -8,27 +8,41 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Where a curve bends the other way for good: a lobe that turns less than a hundredth of a degree is rounding, or a
-/// ripple of the tape.
-std::vector<Length> changes_of_side(const curve::Curve& curve) {
-    constexpr Angle least = Angle::degrees(0.01);
-    std::vector<Length> places = curve.inflections();
-    const auto turn = [&](std::size_t lobe) {
-        const Length from = lobe == 0 ? Length() : places[lobe - 1];
-        const Length to = lobe == places.size() ? curve.length() : places[lobe];
-        return std::abs((curve.at(to).turned - curve.at(from).turned).radians());
-    };
-    for (std::size_t lobe = 0; lobe <= places.size() && !places.empty();) {
-        if (turn(lobe) >= least.radians()) {
-            ++lobe;
-            continue;
-        }
-        // Without the lobe its neighbours are one.
-        const auto first = places.begin() + static_cast<std::ptrdiff_t>(lobe == 0 ? 0 : lobe - 1);
-        places.erase(first, lobe == 0 || lobe == places.size() ? first + 1 : first + 2);
-        lobe = 0;
+/// What a computation may be off: no curve that is told bends less.
+constexpr Length rounding = Length::mm(0.01);
+
+/// How far a stretch leaves the straight line between its ends.
+Length sagitta(const curve::Curve& curve, Length from, Length to) {
+    constexpr int parts = 16;
+    const geom::Point start = curve.at(from).point;
+    const geom::Point end = curve.at(to).point;
+    if (geom::distance(start, end) < rounding) return {};
+    const geom::Direction out = geom::direction(start, end).left();
+    Length most;
+    for (int i = 1; i < parts; ++i) {
+        const geom::Point off = curve.at(from + (to - from) * (static_cast<double>(i) / parts)).point - start;
+        most = std::max(most, measure::abs(off.x * out.x + off.y * out.y));
     }
-    return places;
+    return most;
+}
+
+/// Where a curve bends the other way for good. A lobe that leaves its chord by less than the tape tells cannot have
+/// been measured: it is a ripple of its neighbours, which are one without it. The least goes first.
+std::vector<Length> changes_of_side(const curve::Curve& curve, Length tape) {
+    std::vector<Length> ends = curve.inflections();
+    ends.insert(ends.begin(), Length());
+    ends.push_back(curve.length());
+    while (ends.size() > 2) {
+        std::vector<Length> heights;
+        for (std::size_t i = 1; i < ends.size(); ++i) heights.push_back(sagitta(curve, ends[i - 1], ends[i]));
+        const auto least = std::min_element(heights.begin(), heights.end());
+        if (*least >= std::max(tape, rounding)) break;
+        const auto from = ends.begin() + (least - heights.begin());
+        const auto first = from == ends.begin() ? from + 1 : from;
+        const auto last = from + 2 == ends.end() ? from + 1 : from + 2;
+        ends.erase(first, last);
+    }
+    return {ends.begin() + 1, ends.end() - 1};
 }
 
 }  // namespace
@@ -38,15 +52,17 @@ Faces faces(job::Surface measured_to, Length thickness) {
     return {thickness, {}};
 }
 
-std::vector<BendRun> bend_runs(const curve::Curve& curve) {
-    std::vector<Length> ends = changes_of_side(curve);
+std::vector<BendRun> bend_runs(const Request& wanted) {
+    const Length start = wanted.extent().from;
+    const curve::Curve curve = wanted.bent();
+    std::vector<Length> ends = changes_of_side(curve, wanted.tape);
     ends.push_back(curve.length());
     std::vector<BendRun> runs;
     Length from;
     for (const Length to : ends) {
         // The kerfs are on the left of travel.
         const double turned = (curve.at(to).turned - curve.at(from).turned).radians();
-        runs.push_back({from, to, turned > 0 ? bend::KerfsOn::inside : bend::KerfsOn::outside});
+        runs.push_back({start + from, start + to, turned > 0 ? bend::KerfsOn::inside : bend::KerfsOn::outside});
         from = to;
     }
     return runs;
@@ -125,7 +141,10 @@ std::vector<TightSpot> tight_spots(const Request& wanted) {
     };
     std::vector<TightSpot> spots{spot(bend::KerfsOn::outside, right), spot(bend::KerfsOn::inside, left)};
     if (left > right) std::swap(spots[0], spots[1]);
-    if (std::min(left, right) < no_curvature) spots.pop_back();
+    const std::vector<BendRun> runs = bend_runs(wanted);
+    if (std::min(left, right) < no_curvature || runs.size() == 1) spots.pop_back();
+    // What a ripple bends the other way the kerfs of its run must bear too.
+    if (runs.size() == 1) spots.front().on = runs.front().on;
     return spots;
 }
 

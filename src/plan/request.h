@@ -49,10 +49,6 @@ inline constexpr double no_curvature = 1e-6;
 /// Sign of a radius's growth from the plain face to the line that keeps its length.
 inline double outward(bend::KerfsOn on) { return on == bend::KerfsOn::outside ? 1 : -1; }
 
-/// The runs of a curve, left to right, with kerfs on its left. What bends nothing to speak of is no run of its own.
-/// This alone says on which side the kerfs are; strips, cards, sheets and forms ask what it told.
-std::vector<BendRun> bend_runs(const curve::Curve& curve);
-
 /// How a board ends at one end of its curve, in distances along the measured curve.
 struct CurveEnd {
     BoardEnd::Meets meets = BoardEnd::Meets::nothing;
@@ -78,6 +74,7 @@ struct Request {
     Length span;  ///< or the chord
     Length rise;
     const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
+    Length tape;                        ///< what the points of a measured curve may be off; 0 where the curve is told
     std::optional<Opened> splay{};      ///< of the liner of a splayed jamb
     /// Where a splayed board meets its legs at corners, left and right: places along the measured curve.
     std::array<std::optional<LegCut>, 2> leg_cuts{};
@@ -106,6 +103,11 @@ struct Request {
     /// The curve between them.
     curve::Curve bent() const;
 };
+
+/// The runs of a board's curve, left to right, in distances along the measured curve, the kerfs on its left. A turn
+/// that the tape cannot have told is no run of its own. This alone says on which side the kerfs are; strips, cards,
+/// sheets and forms ask what it told.
+std::vector<BendRun> bend_runs(const Request& wanted);
 
 /// Where a board bends most to one side, as a radius of the measured curve.
 struct TightSpot {

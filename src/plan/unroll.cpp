@@ -39,7 +39,8 @@ Unrolled unroll(const Request& wanted, Length below_face) {
         return BoardEnd{end.meets, end.mitre, origin + along(end.wall), origin + along(end.finish)};
     };
     const auto& [first, last] = wanted.ends;
-    const std::vector<BendRun> runs = bend_runs(line);
+    std::vector<BendRun> runs = bend_runs(wanted);
+    for (BendRun& run : runs) run = {along(run.from), along(run.to), run.on};
     Unrolled board{
         .measured = curve,
         .starts_at = extent.from,

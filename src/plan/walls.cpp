@@ -25,6 +25,7 @@ Request request(const job::Wall& wall, const curve::Course& course) {
         .span = course.chord,
         .rise = course.rise,
         .climbs = wall.rake ? &*wall.rake : nullptr,
+        .tape = wall.ordinates ? wall.ordinates->tape : Length(),
     };
 }
 

@@ -9,6 +9,7 @@ import paper
 import walls
 
 WORST = 1 / 16
+TAPE = 1 / 16  # what a hand tape tells on a wall: common practice, no source
 
 
 class Findings:
@@ -102,30 +103,26 @@ class Bend:
         return u[j] + (along if end else along * (1 - d * c.k[j]) / (1 - off * c.k[j]))
 
     def signs(self):
-        """'O' where kerfs open, 'C' where they close, in order from the left."""
-        k = self.course.k * self.kerf_sign
-        out = []
-        ds = np.gradient(self.course.s)
-        for sign, turn, ds_here in zip(np.sign(k), np.abs(k) * ds, ds):
-            if sign == 0:
-                continue
-            letter = "O" if sign < 0 else "C"
-            if not out or out[-1][0] != letter:
-                out.append([letter, 0.0, 0.0])
-            out[-1][1] += turn
-            out[-1][2] += ds_here
-        if "ordinates" in self.piece and "truth" not in self.piece:  # between the last two, nobody measured a bend
-            step = self.course.s[-1] / (len(self.piece["ordinates"]) - 1)
-            while len(out) > 1 and out[-1][2] < step:
-                out.pop()
-            while len(out) > 1 and out[0][2] < step:
-                out.pop(0)
-        out = [o for o in out if o[1] > math.radians(0.5)]
-        merged = []
-        for o in out:
-            if not merged or merged[-1] != o[0]:
-                merged.append(o[0])
-        return merged
+        """'O' where kerfs open, 'C' where they close, in order from the left. Of points that a tape measured, a lobe
+        that rises from its chord by less than the tape tells is none: its neighbours are one."""
+        c = self.course
+        sign = np.sign(c.k)
+        bent = np.flatnonzero(sign)
+        ends = [0] + [int(j) for i, j in zip(bent, bent[1:]) if sign[i] != sign[j]] + [len(c.s) - 1]
+        told = self.piece.get("tape", TAPE) if "ordinates" in self.piece else 0
+        while len(ends) > 2:
+            heights = [self.rise(i, j) for i, j in zip(ends, ends[1:])]
+            least = int(np.argmin(heights))
+            if heights[least] >= max(told, 0.0005):
+                break
+            del ends[max(least, 1):min(least + 2, len(ends) - 1)]
+        return ["O" if (c.th[j] - c.th[i]) * self.kerf_sign < 0 else "C" for i, j in zip(ends, ends[1:])]
+
+    def rise(self, i, j):
+        """How far the course between two of its points leaves their chord."""
+        c = self.course
+        dx, dy = c.x[j] - c.x[i], c.y[j] - c.y[i]
+        return float(np.abs((c.x[i:j] - c.x[i]) * dy - (c.y[i:j] - c.y[i]) * dx).max() / max(math.hypot(dx, dy), 1e-9))
 
 
 def mirrored(c):
@@ -136,6 +133,7 @@ def mirrored(c):
 
 OPEN = r"OPEN|ABREN"
 CLOSE = r"CLOSE|CIERRAN"
+SHORT_MARK = r"(?m)^(?:kerfs |se )(OPEN|ABREN|CLOSE|CIERRAN)$"  # where the side changes, on a crowded strip
 
 
 def judge(job, path):
@@ -216,7 +214,7 @@ def read_strips(f, packet, name, kerf, metric):
 
 
 SET_AT = re.compile(r"(?:set the mark at|ponga la marca en) (-?[\d.,/ -]+ (?:in|mm|pulg))")
-MARK = re.compile(r"^(?:TAPE CHECK |CINTA )?(-?[\d.,/ -]+ (?:in|mm|pulg))$")
+MARK = re.compile(r"^(?:TAPE CHECK |CINTA )?(-?[\d.,/ -]+ (?:in|mm|pulg)|\d+)$")
 
 
 def origin(f, strip, name, metric):
@@ -236,7 +234,7 @@ def origin(f, strip, name, metric):
             strip.tape.append((t, inches(min(near)[1], metric)))
     said = [m.group(1) for m in (SET_AT.search(c) for c in strip.captions) if m]
     bare = [t for t in strip.triangles if all(abs(t - known) > 0.01 for known, _ in strip.tape)]
-    if bare:
+    if bare and (len(strip.triangles) > 1 or not said):  # "the mark" of the caption is the only one
         f.add("tape mark without its figure", f"{name} strip {strip.number}: {said}")
     for text in said:
         at = inches(text, metric)
@@ -365,14 +363,14 @@ def words(f, packet, name, piece, bend, right):
     base = piece["id"]
     for kind in ("strips", "checklist", "setup", "install"):
         text = packet.text(name, kind) or packet.text(base, kind)
-        says(f, name, kind, text, order)
+        says(f, name, kind, re.sub(SHORT_MARK, "", text) if kind == "strips" else text, order)
     if len(order) > 1:
         form = packet.text(name, "form").replace("\n", " ")
         says(f, name, "form", "\n".join(re.findall(r"From zero: ([^.]*)", form)), order)
     cover = [l for l in packet.cover.split("\n") if re.match(rf"^{re.escape(name)}: ", l)]
     says(f, name, "cover", "\n".join(cover), order)
     marks = re.findall(r"(?:REVERSE|CAMBIO) [^:\n]*: [^\n]*?(OPEN|ABREN|CLOSE|CIERRAN)", packet.text(name, "strips"))
-    marks += re.findall(r"(?m)^(?:kerfs |se )(OPEN|ABREN|CLOSE|CIERRAN)$", packet.text(name, "strips"))
+    marks += re.findall(SHORT_MARK, packet.text(name, "strips"))
     letters = ["O" if re.match(OPEN, m) else "C" for m in marks]
     if set(letters) != set(order[1:]) or len(letters) < len(order) - 1:
         f.add("reverse mark", f"{name}: marks {letters}, the wall goes {order}")
@@ -440,7 +438,7 @@ def blank_length(packet, name, piece, metric):
     return None
 
 
-TRIM = re.compile(r"^(?:TRIM|SOBRA) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)")
+TRIM = re.compile(r"(?:^|, )(?:TRIM|SOBRA) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)")
 LABEL = re.compile(r"^(BEND STARTS|BEND ENDS|CENTER|EMPIEZA CURVA|ACABA CURVA|CENTRO) (-?[\d.,/ -]+ ?(?:in|mm|pulg)?)$")
 
 
@@ -480,7 +478,7 @@ def heavy_lines(f, name, strip, metric, trims):
         return
     u0, v0, u1, v1 = strip.frame
     said = [inches(m.group(2), metric) for m in (LABEL.match(w[0].strip()) for w in strip.words) if m]
-    for m in (TRIM.match(w[0].strip()) for w in strip.words):
+    for m in (TRIM.search(w[0].strip()) for w in strip.words):
         if m:
             said += trims
             if abs(inches(m.group(1), metric) - trims[0]) > (0.02 if metric else 1 / 32):
@@ -533,7 +531,8 @@ def judge_reprint(f, job, path, build, folder):
     whole = paper.Packet(path)
     name = whole.pieces()[0]
     metric, right = job["units"] == "mm", piece["board"].get("zero", "left") == "right"
-    kerf = inches(whole.text(name, "setup").split("\n")[5], metric)
+    card = whole.text(name, "setup") or whole.text(piece["id"], "setup")
+    kerf = inches(card.split("\n")[5], metric)
     before = collect(Findings(), read_strips(Findings(), whole, name, kerf, metric), name, right)
     middle = sorted(before)[len(before) // 2]
     first = 1 + next(i for i in whole.parts[(name, "strips")]

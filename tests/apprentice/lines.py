@@ -1,13 +1,13 @@
-"""Full-size drawings: tiles put together by their crosses, and what is drawn on them against parallels of our own."""
+"""Full-size drawings: what is drawn on their sheets, put together (tiles.py), against parallels of our own."""
 import itertools
 import math
 import re
 
 import numpy as np
 
-import board
 import paper
 import walls
+from tiles import Tile, assemble_along, assemble_grid, drawn, tiles_of, turned
 
 
 def judge_lines(f, job, packet, piece):
@@ -30,133 +30,6 @@ def judge_lines(f, job, packet, piece):
 
 def pointed(piece):
     return piece.get("shape") in ("pointed", "tudor")
-
-
-# --- tiles -----------------------------------------------------------------------------------------------------------
-
-class Tile:
-    def __init__(self, sheet):
-        self.crosses = crosses_of(sheet)
-        big = [w for w in sheet.glyphs if w.size > 22 and w.box[1] > 62 and re.match(r"^([A-Z]{1,2}\d+|\d+)$", w.text)]
-        self.name = big[0].text if big else None
-        self.curved, self.centre, self.centre_lines = [], [], []
-        flips = any(re.match("FLIP HERE|VOLTEAR AQUÍ", p[0]) for p in sheet.phrases)
-        for points, (width, dashes) in sheet.curves:
-            if width < 0.6 or any(math.hypot(p[0] - c[0], p[1] - c[1]) < 7.2 for c in self.crosses for p in points[:1]
-                                  if math.hypot(points[3][0] - c[0], points[3][1] - c[1]) < 7.2):
-                continue  # the ring of a cross
-            chain = bezier(points)
-            self.curved.append((chain, width, dashes))
-        height = sheet.page.rect.width if sheet.turned else sheet.page.rect.height
-        for a0, b0, a1, b1, width, dashes in sheet.lines:
-            level = abs(b0 - b1) < 0.01
-            if width >= 0.6 and dashes != "1 3" and not (level and (b0 < 63 or b0 > height - 60)) \
-                    and math.hypot(a1 - a0, b1 - b0) > 3:
-                self.curved.append((np.array([[a0, b0], [a1, b1]]), width, dashes))
-            if width < 0.6 and dashes == "9 3 1 3":
-                self.centre_lines.append((a0, b0, a1, b1))
-                if abs(a0 - a1) < 0.01:
-                    self.centre.append(a0)
-        self.flipped = [c for c in self.crosses if flips and any(beside(c, line) < 0.5 for line in self.centre_lines)]
-        self.words = sheet
-
-
-def bezier(points, n=24):
-    p = np.array(points, float)
-    t = np.linspace(0, 1, n)[:, None]
-    return p[0] * (1 - t)**3 + 3 * p[1] * t * (1 - t)**2 + 3 * p[2] * t**2 * (1 - t) + p[3] * t**3
-
-
-def crosses_of(sheet):
-    level = [((l[0] + l[2]) / 2, l[1]) for l in sheet.lines if l[4] < 0.6 and abs(l[1] - l[3]) < 0.01
-             and abs(abs(l[0] - l[2]) - 32) < 0.1]
-    upright = [(l[0], (l[1] + l[3]) / 2) for l in sheet.lines if l[4] < 0.6 and abs(l[0] - l[2]) < 0.01
-               and abs(abs(l[1] - l[3]) - 32) < 0.1]
-    return sorted({(round(a, 2), round(b, 2)) for a, b in level for c, d in upright
-                   if abs(a - c) < 0.06 and abs(b - d) < 0.06})
-
-
-def beside(point, line):
-    """Distance of a point from a line that runs on both ways."""
-    a0, b0, a1, b1 = line
-    return abs((a1 - a0) * (point[1] - b0) - (b1 - b0) * (point[0] - a0)) / max(math.hypot(a1 - a0, b1 - b0), 1e-9)
-
-
-def tiles_of(packet, pages):
-    out = []
-    for index in pages:
-        tile = Tile(packet.sheet(index))
-        if tile.name and len(tile.crosses) >= 2:
-            out.append(tile)
-    if not out and len(pages) == 2:  # one sheet that holds all of it
-        out = [Tile(packet.sheet(pages[1]))]
-        out[0].name = "A1"
-    return out
-
-
-def column(letters):
-    n = 0
-    for c in letters:
-        n = n * 26 + ord(c) - 64
-    return n
-
-
-def assemble_grid(tiles):
-    """Every tile's offset: its cell's upper left cross, times the cell that the crosses of any tile span."""
-    if len(tiles) == 1:
-        return [(np.eye(2), np.zeros(2))]
-    wide = max(max(c[0] for c in t.crosses) - min(c[0] for c in t.crosses) for t in tiles)
-    high = max(max(c[1] for c in t.crosses) - min(c[1] for c in t.crosses) for t in tiles)
-    out = []
-    for t in tiles:
-        m = re.match(r"([A-Z]+)(\d+)", t.name)
-        corner = np.array([min(c[0] for c in t.crosses), min(c[1] for c in t.crosses)])
-        shift = np.array([column(m.group(1)) * wide, int(m.group(2)) * high]) - corner
-        out.append((np.eye(2), shift))
-    return out
-
-
-def assemble_along(f, tiles, name):
-    """Each sheet turned onto the one before it, by the pair of crosses that they share."""
-    tiles.sort(key=lambda t: int(t.name))
-    rot, shift, out = np.eye(2), np.zeros(2), []
-    for i, t in enumerate(tiles):
-        here = []
-        if i:
-            there = sorted(set(tiles[i - 1].crosses) - set(used), key=lambda c: c[1])
-            if i == 1 and len(there) == 4:
-                there = sorted(sorted(there)[2:], key=lambda c: c[1])
-            wide = math.dist(*there) if len(there) == 2 else 0
-            # At a point one joint may lie across the sheet: the pair that is as far apart, the left one of two.
-            pairs = [p for p in itertools.combinations(t.crosses, 2) if abs(math.dist(*p) - wide) < 0.5]
-            here = sorted(min(pairs, key=lambda p: (p[0][0] + p[1][0], p)), key=lambda c: c[1]) if pairs else []
-            if len(there) != 2 or len(here) != 2:
-                f.add("crosses", f"{name} sheet {t.name}: {len(here)} on {len(there)}")
-                return None
-            a, b = np.array(there), np.array(here)
-            turn = math.atan2(*(a[1] - a[0])[::-1]) - math.atan2(*(b[1] - b[0])[::-1])
-            c, s = math.cos(turn), math.sin(turn)
-            r = np.array([[c, -s], [s, c]])
-            shift = out[-1][0] @ (a[0] - r @ b[0]) + out[-1][1]
-            rot = out[-1][0] @ r
-        used = here
-        out.append((rot, shift))
-        labels = [p for p in t.words.phrases if re.match(r"^\d+\|\d+ ", p[0])]
-        if len(labels) < len(t.crosses) - len(t.flipped):
-            f.add("cross without a label", f"{name} sheet {t.name}: {len(labels)} labels, {len(t.crosses)} crosses")
-    return out
-
-
-def drawn(tiles, places):
-    """Pieces of line of the whole drawing, in inches, y up: arrays of ends, and their styles."""
-    a, b, style = [], [], []
-    for t, (rot, shift) in zip(tiles, places):
-        for chain, width, dashes in t.curved:
-            p = (chain @ rot.T + shift) / 72 * np.array([1, -1])
-            a.append(p[:-1])
-            b.append(p[1:])
-            style += [(width, dashes)] * (len(p) - 1)
-    return np.concatenate(a), np.concatenate(b), np.array([f"{w:.1f} {d}" for w, d in style])
 
 
 def off(points, a, b):
@@ -242,6 +115,13 @@ def run_on(bend, d, p, ahead):
     return np.concatenate([ends[0][::-1], p, ends[1]]), np.concatenate([fresh[0], ahead, fresh[1]])
 
 
+def up_to(points, middle):
+    """The points left of the middle, and the one on it: it holds a half that is one arc from sliding along itself."""
+    after = int(np.argmax(points[:, 0] > middle))
+    a, b = points[after - 1], points[after]
+    return np.concatenate([points[points[:, 0] <= middle], (a + (b - a) * (middle - a[0]) / (b[0] - a[0]))[None]])
+
+
 def template(f, job, packet, piece, pages, bend):
     tiles = tiles_of(packet, pages)
     name = piece["id"]
@@ -253,7 +133,7 @@ def template(f, job, packet, piece, pages, bend):
     places = assemble_along(f, tiles, name) if tiles[0].name.isdigit() else assemble_grid(tiles)
     if places is None:
         return
-    a, b, style = drawn(tiles, places)
+    a, b, style, bent = drawn(tiles, places)
     wall = (style == "0.7 9 3 1 3")
     thickness, to_wall = bend.thickness, piece["measured_to"] == "wall"
     d_wall = 0 if to_wall else thickness
@@ -270,24 +150,22 @@ def template(f, job, packet, piece, pages, bend):
     if half:
         f.count("half templates read")
         middle = piece["span"] / 2 if "span" in piece else bend.course.x[-1] / 2
-        want = {k: p[p[:, 0] <= middle] for k, p in want.items()}
+        want = {k: up_to(p, middle) for k, p in want.items()}
     if not wall.any():
         f.add("template", f"{name}: no wall line")
         return
     turn, shift = register(want["wall line"], a[wall], b[wall], along,
                            lambda turn, shift: max(off(p @ turn.T + shift, a, b)[0].max() for p in want.values()))
-    if along:  # the springs hold an arc from sliding along itself: one of the two faces ends there
+    if along:  # its ends, not the legs that it runs into, hold an arc from sliding along itself: one face has them
         springs = np.concatenate([want[k][[0, -1]] for k in ("wall line", "finished line") if len(want[k]) > 2])
-        turn, shift, _ = settle(want["wall line"], a, b, turn, shift, True, springs)
+        turn, shift, _ = settle(want["wall line"], a[bent], b[bent], turn, shift, True, springs)
     for kind, points in want.items():
         if len(points) < 3:
             continue
         miss = off(points @ turn.T + shift, a, b)[0]
         f.gap(f"template {kind}", float(miss.max()))
         f.count("line points read", len(points))
-    if half and along and piece["shape"] in ("semicircular", "segmental", "pointed", "horseshoe"):
-        f.count("not checked: crosses to flip on, of one arc that lies on itself wherever it is slid along")
-    elif half:  # the half is flipped on these, so they stand on the centre line
+    if half:  # the half is flipped on these, so they stand on the centre line
         pricked = [(np.array(c) @ r.T + s) / 72 * np.array([1, -1]) for t, (r, s) in zip(tiles, places)
                    for c in t.flipped]
         if len(pricked) < 2:
@@ -390,31 +268,36 @@ def register(points, a, b, free, amiss):
     return min(apart.values(), key=lambda way: (amiss(*way[:2]) if len(apart) > 1 else 0, way[2]))[:2]
 
 
-def turned(angle):
-    return np.array([[math.cos(angle), -math.sin(angle)], [math.sin(angle), math.cos(angle)]])
-
-
 def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2))):
-    """Gauss and Newton on the distance square to the nearest piece of line."""
+    """Gauss and Newton on the distance square to the nearest piece of line; half a step where a whole one overshoots."""
     sample = np.concatenate([points[:: max(1, len(points) // 60)], points[-1:], ends])
     d = b - a
     normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
-    miss = 1e9
-    for _ in range(14):
+
+    def lie(turn, shift):
         now = sample @ turn.T + shift
-        far, near, which = off(now, a, b)
-        miss = float(np.sqrt((far * far).mean()))
+        found = off(now, a, b)
+        return float(np.sqrt((found[0] ** 2).mean())), now, found
+
+    miss, now, found = lie(turn, shift)
+    part = 1.0
+    for _ in range(24):
+        far, near, which = found
         apart = far > 1e-6  # past the end of a piece of line the nearest place is not square off it
         n = np.where(apart[:, None], (near - now) / np.where(apart, far, 1)[:, None], normals[which])
-        out = ((near - now) * n).sum(axis=1)
-        arm = now - now.mean(axis=0)
+        centre = now.mean(axis=0)
+        arm = now - centre
         rows = np.column_stack([n, n[:, 1] * arm[:, 0] - n[:, 0] * arm[:, 1]])
-        step = np.linalg.lstsq(rows[:, :3 if free else 2], out, rcond=None)[0]
-        if free:
-            r = turned(float(np.clip(step[2], -0.3, 0.3)))
-            centre = now.mean(axis=0)
-            turn, shift = r @ turn, r @ (shift - centre) + centre
-        shift = shift + step[:2]
+        step = np.linalg.lstsq(rows[:, :3 if free else 2], ((near - now) * n).sum(axis=1), rcond=None)[0] * part
+        r = turned(float(np.clip(step[2], -0.3, 0.3))) if free else np.eye(2)
+        tried = r @ turn, r @ (shift - centre) + centre + step[:2]
+        better = lie(*tried)
+        if better[0] > miss:
+            part /= 2
+            if part < 1e-3:
+                break
+            continue
+        (turn, shift), (miss, now, found), part = tried, better, min(1.0, part * 2)
         if np.abs(step).max() < 1e-7:
             break
     return turn, shift, miss

@@ -17,7 +17,7 @@ import ezdxf
 import numpy as np
 
 import jobs
-import lines
+import tiles
 import paper
 import walls
 
@@ -141,7 +141,7 @@ def curves_of(sheet):
     for corners, (width, _) in sheet.curves:
         box = np.ptp(np.array(corners), axis=0)
         if width >= 0.6 and box.max() > 16:
-            found.append(lines.bezier(corners, 24) * np.array([1, -1]) * MM / 72)
+            found.append(tiles.bezier(corners, 24) * np.array([1, -1]) * MM / 72)
     return np.concatenate(found)
 
 
@@ -163,20 +163,20 @@ def overlaid(name, job, layers, folder):
     for piece in heads:
         pages = next((pages for (of, kind), pages in packet.parts.items()
                       if kind == "template" and of.split("/")[0] == piece["id"]), [])
-        tiles = lines.tiles_of(packet, pages)
+        sheets = tiles.tiles_of(packet, pages)
         outlines = [dense(e) for layer, group in layers.items() for e in group
                     if re.fullmatch(piece["id"] + "(-1)?_(WALL|FINISH|CASING_INSIDE|CASING_OUTSIDE)", layer)]
-        if not tiles or not outlines or not tiles[0].name[0].isalpha():
+        if not sheets or not outlines or not sheets[0].name[0].isalpha():
             amiss(name, f"{piece['id']}: no template to lay over its outlines")
             continue
         at = [curves_of(tile.words) + place[1] * np.array([1, -1]) * MM / 72
-              for tile, place in zip(tiles, lines.assemble_grid(tiles))]
+              for tile, place in zip(sheets, tiles.assemble_grid(sheets))]
         top = np.concatenate(at)
         high = max(outlines, key=lambda line: line[:, 1].max())
         shift = high[high[:, 1].argmax()] - top[top[:, 1].argmax()]
         # A crown is flat: as one drawing the tiles find their place from side to side.
         shift = shift + (slid(top + shift, outlines, 20) - top - shift)[0]
-        for tile, points_of in zip(tiles, at):
+        for tile, points_of in zip(sheets, at):
             if len(points_of) < 2:
                 continue
             worst = laid_over(points_of + shift, outlines)

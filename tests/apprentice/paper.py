@@ -193,11 +193,9 @@ def strips_on(sheet, kerf):
     out = []
     for box, style in boxes:
         inner = [f for f in feet if box[0] - 6 < f[0] + kerf / 2 < box[2] + 6 and box[1] - 1 < f[3] < box[3] + 1]
-        if narrow:  # a roll with no room above the strip has all that is said of it ahead of it
-            above = [p for p in sheet.phrases if p[3] and p[2][2] < box[0]]
-        else:  # a short strip's caption starts before it
-            above = [p for p in sheet.phrases if p[3] and box[0] - 450 <= p[2][0] <= box[2] + 60
-                     and -16 < p[2][3] - box[1] < 4]
+        # A short strip's caption starts before it; a roll with no room above has all that is said of it ahead of it.
+        above = [p for p in sheet.phrases if p[3] and (box[0] - 700 <= p[2][0] <= box[2] + 60
+                                                       and -16 < p[2][3] - box[1] < 4 or narrow and p[2][2] < box[0])]
         named = [p for p in above if re.match(r"(Strip|Tira) \d+ ", p[0]) and p[2][0] < box[2]]
         if not inner and not named:
             continue

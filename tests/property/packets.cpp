@@ -161,9 +161,11 @@ TEST(FoundJobs, tell_the_sides_of_a_reverse_in_one_order_from_zero) {
     EXPECT_EQ(boards, 6);
 }
 
-// A check beside the name of the joint 10|11; a strip of 2 in between two joints.
+// A check beside the name of the joint 10|11; a strip of 2 in between two joints; a mark under 17|18; a check that
+// finds no room among the words of an end.
 TEST(FoundJobs, give_every_mark_of_a_tape_its_figure) {
-    for (const char* name : {"tape-check-beside-two-figures", "tape-mark-on-a-short-strip"})
+    for (const char* name : {"tape-check-beside-two-figures", "tape-mark-on-a-short-strip",
+                             "tape-mark-under-a-joint-name", "tape-check-without-room"})
         for (const std::string& language : tests::languages()) {
             SCOPED_TRACE(name + (" in " + language));
             const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";

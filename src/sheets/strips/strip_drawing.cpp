@@ -137,14 +137,18 @@ private:
     void tape_marks() {
         const auto& checks = strip_.tape_checks;
         for (const Length check : checks) {
-            pointer(check);
             MarkWords& beside = place_beside(Role::tape_mark, check, 8_pt, "strip.tape_check", Worth::tape);
+            // The mark that sets the strip is named above it; nobody knows another without its figure.
+            if (check == strip_.tape_mark) pointer(check);
+            else beside.draw_mark = [this, check] { pointer(check); };
             beside.box = true;
-            beside.shorter = {words("strip.tape_mark", {{"at", context_.tape.with_unit(check)}})};
+            beside.shorter = {words("strip.tape_mark", {{"at", context_.tape.with_unit(check)}}),
+                              context_.tape.plain(check)};
         }
         if (!strip_.tape_mark || std::find(checks.begin(), checks.end(), *strip_.tape_mark) != checks.end()) return;
         pointer(*strip_.tape_mark);
-        place_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark", Worth::tape);
+        place_beside(Role::tape_mark, *strip_.tape_mark, 7_pt, "strip.tape_mark", Worth::tape).shorter = {
+            context_.tape.plain(*strip_.tape_mark)};
     }
 
     void limit(Length from_zero, const char* key) {
@@ -192,7 +196,8 @@ private:
         std::string all = missing.front();
         if (missing.size() > 1) all += ", " + missing.back();
         const Length sawn = piece_.blank().trims[0];
-        if (sawn <= 0_mm || said.trim) {
+        // Where the lane is taken there, the trim is said from beyond its line.
+        if (sawn <= 0_mm || said.trim || said.in_lane) {
             say(all);
             return;
         }

@@ -23,7 +23,7 @@ bool EndZone::set_as(const Line& line, const std::string& text, Face face) {
     const Length base = whole_.low.y + line.up;
     // The white ground of the words reaches that far.
     const Length low = base - type.size * 0.26;
-    const Length high = base + type.size * 0.86;
+    const Length high = base + type.size * 0.86 + line.under;
     Lane lane(whole_.low.x + zone_inset, whole_.high.x - zone_inset);
     std::vector<Length> starts{from_left_ ? whole_.low.x + zone_inset : whole_.high.x - zone_inset - wide};
     for (const Rect& area : taken_) {
@@ -57,14 +57,27 @@ bool EndZone::fits_between_lines(Length up, Length size) const {
 }
 
 bool EndZone::set_anywhere(const Line& line) {
-    if (set(line)) return true;
+    return set(line) || set_at_one_of(heights(line.type.size, lanes_.height), line);
+}
+
+bool EndZone::set_below_lane(const Line& line) {
+    Line lower = line;
+    lower.under = line.type.size * 0.3;
+    return set_at_one_of(heights(line.type.size, lanes_.above_numerals() - line.type.size * 0.75), lower);
+}
+
+std::vector<Length> EndZone::heights(Length size, Length below) const {
     std::vector<Length> heights;
-    for (Length up = 2_pt; up < lanes_.height; up += 0.5_pt)
-        if (fits_between_lines(up, line.type.size)) heights.push_back(up);
+    for (Length up = 2_pt; up < below; up += 0.5_pt)
+        if (fits_between_lines(up, size)) heights.push_back(up);
+    return heights;
+}
+
+bool EndZone::set_at_one_of(std::vector<Length> heights, const Line& line) {
     std::stable_sort(heights.begin(), heights.end(),
                      [&](Length a, Length b) { return measure::abs(a - line.up) < measure::abs(b - line.up); });
     return std::any_of(heights.begin(), heights.end(), [&](Length up) {
-        return set({up, line.text, line.type, line.shorter});
+        return set({up, line.text, line.type, line.shorter, line.under});
     });
 }
 

@@ -16,6 +16,7 @@ public:
         std::string text;
         Type type;
         std::string shorter = {};  ///< instead, where the text is too long
+        Length under = {};         ///< kept free of words above it, for what of them hangs below their line
     };
 
     /// A part of a strip whose outer end is on the left or on the right. Lines keep off what is `taken`, and add
@@ -28,11 +29,16 @@ public:
     bool set(const Line& line);
     /// The same at the height nearest to its own that has room for it.
     bool set_anywhere(const Line& line);
+    /// At any height that leaves the words lane free.
+    bool set_below_lane(const Line& line);
     /// Whether any line stands in the words lane.
     bool reaches_lane() const { return reaches_lane_; }
 
 private:
     bool set_as(const Line& line, const std::string& text, Face face);
+    /// Baselines under `below` at which words of that size cross no line of the strip.
+    std::vector<Length> heights(Length size, Length below) const;
+    bool set_at_one_of(std::vector<Length> heights, const Line& line);
     bool fits_between_lines(Length up, Length size) const;
 
     Pen& pen_;

@@ -96,8 +96,10 @@ private:
             zone.set_anywhere({lanes_.from_zero,
                                words("strip.from_zero", {{"at", context_.tape.with_unit(blank_.length)}}), regular()});
         }
-        mitre(zone, 1, 4_pt, said);
+        // Over the edge it is told with the trim, where there is room for both.
+        if (!context_.lanes.edge) mitre(zone, 1, 4_pt, said);
         trim(zone, 1, lanes_.far_trim, said);
+        mitre(zone, 1, 4_pt, said);
         said.in_lane = zone.reaches_lane();
         return said;
     }
@@ -135,14 +137,18 @@ private:
     void trim(EndZone& zone, std::size_t end, Length up, EndWords& said) {
         const bool complete = end == 1 || strip_.from > 0_mm || (said.zero && said.hook);
         const auto [long_words, short_words] = trim_words(context_, end, pen_.kit());
+        const EndZone::Line line{up, long_words, bold(), short_words};
         // What finds no room here stands beside its line in the words lane, which must then be free.
-        said.trim = complete && zone.set({up, long_words, bold(), short_words});
+        said.trim = (complete && zone.set(line)) || zone.set_below_lane(line);
         if (context_.lanes.edge) said.mitre = said.trim && has_mitre(piece_, end);
     }
 
     void mitre(EndZone& zone, std::size_t end, Length up, EndWords& said) {
-        if (!context_.lanes.edge && has_mitre(piece_, end))
-            said.mitre = zone.set({up, mitre_words(piece_, end, pen_.kit()), bold()});
+        if (said.mitre || !has_mitre(piece_, end)) return;
+        const EndZone::Line line{up, mitre_words(piece_, end, pen_.kit()), bold(),
+                                 mitre_words_short(piece_, end, pen_.kit())};
+        // What finds no room on the face stands in the words lane, with which face is the shorter.
+        said.mitre = context_.lanes.edge ? zone.set_below_lane(line) : zone.set({up, line.text, bold()});
     }
 
     void tails() {

@@ -38,12 +38,17 @@ Length whole_step_up(Length value, Length step) { return step * std::ceil(value 
 constexpr Length first_of_bend = Length::inches(2.2);
 constexpr Length last_of_bend = Length::inches(3);
 
+/// What the figures of the joint before a strip take more than two.
+Length further_figures(int strip) {
+    const std::size_t figures = std::to_string(strip - 1).size() + std::to_string(strip).size();
+    return further_figure * static_cast<double>(figures - 2);
+}
+
 /// How much the joint to a strip would crowd a tape check, the centre line or an end of the bend, which have words
 /// beside them. A tape check counts as much as all others.
 int crowding(Length at, int next_strip, const plan::Piece& piece, const Tape& tape) {
     const Length check = tape.check_step() * std::round(at / tape.check_step());
-    const std::size_t figures = std::to_string(next_strip - 1).size() + std::to_string(next_strip).size();
-    const Length clear = check_clearance + further_figure * static_cast<double>(figures - 2);
+    const Length clear = check_clearance + further_figures(next_strip);
     const auto near = [&](Length mark) { return measure::abs(at - mark) < clear; };
     const std::vector<Length> changes = piece.blank().reverses();
     const bool reverse = std::any_of(changes.begin(), changes.end(), near);
@@ -95,7 +100,8 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
         double part;
         Length joint;  ///< kept for the names of the joints
     };
-    for (const Try& one : {Try{1.0, joint_words}, {0.6, joint_words}, {0.6, least_joint_words}})
+    const Length least_joint = least_joint_words + further_figures(strip.number);
+    for (const Try& one : {Try{1.0, joint_words}, {0.6, joint_words}, {0.6, least_joint}})
         for (Length at = first(one.joint); at < end - one.joint; at += tape.mark_step())
             if (free(at, one.part)) return at;
     if (!strip.tape_checks.empty()) return strip.tape_checks.front();

@@ -124,7 +124,8 @@ private:
     std::size_t lines_ = 1;
 };
 
-/// On one line, though not in the smallest type; else on two, in the largest type that does; else on as many as it takes.
+/// On one line, though not in the smallest type; else on two, in the largest type that does; else on as many as it
+/// takes.
 Statement fitting_statement(const Pen& pen, const plan::Plan& plan, const plan::Piece& piece, const Foot& foot,
                             Use use) {
     const auto& style = pen.kit().style;

@@ -82,6 +82,8 @@ public:
     const std::vector<const Place*>& best() const { return best_; }
     void draw(Length base) const {
         for (std::size_t i = 0; i < all_.size(); ++i)
+            if (best_[i] != nullptr && all_[i].draw_mark) all_[i].draw_mark();
+        for (std::size_t i = 0; i < all_.size(); ++i)
             if (best_[i] != nullptr) set(all_[i], *best_[i], base);
     }
 

@@ -1,6 +1,7 @@
 #pragma once
 // The words beside the marks of a strip: where each stands, so that all find room in the words lane.
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -23,7 +24,8 @@ struct MarkWords {
     bool box = false;                       ///< a box to tick stands before the words
     /// Where what the words speak of lies on one side of the mark: from the other side an arrow points there.
     enum class Side { both, left, right } side = Side::both;
-    bool over_marks = false;  ///< rather than be left out they hide a part of another mark's line
+    std::function<void()> draw_mark = {};  ///< of a mark that stands with its words alone
+    bool over_marks = false;               ///< rather than be left out they hide a part of another mark's line
 };
 
 /// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks

@@ -7,6 +7,7 @@ namespace {
 
 constexpr Length far = Length::inches(2000);
 constexpr Length flip_cross_inset = 0.5_in;  // from the cell's edge
+constexpr Length cross_apart = 0.75_in;      // from a joint's cross: arms that meet hide which is which
 constexpr Length hatch_gap = 9_pt;
 constexpr Rect left_of_centre{{-far, -far}, {Length(), far}};
 
@@ -26,6 +27,15 @@ std::pair<Length, Length> centre_shown(const Tiling& tiling) {
         }
     }
     return {low, high};
+}
+
+/// On the centre line, from `first` on by steps: the first place clear of the crosses on which sheets are joined.
+Point flip_cross(Length first, Length step, const Tiling& tiling) {
+    const auto near = [](Point a, Point b) { return geom::distance(a, b) < cross_apart; };
+    Point place{{}, first};
+    const auto hidden = [&](const Joint& joint) { return near(joint.inner, place) || near(joint.outer, place); };
+    while (std::any_of(tiling.joints().begin(), tiling.joints().end(), hidden)) place.y += step;
+    return place;
 }
 
 /// 45-degree strokes over what lies beyond the centre line.
@@ -87,7 +97,8 @@ void keep_left_half(TemplateDrawing& drawing, const Pen& pen, const Tiling& tili
     const Path centre = Path::line({{}, low}, {{}, high});
     const fonts::Style& style = pen.kit().style;
     hatch(drawing, low, high, style.fine);
-    drawing.flip_crosses = {{{}, low + flip_cross_inset}, {{}, high - flip_cross_inset}};
+    drawing.flip_crosses = {flip_cross(low + flip_cross_inset, 6_pt, tiling),
+                            flip_cross(high - flip_cross_inset, -6_pt, tiling)};
     const auto words = [&](std::string_view key) {
         return Block(pen, {{pen.kit().words(key), {Face::bold, style.text}}});
     };

@@ -79,7 +79,7 @@ void TemplateMarks::cross_names() {
 
 void TemplateMarks::name_with_line(const Block& name, Point cross) {
     constexpr int ways = 24;
-    for (int ring = 1; ring <= 14; ++ring) {
+    for (int ring = 1; ring <= 40; ++ring) {
         for (int way = 0; way < ways; ++way) {
             const Direction out = Direction::at(Angle::degrees(360.0 * way / ways));
             const Length half = std::min(name.width() / 2 / std::max(std::abs(out.x), 0.01),
@@ -100,14 +100,21 @@ void TemplateMarks::arrow(Point middle, Direction toward, Length length) {
 
 void TemplateMarks::coordinate() {
     if (context_.tiling.printed() == 1) return;
-    std::vector<Block::Row> rows{{tile_.name(), {Face::bold, style().huge}}};
-    if (!tile_.in_grid) {
-        const char* way = tile_.turn < Angle() ? "template.turned_right" : "template.turned_left";
-        const std::string angle = degrees_text(tile_.turn, context_.kit);
-        rows.push_back({context_.kit.words(way, {{"angle", angle}}), {Face::regular, style().small}});
+    const Block::Row name{tile_.name(), {Face::bold, style().huge}};
+    const auto set = [&](const std::vector<Block::Row>& rows) {
+        const Block block(pen_, rows);
+        const std::vector<Point> corners = labels_.corners(block, 24_pt);
+        return labels_.anywhere(Role::registration, block, corners) ||
+               labels_.anywhere(Role::registration, block, corners, 2.5_pt);
+    };
+    if (tile_.in_grid) {
+        set({name});
+        return;
     }
-    const Block name(pen_, std::move(rows));
-    labels_.anywhere(Role::registration, name, labels_.corners(name, 24_pt));
+    const char* way = tile_.turn < Angle() ? "template.turned_right" : "template.turned_left";
+    const std::string angle = degrees_text(tile_.turn, context_.kit);
+    const Block::Row turned{context_.kit.words(way, {{"angle", angle}}), {Face::regular, style().small}};
+    if (!set({name, turned}) && set({name})) set({turned});
 }
 
 bool TemplateMarks::is_first() const {
@@ -122,6 +129,18 @@ bool TemplateMarks::tells_joining() const {
 
 void TemplateMarks::note() {
     if (context_.drawing.note.empty()) return;
+    const auto choices = note_choices();
+    if (std::any_of(choices.begin(), choices.end(), [&](const auto& rows) { return note(rows, 7_pt); })) return;
+    // Which side is up, and whether to flip it, is said wherever two words find room.
+    const Block::Row& first = choices.back().front();
+    for (const Length width : {widest_note, 160_pt, 90_pt}) {
+        std::vector<Block::Row> rows;
+        for (const std::string& line : broken(pen_, first.text, first.type, width)) rows.push_back({line, first.type});
+        if (note(rows, 2.5_pt)) return;
+    }
+}
+
+std::vector<std::vector<Block::Row>> TemplateMarks::note_choices() const {
     std::vector<Block::Row> wide;
     std::vector<Block::Row> narrow;
     std::vector<Block::Row> less_wide;
@@ -142,12 +161,14 @@ void TemplateMarks::note() {
             if (row.type.face == first_type.face && row.type.size == first_type.size) least.push_back({line, row.type});
         }
     }
-    for (const auto& choice : {wide, narrow, less, less_wide, least, {wide.front()}}) {
-        const Block block(pen_, choice, Align::left);
-        std::vector<Point> first = labels_.corners(block, 24_pt);
-        std::swap(first[0], first[1]);
-        if (labels_.anywhere(Role::text, block, first)) return;
-    }
+    return {wide, narrow, less, less_wide, least, {wide.front()}};
+}
+
+bool TemplateMarks::note(const std::vector<Block::Row>& rows, Length clearance) {
+    const Block block(pen_, rows, Align::left);
+    std::vector<Point> first = labels_.corners(block, 24_pt);
+    std::swap(first[0], first[1]);
+    return labels_.anywhere(Role::text, block, first, clearance);
 }
 
 void TemplateMarks::grain() {
@@ -167,8 +188,7 @@ bool TemplateMarks::grain_at(Point middle, Length reach) {
     labels_.taken().take(box);
     const Block word(pen_, {{context_.kit.words("template.grain"), {Face::bold, style().small}}});
     const Length gap = word.width() / 2 + 4_pt;
-    for (const Direction toward : {-along, along})
-        arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
+    for (const Direction toward : {-along, along}) arrow(middle + toward * ((reach + gap) / 2), toward, reach - gap);
     word.draw(pen_, Role::text, middle, along);
     return true;
 }

@@ -33,6 +33,9 @@ public:
 private:
     void neighbour(const Tile* tile, Direction toward);
     bool is_first() const;
+    /// The note from all that it says to its first sentence alone.
+    std::vector<std::vector<Block::Row>> note_choices() const;
+    bool note(const std::vector<Block::Row>& rows, Length clearance);
     bool grain_at(Point middle, Length reach);
     void arrow(Point middle, Direction toward, Length length);
     const fonts::Style& style() const { return context_.kit.style; }
