@@ -1,6 +1,7 @@
 #!/bin/sh
 # On a fresh Debian 12: installs what is missing, builds kerfpacket to build/ and prints a first packet.
-#     sh src/get-started.sh --install [PREFIX]    installs it below PREFIX as well, or below /usr/local
+#     sh src/get-started.sh --install [PREFIX]    installs it below PREFIX as well, or below /usr/local; where DESTDIR
+#                                                 is set, all of that stands below it
 set -eu
 prefix=
 case ${1-} in
@@ -27,11 +28,12 @@ job=$(find "$top/out-samples" -name job.toml | sort | head -n 1)
 program=$top/build/kerfpacket
 if [ -n "$prefix" ]; then
     as_root=
-    mkdir -p "$prefix" 2>/dev/null || true
-    [ -w "$prefix" ] || [ "$(id -u)" -eq 0 ] || as_root=sudo
+    below=${DESTDIR-}$prefix
+    mkdir -p "$below" 2>/dev/null || true
+    [ -w "$below" ] || [ "$(id -u)" -eq 0 ] || as_root=sudo
     # shellcheck disable=SC2086 # nothing, or one word
-    $as_root cmake --install "$top/build" --prefix "$prefix"
-    program=$prefix/bin/kerfpacket
+    $as_root env DESTDIR="${DESTDIR-}" cmake --install "$top/build" --prefix "$prefix"
+    program=$below/bin/kerfpacket
     "$program" check "$job" >/dev/null || [ $? -eq 3 ]
 fi
 

@@ -4,11 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "cli/house.h"
 #include "cli/json.h"
 #include "cli/report.h"
 #include "cli/resources.h"
 #include "cli/sheet_target.h"
-#include "cli/street.h"
 #include "output/pdf.h"
 #include "sheets/bid/bid_sheet.h"
 
@@ -19,16 +19,19 @@ Json or_null(const std::optional<double>& value) { return value ? Json(*value) :
 
 /// JSON of schema 1: lengths in millimetres, areas in square millimetres, prices as they are given; null where a rate
 /// is missing.
-std::string json_of(const Planned& job, int sheets) {
-    const plan::BidCounts counts = plan::bid_counts(job.plan);
-    const job::Rates& rates = job.beside.rates;
-    const plan::BidSums sums = plan::bid_sums(counts, job.plan, rates, sheets);
+std::string json_of(const plan::House& house, const job::Rates& rates, int sheets) {
+    const plan::BidCounts counts = plan::bid_counts(house);
+    const plan::BidSums sums = plan::bid_sums(counts, house, rates, sheets);
+    Json jobs = Json::array();
+    for (const plan::Plan* job : house.jobs)
+        jobs.push_back({{"number", job->header.number}, {"revision", job->header.revision}});
     Json work = Json::array();
     for (const plan::Work& one : counts.work)
         work.push_back({{"rate", std::string(job::rate_keys.at(static_cast<std::size_t>(one.rate)))},
                         {"count", one.count},
                         {"minutes_each", or_null(rates.of(one.rate))}});
     const Json all{{"schema", 1},
+                   {"jobs", jobs},
                    {"work", work},
                    {"blanks", counts.blanks},
                    {"kerf_stroke_mm", mm(counts.kerf_stroke)},
@@ -47,29 +50,49 @@ std::string json_of(const Planned& job, int sheets) {
     return all.dump(2) + "\n";
 }
 
+job::Rates rates_of(const std::vector<Planned>& jobs) {
+    const Planned* with = with_table(
+        jobs, "[rates]", [](const Planned& job) { return job.beside.rates.any(); },
+        [](const Planned& a, const Planned& b) { return a.beside.rates.given == b.beside.rates.given; });
+    return with == nullptr ? job::Rates{} : with->beside.rates;
+}
+
+/// Sheets of paper that the packets take, each in its own language; nothing where one cannot be printed, which is told.
+std::optional<int> sheets_of(const PlannedHouse& house, Console& console, const std::filesystem::path& home) {
+    std::size_t sheets = 0;
+    for (const Planned& job : house.jobs) {
+        const Resources resources(home, job.plan.header, job.inputs.words);
+        const std::optional<page::Document> packet = laid_out(job, resources.kit(), {}, console);
+        console.doing("");
+        if (!packet) return std::nullopt;
+        sheets += packet->pages.size();
+    }
+    return static_cast<int>(sheets);
+}
+
 }  // namespace
 
 Status bid(const BidChoice& choice, Console& console, const std::filesystem::path& home) {
-    const std::optional<Planned> job = planned(choice.job, console);
-    if (!job) return Status::errors;
-    const Resources resources(home, job->plan.header, job->inputs.words);
-    const std::optional<page::Document> packet = laid_out(*job, resources.kit(), {}, console);
-    if (!packet) return Status::errors;
-    console.doing("");
-    const int sheets = static_cast<int>(packet->pages.size());
+    const std::optional<PlannedHouse> house = planned_house(choice.jobs, choice.job, console);
+    if (!house) return Status::errors;
+    const job::Rates rates = rates_of(house->jobs);
+    const std::optional<int> sheets = sheets_of(*house, console, home);
+    if (!sheets) return Status::errors;
     if (choice.json) {
-        console.result(json_of(*job, sheets));
-        return job->status;
+        console.result(json_of(house->house(), rates, *sheets));
+        return house->status();
     }
-    const SheetTarget target(choice.out, choice.force, choice.job, "-bid.pdf");
-    const page::Document document = sheets::make_bid(job->plan, job->beside.rates, sheets, resources.kit());
-    target.write(output::pdf(document, resources.faces()), console);
-    const auto& given = job->beside.rates.given;
-    const auto count = std::count_if(given.begin(), given.end(), [](const auto& rate) { return rate.has_value(); });
+    const SheetTarget target(choice.out, choice.force, filed_under(choice.jobs, choice.job, choice.out), "-bid.pdf");
+    const Planned& first = house->first();
+    const Resources resources(home, first.plan.header, first.inputs.words);
+    target.write(output::pdf(sheets::make_bid(house->house(), rates, *sheets, resources.kit()), resources.faces()),
+                 console);
+    const auto count =
+        std::count_if(rates.given.begin(), rates.given.end(), [](const auto& rate) { return rate.has_value(); });
     console.done(fmt::format("{}: {} of {} rates are given, the others are blanks\n", target.file().string(), count,
                              job::rate_count));
-    console.message(verdict_line(job->plan));
-    return job->status;
+    for (const Planned& job : house->jobs) console.message(verdict_line(job.plan));
+    return house->status();
 }
 
 }  // namespace kerfpacket::cli

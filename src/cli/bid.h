@@ -1,7 +1,8 @@
 #pragma once
-// What a job takes, to reckon a bid by.
+// What one job takes, or several together, to reckon a bid by.
 
 #include <string>
+#include <vector>
 
 #include "cli/console.h"
 #include "cli/inputs.h"
@@ -9,8 +10,9 @@
 namespace kerfpacket::cli {
 
 struct BidChoice {
-    JobChoice job;
-    std::string out;  ///< empty: the job file's name with -bid.pdf, beside it
+    std::vector<std::filesystem::path> jobs;
+    JobChoice job;    ///< of all of them, but for the file
+    std::string out;  ///< empty: the job file's name with -bid.pdf, beside it; several jobs need a name
     bool json = false;
     bool force = false;
 };

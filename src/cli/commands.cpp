@@ -44,6 +44,12 @@ void add_job_file(CLI::App& command, JobChoice& job) {
     add_job_file_options(command, job);
 }
 
+void add_house(CLI::App& command, std::vector<fs::path>& jobs, JobChoice& job) {
+    command.add_option("JOB", jobs, "the job file, or several that are bought for together; - for standard input")
+        ->required();
+    add_job_file_options(command, job);
+}
+
 void add_job_options(CLI::App& command, JobChoice& job) {
     add_job_file_options(command, job);
     command.add_option(
@@ -105,18 +111,26 @@ void add_preview(CLI::App& app, PreviewChoice& choice) {
 void add_printer_check(CLI::App& app, PrinterCheckChoice& choice) {
     CLI::App* command =
         app.add_subcommand("printer-check", "write the page a printer is measured by, or store what was measured");
-    command->add_option("--media", choice.media, "the paper of the page")->capture_default_str();
+    CLI::Option* media = command->add_option("--media", choice.media, "the paper of the page")->capture_default_str();
     command->add_option("--units", choice.units, "of the measured bars; else those in the paper's name")
         ->check(CLI::IsMember({"in", "mm"}));
     add_language(*command, choice.language, "language of the page");
     command->add_option("--out", choice.out, "the PDF to write")->capture_default_str()->check(a_file());
-    command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
+    CLI::Option* profile =
+        command->add_option("--profile", choice.profile, "store what was measured under this name; write no page");
     command->add_option("--first", choice.first, "edge of the page that came out first")
         ->check(CLI::IsMember({"top", "bottom", "left", "right"}));
     command->add_option("--level", choice.level, "level bar as measured, as in \"6 31/32 in\"");
     command->add_option("--upright", choice.upright, "upright bar as measured");
     command->add_option("--diagonals", choice.diagonals, "A to C and B to D as measured, with a comma between them");
     command->add_option("--margins", choice.margins, "lost at top, bottom, left, right; else 1/4 in each");
+    CLI::Option* labels =
+        command->add_option("--labels", choice.labels, "the label sheet of this job or shop file instead of a page")
+            ->excludes(media)
+            ->excludes(profile);
+    command->add_option("--first-label", choice.first_label, "its mark on label 1: from the left edge, from the top")
+        ->needs(labels);
+    command->add_option("--last-label", choice.last_label, "the same of the last label")->needs(labels);
     command->add_flag("--force", choice.force, "replace a profile, or a file that is not ours");
 }
 
@@ -161,7 +175,7 @@ void add_stock(CLI::App& app, StockChoice& choice) {
     CLI::App* command =
         app.add_subcommand("stock", "tell what to buy for one or more jobs, and what to cut from each board");
     command->add_option("JOB", choice.jobs, "the job files; several are planned together")->required();
-    command->add_option("--shop", choice.shop, "the shop file; else as build takes it");
+    command->add_option("--shop", choice.job.shop, "the shop file; else as build takes it");
     CLI::Option* json = command->add_flag("--json", choice.json, "for scripts: JSON, lengths in mm");
     command->add_flag("--csv", choice.csv, "for a table: a line for each cut, lengths in mm")->excludes(json);
 }
@@ -169,9 +183,11 @@ void add_stock(CLI::App& app, StockChoice& choice) {
 void add_labels(CLI::App& app, LabelsChoice& choice) {
     CLI::App* command =
         app.add_subcommand("labels", "write a label for every blank, casing segment, rib and offcut, as a PDF");
-    add_job_file(*command, choice.job);
+    add_house(*command, choice.jobs, choice.job);
     add_language(*command, choice.job.print.language, "language of the labels instead of the job's own");
-    command->add_option("--out", choice.out, "the PDF to write; else the job file's name with -labels.pdf, beside it")
+    command
+        ->add_option("--out", choice.out,
+                     "the PDF to write; else the job file's name with -labels.pdf, beside it; of several jobs needed")
         ->check(a_file());
     command->add_option("--labels-from", choice.from, "the first label that is free on a half-used sheet")
         ->check(counted_from_one("labels"));
@@ -179,12 +195,13 @@ void add_labels(CLI::App& app, LabelsChoice& choice) {
 }
 
 void add_bid(CLI::App& app, BidChoice& choice) {
-    CLI::App* command =
-        app.add_subcommand("bid", "write what the job takes, at the shop's rates or with blanks: a PDF");
-    add_job_file(*command, choice.job);
+    CLI::App* command = app.add_subcommand("bid", "write what jobs take, at the shop's rates or with blanks: a PDF");
+    add_house(*command, choice.jobs, choice.job);
     add_language(*command, choice.job.print.language, "language of the sheet instead of the job's own");
     CLI::Option* out =
-        command->add_option("--out", choice.out, "the PDF to write; else the job file's name with -bid.pdf, beside it")
+        command
+            ->add_option("--out", choice.out,
+                         "the PDF to write; else the job file's name with -bid.pdf, beside it; of several jobs needed")
             ->check(a_file());
     CLI::Option* force = command->add_flag("--force", choice.force, "replace a file that is not ours");
     command->add_flag("--json", choice.json, "for scripts: JSON, lengths in mm; write nothing")

@@ -70,6 +70,9 @@ public:
             if (!with_value) continue;
             if (i + 2 == words.size()) waiting_ = option;
             ++i;
+            if (!goes_on(*option)) continue;
+            while (i + 1 < words.size() && !words[i + 1].starts_with('-')) ++i;
+            if (i + 1 >= words.size()) waiting_ = option;
         }
     }
 
@@ -97,6 +100,11 @@ public:
     }
 
 private:
+    /// It takes one word after the other.
+    static bool goes_on(const CLI::Option& option) {
+        return option.get_items_expected_max() > 1 && option.get_delimiter() == '\0';
+    }
+
     const CLI::App& command_;
     Words places_;
     const CLI::Option* waiting_ = nullptr;
@@ -110,7 +118,7 @@ Candidates values(const CLI::App& command, const CLI::Option& option, const Type
     if (name == "--piece") return typed.places().empty() ? Candidates{} : pieces(typed.places().front());
     if (name == "--out" && command.get_name() == "preview") return {{":folders", ""}};
     if (name == "--out" || name == "PACKET" || name == "--from") return {{":files", ".pdf"}};
-    if (name == "--shop" || name == "JOB") return {{":files", ".toml"}};
+    if (name == "--shop" || name == "--labels" || name == "JOB") return {{":files", ".toml"}};
     return words_of(option);
 }
 

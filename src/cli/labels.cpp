@@ -4,10 +4,10 @@
 
 #include <fmt/format.h>
 
+#include "cli/house.h"
 #include "cli/report.h"
 #include "cli/resources.h"
 #include "cli/sheet_target.h"
-#include "cli/street.h"
 #include "cli/trouble.h"
 #include "job/text.h"
 #include "output/pdf.h"
@@ -55,15 +55,22 @@ void require_place(int from, const job::LabelStock& labels) {
                                              labels.columns, labels.rows, labels.on_sheet()));
 }
 
-std::optional<page::Document> made(const Planned& planned, int from, const Resources& resources, Console& console) {
+const Planned* with_labels(const std::vector<Planned>& jobs) {
+    return with_table(
+        jobs, "[printer.labels]", [](const Planned& job) { return job.beside.labels.has_value(); },
+        [](const Planned& a, const Planned& b) { return a.beside.labels->same_as(*b.beside.labels); });
+}
+
+std::optional<page::Document> made(const PlannedHouse& house, const Planned& with, int from, const Resources& resources,
+                                   Console& console) {
     console.doing("laying out the labels");
     try {
-        auto document = sheets::make_labels(planned.plan, *planned.beside.labels, from, resources.kit());
+        auto document = sheets::make_labels(house.house(), *with.beside.labels, from, resources.kit());
         console.doing("");
         if (document) return *std::move(document);
-        tell_too_small(planned, document.error(), console);
+        tell_too_small(with, document.error(), console);
     } catch (const fonts::MissingCharacter& missing) {
-        console.message(job::render(unprintable(missing, resources.faces(), planned.inputs.job), planned.inputs.job));
+        tell_unprintable(missing, resources.faces(), house.jobs, console);
     }
     return std::nullopt;
 }
@@ -71,25 +78,27 @@ std::optional<page::Document> made(const Planned& planned, int from, const Resou
 }  // namespace
 
 Status labels(const LabelsChoice& choice, Console& console, const std::filesystem::path& home) {
-    const std::optional<Planned> job = planned(choice.job, console);
-    if (!job) return Status::errors;
-    if (!job->beside.labels) {
-        tell_none(*job, console);
+    const std::optional<PlannedHouse> house = planned_house(choice.jobs, choice.job, console);
+    if (!house) return Status::errors;
+    const Planned* with = with_labels(house->jobs);
+    if (with == nullptr) {
+        tell_none(house->first(), console);
         return Status::errors;
     }
-    const job::LabelStock& stock = *job->beside.labels;
+    const job::LabelStock& stock = *with->beside.labels;
     require_place(choice.from, stock);
-    const SheetTarget target(choice.out, choice.force, choice.job, "-labels.pdf");
-    const Resources resources(home, job->plan.header, job->inputs.words);
-    const std::optional<page::Document> document = made(*job, choice.from, resources, console);
+    const SheetTarget target(choice.out, choice.force, filed_under(choice.jobs, choice.job, choice.out), "-labels.pdf");
+    const Planned& first = house->first();
+    const Resources resources(home, first.plan.header, first.inputs.words);
+    const std::optional<page::Document> document = made(*house, *with, choice.from, resources, console);
     if (!document) return Status::errors;
     target.write(output::pdf(*document, resources.faces()), console);
-    const std::size_t count = plan::labels_of(job->plan).size();
+    const std::size_t count = plan::labels_of(house->house()).size();
     const std::string pages = stock.paper.roll ? "a page each" : counted(document->pages.size(), "page");
     console.done(fmt::format("{}: {} on {}, {}\n", target.file().string(), counted(count, "label"),
                              stock.paper.plain_name, pages));
-    console.message(verdict_line(job->plan));
-    return job->status;
+    for (const Planned& job : house->jobs) console.message(verdict_line(job.plan));
+    return house->status();
 }
 
 }  // namespace kerfpacket::cli

@@ -1,7 +1,8 @@
 #pragma once
-// Labels for what is cut: on a shop's label sheets, or a roll.
+// Labels for what is cut of one job or several: on a shop's label sheets, or a roll.
 
 #include <string>
+#include <vector>
 
 #include "cli/console.h"
 #include "cli/inputs.h"
@@ -9,8 +10,9 @@
 namespace kerfpacket::cli {
 
 struct LabelsChoice {
-    JobChoice job;
-    std::string out;  ///< empty: the job file's name with -labels.pdf, beside it
+    std::vector<std::filesystem::path> jobs;
+    JobChoice job;    ///< of all of them, but for the file
+    std::string out;  ///< empty: the job file's name with -labels.pdf, beside it; several jobs need a name
     int from = 1;     ///< the first free label of a half-used sheet
     bool force = false;
 };

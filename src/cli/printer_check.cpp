@@ -7,11 +7,13 @@
 
 #include <fmt/format.h>
 
+#include "cli/label_check.h"
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
 #include "cli/resources.h"
 #include "cli/sheet_target.h"
 #include "cli/trouble.h"
+#include "cli/typed_length.h"
 #include "job/read_profile.h"
 #include "output/pdf.h"
 #include "sheets/blanks/printer_check.h"
@@ -24,29 +26,6 @@ using namespace measure::literals;
 using measure::Unit;
 
 [[noreturn]] void refuse(const std::string& what) { throw std::runtime_error(what); }
-
-/// A length of the command line, in the job file's notation.
-Length length_of(const std::string& option, std::string_view text, Unit unit) {
-    const auto length = measure::parse_length(text, unit);
-    if (!length)
-        refuse(fmt::format("{} \"{}\": {}{}{}", option, text, length.error().message,
-                           length.error().hint.empty() ? "" : "; ", length.error().hint));
-    if (*length < Length()) refuse(fmt::format("{} \"{}\" is negative", option, text));
-    return *length;
-}
-
-std::vector<Length> lengths_of(const std::string& option, const std::string& text, std::size_t count, Unit unit,
-                               const char* order) {
-    std::vector<Length> lengths;
-    for (std::size_t from = 0; from <= text.size();) {
-        const std::size_t comma = std::min(text.find(',', from), text.size());
-        lengths.push_back(length_of(option, std::string_view(text).substr(from, comma - from), unit));
-        from = comma + 1;
-    }
-    if (lengths.size() != count)
-        refuse(fmt::format("{} \"{}\": expected {}, with commas between them", option, text, order));
-    return lengths;
-}
 
 Edge first_edge(const std::string& word) {
     if (word == "bottom") return Edge::bottom;
@@ -65,7 +44,7 @@ Measured measured_on_roll(const PrinterCheckChoice& choice, const job::Media& me
     Measured measured;
     measured.first = Edge::left;
     measured.true_level = sheets::printer_check_bars(media, unit).level;
-    measured.level = length_of("--level", choice.level, unit);
+    measured.level = typed_length("--level", choice.level, unit);
     measured.upright = measured.true_upright = measured.true_level;
     measured.lost.fill(0.25_in);
     return measured;
@@ -78,13 +57,13 @@ Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, 
     const sheets::CheckBars bars = sheets::printer_check_bars(media, unit);
     Measured measured;
     measured.first = first_edge(choice.first);
-    measured.level = length_of("--level", choice.level, unit);
-    measured.upright = length_of("--upright", choice.upright, unit);
+    measured.level = typed_length("--level", choice.level, unit);
+    measured.upright = typed_length("--upright", choice.upright, unit);
     measured.true_level = bars.level;
     measured.true_upright = bars.upright;
     measured.lost.fill(0.25_in);
     if (!choice.margins.empty()) {
-        const auto lost = lengths_of("--margins", choice.margins, 4, unit, "four lengths: top, bottom, left, right");
+        const auto lost = typed_lengths("--margins", choice.margins, 4, unit, "four lengths: top, bottom, left, right");
         for (std::size_t i = 0; i < lost.size(); ++i) {
             if (lost[i] > job::most_margin)
                 refuse(fmt::format("--margins \"{}\": expected at most 1/2 in each", choice.margins));
@@ -92,7 +71,7 @@ Measured measured_of(const PrinterCheckChoice& choice, const job::Media& media, 
         }
     }
     if (choice.diagonals.empty()) return measured;
-    const auto both = lengths_of("--diagonals", choice.diagonals, 2, unit, "two lengths: A to C, B to D");
+    const auto both = typed_lengths("--diagonals", choice.diagonals, 2, unit, "two lengths: A to C, B to D");
     measured.diagonals = {both[0], both[1]};
     return measured;
 }
@@ -158,6 +137,7 @@ Status store(const PrinterCheckChoice& choice, Console& console) {
 }  // namespace
 
 Status printer_check(const PrinterCheckChoice& choice, Console& console, const std::filesystem::path& home) {
+    if (!choice.labels.empty()) return label_check(choice, console, home);
     if (!choice.profile.empty()) return store(choice, console);
     if (!choice.level.empty() || !choice.upright.empty() || !choice.diagonals.empty() || !choice.margins.empty())
         refuse("what was measured needs a name to be stored under: --profile NAME");

@@ -10,8 +10,8 @@
 namespace kerfpacket::cli {
 
 struct StockChoice {
-    std::vector<std::string> jobs;
-    std::string shop;  ///< empty: as every command finds it
+    std::vector<std::filesystem::path> jobs;
+    JobChoice job;  ///< of all of them, but for the file
     bool json = false;
     bool csv = false;
 };

@@ -11,13 +11,16 @@ const char* part_word(plan::StockBlank::Of part) {
         case plan::StockBlank::Of::piece: return "blank";
         case plan::StockBlank::Of::left_leg: return "left leg";
         case plan::StockBlank::Of::right_leg: return "right leg";
+        case plan::StockBlank::Of::segment: return "casing segment";
     }
     return "";
 }
 
 Json blank_json(const plan::StockBlank& blank) {
-    return {{"piece", blank.id},      {"part", part_word(blank.part)}, {"copy", blank.copy},
-            {"copies", blank.copies}, {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)}};
+    Json told{{"piece", blank.id},      {"part", part_word(blank.part)}, {"copy", blank.copy},
+              {"copies", blank.copies}, {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)}};
+    if (blank.part == plan::StockBlank::Of::segment) told["segment"] = blank.segment;
+    return told;
 }
 
 Json lengths_mm(const std::vector<measure::Length>& lengths) {
@@ -106,8 +109,9 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
                            {"saves", section.priced ? Json(static_cast<double>(one.cents) / 100) : Json()},
                            {"saves_mm", section.priced ? Json() : Json(mm(one.length))}});
     const auto cents_at_most = static_cast<double>(section.cents_at_most);
-    return {{"material", section.material},
-            {"thickness_mm", mm(section.thickness)},
+    return {{"casing", section.casing},
+            {"material", section.casing ? Json() : Json(section.material)},
+            {"thickness_mm", section.casing ? Json() : Json(mm(section.thickness))},
             {"width_mm", mm(section.width)},
             {"usual_lengths", section.usual_lengths},
             {"buy", buy},

@@ -147,9 +147,10 @@ std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit) {
     int n = 0;
     for (const plan::StockSection& section : plan.sections)
         for (const plan::CutStick& stick : section.sticks) {
-            const std::string board = fmt::format("{},{},{},{},{},{}", ++n, csv_field(section.material),
-                                                  csv_millimetres(section.thickness), csv_millimetres(section.width),
-                                                  csv_millimetres(stick.length), stick.in_rack ? "rack" : "buy");
+            const std::string board =
+                fmt::format("{},{},{},{},{},{}", ++n, section.casing ? "casing" : csv_field(section.material),
+                            section.casing ? "" : csv_millimetres(section.thickness), csv_millimetres(section.width),
+                            csv_millimetres(stick.length), stick.in_rack ? "rack" : "buy");
             text += crosscut_rows(plan, stick, board, kit);
         }
     n = 0;

@@ -1,6 +1,8 @@
 #pragma once
 // [printer.labels]: the labels that a shop sticks on its blanks, on sheets or on a roll.
 
+#include <tuple>
+
 #include "job/diagnostics.h"
 #include "job/media.h"
 
@@ -22,6 +24,13 @@ struct LabelStock {
     Position at;    ///< of the table's header
 
     int on_sheet() const { return columns * rows; }
+    /// Wherever they are told.
+    bool same_as(const LabelStock& other) const {
+        const auto figures = [](const LabelStock& of) {
+            return std::tuple(of.columns, of.rows, of.width, of.height, of.across, of.down, of.left, of.top);
+        };
+        return paper == other.paper && figures(*this) == figures(other);
+    }
 };
 
 }  // namespace kerfpacket::job

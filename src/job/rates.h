@@ -1,6 +1,7 @@
 #pragma once
 // [rates]: what a shop reckons its work by. No rate is the program's: what is not given is a blank to fill in.
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string_view>
@@ -35,6 +36,9 @@ inline constexpr std::array<std::string_view, rate_count> rate_keys{
 struct Rates {
     std::array<std::optional<double>, rate_count> given{};
 
+    bool any() const {
+        return std::any_of(given.begin(), given.end(), [](const auto& rate) { return rate.has_value(); });
+    }
     const std::optional<double>& of(Rate rate) const { return given.at(static_cast<std::size_t>(rate)); }
 };
 

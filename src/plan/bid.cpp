@@ -13,11 +13,12 @@ using job::Rate;
 
 class Counting {
 public:
-    explicit Counting(const Plan& plan) : plan_(plan) {}
+    explicit Counting(const House& house) : house_(house) {}
 
     BidCounts run() {
-        for (const Piece& piece : plan_.pieces) add(piece);
-        if (plan_.stock_plan) add(*plan_.stock_plan);
+        for (const Plan* job : house_.jobs)
+            for (const Piece& piece : job->pieces) add(piece);
+        if (house_.stock != nullptr) add(*house_.stock);
         else counts_[Rate::minutes_crosscut] += result_.blanks + legs_ + 1;  // of one board, squared at its end
         for (const auto& [rate, count] : counts_)
             if (count > 0) result_.work.push_back({rate, count});
@@ -86,9 +87,9 @@ private:
         }
     }
 
-    const Plan& plan_;
-    BidCounts result_;
-    std::map<Rate, int> counts_;
+    const House& house_;
+    BidCounts result_{};
+    std::map<Rate, int> counts_{};
     int legs_ = 0;
 };
 
@@ -102,16 +103,16 @@ std::optional<double> minutes_of(const BidCounts& counts, const job::Rates& rate
     return minutes;
 }
 
-/// Of what is bought, where every section that buys anything has prices.
-std::optional<double> stock_price(const BidCounts& counts, const Plan& plan) {
-    if (!plan.stock_plan || counts.unplanned > 0) return std::nullopt;
+/// Of what is bought, where every section that buys anything has prices; but for casings.
+std::optional<double> stock_price(const BidCounts& counts, const StockPlan* stock) {
+    if (stock == nullptr || counts.unplanned > 0) return std::nullopt;
     std::int64_t cents = 0;
-    for (const StockSection& section : plan.stock_plan->sections) {
-        if (section.to_buy.empty()) continue;
+    for (const StockSection& section : stock->sections) {
+        if (section.to_buy.empty() || section.casing) continue;  // no job says what a casing is made of
         if (!section.priced) return std::nullopt;
         cents += section.cents;
     }
-    for (const SheetSection& section : plan.stock_plan->sheets) {
+    for (const SheetSection& section : stock->sheets) {
         if (section.to_buy.empty()) continue;
         if (!section.priced) return std::nullopt;
         cents += section.cost;
@@ -121,7 +122,7 @@ std::optional<double> stock_price(const BidCounts& counts, const Plan& plan) {
 
 }  // namespace
 
-BidCounts bid_counts(const Plan& plan) { return Counting(plan).run(); }
+BidCounts bid_counts(const House& house) { return Counting(house).run(); }
 
 double long_length(Length length, Unit unit) { return unit == Unit::inch ? length.inches() / 12 : length.mm() / 1000; }
 
@@ -136,12 +137,12 @@ std::optional<int> glue_containers(const BidCounts& counts, Unit unit, const job
     return static_cast<int>(std::ceil(glue_area(counts, unit) / *covers - 1e-9));
 }
 
-BidSums bid_sums(const BidCounts& counts, const Plan& plan, const job::Rates& rates, int sheets) {
-    const Unit unit = plan.header.units;
+BidSums bid_sums(const BidCounts& counts, const House& house, const job::Rates& rates, int sheets) {
+    const Unit unit = house.first().header.units;
     BidSums sums;
     sums.minutes = minutes_of(counts, rates);
     if (const auto& hour = rates.of(Rate::hour); hour && sums.minutes) sums.labour = *hour * *sums.minutes / 60;
-    sums.stock = stock_price(counts, plan);
+    sums.stock = stock_price(counts, house.stock);
     if (const auto& sheet = rates.of(Rate::paper)) sums.paper = *sheet * sheets;
     if (const auto& glue = rates.of(Rate::glue))
         if (const auto containers = glue_containers(counts, unit, rates)) sums.glue = *glue * *containers;

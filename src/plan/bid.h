@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "job/rates.h"
-#include "plan/plan.h"
+#include "plan/house.h"
 
 namespace kerfpacket::plan {
 
@@ -24,7 +24,7 @@ struct BidCounts {
     double glue_area_mm2 = 0;  ///< both walls of every kerf, and one face of every scarf
     int unplanned = 0;         ///< blanks that no stock holds: their boards are in no sum
 };
-BidCounts bid_counts(const Plan& plan);
+BidCounts bid_counts(const House& house);
 
 /// What the counts come to at a shop's rates; nothing where one that counts is not given.
 struct BidSums {
@@ -36,8 +36,8 @@ struct BidSums {
     std::optional<double> blade;  ///< its share of a sharpening
     std::optional<double> all() const;
 };
-/// `sheets` of paper. Square feet and feet, or square metres and metres, as the job's units are.
-BidSums bid_sums(const BidCounts& counts, const Plan& plan, const job::Rates& rates, int sheets);
+/// `sheets` of paper. Square feet and feet, or square metres and metres, as the units of the jobs are.
+BidSums bid_sums(const BidCounts& counts, const House& house, const job::Rates& rates, int sheets);
 
 /// The area as `glue_covers` counts it, and the stroke as `blade_lasts` does.
 double glue_area(const BidCounts& counts, Unit unit);

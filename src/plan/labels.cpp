@@ -1,51 +1,55 @@
 #include "plan/labels.h"
 
 #include <algorithm>
+#include <map>
 
 namespace kerfpacket::plan {
 namespace {
 
 class Listing {
 public:
-    explicit Listing(const Plan& plan) : plan_(plan) {}
+    explicit Listing(const House& house) : house_(house) {}
 
     std::vector<Label> run() {
-        for (const Piece& piece : plan_.pieces) add(piece);
-        if (plan_.stock_plan) add_offcuts(*plan_.stock_plan);
+        for (const Plan* job : house_.jobs)
+            for (const Piece& piece : job->pieces) add(piece, *job);
+        if (house_.stock != nullptr) add_offcuts(*house_.stock);
         return std::move(labels_);
     }
 
 private:
     void add(Label label) {
-        label.number = static_cast<int>(labels_.size()) + 1;
+        label.number = ++numbers_[label.job];
         labels_.push_back(label);
     }
 
     /// What belongs to an opening and not to one of its boards comes with the first.
-    void add(const Piece& piece) {
+    void add(const Piece& piece, const Plan& job) {
         for (int copy = 1; copy <= piece.quantity; ++copy) {
             Label label;
+            label.job = &job;
             label.piece = &piece;
             label.copy = copy;
             label.copies = piece.quantity;
             add_boards(label);
             if (piece.board == 1) add_segments(label);
         }
-        if (piece.form) add_rib(piece);
+        if (piece.form) add_rib(piece, job);
     }
 
     void add_boards(Label label) {
         const Piece& piece = *label.piece;
         for (label.part = 0; label.part < piece.blanks.size(); ++label.part) {
             label.width = piece.stock_width(piece.blanks[label.part]);
-            label.length = measure::round_to_tape(piece.stock_length(piece.blanks[label.part]), plan_.header.units);
+            label.length =
+                measure::round_to_tape(piece.stock_length(piece.blanks[label.part]), label.job->header.units);
             add(label);
         }
         label.part = 0;
         label.width = piece.width;
         for (const LegBoard& leg : piece.leg_boards) {
             label.of = leg.side == job::End::left ? Label::Of::left_leg : Label::Of::right_leg;
-            label.length = measure::round_to_tape(leg.longest(), plan_.header.units);
+            label.length = measure::round_to_tape(leg.longest(), label.job->header.units);
             add(label);
         }
     }
@@ -64,19 +68,27 @@ private:
     }
 
     /// Ribs are cut alike, as many as the form needs: one label for the pattern.
-    void add_rib(const Piece& piece) {
+    void add_rib(const Piece& piece, const Plan& job) {
         Label label;
+        label.job = &job;
         label.of = Label::Of::rib;
         label.piece = &piece;
         label.length = piece.form->ordinates.back().x - piece.form->ordinates.front().x;
         add(label);
     }
 
-    void add_offcuts(const StockPlan& stock) {
+    Label an_offcut() const {
         Label label;
         label.of = Label::Of::offcut;
+        label.job = &house_.first();
+        label.more_jobs = static_cast<int>(house_.jobs.size()) - 1;
         label.n = 0;
         label.of_all = 0;
+        return label;
+    }
+
+    void add_offcuts(const StockPlan& stock) {
+        Label label = an_offcut();
         for (const StockSection& section : stock.sections) label.of_all += static_cast<int>(section.sticks.size());
         for (const StockSection& section : stock.sections)
             for (const CutStick& stick : section.sticks) {
@@ -92,10 +104,7 @@ private:
 
     /// What is left beside the strips, then the ends of these.
     void add_sheet_offcuts(const StockPlan& stock) {
-        Label label;
-        label.of = Label::Of::offcut;
-        label.n = 0;
-        label.of_all = 0;
+        Label label = an_offcut();
         for (const SheetSection& section : stock.sheets) label.of_all += static_cast<int>(section.sheets.size());
         for (const SheetSection& section : stock.sheets) {
             label.sheets = &section;
@@ -114,12 +123,13 @@ private:
         add(label);
     }
 
-    const Plan& plan_;
-    std::vector<Label> labels_;
+    const House& house_;
+    std::vector<Label> labels_{};
+    std::map<const Plan*, int> numbers_{};
 };
 
 }  // namespace
 
-std::vector<Label> labels_of(const Plan& plan) { return Listing(plan).run(); }
+std::vector<Label> labels_of(const House& house) { return Listing(house).run(); }
 
 }  // namespace kerfpacket::plan

@@ -1,18 +1,20 @@
 #pragma once
-// What gets a label: every blank, leg board, casing segment and rib of a job, and every offcut that is kept.
+// What gets a label: every blank, leg board, casing segment and rib of a house, and every offcut that is kept.
 
 #include <string>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/house.h"
 
 namespace kerfpacket::plan {
 
-/// One label. Pointers are into the plan that it was made of.
+/// One label. Pointers are into the plans that it was made of.
 struct Label {
     enum class Of { blank, left_leg, right_leg, segment, rib, offcut };
 
     Of of = Of::blank;
+    const Plan* job = nullptr;     ///< of an offcut the first that was bought for
+    int more_jobs = 0;             ///< of an offcut, that were bought for with it
     int number = 1;                ///< of the label in its job, from 1
     const Piece* piece = nullptr;  ///< none for an offcut
     std::size_t part = 0;          ///< of a blank, which of its board's, from zero
@@ -26,7 +28,7 @@ struct Label {
     const SheetSection* sheets = nullptr;   ///< of one of a sheet
 };
 
-/// Piece by piece, board by board, each thing once; then the offcuts. What cannot be made has none.
-std::vector<Label> labels_of(const Plan& plan);
+/// Job by job, piece by piece, board by board, each thing once; then the offcuts. What cannot be made has none.
+std::vector<Label> labels_of(const House& house);
 
 }  // namespace kerfpacket::plan

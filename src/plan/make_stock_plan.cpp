@@ -1,6 +1,7 @@
 #include "plan/make_stock_plan.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -28,7 +29,8 @@ using AllFromSheets = std::map<SheetKey, FromSheets>;
 /// Longest first.
 void in_order(std::vector<StockBlank>& blanks) {
     std::sort(blanks.begin(), blanks.end(), [](const StockBlank& a, const StockBlank& b) {
-        return std::tuple(-a.length.mm(), a.id, a.part, a.copy) < std::tuple(-b.length.mm(), b.id, b.part, b.copy);
+        return std::tuple(-a.length.mm(), a.id, a.part, a.segment, a.copy) <
+               std::tuple(-b.length.mm(), b.id, b.part, b.segment, b.copy);
     });
 }
 
@@ -37,6 +39,7 @@ public:
     Gathering(const job::Stock& stock, Unit unit) : stock_(stock), unit_(unit) {}
 
     void add(const Piece& piece, const std::string& job) {
+        add_casing(piece, job);
         std::vector<Length> lengths;
         for (const Blank& blank : piece.blanks) lengths.push_back(piece.stock_length(blank));
         add(piece, job, lengths, blanks_for(piece, piece.stock_width()));
@@ -44,6 +47,20 @@ public:
             add(blanks_for(piece, piece.width), piece, job + piece.id,
                 leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
                 leg.longest(), piece.width);
+    }
+
+    /// Segments that are sawn from boards, end to end: each takes the least that it fits in, rounded up for the tape.
+    void add_casing(const Piece& piece, const std::string& job) {
+        const auto* arch = std::get_if<ArchLines>(&piece.lines);
+        if (arch == nullptr || piece.board != 1 || !piece.casing || !piece.casing->board) return;
+        const Length width = piece.casing->board->value;
+        Section& section = sections_[{"", Length(), width}];
+        const Length step = unit_ == Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1);
+        for (const CasingSegment& segment : arch->segments)
+            for (int copy = 1; copy <= piece.quantity; ++copy)
+                section.blanks.push_back({job + piece.id.substr(0, piece.id.find('/')), StockBlank::Of::segment, copy,
+                                          piece.quantity, step * std::ceil(segment.board_length / step - 1e-6), width,
+                                          segment.n});
     }
 
     /// The section of a board of which the blanks have other lengths; those of its pieces that lie in it too.
@@ -101,6 +118,7 @@ class SectionPlan {
 public:
     SectionPlan(const SectionKey& key, Section section, const job::Stock& stock, const StockPlan& plan)
         : plan_(plan), ruler_(plan.unit), blanks_(std::move(section.blanks)) {
+        result_.casing = key.material.empty();
         result_.material = key.material;
         result_.own_material = section.own_material;
         result_.thickness = key.thickness;
@@ -112,8 +130,7 @@ public:
     }
 
     StockSection run(job::Diagnostics& refused) {
-        if (blanks_.size() > static_cast<std::size_t>(stock::most_pieces) || lengths_.size() > stock::most_sticks ||
-            kinds() > stock::most_kinds) {
+        if (blanks_.size() > static_cast<std::size_t>(stock::most_pieces) || lengths_.size() > stock::most_sticks) {
             refused.push_back({job::Severity::refused,
                                {},
                                job::Told("there are too many blanks of one section to plan their stock"),
@@ -128,13 +145,6 @@ public:
     }
 
 private:
-    std::size_t kinds() const {
-        std::size_t count = 0;
-        for (std::size_t i = 0; i < blanks_.size(); ++i)
-            if (i == 0 || blanks_[i].length != blanks_[i - 1].length) ++count;
-        return count;
-    }
-
     stock::Problem stated() {
         stock::Problem problem;
         result_.priced =
@@ -188,7 +198,8 @@ private:
             if (longest == nullptr || one.length > longest->length) longest = &one;
         const auto shown = [&](Length length) { return measure::length_text(length, plan_.unit); };
         const job::Told hint("expected stock of at least " + shown(blank.length + plan_.end_trim * 2) +
-                             ", or for a board on a wall a joint (see scarf, joints and max_blank)");
+                             (result_.casing ? ", or more segments"
+                                             : ", or for a board on a wall a joint (see scarf, joints and max_blank)"));
         if (longest == nullptr)
             return {job::Severity::refused, {}, job::Told("there is no stock for " + blank.id), hint};
         return {

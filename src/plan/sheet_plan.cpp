@@ -243,7 +243,7 @@ SheetSection plan_sheets(FromSheets wanted, const job::Stock& stock, const Stock
     section.thickness = wanted.thickness;
     section.grain = wanted.grain;
     const std::vector<Laid> sheets = laid_sheets(wanted, stock, false);
-    if (wanted.blanks.size() > stock::most_kinds || sheets.size() > stock::most_sticks) {
+    if (wanted.blanks.size() > static_cast<std::size_t>(stock::most_pieces) || sheets.size() > stock::most_sticks) {
         refused.push_back(too_many());
         section.no_room = std::move(wanted.blanks);
         return section;

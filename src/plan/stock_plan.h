@@ -13,9 +13,9 @@ namespace kerfpacket::plan {
 using measure::Length;
 using measure::Unit;
 
-/// A board to be cut to its length: a blank, or a straight board down a leg.
+/// A board to be cut to its length: a blank, a straight board down a leg, or what a casing segment is sawn from.
 struct StockBlank {
-    enum class Of { piece, left_leg, right_leg };
+    enum class Of { piece, left_leg, right_leg, segment };
 
     std::string id;  ///< of its piece; with several jobs, the job's number before it
     Of part = Of::piece;
@@ -23,6 +23,7 @@ struct StockBlank {
     int copies = 1;
     Length length;  ///< as the work order tells to cut it: rounded for the tape, trim at both ends included
     Length width;
+    int segment = 0;  ///< its number from the left, of a casing segment
 };
 
 /// A board of stock and what is cut from it, from its trimmed end on.
@@ -53,6 +54,7 @@ struct CheaperJoints {
 
 /// The boards of one material, thickness and width.
 struct StockSection {
+    bool casing = false;  ///< of casing segments: no job says their material and thickness
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name that it is given
     Length thickness;

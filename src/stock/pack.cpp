@@ -34,9 +34,60 @@ private:
     Cost bound_;
 };
 
-void try_quickly(Best& best, const Problem& problem, const Relaxation& relaxation) {
+bool has_many(const Problem& problem) { return problem.kinds.size() > most_searched; }
+
+/// Very many kinds, a few neighbours in length taken for one: all of them as long as the longest, so that a plan of
+/// these is one of the blanks themselves, or as the shortest, so that no plan of the blanks undercuts the bound of
+/// these. After Fernandez de la Vega and Lueker, "Bin packing can be solved within 1 + e in linear time", Combinatorica
+/// 1 (1981).
+class Coarse {
+public:
+    explicit Coarse(const Problem& problem) : problem_(problem) {
+        constexpr std::size_t most = 100;
+        step_ = (problem.kinds.size() + most - 1) / most;
+    }
+
+    Cost bound() const { return relax(of(false)).bound; }
+
+    std::optional<Plan> plan() const {
+        const Packing packing = pack(of(true), usual_effort / 20);
+        if (!packing.left_over.empty()) return std::nullopt;
+        Counts left = wanted(problem_);
+        std::vector<Counts> loads;
+        for (const Packed& packed : packing.sticks) {
+            Counts& load = loads.emplace_back(left.size(), 0);
+            for (const std::size_t group : packed.pieces) {
+                std::size_t i = group * step_;
+                while (left.at(i) == 0) ++i;
+                --left[i];
+                ++load[i];
+            }
+        }
+        return on_sticks(problem_, std::move(loads));
+    }
+
+private:
+    Problem of(bool longest) const {
+        Problem coarse{problem_.sticks, {}};
+        for (std::size_t i = 0; i < problem_.kinds.size(); ++i) {
+            if (i % step_ == 0) coarse.kinds.push_back({problem_.kinds[i].length, 0});
+            Kind& kind = coarse.kinds.back();
+            kind.wanted += problem_.kinds[i].wanted;
+            if (!longest) kind.length = problem_.kinds[i].length;
+        }
+        return coarse;
+    }
+
+    const Problem& problem_;
+    std::size_t step_ = 1;
+};
+
+void try_first_fit(Best& best, const Problem& problem) {
     for (const Stick& stick : problem.sticks)
         if (stick.for_sale()) best.take(first_fit(problem, stick));
+}
+
+void try_quickly(Best& best, const Problem& problem, const Relaxation& relaxation) {
     best.take(filled(problem, relaxation.prices));
     for (const double up_from : {1.0, 0.5, 0.3}) best.take(rounded(problem, relaxation, up_from));
     for (std::size_t skip = 0; skip < 12 && !best.proved(); ++skip)
@@ -128,8 +179,16 @@ Packing told(const Problem& problem, const Prepared& prepared, const Best& best)
 
 Packing pack(const Problem& problem, std::int64_t effort) {
     const Prepared ready = prepared(problem);
+    if (has_many(ready.problem)) {
+        const Coarse coarse(ready.problem);
+        Best best(coarse.bound());
+        try_first_fit(best, ready.problem);
+        best.take(coarse.plan());
+        return told(problem, ready, best);
+    }
     const Relaxation relaxation = relax(ready.problem);
     Best best(relaxation.bound);
+    try_first_fit(best, ready.problem);
     try_quickly(best, ready.problem, relaxation);
     if (!best.proved()) search(best, ready.problem, relaxation.prices, effort);
     return told(problem, ready, best);

@@ -25,8 +25,11 @@ struct Packing {
 /// What the search for a proof may do before it stops and tells the bound: steps, never seconds.
 inline constexpr std::int64_t usual_effort = 4000000;
 
-/// The most kinds of blanks, pieces and kinds of sticks that are taken, and the longest room.
-inline constexpr std::size_t most_kinds = 120;
+/// Of more kinds of blanks than this a few neighbours in length are taken for one: plan and bound are then further
+/// apart.
+inline constexpr std::size_t most_searched = 120;
+
+/// The most pieces and kinds of sticks that are taken, and the longest room.
 inline constexpr int most_pieces = 500;
 inline constexpr std::size_t most_sticks = 24;
 inline constexpr Units longest_stick = 60000;

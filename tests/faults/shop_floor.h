@@ -48,6 +48,8 @@ struct Scene {
     std::string name;
     std::vector<std::string> words;  ///< "@" stands for the folder
     std::function<void(const fs::path&)> set;
+    std::string input{};  ///< lines that it is given
+    std::string kept{};   ///< what it may leave behind when it is broken off, to go on later
 
     std::vector<std::string> command(const fs::path& folder) const {
         std::vector<std::string> all = words;
@@ -69,6 +71,9 @@ inline void set_revision_a(const fs::path& folder) {
     spill(folder / "job.pdf", packet);
 }
 
+/// What is asked of the arch that the sheet does not tell.
+inline const char* const sheet_answers = "\n2026-09-14\n\n\nmdf\n3/8 in\n\n\n\n\n10 in\n0.118\n\n\n\n\n\n";
+
 inline std::vector<Scene> scenes() {
     const auto job = [](const fs::path& folder) { spill(folder / "job.toml", job_of("A")); };
     const auto shop = [job](const fs::path& folder) {
@@ -82,6 +87,9 @@ inline std::vector<Scene> scenes() {
               with(job_of("A"), "[[opening]]", "[printer.labels]\nmedia = \"custom_roll_62mm\"\n\n[[opening]]"));
     };
     const auto none = [](const fs::path& /*folder*/) {};
+    const auto sheet = [](const fs::path& folder) {
+        fs::copy_file(fs::path(KERFPACKET_SOURCE_DIR) / "tests/fuzz/corpus-form/arch.pdf", folder / "sheet.pdf");
+    };
     return {{"build", {"build", "@/job.toml"}, shop},
             {"revise", {"build", "@/job.toml"}, set_revision_a},
             {"revise by force", {"build", "@/job.toml", "--force"}, set_revision_a},
@@ -94,6 +102,11 @@ inline std::vector<Scene> scenes() {
             {"labels", {"labels", "@/job.toml"}, labels},
             {"bid", {"bid", "@/job.toml"}, job},
             {"start", {"start", "@/arch.toml", "--example", "segmental"}, none},
+            {"start from a sheet",
+             {"start", "--from", "@/sheet.pdf", "@/arch.toml"},
+             sheet,
+             sheet_answers,
+             "arch.toml.part"},
             {"field-sheet", {"field-sheet", "--out", "@/form.pdf"}, none}};
 }
 

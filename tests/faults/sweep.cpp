@@ -6,6 +6,7 @@
 
 #include <cerrno>
 #include <iostream>
+#include <sstream>
 
 #include <fmt/format.h>
 
@@ -39,6 +40,18 @@ struct Counts {
     int cases = 0, refused = 0, written = 0, unharmed = 0;
 };
 
+/// What stands in for the standard input while it lives.
+class Input {
+public:
+    explicit Input(std::istream& from) : before_(std::cin.rdbuf(from.rdbuf())) { std::cin.clear(); }
+    Input(const Input&) = delete;
+    Input& operator=(const Input&) = delete;
+    ~Input() { std::cin.rdbuf(before_); }
+
+private:
+    std::streambuf* before_;
+};
+
 class Sweep {
 public:
     explicit Sweep(const Scene& scene) : scene_(scene) {}
@@ -65,6 +78,8 @@ private:
     Outcome started(const Folder& folder, Failing& failing) const {
         const Variable home("XDG_CONFIG_HOME", folder.path().string());
         const disk::Gated gated(failing.gate());
+        std::istringstream lines(scene_.input);
+        const Input input(lines);
         return run_in_process(scene_.command(folder.path()));
     }
 
@@ -76,7 +91,8 @@ private:
         failing.number = number;
         failing.error = error;
         const Outcome outcome = started(folder, failing);
-        const auto after = contents(folder.path());
+        auto after = contents(folder.path());
+        const bool kept = !scene_.kept.empty() && after.erase(scene_.kept) > 0;
         const std::string which =
             fmt::format("{}, operation {} of {} ({} on {}), error {}\n{}{}", scene_.name, number, operations_,
                         static_cast<int>(failing.operation), failing.what.string(), error, outcome.out, outcome.err);
@@ -90,7 +106,9 @@ private:
             ++(outcome.status == 3 ? counts_.written : counts_.unharmed);
             EXPECT_TRUE(outcome.status == 0 || outcome.status == 3) << which;
             expect_done(after, which);
-            EXPECT_EQ(outcome.status == 3, outcome.err.find("caution: written, but") != std::string::npos) << which;
+            EXPECT_EQ(outcome.status == 3 && !kept, outcome.err.find("caution: written, but") != std::string::npos)
+                << which;
+            EXPECT_EQ(kept, outcome.err.find("could not be removed") != std::string::npos) << which;
         }
     }
 

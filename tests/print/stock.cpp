@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <random>
 #include <regex>
 #include <sstream>
 
@@ -144,6 +145,119 @@ INSTANTIATE_TEST_SUITE_P(All, PrintedTickets,
                                          Sheet{"in", "es", 25.4, 1.0 / 32 + 1e-6}, Sheet{"mm", "en", 1, 0.5 + 1e-6},
                                          Sheet{"mm", "es", 1, 0.5 + 1e-6}),
                          [](const auto& one) { return std::string(one.param.units) + one.param.language; });
+
+/// A house that a seed makes up: walls and arches, several alike, some of several blanks; boards of two widths with or
+/// without prices, some in the rack. All invented.
+struct MadeUp {
+    std::string text;
+    std::map<std::string, int> quantity;
+    std::map<double, int> in_rack;  ///< by length in inches
+};
+
+MadeUp made_up(unsigned seed) {
+    std::mt19937 random(seed);
+    const auto pick = [&](int least, int most) {
+        return least + static_cast<int>(random() % unsigned(most - least + 1));
+    };
+    MadeUp house;
+    house.text = "[job]\nnumber = \"" + std::to_string(60 + seed) +
+                 "\"\ntitle = \"Fern row\"\nrevision = \"A\"\ndate = 2026-11-28\nunits = \"in\"\n[saw]\nblade_diameter "
+                 "= 10\nkerf = "
+                 "\"1/8 in\"\n";
+    const auto begin = [&](const std::string& kind, const std::string& id) {
+        house.quantity[id] = pick(1, 3);
+        house.text += "[[" + kind + "]]\nid = \"" + id + "\"\nquantity = " + std::to_string(house.quantity[id]) + "\n";
+    };
+    for (int i = pick(1, 3); i > 0; --i) {
+        begin("opening", "A" + std::to_string(i));
+        house.text += "shape = \"segmental\"\nspan = " + std::to_string(pick(40, 90)) +
+                      "\nrise = 9\ndepth = " + (pick(0, 1) == 0 ? "4.5" : "5.25") +
+                      "\n[opening.liner]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\n";
+    }
+    for (int i = pick(1, 3); i > 0; --i) {
+        begin("wall", "W" + std::to_string(i));
+        house.text += "radius = \"10 ft\"\nangle = " + std::to_string(pick(15, 40)) +
+                      "\nside = \"concave\"\ntails = [" + std::to_string(pick(8, 150)) + ", " +
+                      std::to_string(pick(8, 60)) +
+                      "]\n[wall.board]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = 5.25\n";
+    }
+    house.text += "[stock]\nend_trim = \"1/2 in\"\n";
+    const bool priced = seed % 2 == 0;
+    for (const int feet : {8, 12, 16}) {
+        house.text += "[[stock.boards]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = 5.25\nlength = \"" +
+                      std::to_string(feet) + " ft\"\n";
+        if (priced) house.text += "price = " + std::to_string(feet * pick(15, 22)) + ".00\n";
+    }
+    house.in_rack[110] = pick(1, 2);
+    house.text +=
+        "[[stock.boards]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\nwidth = 5.25\nlength = 110\non_hand = " +
+        std::to_string(house.in_rack[110]) + "\n";
+    return house;
+}
+
+/// The blanks that the work orders tell, by the names that tickets give them: lengths in inches.
+std::map<std::string, double> blanks_of(const Json& checked, const MadeUp& house) {
+    std::map<std::string, double> blanks;
+    for (const Json& piece : checked["pieces"]) {
+        const std::string id = piece["id"];
+        std::map<std::string, double> of_one{{id, double(piece["blank_length_mm"]) / 25.4}};
+        if (!piece["splices"].empty()) of_one.clear();
+        for (const Json& blank : piece["splices"]) of_one[blank["id"]] = double(blank["length_mm"]) / 25.4;
+        const int copies = house.quantity.at(id);
+        for (const auto& [name, length] : of_one)
+            for (int copy = 1; copy <= copies; ++copy)
+                blanks[copies == 1 ? name : name + ", " + std::to_string(copy) + " of " + std::to_string(copies)] =
+                    length;
+    }
+    return blanks;
+}
+
+TEST(MadeUpHouses, HaveEveryBlankOnceOnTheirPrintedTickets) {
+    std::size_t spliced = 0, ripped = 0, racked = 0;
+    for (unsigned seed = 0; seed < 12; ++seed) {
+        SCOPED_TRACE("seed " + std::to_string(seed));
+        const MadeUp house = made_up(seed);
+        const Folder folder;
+        const std::string job = (folder / "job.toml").string();
+        const std::string pdf = (folder / "stock.pdf").string();
+        spill(job, house.text);
+        const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+        ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err << house.text;
+        const auto blanks =
+            blanks_of(Json::parse(run_program({KERFPACKET_PROGRAM, "check", "--json", job}).out), house);
+        std::map<std::string, int> seen;
+        for (const Ticket& ticket : tickets_of(pdf)) {
+            double at = -saw_kerf;
+            for (const Row& row : ticket.rows) {
+                at += saw_kerf + row.stop;
+                EXPECT_NEAR(row.ends, at, 1.0 / 32 + 1e-6) << row.blank;
+                const std::string name = row.blank.substr(0, row.blank.find(": rip to"));
+                ripped += name != row.blank;
+                ++seen[name];
+                ASSERT_TRUE(blanks.contains(name)) << name;
+                EXPECT_NEAR(row.stop, blanks.at(name), 1.0 / 32 + 1e-6) << name;
+                spliced += name.find('/') != std::string::npos;
+            }
+            EXPECT_LE(at + 1, ticket.length + 1e-6);
+        }
+        EXPECT_EQ(seen.size(), blanks.size());
+        for (const auto& [name, count] : seen) EXPECT_EQ(count, 1) << name;
+        // Boards of the rack are no more than lie there; the others are as many as are bought.
+        const Json plan = Json::parse(run_program({KERFPACKET_PROGRAM, "stock", "--json", job}).out);
+        int bought = 0;
+        for (const Json& section : plan["sections"])
+            for (const Json& buy : section["buy"]) bought += int(buy["count"]);
+        const std::string text = run_program({"pdftotext", "-layout", pdf, "-"}).out;
+        static const std::regex rack(R"(Board \d+: .*, from the rack)");
+        const auto from_rack = std::distance(std::sregex_iterator(text.begin(), text.end(), rack), {});
+        EXPECT_LE(from_rack, house.in_rack.at(110));
+        EXPECT_EQ(tickets_of(pdf).size(), static_cast<std::size_t>(bought + from_rack));
+        racked += static_cast<std::size_t>(from_rack);
+    }
+    EXPECT_GT(spliced, 0U);
+    EXPECT_GT(ripped, 0U);
+    EXPECT_GT(racked, 0U);
+}
 
 /// Strips of one sheet by number, as its tickets tell them: where each is ripped, and what is cut from it.
 struct Strip {
@@ -288,6 +402,31 @@ TEST(StockCommand, CasingSegmentsAreCountedInJsonAndInTheTable) {
     EXPECT_EQ(std::distance(std::sregex_iterator(csv.begin(), csv.end(), row), {}), 24);
     const std::string told = run_program({KERFPACKET_PROGRAM, "stock", job}).out;
     EXPECT_NE(told.find("12 segments in nested stacks"), std::string::npos) << told;
+}
+
+TEST_P(PrintedTickets, OfCasingBoardsHaveEverySegmentOnce) {
+    const Sheet& sheet = GetParam();
+    const Folder folder;
+    const std::string job = (folder / "job.toml").string();
+    const std::string pdf = (folder / "stock.pdf").string();
+    const std::string wide = std::string(sheet.units) == "in" ? "11.25" : "286";
+    spill(job, std::regex_replace(cased(sheet), std::regex("segments = 4"), "segments = 4\nboard = " + wide));
+    const Outcome built = run_program({KERFPACKET_PROGRAM, "build", job, "--only", "stock", "--out", pdf});
+    ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
+    const double trim = std::string(sheet.units) == "in" ? 0.5 : 12;
+    const double kerf = saw_kerf * 25.4 / sheet.unit_mm;
+    std::map<std::string, int> seen;
+    for (const Ticket& ticket : tickets_of(pdf)) {
+        double at = -kerf;
+        for (const Row& row : ticket.rows) {
+            at += kerf + row.stop;
+            EXPECT_NEAR(row.ends, at, sheet.tolerance) << row.blank;
+            if (row.blank.find(", segment") != std::string::npos) ++seen[row.blank];
+        }
+        EXPECT_LE(at + trim * 2, ticket.length + 1e-6);
+    }
+    EXPECT_EQ(seen.size(), 24U);
+    for (const auto& [name, count] : seen) EXPECT_EQ(count, 1) << name;
 }
 
 TEST(StockCommand, TellsTheSamePlanThreeWays) {

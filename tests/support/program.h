@@ -63,12 +63,15 @@ inline std::string quoted(const std::string& word) {
     return text + "'";
 }
 
-/// Runs a command of separate words; `before` goes in front unquoted ("cd X &&", "LC_ALL=C").
-inline Outcome run_program(const std::vector<std::string>& words, const std::string& before = "") {
+/// Runs a command of separate words; `before` goes in front unquoted ("cd X &&", "LC_ALL=C"), `input` is its standard
+/// input.
+inline Outcome run_program(const std::vector<std::string>& words, const std::string& before = "",
+                           const fs::path& input = "/dev/null") {
     const Folder folder;
     std::string command = before + " ";
     for (const std::string& word : words) command += quoted(word) + " ";
-    command += "</dev/null >" + quoted((folder / "out").string()) + " 2>" + quoted((folder / "err").string());
+    command += "<" + quoted(input.string()) + " >" + quoted((folder / "out").string()) + " 2>" +
+               quoted((folder / "err").string());
     const int status = std::system(command.c_str());
     return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, slurp(folder / "out"), slurp(folder / "err")};
 }

@@ -186,11 +186,6 @@ private:
 
 }  // namespace
 
-std::string with_unit(std::string_view value, std::string_view units) {
-    const bool figures = !value.empty() && value.find_first_not_of("0123456789 .-/") == std::string_view::npos;
-    return std::string(value) + (figures ? " " + std::string(units) : "");
-}
-
 std::vector<std::string> between_commas(std::string_view text) {
     std::vector<std::string> parts;
     for (std::size_t from = 0; from <= text.size();) {

@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "cli/start/answers.h"
+#include "cli/start/with_unit.h"
 #include "fonts/words.h"
 
 namespace kerfpacket::cli {
@@ -20,8 +21,6 @@ struct Draft {
 Draft draft(const Answers& answers, const fonts::Words& words, const std::string& language, bool filled,
             const std::vector<std::string>& remarks = {});
 
-/// The value with the unit of the job behind figures that have none, so that nothing hangs on `units`.
-std::string with_unit(std::string_view value, std::string_view units);
 /// What stands between commas, without the spaces round it.
 std::vector<std::string> between_commas(std::string_view text);
 

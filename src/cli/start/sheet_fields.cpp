@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "cli/start/draft.h"
+#include "cli/start/with_unit.h"
 #include "measure/glyphs.h"
 
 namespace kerfpacket::cli {

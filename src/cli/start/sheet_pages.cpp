@@ -75,7 +75,7 @@ std::vector<SheetPage> sheet_pages(const output::FilledForm& form) {
     for (const output::FilledField& field : form.fields)
         if (auto name = name_of(field.name))
             pages[name->first].blanks.push_back(
-                {name->second, field.tip.empty() ? name->second : on_one_line(field.tip), on_one_line(field.value)});
+                {name->second, on_one_line(field.tip.empty() ? name->second : field.tip), on_one_line(field.value)});
     std::vector<SheetPage> all;
     all.reserve(pages.size());
     for (auto& [number, page] : pages) all.push_back(std::move(page));

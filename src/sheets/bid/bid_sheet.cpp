@@ -17,18 +17,19 @@ constexpr Length between = 10_pt;
 
 class Bid {
 public:
-    Bid(Flow& flow, const plan::Plan& plan, const job::Rates& rates, int sheets)
+    Bid(Flow& flow, const plan::House& house, const job::Rates& rates, int sheets)
         : flow_(flow),
-          plan_(plan),
+          house_(house),
           rates_(rates),
           sheets_(sheets),
-          counts_(plan::bid_counts(plan)),
-          sums_(plan::bid_sums(counts_, plan, rates, sheets)),
-          tape_(plan.header.units, flow.kit().words) {}
+          counts_(plan::bid_counts(house)),
+          sums_(plan::bid_sums(counts_, house, rates, sheets)),
+          tape_(house.first().header.units, flow.kit().words) {}
 
     void draw() {
         flow_.paragraph(Role::text, words("how"), small());
         flow_.skip(between);
+        if (house_.several()) jobs();
         work();
         flow_.skip(between);
         costs();
@@ -41,7 +42,7 @@ private:
         return flow_.kit().words("bid." + key, values);
     }
     Type small() const { return {Face::regular, flow_.style().small}; }
-    Unit unit() const { return plan_.header.units; }
+    Unit unit() const { return house_.first().header.units; }
 
     std::string figure(const std::optional<double>& value, int places) const {
         return value ? number(*value, places, flow_.kit().words) : blank;
@@ -63,6 +64,15 @@ private:
         if (rate == Rate::minutes_rip) return name + ", " + long_text(counts_.ripped);
         if (rate == Rate::minutes_segment) return name + ", " + long_text(counts_.curved_sawing);
         return name;
+    }
+
+    void jobs() {
+        flow_.heading(words("jobs"));
+        FlowTable table(flow_, {{words("column_job"), 0.3}, {words("column_title"), 0.7}});
+        for (const plan::Plan* job : house_.jobs)
+            table.row({words("job", {{"number", job->header.number}, {"revision", job->header.revision}}),
+                       job->header.title});
+        flow_.skip(between);
     }
 
     void work() {
@@ -99,18 +109,20 @@ private:
 
     /// A row for each kind of board that is bought.
     void boards(FlowTable& table) {
-        const bool known = plan_.stock_plan && counts_.unplanned == 0;
+        const bool known = house_.stock != nullptr && counts_.unplanned == 0;
         if (!known) {
             table.row({words("boards"), words("blanks", {{"n", std::to_string(counts_.blanks)}}), blank, blank});
             return;
         }
-        for (const plan::StockSection& section : plan_.stock_plan->sections)
+        for (const plan::StockSection& section : house_.stock->sections) {
+            if (section.casing) continue;
             for (const plan::Bought& bought : section.to_buy)
                 bought_row(
                     table,
                     section_text(section, flow_.kit(), tape_) + ", " + stock_length(bought.length, flow_.kit(), tape_),
                     bought.count, bought.cents);
-        for (const plan::SheetSection& section : plan_.stock_plan->sheets)
+        }
+        for (const plan::SheetSection& section : house_.stock->sheets)
             for (const plan::BoughtSheets& bought : section.to_buy)
                 bought_row(table,
                            sheet_board(section, flow_.kit(), tape_) + " " +
@@ -145,7 +157,7 @@ private:
     }
 
     Flow& flow_;
-    const plan::Plan& plan_;
+    const plan::House& house_;
     const job::Rates& rates_;
     int sheets_;
     plan::BidCounts counts_;
@@ -155,16 +167,18 @@ private:
 
 }  // namespace
 
-page::Document make_bid(const plan::Plan& plan, const job::Rates& rates, int sheets, const Kit& kit) {
+page::Document make_bid(const plan::House& house, const job::Rates& rates, int sheets, const Kit& kit) {
+    const plan::Plan& plan = house.first();
     Drafts drafts;
     Flow flow(drafts, kit, [&](bool first) {
         Draft draft = new_draft(plan, "bid", Orientation::portrait);
         draft.title = kit.words("bid.title");
-        draft.subtitle = kit.words("bid.subtitle");
+        draft.subtitle = house.several() ? kit.words("bid.subtitle_jobs", {{"n", std::to_string(house.jobs.size())}})
+                                         : kit.words("bid.subtitle");
         if (first) draft.outline = kit.words("bid.title");
         return draft;
     });
-    Bid(flow, plan, rates, sheets).draw();
+    Bid(flow, house, rates, sheets).draw();
     page::Document document;
     document.title = kit.words("bid.title") + " " + plan.header.number;
     document.subject = kit.words("bid.title");

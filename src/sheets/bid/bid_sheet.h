@@ -1,5 +1,6 @@
 #pragma once
-// What a job takes, to reckon a bid by: counts that the plan knows, at the shop's rates or with blanks to fill in.
+// What a job takes, or several together, to reckon a bid by: counts that the plan knows, at the shop's rates or with
+// blanks to fill in.
 
 #include "page/document.h"
 #include "plan/bid.h"
@@ -7,7 +8,7 @@
 
 namespace kerfpacket::sheets {
 
-/// `sheets` of paper that the packet takes.
-page::Document make_bid(const plan::Plan& plan, const job::Rates& rates, int sheets, const Kit& kit);
+/// `sheets` of paper that the packets take. Header, footer and code are those of the first job.
+page::Document make_bid(const plan::House& house, const job::Rates& rates, int sheets, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -42,7 +42,7 @@ void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::stri
 
 }  // namespace
 
-void draw_label(page::Page& page, const LabelPlace& place, const plan::Plan& plan, const Kit& kit) {
+void draw_label(page::Page& page, const LabelPlace& place, const Kit& kit) {
     Pen pen(page, kit);
     const Rect& room = place.room;
     bool first = true;
@@ -55,7 +55,7 @@ void draw_label(page::Page& page, const LabelPlace& place, const plan::Plan& pla
         pen.text(Role::text, {room.low.x + line.x, room.high.y - line.down}, line.text, line.type);
         first = false;
     }
-    draw_sheet_code(page, plan, static_cast<std::size_t>(place.label.number),
+    draw_sheet_code(page, *place.label.job, static_cast<std::size_t>(place.label.number),
                     {room.high.x - sheet_code_side, room.high.y - sheet_code_side});
     const Length top = room.high.y - place.placed.height - above_board;
     if (place.label.of != plan::Label::Of::blank || top - room.low.y < board_height || room.width() < least_board)

@@ -13,6 +13,6 @@ struct LabelPlace {
     const PlacedLabel& placed;
 };
 
-void draw_label(page::Page& page, const LabelPlace& place, const plan::Plan& plan, const Kit& kit);
+void draw_label(page::Page& page, const LabelPlace& place, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

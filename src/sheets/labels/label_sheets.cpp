@@ -25,7 +25,7 @@ struct Free {
     Length left, right, top, bottom;
 };
 
-/// All labels of a job in one setting.
+/// All labels of a house in one setting.
 struct Set {
     std::vector<PlacedLabel> placed;
     Length height;  ///< of the tallest
@@ -34,18 +34,23 @@ struct Set {
 
 class LabelSheets {
 public:
-    LabelSheets(const plan::Plan& plan, const job::LabelStock& stock, const Kit& kit)
-        : plan_(plan), stock_(stock), kit_(kit), labels_(plan::labels_of(plan)), settings_(label_settings(kit.style)) {
-        measure::require(!labels_.empty(), "a job without anything to label");
-        for (const plan::Label& label : labels_) texts_.push_back(label_text(label, plan, kit));
+    LabelSheets(const plan::House& house, const job::LabelStock& stock, const Kit& kit)
+        : house_(house),
+          stock_(stock),
+          kit_(kit),
+          labels_(plan::labels_of(house)),
+          settings_(label_settings(kit.style)) {
+        measure::require(!labels_.empty(), "a house without anything to label");
+        for (const plan::Label& label : labels_) texts_.push_back(label_text(label, kit));
         free_ = stock.paper.roll ? Free{inside_roll, inside_roll, inside_roll, inside_roll} : on_sheet();
     }
 
     tl::expected<page::Document, LabelsTooSmall> run(int from) {
-        document_.title = kit_.words("labels.title") + " " + plan_.header.number;
+        const job::Header& header = house_.first().header;
+        document_.title = kit_.words("labels.title") + " " + header.number;
         document_.subject = kit_.words("labels.title");
         document_.language = kit_.words("page.language");
-        document_.date = plan_.header.date;
+        document_.date = header.date;
         if (const auto set = best(stock_.width, stock_.height)) {
             if (stock_.paper.roll) on_roll(*set, stock_.width, false);
             else on_sheets(*set, from);
@@ -58,7 +63,8 @@ public:
 private:
     /// The printer's own margin may reach into the outer labels; all are set alike.
     Free on_sheet() const {
-        const Length margin = plan_.printer.margin;
+        Length margin;
+        for (const plan::Plan* job : house_.jobs) margin = std::max(margin, job->printer.margin);
         const Length right = stock_.paper.width - stock_.left - stock_.across * (stock_.columns - 1) - stock_.width;
         const Length bottom = stock_.paper.height - stock_.top - stock_.down * (stock_.rows - 1) - stock_.height;
         return {std::max(inside_edge, margin - stock_.left), std::max(inside_edge, margin - right),
@@ -114,7 +120,7 @@ private:
 
     void draw(std::size_t i, const Set& set, Point low, Point high) {
         const Rect room{{low.x + free_.left, low.y + free_.bottom}, {high.x - free_.right, high.y - free_.top}};
-        draw_label(document_.pages.back(), {room, labels_[i], texts_[i], set.placed[i]}, plan_, kit_);
+        draw_label(document_.pages.back(), {room, labels_[i], texts_[i], set.placed[i]}, kit_);
     }
 
     void on_sheets(const Set& set, int from) {
@@ -143,7 +149,7 @@ private:
 
     /// Up to what a rule reads: 1/16 in, or a whole millimetre.
     Length rounded_up(Length value) const {
-        const Length step = plan_.header.units == measure::Unit::inch ? 0.0625_in : 1_mm;
+        const Length step = house_.first().header.units == measure::Unit::inch ? 0.0625_in : 1_mm;
         return step * std::ceil(value / step - 1e-6);
     }
 
@@ -162,7 +168,7 @@ private:
                         rounded_up(set->height + free_.top + free_.bottom)};
     }
 
-    const plan::Plan& plan_;
+    const plan::House& house_;
     const job::LabelStock& stock_;
     const Kit& kit_;
     std::vector<plan::Label> labels_;
@@ -174,9 +180,9 @@ private:
 
 }  // namespace
 
-tl::expected<page::Document, LabelsTooSmall> make_labels(const plan::Plan& plan, const job::LabelStock& stock, int from,
-                                                         const Kit& kit) {
-    return LabelSheets(plan, stock, kit).run(from);
+tl::expected<page::Document, LabelsTooSmall> make_labels(const plan::House& house, const job::LabelStock& stock,
+                                                         int from, const Kit& kit) {
+    return LabelSheets(house, stock, kit).run(from);
 }
 
 }  // namespace kerfpacket::sheets

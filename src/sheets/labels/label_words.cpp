@@ -11,8 +11,8 @@ using Of = plan::Label::Of;
 
 class Wording {
 public:
-    Wording(const plan::Label& label, const plan::Plan& plan, const Kit& kit)
-        : label_(label), plan_(plan), kit_(kit), tape_(plan.header.units, kit.words) {}
+    Wording(const plan::Label& label, const Kit& kit)
+        : label_(label), plan_(*label.job), kit_(kit), tape_(plan_.header.units, kit.words) {}
 
     LabelText text() {
         text_.length = label_.of == Of::segment ? words("segment_board", {{"length", tape_.plain(label_.length)},
@@ -20,9 +20,7 @@ public:
                                                 : tape_.with_unit(label_.length);
         if (label_.of == Of::offcut) offcut();
         else of_piece();
-        line("job", {{"number", plan_.header.number},
-                     {"revision", plan_.header.revision},
-                     {"n", std::to_string(label_.number)}});
+        of_job();
         return std::move(text_);
     }
 
@@ -34,6 +32,14 @@ private:
         text_.lines.push_back(words(key, values));
     }
     const plan::Piece& piece() const { return *label_.piece; }
+
+    void of_job() {
+        const std::string& number = plan_.header.number;
+        const std::string n = std::to_string(label_.number);
+        if (label_.more_jobs > 0)
+            line("jobs", {{"number", number}, {"more", std::to_string(label_.more_jobs)}, {"n", n}});
+        else line("job", {{"number", number}, {"revision", plan_.header.revision}, {"n", n}});
+    }
 
     void offcut() {
         text_.tag = words("offcut");
@@ -124,8 +130,6 @@ private:
 
 }  // namespace
 
-LabelText label_text(const plan::Label& label, const plan::Plan& plan, const Kit& kit) {
-    return Wording(label, plan, kit).text();
-}
+LabelText label_text(const plan::Label& label, const Kit& kit) { return Wording(label, kit).text(); }
 
 }  // namespace kerfpacket::sheets

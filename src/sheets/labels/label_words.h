@@ -16,6 +16,6 @@ struct LabelText {
     std::vector<std::string> lines;
 };
 
-LabelText label_text(const plan::Label& label, const plan::Plan& plan, const Kit& kit);
+LabelText label_text(const plan::Label& label, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -53,6 +53,8 @@ std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
     std::string name = blank.id;
     if (blank.part == plan::StockBlank::Of::left_leg) name = kit.words("stock.left_leg", {{"piece", name}});
     if (blank.part == plan::StockBlank::Of::right_leg) name = kit.words("stock.right_leg", {{"piece", name}});
+    if (blank.part == plan::StockBlank::Of::segment)
+        name = kit.words("stock.segment", {{"piece", name}, {"n", std::to_string(blank.segment)}});
     if (blank.copies == 1) return name;
     return kit.words("stock.copy",
                      {{"blank", name}, {"n", std::to_string(blank.copy)}, {"m", std::to_string(blank.copies)}});
@@ -71,6 +73,7 @@ std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& 
 }
 
 std::string section_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    if (section.casing) return kit.words("stock.casing_board", {{"width", tape.exact(section.width)}});
     return kit.words("piece.board", {{"thickness", tape.exact_plain(section.thickness)},
                                      {"width", tape.exact(section.width)},
                                      {"material", section.own_material ? section.material
@@ -117,6 +120,7 @@ std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::
     if (!section.no_room.empty())
         notes.push_back(kit.words("stock.no_room", {{"blanks", blank_names(section.no_room, kit)}}));
     if (section.usual_lengths && !all_usual(plan)) notes.push_back(usual_text(kit, tape));
+    if (section.casing) notes.push_back(kit.words("stock.casing_material"));
     for (const plan::CheaperJoints& cheaper : section.cheaper)
         notes.push_back(cheaper_text(cheaper, section.priced, kit, tape));
     const bool narrower = std::any_of(section.sticks.begin(), section.sticks.end(), [&](const plan::CutStick& stick) {

@@ -10,14 +10,14 @@
 
 namespace kerfpacket::sheets {
 
-/// "A", "A, 2 of 3", "B, left leg".
+/// "A", "A, 2 of 3", "B, left leg", "A, segment 2".
 std::string blank_name(const plan::StockBlank& blank, const Kit& kit);
 /// The same with the width it is ripped to, where the board of stock is wider.
 std::string blank_to_cut(const plan::StockSection& section, const plan::StockBlank& blank, const Kit& kit,
                          const Tape& tape);
 /// Several of them, with commas.
 std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& kit);
-/// "3/4 x 7-1/4 in MDF".
+/// "3/4 x 7-1/4 in MDF", "casing board, 7-1/4 in wide".
 std::string section_text(const plan::StockSection& section, const Kit& kit, const Tape& tape);
 /// A length of stock as it is asked for: "12 ft (144 in)", "3600 mm".
 std::string stock_length(Length length, const Kit& kit, const Tape& tape);

@@ -94,5 +94,80 @@ TEST(Bid, TellsWhatIsGivenAndLeavesTheRest) {
     EXPECT_TRUE(fs::exists(folder / "job-bid.pdf"));
 }
 
+/// The good job and another one beside it.
+class House : public testing::Test {
+protected:
+    Outcome run(const std::string& command, const std::string& other, std::vector<std::string> more = {}) const {
+        spill(folder_ / "a.toml", good_job);
+        spill(folder_ / "b.toml", other);
+        more.insert(more.begin(), {command, (folder_ / "a.toml").string(), (folder_ / "b.toml").string()});
+        return run_in_process(more);
+    }
+    /// With another number, and these words in place of some.
+    static std::string other_job(const std::string& what = "", const std::string& by = "") {
+        std::string text = good_job;
+        text.replace(text.find("K-7"), 3, "K-8");
+        if (!what.empty()) text.replace(text.find(what), what.size(), by);
+        return text;
+    }
+    static std::string with_unit(std::string text) { return text.replace(text.find("0.118"), 5, "\"0.118 in\""); }
+    std::string out(const char* name) const { return (folder_ / name).string(); }
+
+    const Folder folder_;
+};
+
+TEST_F(House, HasItsLabelsOnOneStock) {
+    spill(folder_ / "shop.toml", ten_on_a_sheet);
+    const Outcome outcome = run("labels", other_job(), {"--out", out("all.pdf"), "--labels-from", "9"});
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    // Two blanks, and the offcut of the board that is bought for both.
+    EXPECT_NE(outcome.out.find("3 labels on Letter 8-1/2 x 11 in, 2 pages"), std::string::npos) << outcome.out;
+    EXPECT_TRUE(fs::exists(folder_ / "all.pdf"));
+}
+
+TEST_F(House, WantsANameForItsSheets) {
+    spill(folder_ / "shop.toml", ten_on_a_sheet);
+    for (const char* command : {"labels", "bid"}) {
+        const Outcome outcome = run(command, other_job());
+        EXPECT_EQ(outcome.status, 2);
+        EXPECT_NE(outcome.err.find("has no name of its own; give one with --out"), std::string::npos) << outcome.err;
+        fs::copy_file(folder_ / "b.toml", folder_ / "b.job", fs::copy_options::overwrite_existing);
+        const Outcome over = run_in_process({command, out("a.toml"), out("b.job"), "--out", out("b.job"), "--force"});
+        EXPECT_EQ(over.status, 2);
+        EXPECT_NE(over.err.find("is the job file itself"), std::string::npos) << over.err;
+    }
+}
+
+TEST_F(House, OfOtherUnitsLabelsOrRatesIsToldApart) {
+    const auto refused = [&](const std::string& command, const std::string& other, const std::string& why) {
+        const Outcome outcome = run(command, other, {"--out", out("all.pdf")});
+        EXPECT_EQ(outcome.status, 2) << command;
+        EXPECT_NE(outcome.err.find(why), std::string::npos) << outcome.err;
+        EXPECT_FALSE(fs::exists(folder_ / "all.pdf"));
+    };
+    refused("labels", with_unit(other_job("\"in\"", "\"mm\"")), "is in other units than");
+    refused("bid", good_job, "are both job \"K-7\"");
+    refused("labels", other_job(), "it is not said what labels are printed on");
+    spill(folder_ / "shop.toml", ten_on_a_sheet + "\n[rates]\nhour = 60\n");
+    refused("bid", other_job() + "\n[rates]\nhour = 61\n", "the [rates] of ");
+    refused("labels", other_job() + "\n[printer.labels]\nmedia = \"custom_roll_62mm\"\n", "the [printer.labels] of ");
+}
+
+TEST_F(House, IsBidForAtOnce) {
+    const auto told = [&](const Outcome& outcome) {
+        EXPECT_EQ(outcome.status, 0) << outcome.err;
+        return nlohmann::json::parse(outcome.out);
+    };
+    const auto both = told(run("bid", other_job(), {"--json"}));
+    const auto alone = told(run_in_process({"bid", out("a.toml"), "--json"}));
+    EXPECT_EQ(both.at("jobs").size(), 2U);
+    EXPECT_EQ(both.at("jobs").at(1).at("number"), "K-8");
+    EXPECT_EQ(both.at("blanks").get<int>(), 2 * alone.at("blanks").get<int>());
+    EXPECT_EQ(both.at("sheets_of_paper").get<int>(), 2 * alone.at("sheets_of_paper").get<int>());
+    EXPECT_NEAR(both.at("kerf_stroke_mm").get<double>(), 2 * alone.at("kerf_stroke_mm").get<double>(), 1e-6);
+    EXPECT_EQ(run("bid", other_job(), {"--out", out("bid.pdf")}).status, 0);
+    EXPECT_TRUE(fs::exists(folder_ / "bid.pdf"));
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests

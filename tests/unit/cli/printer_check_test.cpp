@@ -8,10 +8,12 @@
 #include <set>
 
 #include "../../support/languages.h"
+#include "cli/label_check.h"
 #include "cli/measured_printer.h"
 #include "cli/printers.h"
 #include "job/read_profile.h"
 #include "session.h"
+#include "sheets/blanks/label_check.h"
 #include "sheets/blanks/printer_check.h"
 #include "support/boxes.h"
 #include "support/variable.h"
@@ -312,6 +314,165 @@ TEST_F(PrinterCheck, AFaultyProfileIsToldWithItsFile) {
         << outcome.err;
     EXPECT_NE(outcome.err.find("job.toml:15:11: error: the printer profile \"office\" cannot be used"),
               std::string::npos);
+}
+
+/// Two columns of five, as the shop's rule has them.
+const std::string label_sheet =
+    "[printer.labels]\nmedia = \"na_letter_8.5x11in\"\ncolumns = 2\nrows = 5\nwidth = \"4 in\"\nheight = \"2 in\"\n"
+    "left = \"5/32 in\"\ntop = \"1/2 in\"\nacross = \"4 3/16 in\"\n";
+
+class LabelCheck : public PrinterCheck {
+protected:
+    LabelCheck() { spill(shop_, label_sheet); }
+    Outcome check(std::vector<std::string> more) const {
+        more.insert(more.begin(), {"--labels", shop_});
+        return PrinterCheck::check(more);
+    }
+    const Folder here_;
+    const std::string shop_ = (here_ / "shop.toml").string();
+};
+
+/// A printer of which the shift and the error both ways are known, and a ruler on what it prints: told the figures that
+/// the command answers, it prints each label where it lies.
+TEST(MeasuredLabels, AreToldSoThatTheyAreHit) {
+    struct Error {
+        Length right, down;
+        double across, along;
+    };
+    job::LabelStock cut;
+    cut.paper = job::all_media().front();
+    cut.columns = 3;
+    cut.rows = 8;
+    cut.width = 2.5_in;
+    cut.height = 1.25_in;
+    cut.across = 2.625_in;
+    cut.down = 1.25_in;
+    cut.left = 0.375_in;
+    cut.top = 0.5_in;
+    const Length mark = 0.5_in;
+    for (const Error& error : {Error{0.03_in, -0.05_in, 1.004, 0.997}, Error{-0.06_in, 0.02_in, 0.99, 1.01}}) {
+        const auto printed = [&](Length x, Length y) {
+            return geom::Point{x * error.across + error.right, y * error.along + error.down};
+        };
+        const auto found = [&](int column, int row) {
+            const Length left = cut.left + cut.across * column, top = cut.top + cut.down * row;
+            const geom::Point at = printed(left + mark, top + mark);
+            return cli::MarkAt{at.x - left, at.y - top};
+        };
+        const job::LabelStock told = cli::as_measured(cut, mark, found(0, 0), found(2, 7));
+        for (int column = 0; column < 3; ++column)
+            for (int row = 0; row < 8; ++row) {
+                const geom::Point at =
+                    printed(told.left + told.across * column + mark, told.top + told.down * row + mark);
+                // What is left is the printer's error of its own error: 1 % of 1 % of the sheet.
+                EXPECT_NEAR((at.x - cut.left - cut.across * column - mark).inches(), 0, 0.002);
+                EXPECT_NEAR((at.y - cut.top - cut.down * row - mark).inches(), 0, 0.002);
+            }
+    }
+}
+
+TEST(MeasuredLabels, OfOneColumnKeepTheirStep) {
+    job::LabelStock one;
+    one.rows = 4;
+    one.across = one.width = 4_in;
+    one.down = one.height = 2_in;
+    one.left = one.top = 1_in;
+    const job::LabelStock told = cli::as_measured(one, 0.5_in, {0.25_in, 0.5_in}, {0.25_in, 0.8_in});
+    EXPECT_EQ(told.across, 4_in);
+    EXPECT_NEAR(told.left.inches(), 1.25, 1e-9);
+    EXPECT_NEAR(told.down.inches(), 1.9, 1e-9);
+    EXPECT_EQ(told.height, told.down) << "they touched, and lie not over each other";
+    EXPECT_EQ(told.width, 4_in);
+    EXPECT_NEAR(told.top.inches(), 1, 1e-9);
+}
+
+TEST(LabelCheckSheet, OutlinesEachLabelAndMarksTheFirstAndTheLast) {
+    job::LabelStock labels;
+    labels.paper = job::all_media().front();
+    for (const auto& [columns, rows, width, height] : {std::tuple{2, 5, 4.0, 2.0},
+                                                       {3, 10, 2.625, 1.0},
+                                                       {1, 1, 8.0, 10.5},
+                                                       {4, 20, 1.75, 0.5},
+                                                       {10, 40, 0.75, 0.25}}) {
+        labels.columns = columns;
+        labels.rows = rows;
+        labels.width = labels.across = Length::inches(width);
+        labels.height = labels.down = Length::inches(height);
+        labels.left = 0.25_in;
+        labels.top = 0.25_in;
+        for (const Unit unit : {Unit::inch, Unit::millimetre})
+            for (const std::string& language : tests::languages()) {
+                SCOPED_TRACE(std::to_string(columns) + " x " + std::to_string(rows) + " " + language);
+                const page::Page page = sheets::make_label_check(labels, unit, kit(language)).pages.at(0);
+                EXPECT_EQ(text_faults(page, 4_pt, 4_pt), std::vector<std::string>{});
+                std::size_t outlines = 0;
+                for (const page::PathItem& path : paths(page, page::Role::outline)) {
+                    const geom::Rect box = path.path.bounds();
+                    const double column = (box.low.x - labels.left) / labels.across;
+                    const double row = (page.height - labels.top - box.high.y) / labels.down;
+                    EXPECT_NEAR(column, std::round(column), 1e-6);
+                    EXPECT_NEAR(row, std::round(row), 1e-6);
+                    EXPECT_NEAR((box.width() - labels.width).mm(), 0, 1e-6);
+                    EXPECT_NEAR((box.height() - labels.height).mm(), 0, 1e-6);
+                    ++outlines;
+                }
+                EXPECT_EQ(outlines, static_cast<std::size_t>(labels.on_sheet()));
+                const Length mark = sheets::label_check_mark(labels, unit);
+                EXPECT_LE(mark * 2, std::min(labels.width, labels.height));
+                const auto marks = paths(page, page::Role::check_bar);
+                ASSERT_EQ(marks.size(), labels.on_sheet() == 1 ? 2U : 4U);
+                EXPECT_NEAR((marks[0].path.start().y - (page.height - labels.top - mark)).mm(), 0, 1e-6);
+                EXPECT_NEAR((marks[1].path.start().x - (labels.left + mark)).mm(), 0, 1e-6);
+            }
+    }
+}
+
+TEST_F(LabelCheck, WritesTheSheetAndTellsWhatIsMeasured) {
+    const std::string out = (folder_ / "sheet.pdf").string();
+    const Outcome sheet = check({"--out", out});
+    EXPECT_EQ(sheet.status, 0) << sheet.err;
+    EXPECT_NE(sheet.out.find("the mark of label 1 and of label 10 is 1/2 in from its left"), std::string::npos)
+        << sheet.out;
+    EXPECT_EQ(slurp(out).substr(0, 5), "%PDF-");
+    const Outcome told = check({"--first-label", "17/32 in, 1/2 in", "--last-label", "9/16 in, 0.46 in"});
+    EXPECT_EQ(told.status, 0) << told.err;
+    // 5/32 - 1/32; 1/2; 4-3/16 - 1/32; 2 + 0.04 / 4.
+    EXPECT_EQ(told.out,
+              "[printer.labels]\nleft = \"0.125 in\"\ntop = \"0.500 in\"\nacross = \"4.156 in\"\ndown = \"2.010 in\"\n"
+              "width = \"4.000 in\"\nheight = \"2.000 in\"\n");
+}
+
+TEST_F(LabelCheck, OfAJobTakesTheLabelsOfItsShop) {
+    spill(here_ / "job.toml", good_job);
+    const Outcome of_job = PrinterCheck::check(
+        {"--labels", (here_ / "job.toml").string(), "--first-label", "1/2, 1/2", "--last-label", "1/2, 1/2"});
+    EXPECT_EQ(of_job.status, 0) << of_job.err;
+    EXPECT_NE(of_job.out.find("across = \"4.188 in\""), std::string::npos) << of_job.out;
+}
+
+TEST_F(LabelCheck, WhatCannotBeIsTold) {
+    const auto refused = [&](const Outcome& outcome, const std::string& why) {
+        EXPECT_EQ(outcome.status, 2) << why;
+        EXPECT_NE(outcome.err.find(why), std::string::npos) << outcome.err;
+    };
+    const auto measured = [&](const std::string& first, const std::string& last) {
+        return check({"--first-label", first, "--last-label", last});
+    };
+    refused(check({"--first-label", "1/2 in, 1/2 in"}), "--first-label and --last-label");
+    refused(measured("1/2 in", "1/2 in, 1/2 in"), "expected two lengths");
+    refused(measured("3 in, 1/2 in", "1/2 in, 1/2 in"), "is on another label");
+    refused(measured("3/8 in, 1/2 in", "5/8 in, 1/2 in"), "across would change by 5.97 % short: more than 2 %");
+    refused(measured("3/4 in, 1/2 in", "3/4 in, 1/2 in"), "beyond the edge of their sheet");
+    refused(check({"--profile", "office"}), "excludes");
+    spill(shop_, "[printer.labels]\nmedia = \"custom_roll_62mm\"\n");
+    refused(check({}), "kerfpacket printer-check --media custom_roll_62mm");
+    spill(shop_, "[printer]\nmargin = \"1/4 in\"\n");
+    refused(check({}), "expected [printer.labels]");
+    spill(shop_, "[printer.labels]\nmedia = \"na_letter_8.5x11in\"\ncolums = 2\n");
+    refused(check({}), "shop.toml:1:1: error: width of the labels is not given");
+    refused(PrinterCheck::check({"--first-label", "1/2, 1/2"}), "--labels");
+    fs::remove(shop_);
+    refused(check({}), "shop.toml");
 }
 
 }  // namespace

@@ -58,6 +58,7 @@ bool may_be_the_same(const WordEntry& entry) {
                                             "stock.millimetre_unit",
                                             "labels.segment_board",
                                             "labels.zero",
+                                            "bid.job",
                                             "bid.metres",
                                             "bid.square_metres",
                                             "stock.sheet_size",

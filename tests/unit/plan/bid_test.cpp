@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "../../support/jobs.h"
+#include "plan/make_stock_plan.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -106,6 +107,107 @@ TEST(Bid, ASumStandsOnlyWhereAllItsRatesAreGiven) {
     ASSERT_TRUE(sums.blade && sums.all());
     EXPECT_NEAR(*sums.blade, 20 * kerfs * 7.25 / 12 / 1000, 1e-9);
     EXPECT_NEAR(*sums.all(), *sums.labour + 80 + 2 + *sums.glue + *sums.blade, 1e-9);
+}
+
+/// Work is that of each job; boards are those of the purchase for both.
+TEST(Bid, OfSeveralJobsIsThatOfEachButForTheBoards) {
+    const Plan one = planned(two_walls());
+    Plan other = one;
+    other.header.number = "B-2";
+    const StockPlan stock = make_stock_plan({&one, &other});
+    const BidCounts alone = bid_counts(one);
+    const BidCounts both = bid_counts(House({&one, &other}, &stock));
+    for (const Rate rate : {Rate::minutes_kerf, Rate::minutes_coupon, Rate::minutes_mitre, Rate::minutes_joint})
+        EXPECT_EQ(count_of(both, rate), 2 * count_of(alone, rate)) << static_cast<int>(rate);
+    EXPECT_EQ(both.blanks, 2 * alone.blanks);
+    EXPECT_NEAR(both.kerf_stroke.mm(), 2 * alone.kerf_stroke.mm(), 1e-6);
+    EXPECT_NEAR(both.glue_area_mm2, 2 * alone.glue_area_mm2, 1e-6);
+    std::size_t sticks = 0, blanks = 0;
+    for (const StockSection& section : stock.sections)
+        for (const CutStick& stick : section.sticks) {
+            ++sticks;
+            blanks += stick.blanks.size();
+        }
+    EXPECT_EQ(count_of(both, Rate::minutes_crosscut), static_cast<int>(sticks + blanks));
+    EXPECT_EQ(blanks, 4U);
+}
+
+/// Of a sheet: a rip for each strip and each trimmed edge, a crosscut for each blank and each trimmed strip.
+TEST(Bid, RipsAndCrosscutsOfSheetsAreCountedAndTheirPrice) {
+    job::Job job = two_walls();
+    job.stock.sheets = {{at_line<std::string>("mdf", 51),
+                         at_line(0.75_in, 52),
+                         at_line(49_in, 53),
+                         at_line(240_in, 54),
+                         9000,
+                         std::nullopt,
+                         {51, 1}}};
+    const Plan plan = planned(job);
+    ASSERT_EQ(plan.stock_plan->sheets.size(), 1U);
+    ASSERT_TRUE(plan.stock_plan->sections.empty());
+    int strips = 0, blanks = 0, sheets = 0;
+    for (const CutSheet& sheet : plan.stock_plan->sheets.front().sheets) {
+        ++sheets;
+        for (const CutStrip& strip : sheet.strips) {
+            ++strips;
+            blanks += static_cast<int>(strip.cut.blanks.size());
+        }
+    }
+    const BidCounts counts = bid_counts(plan);
+    EXPECT_EQ(blanks, 2);
+    EXPECT_EQ(count_of(counts, Rate::minutes_rip), strips + sheets);
+    EXPECT_EQ(count_of(counts, Rate::minutes_crosscut), blanks + strips);
+    EXPECT_NEAR(counts.ripped.inches(), (strips + sheets) * 240, 1e-6);
+    EXPECT_EQ(bid_sums(counts, plan, {}, 1).stock, sheets * 90.0);
+}
+
+TEST(Bid, CasingBoardsHaveNoPriceAndSpoilNoSum) {
+    job::Opening arch = alder_court();
+    arch.casing.emplace();
+    arch.casing->width = at_line(3_in, 41);
+    arch.casing->segments = at_line(4, 43);
+    arch.casing->board = at_line(11.25_in, 44);
+    job::Job job = job_of(arch);
+    job.stock.boards = {{at_line(arch.liner.material.value, 51),
+                         at_line(arch.liner.thickness.value, 52),
+                         at_line(arch.liner.width.value, 53),
+                         at_line(240_in, 54),
+                         4000,
+                         std::nullopt,
+                         {51, 1}}};
+    const Plan plan = planned(job);
+    int casing = 0;
+    for (const StockSection& section : plan.stock_plan->sections) casing += section.casing && !section.to_buy.empty();
+    ASSERT_EQ(casing, 1);
+    const auto sum = bid_sums(bid_counts(plan), plan, {}, 1).stock;
+    ASSERT_TRUE(sum);
+    EXPECT_EQ(std::fmod(*sum, 40.0), 0);
+    EXPECT_GT(*sum, 0);
+}
+
+TEST(Bid, ABlankThatNothingHoldsTakesTheBoardsOutOfTheSum) {
+    job::Job job = two_walls();
+    job.stock.lengths.clear();
+    job.stock.boards = {{at_line<std::string>("mdf", 51),
+                         at_line(0.75_in, 52),
+                         at_line(7.25_in, 53),
+                         at_line(240_in, 54),
+                         std::nullopt,
+                         1,
+                         {51, 1}},
+                        {at_line<std::string>("mdf", 55),
+                         at_line(0.75_in, 56),
+                         at_line(7.25_in, 57),
+                         at_line(30_in, 58),
+                         900,
+                         std::nullopt,
+                         {55, 1}}};
+    Plan plan = planned(job);
+    for (StockSection& section : plan.stock_plan->sections)
+        if (section.no_room.empty()) section.no_room = {section.sticks.front().blanks.front()};
+    const BidCounts counts = bid_counts(plan);
+    EXPECT_GT(counts.unplanned, 0);
+    EXPECT_FALSE(bid_sums(counts, plan, {}, 1).stock);
 }
 
 TEST(Bid, NoSumOfBoardsWhereOneHasNoPriceOrABlankNoBoard) {

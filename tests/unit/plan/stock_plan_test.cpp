@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <map>
+
 #include "job/read.h"
 #include "plan/make_stock_plan.h"
 
@@ -126,6 +129,85 @@ TEST(StockPlan, JobsAreBoughtForTogether) {
     ASSERT_EQ(together.sections[0].sticks.size(), 1U);
     EXPECT_EQ(together.sections[0].sticks[0].blanks.size(), 2U);
     EXPECT_EQ(together.sections[0].sticks[0].blanks[0].id, "7 B");
+}
+
+/// An arch with a casing that is sawn from boards.
+std::string cased(const std::string& id, const std::string& board, int quantity) {
+    std::string text = liner(id, "5 ft");
+    text.replace(text.find("depth"), 0, "quantity = " + std::to_string(quantity) + "\n");
+    return text + "[opening.casing]\nwidth = \"3 1/2 in\"\nsegments = 4\nboard = \"" + board + "\"\n";
+}
+
+TEST(StockPlan, CasingSegmentsLieEndToEndOnTheirBoards) {
+    const Plan plan = planned(cased("A", "9 1/4 in", 3), "[stock]\nlengths = [\"8 ft\", \"12 ft\"]\n");
+    const auto section = std::find_if(plan.stock_plan->sections.begin(), plan.stock_plan->sections.end(),
+                                      [](const StockSection& one) { return one.casing; });
+    ASSERT_NE(section, plan.stock_plan->sections.end());
+    EXPECT_EQ(section->width, 9.25_in);
+    EXPECT_TRUE(section->proved);
+    EXPECT_TRUE(section->no_room.empty());
+    const auto& segments = std::get<ArchLines>(plan.pieces[0].lines).segments;
+    ASSERT_EQ(segments.size(), 4U);
+    std::map<std::pair<int, int>, int> seen;
+    Length cut;
+    for (const CutStick& stick : section->sticks) {
+        Length end = plan.stock_plan->end_trim - plan.stock_plan->kerf;
+        for (const StockBlank& blank : stick.blanks) {
+            ++seen[{blank.segment, blank.copy}];
+            EXPECT_EQ(blank.id, "A");
+            const CasingSegment& segment = segments.at(static_cast<std::size_t>(blank.segment) - 1);
+            EXPECT_GE(blank.length, segment.board_length - 1e-6_mm);
+            EXPECT_LE(blank.length, segment.board_length + 0.0625_in);
+            EXPECT_LE(segment.board_width, section->width);
+            end = end + plan.stock_plan->kerf + blank.length;
+            cut = cut + blank.length;
+        }
+        EXPECT_LE(end, stick.length - plan.stock_plan->end_trim + 1e-6_mm);
+    }
+    EXPECT_EQ(seen.size(), 12U);
+    for (const auto& [name, count] : seen) EXPECT_EQ(count, 1) << name.first << " " << name.second;
+    EXPECT_GE(section->bought, cut);
+    // From a sheet they are not in the list: they are nested.
+    std::string from_sheet = cased("A", "9 1/4 in", 3);
+    from_sheet.erase(from_sheet.find("board = "));
+    const Plan nested = planned(from_sheet);
+    for (const StockSection& one : nested.stock_plan->sections) EXPECT_FALSE(one.casing);
+}
+
+TEST(StockPlan, ASegmentThatNoBoardHoldsIsToldAsOne) {
+    const Plan plan = planned(cased("A", "9 1/4 in", 2), "[stock]\nlengths = [\"12 in\"]\n");
+    const auto told =
+        std::find_if(plan.stock_plan->refused.begin(), plan.stock_plan->refused.end(),
+                     [](const job::Diagnostic& one) { return one.hint.find("or more segments") != std::string::npos; });
+    EXPECT_NE(told, plan.stock_plan->refused.end());
+}
+
+/// Each wall a little longer than the one before it: as many lengths as walls.
+std::string many_walls(const std::string& name, int walls, double longer) {
+    std::string text;
+    for (int i = 0; i < walls; ++i) text += board(name + std::to_string(i), std::to_string(longer + i / 16.0) + " in");
+    return text;
+}
+
+// One job holds at most 100 pieces; a house of jobs has more.
+TEST(StockPlan, MoreBlanksThanAreSearchedArePlannedAndBounded) {
+    const Plan a = planned(many_walls("W", 99, 0.5));
+    const Plan b = planned(many_walls("V", 60, 7));
+    const StockPlan together = make_stock_plan({&a, &b});
+    ASSERT_EQ(together.sections.size(), 1U);
+    const StockSection& section = together.sections.front();
+    EXPECT_TRUE(together.refused.empty());
+    ASSERT_EQ(a.pieces.size() + b.pieces.size(), 159U) << a.refused.size() << " refused";
+    std::size_t cut = 0;
+    Length all;
+    for (const CutStick& stick : section.sticks)
+        for (const StockBlank& blank : stick.blanks) {
+            ++cut;
+            all = all + blank.length;
+        }
+    EXPECT_EQ(cut, 159U);
+    EXPECT_GE(section.bought - section.length_at_most, all) << "the bound holds";
+    EXPECT_LT(section.length_at_most, section.bought / 10);
 }
 
 TEST(StockPlan, AMaterialThatNobodyKnowsIsToldInTheStockToo) {

@@ -10,6 +10,7 @@
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
 #include "../../support/openings.h"
+#include "plan/make_stock_plan.h"
 #include "sheets/labels/label_sheets.h"
 #include "sheets/layout/sheet_code.h"
 
@@ -225,7 +226,7 @@ TEST(BoardLabels, OfWhateverSizeTheyLieWithinOrAreRefused) {
 
 TEST(BoardLabels, ABoardThatThePacketStopsIsNotToBeCut) {
     plan::Plan plan = house();
-    const auto told = [&] { return label_text(plan::labels_of(plan).front(), plan, kit()).what; };
+    const auto told = [&] { return label_text(plan::labels_of(plan).front(), kit()).what; };
     plan.pieces.front().bend.verdict = bend::Verdict::ok;
     plan.pieces.front().weak_links.clear();
     EXPECT_EQ(told().find("DO NOT CUT"), std::string::npos);
@@ -234,6 +235,43 @@ TEST(BoardLabels, ABoardThatThePacketStopsIsNotToBeCut) {
     plan.pieces.front().weak_links.clear();
     plan.pieces.front().bend.verdict = bend::Verdict::break_likely;
     EXPECT_EQ(told().find("DO NOT CUT"), 0U);
+}
+
+TEST(BoardLabels, OfSeveralJobsAreThoseOfEachAndOffcutsOfWhatIsBoughtTogether) {
+    const plan::Plan one = house();
+    plan::Plan other = house();
+    other.header.number = "B-2";
+    other.header.revision = "C";
+    const plan::StockPlan stock = plan::make_stock_plan({&one, &other});
+    const plan::House both({&one, &other}, &stock);
+    const auto told = [](const plan::House& of, bool offcuts) {
+        std::vector<std::vector<std::string>> all;
+        for (const plan::Label& label : plan::labels_of(of))
+            if ((label.of == Of::offcut) == offcuts) all.push_back(label_text(label, kit()).lines);
+        return all;
+    };
+    auto alone = told(one, false);
+    for (const auto& lines : told(other, false)) alone.push_back(lines);
+    EXPECT_EQ(told(both, false), alone) << "a label is the same whoever else is printed with it";
+    std::size_t kept = 0;
+    for (const plan::StockSection& section : stock.sections)
+        for (const plan::CutStick& stick : section.sticks) kept += stick.kept ? 1U : 0U;
+    const auto offcuts = told(both, true);
+    ASSERT_EQ(offcuts.size(), kept);
+    ASSERT_GT(kept, 0U);
+    EXPECT_EQ(offcuts.front().back().find(one.header.number + " and 1 more, label "), 0U) << offcuts.front().back();
+    std::set<std::string> codes;
+    const auto document = make_labels(both, ten_on_letter(), 7, kit("es"));
+    ASSERT_TRUE(document);
+    for (const page::Page& page : document->pages) {
+        expect_within(page, places(ten_on_letter()));
+        for (const page::Item& item : page.items) {
+            const auto* code = std::get_if<page::CodeItem>(&item);
+            if (code == nullptr) continue;
+            EXPECT_TRUE(codes.insert(code->text).second) << code->text;
+        }
+    }
+    EXPECT_EQ(codes.size(), plan::labels_of(both).size());
 }
 
 TEST(BoardLabels, ACodeTellsJobRevisionAndLabel) {

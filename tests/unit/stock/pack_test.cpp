@@ -237,6 +237,34 @@ TEST(Pack, OfTwoAtOnePriceTheLongerIsBought) {
     EXPECT_EQ(pack(problem).sticks.front().stick, 1U);
 }
 
+/// What no plan undercuts by length alone, by this test's own hand: all blanks end to end, at the cheapest length.
+Cost by_length(const Problem& problem) {
+    Units all = 0;
+    for (const Kind& kind : problem.kinds) all += kind.length * kind.wanted;
+    double cheapest = 1e9;
+    for (const Stick& stick : problem.sticks)
+        cheapest = std::min(cheapest, static_cast<double>(stick.price) / static_cast<double>(stick.room));
+    return static_cast<Cost>(static_cast<double>(all) * cheapest);
+}
+
+TEST(Pack, MoreKindsThanAreSearchedHaveAPlanAndABoundAllTheSame) {
+    for (const int blanks : {130, 500}) {
+        for (const bool cents : {false, true}) {
+            const Problem problem = house(900 + static_cast<std::uint64_t>(blanks), blanks, cents);
+            ASSERT_GT(problem.kinds.size(), most_searched);
+            const Packing packing = pack(problem);
+            EXPECT_EQ(counted(problem, packing), packing.cost);
+            EXPECT_TRUE(packing.left_over.empty());
+            EXPECT_GE(packing.bound, by_length(problem)) << blanks;
+            EXPECT_LE(packing.cost, packing.bound * 103 / 100) << blanks << ", bound " << packing.bound;
+            if (blanks > 200) continue;
+            Problem turned = problem;
+            std::reverse(turned.kinds.begin(), turned.kinds.end());
+            EXPECT_EQ(read(problem, packing), read(turned, pack(turned))) << blanks;
+        }
+    }
+}
+
 TEST(Pack, AnEffortOfNothingStillTellsABound) {
     const Problem problem = house(260, 60, true);
     const Packing packing = pack(problem, 0);
