@@ -110,12 +110,6 @@ void check_rake(Context& context, const Wall& wall) {
     if (!wall.board.kerfs.empty())
         context.error(wall.board.kerfs.front().at, "kerfs cannot be given one by one for a board that climbs",
                       "they stand askew on it: give a spacing, square to the kerfs, or leave it to \"solve\"");
-    const auto no_joints = [&](Position at, std::string_view key) {
-        context.error(at, std::string(key) + ": a board that climbs is not divided",
-                      "expected a board of one length: longer stock, or two walls, each with its own part");
-    };
-    if (!wall.board.joints.empty()) no_joints(wall.board.joints.front().at, "joints");
-    if (!wall.board.no_splice.empty()) no_joints(wall.board.no_splice.front().first.at, "no_splice");
 }
 
 }  // namespace

@@ -244,9 +244,12 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     if (rake) rake->grain = wood.material.may_split;
     std::optional<Splay> splay;
     if (wanted.splay) splay = splay_of(wanted, placed.board);
+    std::optional<Blank> square;
+    if (rake) square = placed.blank;
     Laid laid{.cut = made,
               .blank = rake ? askew(std::move(placed.blank), *rake) : std::move(placed.blank),
               .rake = rake,
+              .square = std::move(square),
               .splay = std::move(splay),
               .circular = sharp.circular,
               .kerfs_on = sharp.spot.on,

@@ -14,6 +14,7 @@ struct Laid {
     Cutting cut;
     Blank blank;
     std::optional<Rake> rake;
+    std::optional<Blank> square;  ///< of a board that climbs: as it is laid out, square to its kerfs
     std::optional<Splay> splay;
     bool circular = true;
     bend::KerfsOn kerfs_on = bend::KerfsOn::outside;

@@ -20,6 +20,7 @@ Piece Piece::of_blank(std::size_t i) const {
     one.whole = blanks.at(i);
     one.blanks = {one.whole};
     one.joints.clear();
+    if (rake) one.rake = rake->of_part(i, blanks.size(), whole.zero);
     if (splay) {
         Length from;
         for (std::size_t k = 0; k < i; ++k) from += blanks[k].length;

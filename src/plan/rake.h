@@ -19,6 +19,9 @@ struct Rake {
     Length width;                       ///< of the board, square across
     bool grain = false;                 ///< runs along the board, so that the bend crosses it at the kerfs' angle
 
+    /// Of one of the blanks that the board is made of, the i-th from zero: at a joint it is cut along its kerfs.
+    Rake of_part(std::size_t i, std::size_t parts, job::End zero) const;
+
     /// Of the kerfs from square across the board: its tangent is the slope on the line that keeps its length, not the
     /// slope on the wall.
     Angle kerf() const;

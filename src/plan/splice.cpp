@@ -53,17 +53,17 @@ tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splici
     std::vector<Place> joints;
     job::Diagnostics all;
     for (const auto& joint : wanted.wanted->joints) {
-        joints.push_back(splicing.place(joint.value));
+        joints.push_back(splicing.place(splicing.from_front(joint.value)));
         if (joints.back().bar == Bar::none) continue;
         const auto nearer = [&](const Place& a, const Place& b) {
-            return measure::abs(a.at - joint.value) < measure::abs(b.at - joint.value);
+            return measure::abs(splicing.front(a.at) - joint.value) < measure::abs(splicing.front(b.at) - joint.value);
         };
         const auto nearest = std::min_element(places.begin(), places.end(), nearer);
         job::append(all,
                     wrong(joint.at, no_joint(joint.value, joints.back().bar, job),
                           nearest == places.end()
                               ? say("no_joint_at_all", "there is no place for a joint in this board")
-                              : say("nearest_joint", "the nearest place is {at}", {{"at", text(nearest->at, job)}})));
+                              : say("nearest_joint", "the nearest place is {at}", {{"at", text(splicing.front(nearest->at), job)}})));
     }
     if (!all.empty()) return tl::unexpected(std::move(all));
     for (std::size_t i = 0; i <= joints.size(); ++i) {
@@ -97,9 +97,10 @@ tl::expected<Laid, job::Diagnostics> without_kerfs(const Request& wanted, const 
     job::Board board = *wanted.wanted;
     board.kerfs.clear();
     board.spacing = {};
-    for (std::size_t i = 0; i < laid.blank.kerfs.size(); ++i)
+    const std::vector<Kerf>& kerfs = (laid.square ? *laid.square : laid.blank).kerfs;
+    for (std::size_t i = 0; i < kerfs.size(); ++i)
         if (std::none_of(joints.begin(), joints.end(), [&](const Place& one) { return i >= one.first && i < one.end; }))
-            board.kerfs.push_back({laid.blank.kerfs[i].at, wanted.wanted->at});
+            board.kerfs.push_back({kerfs[i].at, wanted.wanted->at});
     const Cut cut{laid.cut.depth, Cut::Kerfs::by_hand, laid.cut.spacing, laid.cut.least_spacing, 0};
     auto again = lay_out(wanted.with(board), cut, wood, job);
     if (!again) return again;
@@ -108,13 +109,29 @@ tl::expected<Laid, job::Diagnostics> without_kerfs(const Request& wanted, const 
     return again;
 }
 
-Spliced with_joints(Laid laid, const std::vector<Place>& places, Length scarf) {
+/// The blanks of a board that climbs, each as it lies askew; at a joint it is cut along its kerfs.
+std::vector<Blank> askew_parts(const std::vector<Blank>& square, const Rake& rake) {
+    std::vector<Blank> parts;
+    for (std::size_t i = 0; i < square.size(); ++i) parts.push_back(askew(square[i], rake.of_part(i, square.size(), square[i].zero)));
+    return parts;
+}
+
+Spliced with_joints(Laid laid, const std::vector<Place>& places, const Splicing& splicing) {
+    const Length scarf = splicing.scarf();
     Spliced spliced{std::move(laid), {}, {}};
     const Angle angle = Angle::radians(std::atan(scarf / spliced.laid.cut.thickness));
     for (const Place& place : places)
         spliced.joints.push_back(
             {place.at, scarf, angle, place.curvature > 0, static_cast<int>(place.gone()), place.off});
-    spliced.blanks = parts_of(spliced.laid.blank, spliced.joints);
+    if (!spliced.laid.rake) {
+        spliced.blanks = parts_of(spliced.laid.blank, spliced.joints);
+        return spliced;
+    }
+    spliced.blanks = askew_parts(parts_of(*spliced.laid.square, spliced.joints), *spliced.laid.rake);
+    for (Joint& joint : spliced.joints) {
+        joint.at = splicing.front(joint.at);
+        joint.scarf = splicing.along_edge(joint.scarf);
+    }
     return spliced;
 }
 
@@ -127,18 +144,6 @@ job::Diagnostics weaker(const job::Board& board, const std::vector<Place>& joint
                                    say("weaker_do",
                                        "expected a joint in a straight end, or leave out joints to have them placed")));
     return all;
-}
-
-/// A joint of a board that climbs would follow its kerfs' angle: it is not laid out.
-job::Diagnostics not_divided(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
-    return wrong(
-        wanted.climbs->at,
-        say("not_divided",
-            "the board of {piece} is {length} long from tip to tip, the longest blank that can be had is "
-            "{most}, and a board that climbs is not divided",
-            {{"piece", wanted.id}, {"length", text(laid.blank.length, job)}, {"most", text(splicing.most(), job)}}),
-        say("not_divided_do", "would do: stock of {length}, or two walls, each with its own part of the curve",
-            {{"length", sold_text(laid.blank.length + end_trim(job.stock, job.header.units) * 2, job)}}));
 }
 
 /// No joint can be where one must.
@@ -177,7 +182,6 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         return Spliced{std::move(laid), {}, {std::move(whole)}};
     }
     const job::Board& board = *wanted.wanted;
-    if (wanted.climbs != nullptr) return tl::unexpected(not_divided(splicing, wanted, laid, job));
     if (!board.too_deep.empty())
         return tl::unexpected(
             wrong(board.too_deep.front().n.at,
@@ -198,18 +202,17 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         if (!found) return tl::unexpected(std::move(found.error()));
         joints = std::move(*found);
     }
-    const Length scarf = splicing.scarf();
-    if (!kerfs_go(joints)) return with_joints(std::move(laid), joints, scarf);
+    if (!kerfs_go(joints)) return with_joints(std::move(laid), joints, splicing);
     auto again = without_kerfs(wanted, laid, joints, wood, job);
     if (!again) return tl::unexpected(std::move(again.error()));
     // A place was judged by the strain beside it alone; the whole board also by what closes and what peels.
-    if (again->bend.verdict <= laid.bend.verdict) return with_joints(std::move(*again), joints, scarf);
+    if (again->bend.verdict <= laid.bend.verdict) return with_joints(std::move(*again), joints, splicing);
     if (!board.joints.empty()) return tl::unexpected(weaker(board, joints, job));
     places.erase(std::remove_if(places.begin(), places.end(), [](const Place& one) { return one.gone() > 0; }),
                  places.end());
     joints = chosen_joints(splicing, places);
     if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
-    return with_joints(std::move(laid), joints, scarf);
+    return with_joints(std::move(laid), joints, splicing);
 }
 
 }  // namespace kerfpacket::plan

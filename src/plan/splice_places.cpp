@@ -37,13 +37,18 @@ LongestBlank stock_for(const Request& wanted, const job::Job& job) {
 
 Splicing::Splicing(const Request& wanted, const Laid& laid, const job::Job& job)
     : board_(*wanted.wanted),
-      blank_(laid.blank),
+      blank_(laid.square ? *laid.square : laid.blank),
       verdict_(laid.bend.verdict),
       by_hand_(laid.cut.kerfs_given),
       kerf_(laid.cut.kerf),
       scarf_(scarf_of(board_)),
       unit_(job.header.units),
-      stock_(stock_for(wanted, job)) {}
+      stock_(stock_for(wanted, job)) {
+    if (!laid.rake) return;
+    cosine_ = laid.rake->cosine();
+    shift_ = laid.blank.bend_start - laid.rake->along_edge(blank_.bend_start);
+    lean_ = laid.rake->lean();
+}
 
 Place Splicing::place(Length at) const {
     Place place;
@@ -51,7 +56,7 @@ Place Splicing::place(Length at) const {
     const Length half = scarf_ / 2;
     if (at < least_blank - half - hair || blank_.length - at < least_blank - half - hair) place.bar = Bar::short_blank;
     for (const auto& [from, to] : board_.no_splice)
-        if (at + half > from.value + hair && at - half < to.value - hair) place.bar = Bar::kept_out;
+        if (front(at + half) > from.value + hair && front(at - half) < to.value - hair) place.bar = Bar::kept_out;
     if (place.bar != Bar::none) return place;
     bend_at(place);
     return place;
@@ -60,15 +65,16 @@ Place Splicing::place(Length at) const {
 std::vector<Place> Splicing::places() const {
     const Length step = unit_ == measure::Unit::inch ? 0.5_in : 10_mm;
     std::vector<Place> all;
-    for (Length at = step * std::ceil((least_blank - scarf_ / 2) / step); at < blank_.length; at = at + step)
-        if (const Place one = place(at); one.bar == Bar::none) all.push_back(one);
+    for (Length at = step * std::ceil(front(least_blank - scarf_ / 2) / step); from_front(at) < blank_.length;
+         at = at + step)
+        if (const Place one = place(from_front(at)); one.bar == Bar::none) all.push_back(one);
     return all;
 }
 
 Length Splicing::between(const Place* from, const Place* to) const {
     const Length low = from == nullptr ? Length() : from->at - scarf_ / 2;
     const Length high = to == nullptr ? blank_.length : to->at + scarf_ / 2;
-    return measure::round_to_tape(high - low, unit_);
+    return measure::round_to_tape(along_edge(high - low) + lean_, unit_);
 }
 
 Length Splicing::taken(Length length) const {

@@ -26,7 +26,8 @@ struct Place {
     std::size_t gone() const { return end - first; }
 };
 
-/// The places of one board, and the blanks between them.
+/// The places of one board, and the blanks between them. Those of a board that climbs are told square to its kerfs,
+/// which its joints follow; `front` is where a tape along its front edge finds them.
 class Splicing {
 public:
     Splicing(const Request& wanted, const Laid& laid, const job::Job& job);
@@ -37,6 +38,10 @@ public:
     Length scarf() const { return scarf_; }
 
     Place place(Length at) const;
+    Length front(Length at) const { return at / cosine_ + shift_; }
+    Length from_front(Length at) const { return (at - shift_) * cosine_; }
+    /// Along the front edge, of what is told square to the kerfs.
+    Length along_edge(Length square) const { return square / cosine_; }
 
     /// Places that a tape finds, every half inch or 10 mm, where a joint can be; in order.
     std::vector<Place> places() const;
@@ -58,6 +63,9 @@ private:
     Length scarf_;
     measure::Unit unit_;
     LongestBlank stock_;
+    double cosine_ = 1;  ///< of the kerfs' angle
+    Length shift_{};     ///< of a place on the front edge
+    Length lean_{};      ///< of a kerf over the board, along it
 };
 
 }  // namespace kerfpacket::plan

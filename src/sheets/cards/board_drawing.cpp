@@ -111,10 +111,10 @@ private:
     void end_words(job::End side, std::string_view name, Length x, Align align) {
         const measure::Angle mitre = piece_.blank().end(side).mitre;
         const std::size_t i = side == job::End::left ? 0 : 1;
-        const std::string cut = piece_.rake ? end_cut_text(piece_.rake->ends.at(i), pen_.kit())
-                                : mitre.radians() == 0
-                                    ? words("work_order.square")
-                                    : words("work_order.angle", {{"angle", degrees_text(mitre, pen_.kit())}});
+        const std::string cut = mitre.radians() != 0
+                                    ? words("work_order.angle", {{"angle", degrees_text(mitre, pen_.kit())}})
+                                : piece_.rake ? end_cut_text(piece_.rake->ends.at(i), pen_.kit())
+                                              : words("work_order.square");
         const std::string text = words(name) + ": " + cut;
         Type type = pen_.fitting(text, small(), space_.width() / 2 - 4_pt);
         type.align = align;

@@ -242,9 +242,75 @@ TEST(Rake, WhatTheSawCannotDoIsRefused) {
     EXPECT_NE(refusal(job).message.find("are 11.602 in long"), std::string::npos) << refusal(job).message;
     EXPECT_EQ(refusal(job).at.line, 5);
     job.saw.travel.reset();
-    job.stock.lengths = {at_line(96_in, 40)};
-    EXPECT_NE(refusal(job).message.find("a board that climbs is not divided"), std::string::npos)
-        << refusal(job).message;
+}
+
+/// The blank of a board that climbs that comes i-th from zero: how far its zero stands from that of the whole, along
+/// the front edge, by its kerfs; the same for all of them.
+Length offset(const plan::Piece& piece, std::size_t i, std::size_t kerfs_before) {
+    const auto& kerfs = piece.blanks[i].kerfs;
+    const Length off = piece.whole.kerfs[kerfs_before].at - kerfs.front().at;
+    for (std::size_t k = 0; k < kerfs.size(); ++k)
+        EXPECT_NEAR((piece.whole.kerfs[kerfs_before + k].at - kerfs[k].at).mm(), off.mm(), 1e-6);
+    return off;
+}
+
+TEST(Rake, ASpliceFollowsTheKerfs) {
+    for (const job::End to : {job::End::right, job::End::left})
+        for (const job::End zero : {job::End::left, job::End::right}) {
+            job::Wall wall = climbing(60_in, 90, job::Side::concave, 7.5_in, 10_in, to);
+            wall.tails = {at_line(30_in, 17), at_line(26_in, 18)};
+            wall.board.zero = zero;
+            job::Job job = job_of(wall);
+            job.stock.lengths = {at_line(144_in, 40)};
+            const plan::Piece piece = only_piece(job);
+            ASSERT_EQ(piece.blanks.size(), 2U);
+            const double slope = std::tan(piece.rake->kerf().radians());
+            std::size_t before = 0;
+            for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
+                const plan::Blank& blank = piece.blanks[i];
+                EXPECT_LE(blank.length.inches(), 144);
+                // Every kerf and both its cuts lean as those of the whole board do, and lie on the blank from edge to
+                // edge.
+                EXPECT_NEAR(std::abs(blank.lean.inches()), 9.25 * slope, 1e-6);
+                EXPECT_EQ(blank.lean < Length(), piece.whole.lean < Length());
+                for (const plan::Kerf& kerf : blank.kerfs) {
+                    EXPECT_GE(std::min(kerf.at, kerf.at + blank.lean).inches(), -1e-6);
+                    EXPECT_LE(std::max(kerf.at, kerf.at + blank.lean).inches(), blank.length.inches() + 1e-6);
+                }
+                for (const plan::BoardEnd& end : blank.ends) {
+                    if (end.meets != plan::BoardEnd::Meets::blank) continue;
+                    EXPECT_EQ(end.lean, blank.lean);
+                    for (const Length cut : {end.kerf_face, end.plain_face}) {
+                        EXPECT_GE(std::min(cut, cut + end.lean).inches(), -1e-6);
+                        EXPECT_LE(std::max(cut, cut + end.lean).inches(), blank.length.inches() + 1e-6);
+                    }
+                }
+                if (i > 0) {
+                    // Both blanks are cut along the same two lines, on the kerf face and on the plain face.
+                    const Length here = offset(piece, i, before);
+                    const plan::Blank& last = piece.blanks[i - 1];
+                    const Length there = offset(piece, i - 1, before - last.kerfs.size());
+                    EXPECT_NEAR((here + blank.ends[0].kerf_face).mm(), (there + last.ends[1].kerf_face).mm(), 1e-6);
+                    EXPECT_NEAR((here + blank.ends[0].plain_face).mm(), (there + last.ends[1].plain_face).mm(), 1e-6);
+                    const Length joint = piece.joints[i - 1].at;
+                    EXPECT_NEAR(((blank.ends[0].kerf_face + blank.ends[0].plain_face) / 2 + here).mm(), joint.mm(), 1e-6);
+                    // Square to the kerfs the scarf is as long as the board is thick.
+                    EXPECT_NEAR(piece.joints[i - 1].scarf.inches() * piece.rake->cosine(), 0.75, 1e-6);
+                }
+                before += blank.kerfs.size();
+            }
+            EXPECT_EQ(before, piece.whole.kerfs.size());
+        }
+}
+
+TEST(Rake, AJointStandsWhereATapeAlongTheFrontEdgeFindsIt) {
+    job::Wall wall = climbing(60_in, 60, job::Side::concave, 7.5_in, 10_in, job::End::right);
+    wall.tails = {at_line(40_in, 17), at_line(40_in, 18)};
+    wall.board.joints = {at_line(38_in, 19)};
+    const plan::Piece piece = only_piece(job_of(wall));
+    ASSERT_EQ(piece.joints.size(), 1U);
+    EXPECT_NEAR(piece.joints[0].at.inches(), 38, 1e-6);
+    EXPECT_NEAR(piece.blanks[0].ends[1].kerf_face.inches() + piece.blanks[0].ends[1].plain_face.inches(), 76, 1e-6);
 }
 
 TEST(Rake, GrainThatTheBendCrossesIsWeakerAndAlwaysACaution) {
