@@ -120,7 +120,7 @@ ALTERED = [
     (WALL, "strips", "open for close", one_for_another("they OPEN) Tj", "they CLOSE) Tj"), "open or close"),
     (WALL, "setup", "open for close", one_for_another("they OPEN) Tj", "they CLOSE) Tj"), "open or close"),
     (WALL, "strips", "no trim", one_for_another("(TRIM 3 in", "(3 in"), "trim not on the strip"),
-    (WALL, "strips", "a tape mark without its figure", one_for_another("(10 in) Tj", "(10) Tj"),
+    (WALL, "strips", "a tape mark without its figure", one_for_another("(10 in) Tj", "( ) Tj"),
      "tape mark without its figure"),
     (WALL, "strips", "a tape mark of 11 in", one_for_another("(10 in) Tj", "(11 in) Tj"), "tape mark of the caption"),
     (WALL, "strips", "the bend's start 1/8 in on", one_for_another("STARTS 3 in", "STARTS 3-1/8 in"),

@@ -234,7 +234,8 @@ def origin(f, strip, name, metric):
             strip.tape.append((t, inches(min(near)[1], metric)))
     said = [m.group(1) for m in (SET_AT.search(c) for c in strip.captions) if m]
     bare = [t for t in strip.triangles if all(abs(t - known) > 0.01 for known, _ in strip.tape)]
-    if bare and (len(strip.triangles) > 1 or not said):  # "the mark" of the caption is the only one
+    short = strip.frame[2] - strip.frame[0] < 146  # 2 in, between the names of its joints: its caption tells it
+    if bare and (len(strip.triangles) > 1 or not said or not short):
         f.add("tape mark without its figure", f"{name} strip {strip.number}: {said}")
     for text in said:
         at = inches(text, metric)

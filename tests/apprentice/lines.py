@@ -34,15 +34,17 @@ def pointed(piece):
 
 def off(points, a, b):
     """Distance of every point from the nearest of the pieces of line, the nearest place itself, and which piece."""
-    far, place, which = np.full(len(points), 1e9), np.zeros_like(points), np.zeros(len(points), int)
-    d = b - a
-    n = np.maximum((d * d).sum(axis=1), 1e-18)
-    for i, p in enumerate(points):
-        t = np.clip(((p - a) * d).sum(axis=1) / n, 0, 1)
-        q = a + t[:, None] * d
-        r = ((p - q) ** 2).sum(axis=1)
-        j = int(np.argmin(r))
-        far[i], place[i], which[i] = math.sqrt(r[j]), q[j], j
+    far, which, place = np.zeros(len(points)), np.zeros(len(points), int), np.zeros((len(points), 2))
+    (ax, ay), (dx, dy) = np.ascontiguousarray(a.T), np.ascontiguousarray((b - a).T)
+    over = 1 / np.maximum(dx * dx + dy * dy, 1e-18)
+    for i, (x, y) in enumerate(points):
+        t = ((x - ax) * dx + (y - ay) * dy) * over
+        np.maximum(t, 0, out=t)
+        np.minimum(t, 1, out=t)
+        u, v = ax + t * dx, ay + t * dy
+        r = (u - x) ** 2 + (v - y) ** 2
+        j = int(r.argmin())
+        far[i], which[i], place[i] = math.sqrt(r[j]), j, (u[j], v[j])
     return far, place, which
 
 
@@ -227,24 +229,20 @@ def casing(f, packet, piece, name, pages, bend):
 
 
 def fitted(points, a, b, courses, ends):
-    best = None
+    """How far the points are off where they lie best: tried roughly from all sides and places, then the three best."""
     middle = (a.min(axis=0) + a.max(axis=0)) / 2
+    starts = []
     for angle in range(0, 360, 45):  # a segment that is most of the casing
         p = points @ turned(math.radians(angle)).T
-        tried = settle(points, a, b, turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2, True,
-                       ends)
-        if best is None or tried[2] < best[2]:
-            best = tried
+        starts.append((turned(math.radians(angle)), middle - (p.min(axis=0) + p.max(axis=0)) / 2))
     for course, i in itertools.product(courses, np.linspace(0.08, 0.92, 9)):
         j = int(i * (len(course.x) - 1))
         for angle in (course.th[j], course.th[j] - 0.17, course.th[j] + 0.17, course.th[j] + math.pi, 0.0):
             turn = turned(angle)
-            shift = np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)
-            tried = settle(points, a, b, turn, shift, True, ends)
-            if best is None or tried[2] < best[2]:
-                best = tried
-        if best[2] < 0.004:
-            break
+            starts.append((turn, np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)))
+    few = ends[:: max(1, len(ends) // 8)]
+    rough = sorted((settle(points, a, b, *start, True, few, most=16) for start in starts), key=lambda way: way[2])
+    best = min((settle(points, a, b, *way[:2], True, ends) for way in rough[:3]), key=lambda way: way[2])
     return float(off(points @ best[0].T + best[1], a, b)[0].max())
 
 
@@ -259,7 +257,10 @@ def register(points, a, b, free, amiss):
         turn = turned(math.radians(angle))
         p = points @ turn.T
         shift = middle - (p.min(axis=0) + p.max(axis=0)) / 2
-        ways.append(settle(points, a, b, turn, shift, free))
+        ways.append(settle(points, a, b, turn, shift, free, most=16 if free else 60))
+    if free:  # roughly from all sides; then those that come near
+        near = 3 * min(miss for _, _, miss in ways) + 0.5
+        ways = [settle(points, a, b, turn, shift, True) for turn, shift, miss in ways if miss < near]
     least = min(miss for _, _, miss in ways)
     apart = {}
     for turn, shift, miss in sorted(ways, key=lambda way: way[2]):
@@ -268,9 +269,10 @@ def register(points, a, b, free, amiss):
     return min(apart.values(), key=lambda way: (amiss(*way[:2]) if len(apart) > 1 else 0, way[2]))[:2]
 
 
-def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2))):
-    """Gauss and Newton on the distance square to the nearest piece of line; half a step where a whole one overshoots."""
-    sample = np.concatenate([points[:: max(1, len(points) // 60)], points[-1:], ends])
+def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2)), most=60):
+    """Gauss and Newton on the distance square to the nearest piece of line; half a step where a whole one overshoots.
+    Of `most` of the points, and all ends."""
+    sample = np.concatenate([points[:: max(1, len(points) // most)], points[-1:], ends])
     d = b - a
     normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
 

@@ -33,8 +33,10 @@ class Tile:
         self.words = sheet
 
 
-def bezier(points, n=24):
+def bezier(points, most=24):
+    """Points of a curve, a twelfth of an inch apart or as many as `most`."""
     p = np.array(points, float)
+    n = min(most, max(3, int(np.hypot(*np.diff(p, axis=0).T).sum() / 6) + 2))
     t = np.linspace(0, 1, n)[:, None]
     return p[0] * (1 - t)**3 + 3 * p[1] * t * (1 - t)**2 + 3 * p[2] * t**2 * (1 - t) + p[3] * t**3
 
