@@ -199,13 +199,26 @@ private:
         cuts_of_ends(false, "mitre", "strips");
     }
 
-    /// How the ends of a board that climbs are cut.
+    /// How the ends of a board that climbs are cut; a joint has a row of its own.
     void end_cuts() {
-        const auto [left, right] = piece_.rake->ends;
+        const bool from_left = piece_.blank().zero == job::End::left;
+        const bool marked = !piece_.blank().kerfs.empty();
+        std::string cuts;
+        for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
+            if (is_scarf(piece_, from_left ? side : 1 - side)) continue;
+            cuts += (cuts.empty() ? "" : ", ") +
+                    words(side == 0 ? "work_order.end_cut_left" : "work_order.end_cut_right",
+                          {{"cut", end_cut_text(piece_.rake->ends.at(side), kit_)}});
+        }
+        if (cuts.empty()) return;
         add("end_cuts",
-            words("work_order.end_cuts_how",
-                  {{"left", end_cut_text(left, kit_)}, {"right", end_cut_text(right, kit_)}}),
-            words("work_order.angle", {{"angle", degrees_text(piece_.rake->kerf(), kit_)}}), "strips");
+            words(marked ? "work_order.end_cuts_how" : "work_order.end_cuts_how_plain", {{"cuts", cuts}}), angle(),
+            "strips");
+    }
+
+    /// Of the kerfs of a board that climbs.
+    std::string angle() const {
+        return words("work_order.angle", {{"angle", degrees_text(piece_.rake->kerf(), kit_)}});
     }
 
     /// One row for each end that is a scarf, or a mitre.
@@ -219,7 +232,9 @@ private:
             if (is_scarf(piece_, i) != scarfs) continue;
             const std::string how =
                 plain_face_shorter(piece_, i) ? "work_order.mitre_how_shorter" : "work_order.mitre_how_longer";
-            steps_.push_back({words("work_order." + key), words(how, {{"where", meets}}),
+            std::string said = words(how, {{"where", meets}});
+            if (scarfs && piece_.rake) said += words("work_order.scarf_askew", {{"angle", angle()}});
+            steps_.push_back({words("work_order." + key), std::move(said),
                               words("work_order.angle", {{"angle", degrees_text(end.mitre, kit_)}}), sheet(kind)});
         }
     }

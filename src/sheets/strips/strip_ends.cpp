@@ -307,10 +307,13 @@ void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, 
     const plan::Piece& piece = context.piece;
     // Further along than that a flat cut would run through the marks of many kerfs.
     constexpr Length furthest = 1.5_in;
+    constexpr Length hair = 0.001_mm;
     for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
         const Length at = piece.blank().cut_at(i);
         const Length lean = piece.blank().ends.at(i).lean;
-        if (lean == piece.blank().lean || at < strip.from || at > strip.to) continue;
+        // One that begins at a corner of the blank does not lean with the strip, which ends there.
+        const bool corner = lean != Length() && (at < hair || at > piece.blank().length - hair);
+        if ((lean == piece.blank().lean && !corner) || at < strip.from || at > strip.to) continue;
         const double slope = lean / piece.width;
         const double steep = std::abs(slope) * (context.lanes.height / furthest);
         const Length up = context.lanes.height / std::max(1.0, steep);

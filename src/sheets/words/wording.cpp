@@ -216,7 +216,7 @@ std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& k
                      {{"under", piece.blank_id(joint)},
                       {"over", piece.blank_id(joint + 1)},
                       {"angle", degrees_text(one.angle, kit)},
-                      {"scarf", tape.exact(one.scarf)},
+                      {"scarf", piece.rake ? tape.with_unit(one.scarf) : tape.exact(one.scarf)},
                       {"at", tape.with_unit(one.at)},
                       {"where", kit.words(one.in_bend ? "piece.joint_in_bend" : "piece.joint_straight")}});
 }
