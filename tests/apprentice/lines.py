@@ -71,10 +71,12 @@ def expected(bend, d, mirror):
         off_leg = q @ np.array([-math.sin(other), math.cos(other)]) - d if at_leg else side
         halved = np.flatnonzero((side[1:] < 0) != (side[:-1] < 0))
         met = np.flatnonzero((off_leg[1:] < 0) != (off_leg[:-1] < 0))
-        if len(halved) != 1 or not len(met):
+        into = bend.piece.get("shape") == "horseshoe" and len(halved) > 1  # the legs cut into it
+        if into or not len(halved) or not len(met):
             keep &= (side < 0) if left else (side > 0)
             continue
-        j = int(met[np.argmin(np.abs(met - halved[0]))])
+        corner = halved[np.argmin(np.hypot(*q[halved].T))]  # the bisector may cross the other side of the head, too
+        j = int(met[np.argmin(np.abs(met - corner))])
         keep &= (np.arange(len(p)) > j) == left
         if ahead[j] and ahead[j + 1]:
             joints[left] = p[j] + (p[j + 1] - p[j]) * off_leg[j] / (off_leg[j] - off_leg[j + 1])
