@@ -269,15 +269,15 @@ class Maker:
 
     def reversing(self, name, chord):
         """A wave: an arc, then a flatter one the other way."""
-        import math
-        import numpy as np
+        import json
+        import walls
         big, small = chord * self.r.uniform(0.07, 0.11), chord * self.r.uniform(0.02, 0.045)
         if self.r.random() < 0.5:
             big, small = -small, -big
-        at = np.linspace(0, chord, 21)
-        x = at / chord
-        y = [(big + small) / 2 * math.sin(2 * math.pi * v) + (big - small) / 2 * math.sin(math.pi * v) for v in x]
-        pairs = [(self.round(float(a)), self.round(float(b))) for a, b in zip(at, y)]
+        truth = {"id": name, "chord": chord, "wave": [(big + small) / 2, (big - small) / 2]}
+        c = walls.courses_of(truth)[0]
+        pairs = [(self.round(chord * i / 20), self.round(float(c.y[i * (len(c.y) - 1) // 20]))) for i in range(21)]
+        self.notes.append("# truth " + json.dumps(truth))
         self.rows.append("ordinates = [" + ", ".join(f"[{self.typed(a)}, {self.typed(b)}]" for a, b in pairs) + "]")
 
     def bend_length(self):

@@ -158,6 +158,15 @@ def spline(points):
     return of_function(q[:, 0], q[:, 1], d[:, 0], d[:, 1], dd[:, 0], dd[:, 1])
 
 
+def wave(chord, whole, half):
+    """A whole wave and half a wave, added: a bulge, and a flatter one the other way."""
+    x = np.linspace(0, chord, 20 * int(1.2 * chord / STEP / 20) + 1)
+    w = math.pi / chord
+    return of_function(x, whole * np.sin(2 * w * x) + half * np.sin(w * x), np.ones_like(x),
+                       w * (2 * whole * np.cos(2 * w * x) + half * np.cos(w * x)), np.zeros_like(x),
+                       -w * w * (4 * whole * np.sin(2 * w * x) + half * np.sin(w * x)))
+
+
 TILTED = ("segmental", "horseshoe", "eyebrow")
 
 
@@ -203,6 +212,8 @@ def courses_of(piece):
         return [spline(piece["ordinates"])]
     shape = piece.get("shape")
     if shape is None:
+        if "wave" in piece:
+            return [wave(piece["chord"], *piece["wave"])]
         if "chord" in piece:
             return [circle(piece["chord"], piece["rise"])]
         half = math.radians(piece["angle"]) / 2
