@@ -35,8 +35,10 @@ private:
         const plan::StockBlank& one = stick_.blanks[i];
         const Length right = x(plan_.end_trim + end);
         pen_.line(Role::outline, {right, room_.low.y}, {right, room_.high.y}, style().heavy);
-        name(blank_name(one, pen_.kit()) + "  " + tape_.plain(one.length), x(plan_.end_trim + end - one.length), right,
-             Face::bold);
+        const Length left = x(plan_.end_trim + end - one.length);
+        const std::string alone = blank_name(one, pen_.kit());
+        if (!name(alone + "  " + tape_.plain(one.length), left, right, Face::bold))
+            name(alone, left, right, Face::condensed);
     }
 
     /// In the middle of its part, or left out: the table below tells all of it. Whether it was set.
