@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cctype>
 
+#include "cli/splay_figures.h"
 #include "cli/trouble.h"
 #include "job/read_profile.h"
 #include "measure/require.h"
@@ -53,7 +54,7 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
 /// On the seen face; the least and the greatest where the bend is no single arc.
 std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
     const std::string least = tape.with_unit(piece.radii.finish);
-    if (piece.circular) return least + " on the seen face";
+    if (piece.circular) return least + (piece.splay ? " on the seen face, at the narrow edge" : " on the seen face");
     if (piece.blank().bends_both_ways())
         return least + " on the seen face where it is tightest, to straight where it reverses";
     measure::Length most = piece.radii.line;
@@ -75,15 +76,26 @@ std::string climb_lines(const plan::Piece& piece, const sheets::Tape& tape) {
                             tape.exact(rake.along_edge(piece.cut.spacing)), tape.exact(rake.cut())));
 }
 
-std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
-    const bend::Assessment& bend = piece.bend;
+std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {
     const plan::Blank& blank = piece.blank();
+    if (piece.splay) {
+        const measure::Length length = piece.stock_length(blank), width = piece.stock_width();
+        return fmt::format("sawn from a board {} x {} ({} x {}), {} of trim at each end of the narrow edge",
+                           tape.plain(length), tape.with_unit(width), tape.other(length), other(width, tape),
+                           tape.exact(blank.trims[0]));
+    }
     const std::string ends = piece.rake ? fmt::format("the ends cut {} and {} from it on the front edge",
                                                       tape.with_unit(blank.trims[0]), tape.with_unit(blank.trims[1]))
                                         : fmt::format("{} of trim at each end", tape.exact(blank.trims[0]));
-    std::string lines =
-        climb_lines(piece, tape) +
-        line("blank", fmt::format("{} long ({}), {}", tape.with_unit(blank.length), other(blank.length, tape), ends)) +
+    return fmt::format("{} long ({}), {}", tape.with_unit(blank.length), other(blank.length, tape), ends);
+}
+
+std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
+    const bend::Assessment& bend = piece.bend;
+    std::string lines = climb_lines(piece, tape);
+    for (const auto& [what, told] : splay_lines(piece, tape)) lines += line(what, told);
+    lines +=
+        line("blank", blank_text(piece, tape)) +
         line("bend", fmt::format("from {} to {}, turns {} degrees", tape.with_unit(piece.blank().bend_start),
                                  tape.with_unit(piece.blank().bend_end), measure::fixed(piece.turn.degrees(), 2))) +
         line("radius", radius_text(piece, tape));

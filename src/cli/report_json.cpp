@@ -2,6 +2,7 @@
 
 #include "cli/nest_report.h"
 #include "cli/report.h"
+#include "cli/splay_figures.h"
 #include "cli/stock_json.h"
 #include "measure/require.h"
 #include "sheets/evidence/survey_answers.h"
@@ -244,6 +245,50 @@ Json climb_json(const plan::Piece& piece) {
             {"handle", rake.to_the_right ? "right" : "left"}};
 }
 
+Json edge_json(const plan::Piece& piece, measure::Length across) {
+    const FlatEdge edge = flat_edge(piece, across);
+    return {{"along_mm", mm(edge.along)},
+            {"bend_mm", mm(edge.bend)},
+            {"gap_mm", mm(edge.gap)},
+            {"radius_mm", edge.radius ? Json(mm(*edge.radius)) : Json()}};  // null: no arc
+}
+
+Json legs_json(const plan::Piece& piece) {
+    Json legs = Json::array();
+    for (const plan::LegBoard& leg : piece.leg_boards)
+        legs.push_back({{"side", leg.side == job::End::left ? "left" : "right"},
+                        {"narrow_mm", mm(leg.face)},
+                        {"wide_mm", mm(leg.face + leg.climb)}});
+    return legs;
+}
+
+/// Null where a round edge is not held on two blocks.
+Json blocks_json(const std::optional<plan::Blocks>& blocks) {
+    if (!blocks) return {};
+    return {{"size_mm", mm(blocks->size)}, {"from_blade_mm", mm(blocks->half)}, {"bow_mm", mm(blocks->bow)}};
+}
+
+/// Of the flat blank of a splayed jamb; null of one square to its wall.
+Json splay_json(const plan::Piece& piece) {
+    if (!piece.splay) return {};
+    const plan::Splay& splay = *piece.splay;
+    return {{"angle_deg", six_decimals(splay.alpha.degrees())},
+            {"side_mm", mm(splay.side())},
+            {"measured", splay.narrow_measured ? "narrow" : "wide"},
+            {"toward", splay.wide_at_room ? "room" : "away"},
+            {"slant_mm", mm(splay.slant())},
+            {"sawn_width_mm", mm(splay.sawn_width())},
+            {"narrow", edge_json(piece, {})},  // of the surface that keeps its length
+            {"wide", edge_json(piece, splay.slant())},
+            {"narrow_sawn", edge_json(piece, splay.narrow_edge())},
+            {"wide_sawn", edge_json(piece, splay.wide_edge())},
+            {"flat_turn_deg", six_decimals((piece.turn * splay.tangent()).degrees())},  // of the bend, as `turn_deg`
+            {"bend_radius_mm", mm(piece.radii.line)},  // at the narrow edge, where it is tightest
+            {"box_mm", {mm(piece.stock_length(piece.blank())), mm(piece.stock_width())}},
+            {"blocks", blocks_json(piece.saw.blocks)},
+            {"legs", legs_json(piece)}};
+}
+
 Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::Kit& kit) {
     const bool inside = piece.kerfs_on == bend::KerfsOn::inside;
     const bend::Assessment& bend = piece.bend;
@@ -263,6 +308,7 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"web_thinnest_mm", mm(piece.cut.thinnest_web())},
         {"moulded", moulded_json(piece)},
         {"climb", climb_json(piece)},
+        {"splay", splay_json(piece)},
         {"spacing_mm", mm(piece.cut.spacing)},
         {"spacing_min_mm", mm(piece.cut.least_spacing)},
         {"mitres_deg",

@@ -57,6 +57,19 @@ std::string rows(const plan::Piece& piece, BladeSide side, Unit unit) {
     return rows;
 }
 
+/// Those that a stop along the fence can place; the others are told.
+std::vector<const plan::Piece*> straight_ones(std::vector<const plan::Piece*> pieces, Console& console) {
+    std::erase_if(pieces, [&](const plan::Piece* piece) {
+        if (!piece->splay) return false;
+        console.message(
+            fmt::format("kerfpacket: piece {}: no stop on the fence holds the kerfs of a splayed blank, which has no "
+                        "straight edge: they stand on its full-size template, and in \"kerfpacket outlines\"\n",
+                        piece->id));
+        return true;
+    });
+    return pieces;
+}
+
 }  // namespace
 
 const std::vector<std::string>& blade_sides() {
@@ -70,7 +83,7 @@ Status stops(const StopsChoice& choice, Console& console) {
     const Unit unit = job->plan.header.units;
     const std::string in = unit == Unit::inch ? "in" : "mm";
     std::string table = fmt::format("piece,boards,blank,length_{0},cut,from_zero_{0},depth_{0},angle_deg\n", in);
-    const auto pieces = pieces_to_cut(job->plan, choice.piece, console);
+    const auto pieces = straight_ones(pieces_to_cut(job->plan, choice.piece, console), console);
     if (pieces.empty()) return Status::errors;
     for (const plan::Piece* piece : pieces) table += rows(*piece, side_of(choice.blade), unit);
     console.result(table);

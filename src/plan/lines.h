@@ -106,6 +106,8 @@ struct LegBoard {
     Length face;  ///< along the seen face
     Angle mitre;
     Length climb{};  ///< of a splayed one: how much higher its cut stands at the wide edge
+    /// Of a splayed one: lengths along the seen face at even steps across, from the narrow edge to the wide one, as sawn.
+    std::vector<Length> across{};
 
     Length longest() const { return std::max(back, face) + std::max(climb, Length()); }
 };

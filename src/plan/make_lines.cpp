@@ -86,6 +86,21 @@ void add_leg_lines(ArchLines& lines) {
         for (const Point top : {left, right}) lines.leg_lines.push_back(Path::line(top, {top.x, foot}));
 }
 
+namespace {
+
+std::vector<Length> across_leg(const curve::Head& head, const job::Opening& opening, std::size_t leg) {
+    if (!opening.splay) return {};
+    constexpr int steps = 16;
+    const double out = (sawn_width(opening) * std::sin(opened(opening)->alpha.radians())) / Length::mm(1) / steps;
+    std::vector<Length> across;
+    for (int i = 0; i <= steps; ++i)
+        across.push_back(
+            head.outline.parallel(narrow_faces(opening).finish + Length::mm(out * i))[leg].length());
+    return across;
+}
+
+}  // namespace
+
 std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& opening) {
     std::vector<LegBoard> boards;
     if (!opening.legs || (!opening.through_legs && !opening.splay)) return boards;
@@ -102,7 +117,8 @@ std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& op
                                 ? Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2)
                                 : Angle();
         boards.push_back(
-            {side, wall[leg].length(), finish[leg].length(), mitre, wide[leg].length() - finish[leg].length()});
+            {side, wall[leg].length(), finish[leg].length(), mitre, wide[leg].length() - finish[leg].length(),
+             across_leg(head, opening, leg)});
     }
     return boards;
 }

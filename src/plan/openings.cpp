@@ -28,13 +28,6 @@ Faces faces_out(const job::Opening& opening, Length out) {
     return {seen + opening.liner.thickness.value * splay.cosine(), seen};
 }
 
-/// As it is sawn, edges square, so that both bevels come out of it.
-Length sawn_width(const job::Opening& opening) {
-    const Opened splay = *opened(opening);
-    return opening.liner.width.value / splay.cosine() +
-           opening.liner.thickness.value * std::tan(splay.alpha.radians());
-}
-
 /// The parallels of a splayed head must not fold anywhere between its edges.
 LegCut leg_cut(const curve::Head& head, bool right, const job::Opening& opening) {
     constexpr int steps = 16;
@@ -169,7 +162,8 @@ std::optional<job::Diagnostic> edge_folds(const curve::Head& head, const job::Op
     for (const Length left : {there.wall, there.finish}) {
         const auto extents = head.outline.extents(left);
         if (extents) continue;
-        job::Diagnostic fold = folded(extents.error(), opening.splay->at, edge, job);
+        const job::Position at = std::visit([](const auto& by) { return by.at; }, opening.splay->by);
+        job::Diagnostic fold = folded(extents.error(), at, edge, job);
         fold.hint =
             extents.error().radius.mm() <= 0
                 ? job::say("splay_used_up_do", "would do: less splay, or legs that go down that far below the springs")
@@ -186,7 +180,7 @@ std::optional<job::Diagnostic> edge_folds(const curve::Head& head, const job::Op
 job::Diagnostics check_splay(const curve::Head& head, const job::Opening& opening, const job::Job& job) {
     if (!opening.splay) return {};
     if (head.outline.runs().size() > 3)
-        return {{job::Severity::error, opening.splay->at,
+        return {{job::Severity::error, opening.shape.at,
                  job::say("splay_point", "opening {piece} has a head with a point, and splays",
                           {{"piece", opening.id.value}}),
                  job::say("splay_point_do",

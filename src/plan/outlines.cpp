@@ -47,6 +47,33 @@ private:
     std::vector<Layer> layers_;
 };
 
+/// Of a splayed board, kerf face up, its wide edge up.
+std::vector<Layer> splayed(const Piece& piece, const std::string& which) {
+    const Blank& blank = piece.blank();
+    const FlatBlank flat(*piece.splay, blank);
+    std::vector<Path> kerfs, ends, seen;
+    for (const Kerf& kerf : blank.kerfs) kerfs.push_back(flat.kerf(kerf.at));
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
+        const auto cut = flat.leg_cut(i);
+        if (cut) seen.push_back(cut->seen);
+        if (cut) ends.push_back(cut->kerf);
+        else if (blank.trims.at(i) > Length()) ends.push_back(flat.kerf(blank.cut_at(i)));
+    }
+    return {{"BLANK" + which, {flat.outline()}},
+            {"KERFS" + which, kerfs},
+            {"ENDS" + which, ends},
+            {"ENDS_SEEN" + which, seen}};
+}
+
+/// Its foot at the left, its wide edge up, edges square as it is sawn.
+Layer leg_outline(const LegBoard& leg, Length width) {
+    std::vector<Point> corners{{{}, width}, {}};
+    const Length step = width / static_cast<double>(leg.across.size() - 1);
+    for (std::size_t i = 0; i < leg.across.size(); ++i)
+        corners.push_back({leg.across[i], step * static_cast<double>(i)});
+    return {leg.side == job::End::left ? "LEG_LEFT" : "LEG_RIGHT", {Path::polyline(corners, true)}};
+}
+
 std::vector<Layer> flat(const Piece& piece, const Blank& blank, const std::string& which) {
     // The board lies kerf face up, its front edge nearest: along x.
     const auto across = [&](Length at, Length lean) {
@@ -87,8 +114,13 @@ Layer segment_outline(const CasingSegment& segment) {
 }
 
 void draw(Drawing& drawing, const Piece& piece) {
-    for (std::size_t i = 0; i < piece.blanks.size(); ++i)
-        drawing.add(flat(piece, piece.blanks[i], i == 0 ? "" : "_" + std::to_string(i + 1)));
+    for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
+        const std::string which = i == 0 ? "" : "_" + std::to_string(i + 1);
+        drawing.add(piece.splay ? splayed(piece.of_blank(i), which) : flat(piece, piece.blanks[i], which));
+    }
+    if (piece.splay)
+        for (const LegBoard& leg : piece.leg_boards)
+            drawing.add({leg_outline(leg, piece.splay->sawn_width())});
     // The boards of one opening share its lines: they stand with the first.
     if (piece.board == 1) {
         drawing.add(std::visit([](const auto& lines) { return drawn(lines); }, piece.lines));

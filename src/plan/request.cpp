@@ -82,6 +82,12 @@ std::optional<Opened> opened(const job::Opening& opening) {
     return Opened{alpha, narrow, splay.wide == job::Toward::room ? narrow + side : narrow};
 }
 
+Length sawn_width(const job::Opening& opening) {
+    const Opened splay = *opened(opening);
+    return opening.liner.width.value / splay.cosine() +
+           opening.liner.thickness.value * std::tan(splay.alpha.radians());
+}
+
 Faces room_faces(const job::Opening& opening) {
     const Faces square = faces(opening.measured_to, opening.liner.thickness.value);
     const auto splay = opened(opening);

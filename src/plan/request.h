@@ -40,6 +40,8 @@ std::optional<Opened> opened(const job::Opening& opening);
 Faces room_faces(const job::Opening& opening);
 /// The same at the narrow edge of a splayed one; else the same.
 Faces narrow_faces(const job::Opening& opening);
+/// Of a splayed liner: as it is sawn, edges square, so that both bevels come out of it.
+Length sawn_width(const job::Opening& opening);
 /// How much wider a splayed opening is at each side of its wide edge; 0 of one square to the wall.
 Length splayed_side(const job::Opening& opening);
 

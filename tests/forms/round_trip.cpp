@@ -125,6 +125,32 @@ TEST(FilledSheet, SeveralMakeOneJobInTheOrderOfTheirNames) {
     EXPECT_NE(slurp(folder / "f.toml").find("line one line two"), std::string::npos);
 }
 
+TEST(FilledSheet, OfAnOpeningSaysHowItSplays) {
+    const Folder folder;
+    Values values = arch("58 3/4");
+    spill(folder / "square.pdf", filled(blank_form(), values));
+    ASSERT_EQ(start_from({folder / "square.pdf"}, folder / "square.toml").status, cli::Status::done);
+    EXPECT_FALSE(job_of(folder / "square.toml").openings.at(0).splay) << "left empty it is square to its wall";
+    values.insert({{"opening-1-splay-side", "1⅛"},
+                   {"opening-1-splay-measured", "wide"},
+                   {"opening-1-splay-toward", "away"}});
+    spill(folder / "f.pdf", filled(blank_form(), values));
+    const Started ran = start_from({folder / "f.pdf"}, folder / "f.toml");
+    ASSERT_EQ(ran.status, cli::Status::done) << ran.out << ran.err;
+    const job::Opening opening = job_of(folder / "f.toml").openings.at(0);
+    ASSERT_TRUE(opening.splay);
+    EXPECT_NEAR(std::get<job::Sourced<measure::Length>>(opening.splay->by).value.inches(), 1.125, 1e-9);
+    EXPECT_EQ(opening.splay->measured, job::Edge::wide);
+    EXPECT_EQ(opening.splay->wide, job::Toward::away);
+    for (const std::string& prompt : ran.asked) EXPECT_FALSE(prompt.starts_with("Is it wider")) << prompt;
+    // One that says where the wide edge is, but not how much wider, is asked.
+    values.erase("opening-1-splay-side");
+    spill(folder / "half.pdf", filled(blank_form(), values));
+    const Started half = start_from({folder / "half.pdf"}, folder / "half.toml");
+    EXPECT_TRUE(std::any_of(half.asked.begin(), half.asked.end(),
+                            [](const std::string& prompt) { return prompt.starts_with("Is it wider"); }));
+}
+
 TEST(FilledSheet, OfAWallWithAStepIsABoardThatClimbs) {
     const Folder folder;
     spill(folder / "w.pdf", filled(blank_form({Field::wall}), {{"job-1-number", "S-4"},

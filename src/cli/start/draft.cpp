@@ -43,6 +43,7 @@ std::string header_of(Part part, bool opening) {
         case Part::printer: return "[printer]";
         case Part::piece: return opening ? "[[opening]]" : "[[wall]]";
         case Part::board: return opening ? "[opening.liner]" : "[wall.board]";
+        case Part::splay: return "[opening.splay]";
         case Part::casing: return "[opening.casing]";
     }
     return {};
@@ -91,7 +92,7 @@ private:
             if (all[i].question->name == "kind" && all[i].value != "done") piece(i);
     }
 
-    /// The piece whose first answer is that one: its own keys, its board, its casing.
+    /// The piece whose first answer is that one: its own keys, its board, its splay, its casing.
     void piece(std::size_t from) {
         const auto& all = answers_.all();
         std::size_t end = from + 1;
@@ -101,7 +102,7 @@ private:
         for (std::size_t i = from; i < end; ++i)
             if (all[i].question->kind == AnswerKind::points && !all[i].value.empty()) points.push_back(all[i]);
         begins_ = true;
-        for (const Part part : {Part::piece, Part::board, Part::casing}) {
+        for (const Part part : {Part::piece, Part::board, Part::splay, Part::casing}) {
             for (std::size_t i = from; i < end; ++i) {
                 const Question& question = *all[i].question;
                 if (question.part != part) continue;

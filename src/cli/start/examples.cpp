@@ -12,8 +12,8 @@ using Figures = std::vector<std::pair<std::string_view, std::string_view>>;
 /// The head of a job that has one piece, then its figures, then board, saw and paper.
 Example with(std::string_view name, std::string_view kind, const Figures& figures) {
     Figures all{{"number", "X-1"}, {"date", "2026-11-02"}, {"units", "in"}, {"kind", kind}};
-    if (kind == "opening") all.insert(all.end(), {{"shape", name}, {"depth", "4 5/8 in"}});
     all.insert(all.end(), figures.begin(), figures.end());
+    if (kind == "opening") all.insert(all.end(), {{"shape", name}, {"depth", "4 5/8 in"}});
     all.insert(all.end(), {{"material", "mdf"}, {"thickness", "3/8 in"}, {"blade", "10 in"}, {"kerf", "0.118 in"}});
     return {name, std::move(all)};
 }
@@ -43,6 +43,16 @@ const std::vector<Example>& examples() {
               {"points", "44, 5 3/4"},
               {"points", "48, 0"},
               {"points", ""}}),
+        with("splayed", "opening",
+             {{"shape", "segmental"},
+              {"span", "42 in"},
+              {"rise", "10 in"},
+              {"legs", "62 in"},
+              {"depth", "6 3/4 in"},
+              {"splayed", "side"},
+              {"splay_side", "1 3/4 in"},
+              {"splay_measured", "narrow"},
+              {"splay_toward", "room"}}),
         with("wall", "wall",
              {{"way", "chord"}, {"chord", "96 in"}, {"bulge", "11 in"}, {"side", "concave"}, {"width", "5 1/4 in"}}),
         with("stair", "stair",
@@ -60,9 +70,10 @@ const std::vector<Example>& examples() {
 void tell_example(Talk& talk, const Example& example, const fonts::Words& words) {
     std::string shape(example.name);
     std::replace(shape.begin(), shape.end(), '-', '_');
-    const std::string named = words(shape == "wall"    ? "piece.wall_board"
-                                    : shape == "stair" ? "piece.stair_board"
-                                                       : "piece.shape_" + shape);
+    const std::string named = words(shape == "wall"      ? "piece.wall_board"
+                                    : shape == "stair"   ? "piece.stair_board"
+                                    : shape == "splayed" ? "start.splayed_jamb"
+                                                         : "piece.shape_" + shape);
     auto point = example.answers.begin();
     while (talk.state() == Talk::State::asking) {
         const std::string_view asked = talk.question().name;

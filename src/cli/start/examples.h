@@ -11,7 +11,7 @@ namespace kerfpacket::cli {
 
 /// What is answered, by the name of the question; to all others what is offered is taken. All invented.
 struct Example {
-    std::string_view name;  ///< of a shape, or "wall", "stair"
+    std::string_view name;  ///< of a shape, or "splayed", "wall", "stair"
     std::vector<std::pair<std::string_view, std::string_view>> answers;
 };
 

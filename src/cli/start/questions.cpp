@@ -20,6 +20,10 @@ bool by_points(const Answers& answers) {
     return answers.of_piece("shape") == "ordinates" || answers.of_piece("way") == "points";
 }
 bool has_legs(const Answers& answers) { return opening(answers) && !answers.of_piece("legs").empty(); }
+bool may_splay(const Answers& answers) { return opening(answers) && answers.of_piece("through_legs") != "yes"; }
+bool by_side(const Answers& answers) { return opening(answers) && answers.of_piece("splayed") == "side"; }
+bool by_lean(const Answers& answers) { return opening(answers) && answers.of_piece("splayed") == "angle"; }
+bool splays(const Answers& answers) { return by_side(answers) || by_lean(answers); }
 bool has_casing(const Answers& answers) { return opening(answers) && !answers.of_piece("casing").empty(); }
 bool first_piece(const Answers& answers) { return answers.pieces() == 1; }
 bool first_stair(const Answers& answers) { return first_piece(answers) && answers.stair(); }
@@ -79,6 +83,43 @@ std::vector<Question> curve_questions() {
          .most = 144},
         {.name = "through_legs", .key = "through_legs", .kind = Kind::yes_no, .when = has_legs, .optional = true},
         {.name = "depth", .key = "depth", .when = opening, .as_before = true, .filler = "1 in", .least = 2, .most = 18},
+        {.name = "splayed",
+         .kind = Kind::choice,
+         .when = may_splay,
+         .usual = "no",
+         .as_before = true,
+         .choices = {"no", "side", "angle"}},
+        {.name = "splay_side",
+         .part = Part::splay,
+         .key = "side",
+         .when = by_side,
+         .as_before = true,
+         .filler = "1 in",
+         .least = 0.25,
+         .most = 12},
+        {.name = "splay_angle",
+         .part = Part::splay,
+         .key = "angle",
+         .kind = Kind::bare,
+         .when = by_lean,
+         .as_before = true,
+         .filler = "10"},
+        {.name = "splay_measured",
+         .part = Part::splay,
+         .key = "measured",
+         .kind = Kind::choice,
+         .when = splays,
+         .as_before = true,
+         .filler = "narrow",
+         .choices = {"narrow", "wide"}},
+        {.name = "splay_toward",
+         .part = Part::splay,
+         .key = "toward",
+         .kind = Kind::choice,
+         .when = splays,
+         .as_before = true,
+         .filler = "room",
+         .choices = {"room", "away"}},
         {.name = "side",
          .key = "side",
          .kind = Kind::choice,

@@ -20,7 +20,7 @@ enum class AnswerKind {
 };
 
 /// What of the job file an answer belongs to.
-enum class Part { job, saw, printer, piece, board, casing };
+enum class Part { job, saw, printer, piece, board, splay, casing };
 
 /// One row of the table. Its words are ask_NAME, how_NAME and note_NAME of templates/<language>/start.toml; those of
 /// its choices NAME_VALUE, with underscores for hyphens.
@@ -41,7 +41,7 @@ struct Question {
     double most = 0;
     std::vector<std::string_view> choices{};
 
-    bool of_a_piece() const { return part == Part::piece || part == Part::board || part == Part::casing; }
+    bool of_a_piece() const { return part != Part::job && part != Part::saw && part != Part::printer; }
 };
 
 const std::vector<Question>& questions();

@@ -22,13 +22,16 @@ constexpr std::array<Row, 4> head_rows{{{"job-number", "number", false},
                                         {"job-date", "date", false},
                                         {"job-units", "units", false}}};
 
-constexpr std::array<Row, 23> piece_rows{{
+constexpr std::array<Row, 26> piece_rows{{
     {"opening-id", "id", false},
     {"opening-shape", "shape", false},
     {"opening-span", "span"},
     {"opening-rise", "rise"},
     {"opening-measured-to", "measured_to", false},
     {"opening-depth", "depth"},
+    {"opening-splay-side", "splay_side", true, false},
+    {"opening-splay-measured", "splay_measured", false, false},
+    {"opening-splay-toward", "splay_toward", false, false},
     {"opening-quantity", "quantity", false, false},
     {"wall-id", "id", false},
     {"wall-chord", "chord"},
@@ -117,6 +120,15 @@ bool climbs(const SheetPage& page) {
            !page.typed("wall-climbs").empty();
 }
 
+/// Whether its opening splays; none where the sheet leaves it open: one of an older form, or one half told.
+std::string_view splays(const SheetPage& page) {
+    if (!page.typed("opening-splay-side").empty()) return "side";
+    const bool asks = std::any_of(page.blanks.begin(), page.blanks.end(),
+                                  [](const SheetBlank& blank) { return blank.field == "opening-splay-side"; });
+    const bool told = !page.typed("opening-splay-measured").empty() || !page.typed("opening-splay-toward").empty();
+    return asks && !told ? "no" : "";
+}
+
 bool both_ways(const SheetPage& page) {
     const bool chord = !page.typed("wall-chord").empty() || !page.typed("wall-rise").empty();
     return chord && !page.typed("wall-radius").empty();
@@ -134,7 +146,8 @@ bool SheetPage::measured() const {
     return std::any_of(blanks.begin(), blanks.end(), [](const SheetBlank& blank) {
         // A tag or a tick alone measures nothing.
         const bool aside = blank.field.starts_with("job-") || blank.field.ends_with("-id") ||
-                           blank.field.ends_with("-measured-to") || blank.field.ends_with("-wall-is");
+                           blank.field.ends_with("-measured-to") || blank.field.ends_with("-wall-is") ||
+                           blank.field.ends_with("-splay-measured") || blank.field.ends_with("-splay-toward");
         return !blank.typed.empty() && !aside;
     });
 }
@@ -162,6 +175,8 @@ std::vector<SheetAnswer> piece_answers(const SheetPage& page) {
     std::vector<SheetAnswer> answers;
     const std::string_view group = group_of(page);
     if (group != "points") answers.push_back({"kind", climbs(page) ? "stair" : std::string(group), ""});
+    if (const std::string_view how = splays(page); !how.empty())
+        answers.push_back({"splayed", std::string(how), ""});
     if (group == "points") answers.insert(answers.end(), {{"shape", "ordinates", ""}, {"way", "points", ""}});
     if (group == "wall" && !both_ways(page)) answers.push_back({"way", by_radius(page) ? "radius" : "chord", ""});
     for (const Row& row : piece_rows)

@@ -8,6 +8,15 @@
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::cli {
+namespace {
+
+/// A splayed one is sawn out of a board that is longer and wider than it.
+std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {
+    if (!piece.splay) return tape.with_unit(piece.blank().length);
+    return tape.plain(piece.stock_length(piece.blank())) + " x " + tape.with_unit(piece.stock_width());
+}
+
+}  // namespace
 
 std::string piece_summary(const std::string& job_text, const std::string& id, const job::Shop& shop,
                           const sheets::Kit& kit) {
@@ -22,7 +31,7 @@ std::string piece_summary(const std::string& job_text, const std::string& id, co
                                             {"kerfs", std::to_string(piece.blank().kerfs.size())},
                                             {"depth", tape.exact(piece.cut.depth)},
                                             {"spacing", sheets::spacing_text(piece, kit, tape)},
-                                            {"blank", tape.with_unit(piece.blank().length)},
+                                            {"blank", blank_text(piece, tape)},
                                             {"verdict", sheets::verdict_word(piece.bend.verdict, kit)},
                                             {"coupon", sheets::coupon_state(piece, kit)}}) +
                 "\n  " + sheets::chance_sentence(piece, kit) + "\n";

@@ -117,7 +117,12 @@ void field_arch(FieldForm& form) {
     form.blanks({{form.words("depth_left"), "opening-depth-left"},
                  {form.words("depth_crown"), "opening-depth", "depth"},
                  {form.words("depth_right"), "opening-depth-right"}});
-    form.blanks({{form.words("quantity"), "opening-quantity", "quantity", false}});
+    form.blanks({{form.words("splay_side"), "opening-splay-side", "[opening.splay] side"},
+                 {form.words("quantity"), "opening-quantity", "quantity", false}});
+    form.choices(form.words("splay_measured"), "opening-splay-measured", "measured",
+                 {{form.words("narrow"), "narrow"}, {form.words("wide"), "wide"}});
+    form.choices(form.words("splay_toward"), "opening-splay-toward", "toward",
+                 {{form.words("to_room"), "room"}, {form.words("from_room"), "away"}});
     form.heading("checks", form.words("checks_aside"));
     form.blanks({{form.words("check_d1"), "opening-d1"}, {form.words("check_d2"), "opening-d2"}});
     form.blanks({{form.words("check_q1"), "opening-q1"}, {form.words("check_q2"), "opening-q2"}});

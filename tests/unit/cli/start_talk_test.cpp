@@ -107,6 +107,40 @@ TEST(Start, SeveralPiecesStandInOneJobAndTheLastBoardIsOffered) {
     EXPECT_EQ(read_as_job(told.job).job.fingerprint, read_as_job(by_hand).job.fingerprint) << told.job;
 }
 
+const Lines splayed_head = {"1", "", "1", "42", "10", "", "62", "no", "6 3/4"};
+const std::string splayed_hand =
+    hand_head + "[[opening]]\nid = \"A\"\nshape = \"segmental\"\nspan = 42\nrise = 10\nlegs = 62\ndepth = 6.75\n" +
+    hand_liner + "[opening.splay]\n";
+
+TEST(Start, AsksHowAJambSplays) {
+    const std::map<std::string, Lines> ways{
+        {"side = 1.75\nmeasured = \"narrow\"\ntoward = \"away\"\n", {"2", "1 3/4", "1", "2"}},
+        {"angle = 15\nmeasured = \"wide\"\ntoward = \"room\"\n", {"angle", "15", "wide", "room"}}};
+    for (const auto& [keys, lines] : ways)
+        for (const char* language : {"en", "es"}) {
+            const Told told = talk_of(
+                talk_head() + splayed_head + lines + Lines{""} + talk_liner() + talk_saw() + Lines{"done"}, language);
+            ASSERT_EQ(told.state, Talk::State::finished) << told.said;
+            EXPECT_EQ(diagnostics(told.job), "") << told.job;
+            job::Job mine = read_as_job(splayed_hand + keys).job;
+            mine.header.language = language;
+            EXPECT_EQ(job::fingerprint(read_as_job(told.job).job), job::fingerprint(mine)) << told.job;
+            EXPECT_NE(told.said.find(" x "), std::string::npos) << "the blank by both its sizes" << told.said;
+        }
+}
+
+TEST(Start, ASplayThatCannotBeIsToldAtOnceAndAskedAgain) {
+    const Told steep = talk_of(talk_head() + splayed_head + Lines{"angle", "70"});
+    EXPECT_NE(steep.said.find("this jamb lies nearly flat"), std::string::npos) << steep.said;
+    EXPECT_EQ(steep.state, Talk::State::asking);
+    EXPECT_EQ(steep.job.find("70"), std::string::npos) << steep.job;
+    const Told pointed = talk_of(talk_head() + Lines{"1", "", "5", "41", "33", "", "", "4 5/8", "side"});
+    EXPECT_NE(pointed.said.find("has a head with a point, and splays"), std::string::npos) << pointed.said;
+    // Where the liner runs on down the legs nothing is asked of it.
+    const Told through = talk_of(talk_head() + Lines{"1", "", "1", "42", "10", "", "62", "yes", "6 3/4", ""});
+    EXPECT_EQ(through.said.find("Is it wider"), std::string::npos) << through.said;
+}
+
 TEST(Start, TellsAfterAPieceWhatItWouldComeTo) {
     const Lines lines = whole_talk({"1", "", "1", "45", "9 1/2"});
     const Told told = talk_of(lines);

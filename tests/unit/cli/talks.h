@@ -39,8 +39,8 @@ inline std::vector<std::string> operator+(std::vector<std::string> all, const st
     return all;
 }
 
-/// Measured to, legs, depth, quantity, of an opening.
-inline std::vector<std::string> talk_jamb() { return {"", "", "4 5/8 in", ""}; }
+/// Measured to, legs, depth, whether it splays, quantity, of an opening.
+inline std::vector<std::string> talk_jamb() { return {"", "", "4 5/8 in", "", ""}; }
 /// Material, thickness, depth of kerfs, spacing, trim, casing.
 inline std::vector<std::string> talk_liner() { return {"mdf", "3/8 in", "", "", "", ""}; }
 /// Blade, kerf, travel, rear limit, paper.
