@@ -21,6 +21,8 @@ using namespace measure::literals;
 /// first of them or hardly at all.
 constexpr double most_places = 80;
 constexpr std::size_t most_earnest = 8;
+/// Steps of the search for a packing while a place is only tried: a proof is sought for what is taken.
+constexpr std::int64_t try_effort = 4000;
 
 std::vector<Length> places_of(const std::vector<Joint>& joints) {
     std::vector<Length> all;
@@ -81,7 +83,10 @@ private:
             const Length low = i == 0 ? Length() : joints[i - 1] - half;
             const Length high = i == joints.size() ? found_.blank().length : joints[i] + half;
             if (high - low < least_blank) return {};
-            lengths.push_back(high - low);
+            // On a board that climbs each cut leans, away from zero or toward it.
+            const Length lean = found_.blank().lean;
+            const bool leans = lean < Length() ? i > 0 : i < joints.size();
+            lengths.push_back(high - low + (leans ? measure::abs(lean) : Length()));
         }
         return lengths;
     }
@@ -93,7 +98,7 @@ private:
         std::sort(key.begin(), key.end());
         const auto [known, is_new] = seen_.try_emplace(std::move(key));
         if (is_new) {
-            const StockSection section = section_with(plan_, found_.id, lengths);
+            const StockSection section = section_with(plan_, found_.id, lengths, try_effort);
             if (section.no_room.empty()) known->second = cost(section);
         }
         return known->second;
@@ -106,9 +111,9 @@ private:
         if (!pieces || pieces->size() != 1 || pieces->front().bend.verdict > found_.bend.verdict) return false;
         std::vector<Length> lengths;
         for (const Blank& blank : pieces->front().blanks) lengths.push_back(blank.length);
-        const auto buys = bought(lengths);
-        if (!buys || *buys >= least_) return false;
-        least_ = *buys;
+        const StockSection section = section_with(plan_, found_.id, lengths);
+        if (!section.no_room.empty() || cost(section) >= least_) return false;
+        least_ = cost(section);
         found_ = std::move(pieces->front());
         return true;
     }

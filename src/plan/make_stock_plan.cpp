@@ -129,7 +129,7 @@ public:
                       [&](const StockLength& one) { return ruler_.down(one.length) >= stock::longest_stick; });
     }
 
-    StockSection run(job::Diagnostics& refused) {
+    StockSection run(job::Diagnostics& refused, std::int64_t effort = stock::usual_effort) {
         if (blanks_.size() > static_cast<std::size_t>(stock::most_pieces) || lengths_.size() > stock::most_sticks) {
             refused.push_back({job::Severity::refused,
                                {},
@@ -139,7 +139,7 @@ public:
             return std::move(result_);
         }
         const stock::Problem problem = stated();
-        tell(problem, stock::pack(problem));
+        tell(problem, stock::pack(problem, effort));
         if (!result_.no_room.empty()) refused.push_back(refusal());
         return std::move(result_);
     }
@@ -239,7 +239,8 @@ bool same_stock(const job::Stock& a, const job::Stock& b) {
            same_rows(a.boards, b.boards) && same_rows(a.sheets, b.sheets);
 }
 
-StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths) {
+StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths,
+                          std::int64_t effort) {
     const auto board =
         std::find_if(job.pieces.begin(), job.pieces.end(), [&](const Piece& one) { return one.id == id; });
     measure::require(board != job.pieces.end(), "the board is one of the job's");
@@ -251,7 +252,7 @@ StockSection section_with(const Plan& job, const std::string& id, const std::vec
         gathering.add_only(key, piece, &piece == &*board ? lengths : std::vector<Length>());
     job::Diagnostics refused;
     Sections sections = gathering.take();
-    return SectionPlan(key, std::move(sections.at(key)), job.stock, plan).run(refused);
+    return SectionPlan(key, std::move(sections.at(key)), job.stock, plan).run(refused, effort);
 }
 
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {

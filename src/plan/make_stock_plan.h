@@ -1,10 +1,12 @@
 #pragma once
 // From plans of jobs to the stock plan of all of them.
 
+#include <cstdint>
 #include <vector>
 
 #include "plan/plan.h"
 #include "plan/stock_plan.h"
+#include "stock/pack.h"
 
 namespace kerfpacket::plan {
 
@@ -16,8 +18,9 @@ bool wants_stock_plan(const Plan& plan);
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs);
 
 /// The section of a spliced board of that job, packed as if the board's blanks had these lengths; as they are, where
-/// none are given.
-StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths);
+/// none are given. `effort`: as of stock::pack.
+StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths,
+                          std::int64_t effort = stock::usual_effort);
 
 /// Whether a job says nothing of its stock; whether two say the same.
 bool no_stock(const job::Stock& stock);

@@ -54,8 +54,8 @@ public:
         edges();
         words_of_sheets();
         joints();
-        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) end_of_board(end);
         kerfs();
+        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) end_of_board(end);
         for (Figure& figure : numbers_) drawing_.figures.push_back(std::move(figure));
         return std::move(drawing_);
     }
@@ -111,10 +111,12 @@ private:
         hatch(edge, cut, spared);
     }
 
-    /// Open where words stand.
+    /// Open where words and numbers stand.
     void cut_line(const Path& cut, Dash dash, Length on_map) {
+        std::vector<TurnedBox> boxes = spared_;
+        for (const Figure& number : numbers_) boxes.push_back(number.block.box(number.centre, number.along, 1_pt));
         for (const geom::Segment& s : cut.segments())
-            for (Path& part : outside(std::vector<Path>{Path::line(s.from, s.to)}, spared_))
+            for (Path& part : outside(std::vector<Path>{Path::line(s.from, s.to)}, boxes))
                 line(std::move(part), Role::limit, style().line, dash, on_map);
     }
 
