@@ -119,6 +119,7 @@ void field_arch(FieldForm& form) {
                  {form.words("depth_right"), "opening-depth-right"}});
     form.blanks({{form.words("splay_side"), "opening-splay-side", "[opening.splay] side"},
                  {form.words("quantity"), "opening-quantity", "quantity", false}});
+    form.skip(4_pt);
     form.choices(form.words("splay_measured"), "opening-splay-measured", "measured",
                  {{form.words("narrow"), "narrow"}, {form.words("wide"), "wide"}});
     form.choices(form.words("splay_toward"), "opening-splay-toward", "toward",
