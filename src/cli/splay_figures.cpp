@@ -48,10 +48,11 @@ std::vector<std::pair<const char*, std::string>> splay_lines(const plan::Piece& 
     const plan::Splay& splay = *piece.splay;
     std::vector<std::pair<const char*, std::string>> lines{
         {"splay",
-         fmt::format("{} degrees from square to the wall, {} wider at each side, the wide edge {}; {} from edge to edge "
-                     "along the slope",
-                     measure::fixed(splay.alpha.degrees(), 2), tape.with_unit(splay.side()),
-                     splay.wide_at_room ? "at the room" : "away from the room", tape.with_unit(splay.slant()))},
+         fmt::format(
+             "{} degrees from square to the wall, {} wider at each side, the wide edge {}; {} from edge to edge "
+             "along the slope",
+             measure::fixed(splay.alpha.degrees(), 2), tape.with_unit(splay.side()),
+             splay.wide_at_room ? "at the room" : "away from the room", tape.with_unit(splay.slant()))},
         {"lies flat", flat_text(piece, tape)}};
     if (piece.saw.blocks)
         lines.emplace_back("blocks", fmt::format("two of {}, {} left and right of the blade: the wide edge bows {} "

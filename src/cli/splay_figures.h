@@ -13,9 +13,9 @@ namespace kerfpacket::cli {
 
 /// A line along the flat blank, the same distance from its narrow edge all the way.
 struct FlatEdge {
-    measure::Length along;  ///< from end to end
-    measure::Length bend;   ///< without the trims
-    measure::Length gap;    ///< from kerf to kerf, where they stand furthest apart
+    measure::Length along;                  ///< from end to end
+    measure::Length bend;                   ///< without the trims
+    measure::Length gap;                    ///< from kerf to kerf, where they stand furthest apart
     std::optional<measure::Length> radius;  ///< of one arc
 };
 

@@ -7,7 +7,7 @@
 namespace kerfpacket::sheets {
 namespace {
 
-constexpr Length height = 236_pt;
+constexpr Length height = 214_pt;
 
 /// The opening as it is seen from the room, with a blank for each figure; Q and D mark what is checked.
 class ArchField {
@@ -17,7 +17,7 @@ public:
           pen_(form.pen()),
           middle_((space.low.x + space.high.x) / 2),
           floor_(space.low.y + 30_pt),
-          spring_(floor_ + 92_pt),
+          spring_(floor_ + 74_pt),
           crown_(spring_ + 78_pt) {}
 
     void draw() {
@@ -71,7 +71,7 @@ private:
             pen_.line(Role::dimension, at(x, spring_), at(x, top), style().hair);
             pen_.text(Role::text, at(x + 4_pt, spring_ + 24_pt), side < 0 ? "Q1" : "Q2", bold);
             pen_.line(Role::dimension, at(half * -side, floor_), at(half * side, spring_), style().hair, Dash::dashed);
-            pen_.text(Role::text, at(half * (side * 0.62) - 6_pt, spring_ - 15_pt), side < 0 ? "D2" : "D1", bold);
+            pen_.text(Role::text, at(half * (side * 0.44) - 6_pt, spring_ - 14_pt), side < 0 ? "D2" : "D1", bold);
         }
     }
 

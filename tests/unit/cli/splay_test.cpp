@@ -23,8 +23,7 @@ std::string half_round(const std::string& depth = "1/4 in", const std::string& i
     return "[[opening]]\nid = \"" + id +
            "\"\nshape = \"semicircular\"\nspan = \"36 in\"\nmeasured_to = \"finish\"\nlegs = \"60 in\"\ndepth = \"8 "
            "in\"\n[opening.liner]\nmaterial = \"mdf\"\nthickness = \"1/2 in\"\nkerf_depth = \"" +
-           depth +
-           "\"\nspacing = \"1/2 in\"\n[opening.splay]\nangle = 20\nmeasured = \"narrow\"\ntoward = \"room\"\n";
+           depth + "\"\nspacing = \"1/2 in\"\n[opening.splay]\nangle = 20\nmeasured = \"narrow\"\ntoward = \"room\"\n";
 }
 
 /// The head of the good job, its saw with a rear limit.
@@ -88,7 +87,8 @@ TEST(SplayCheck, JsonHasNoneOfAJambSquareToItsWallAndNoRadiusOfAnEllipse) {
 TEST(SplayCheck, TheBlankIsToldByTheBoardThatItIsSawnFrom) {
     const std::string out = run_on("check", job_of(half_round())).out;
     for (const char* part :
-         {"splay        20.00 degrees from square to the wall, 2-15/16 in wider at each side, the wide edge at the room",
+         {"splay        20.00 degrees from square to the wall, 2-15/16 in wider at each side, the wide edge at the "
+          "room",
           "struck with radii 53 in and 61-11/16 in", "blocks       two of 1 in, 6 in left and right of the blade",
           "blank        sawn from a board 69-1/16 x 17-13/16 in"})
         EXPECT_NE(out.find(part), std::string::npos) << part << out;
@@ -223,21 +223,22 @@ std::vector<std::vector<std::array<At, 2>>> printed_kerfs(const page::Document& 
     return sheets;
 }
 
-/// How far a sheet's kerfs lie off as many of the drawing's from number `first` on, all corners of each laid on those of
-/// the others by their distances alone.
+/// How far a sheet's kerfs lie off as many of the drawing's from number `first` on, all corners of each laid on those
+/// of the others by their distances alone.
 double off(const std::vector<std::array<At, 2>>& sheet, const std::vector<std::array<At, 2>>& all, std::size_t first) {
     double far = 0;
     for (std::size_t i = 0; i < sheet.size(); ++i)
         for (const std::size_t a : {0U, 1U})
             for (const std::size_t b : {0U, 1U})
-                far = std::max(far, std::abs(apart(sheet[0][a], sheet[i][b]) - apart(all[first][a], all[first + i][b])));
+                far =
+                    std::max(far, std::abs(apart(sheet[0][a], sheet[i][b]) - apart(all[first][a], all[first + i][b])));
     return far;
 }
 
 TEST(SplayOutlines, ThePrintedSheetsLieOnTheDrawing) {
     std::string ellipse = half_round("3/8 in");
-    ellipse.replace(ellipse.find("semicircular"), 12, "elliptical\"\nrise = \"15 in");
-    ellipse.replace(ellipse.find("36 in"), 5, "52 in");
+    ellipse.replace(ellipse.find("semicircular"), 12, "elliptical\"\nrise = \"32 in");
+    ellipse.replace(ellipse.find("36 in"), 5, "80 in");
     const Folder folder;
     spill(folder / "job.toml", job_of(ellipse));
     const std::string svg = run_on("outlines", job_of(ellipse), {"--svg"}).out;

@@ -215,7 +215,7 @@ TEST(Start, TheReaderOfJobFilesJudgesEveryAnswer) {
     EXPECT_NE(talk_of(head + Lines{"60.1/2"}).said.find("two ways"), std::string::npos)
         << talk_of(head + Lines{"60.1/2"}).said;
     EXPECT_NE(talk_of({"T-4", "x", "A", "11/12/26"}).said.find("year-month-day"), std::string::npos);
-    EXPECT_NE(talk_of(head + Lines{"45", "9", "", "", "5", "", "mdff"}).said.find("mdf"), std::string::npos);
+    EXPECT_NE(talk_of(head + Lines{"45", "9", "", "", "5", "", "", "mdff"}).said.find("mdf"), std::string::npos);
     EXPECT_NE(talk_of({std::string(30, 'x')}).said.find("24"), std::string::npos);
     // A wall that the board does not fit into, of which the figures alone say nothing.
     const Told tight = talk_of(talk_head() + Lines{"2", "", "2", "6", "90", "", "concave", "", "", "mdf", "6.5 in"});
