@@ -20,7 +20,7 @@ struct Kerf {
     Length mark;                                ///< where the tick stands: blade centre, left or right as the job says
     Length on_curve;                            ///< along the measured curve of its board, from the left
     Length spacing;                             ///< mean of the gaps beside it: the length of blank that it bends
-    Angle turn;                                 ///< its share of the bend, magnitude
+    Angle turn;                                 ///< its share of the bend; below 0 where a ripple turns it back
     bend::KerfsOn on = bend::KerfsOn::outside;  ///< the side of the bend here
     Length radius;                              ///< of the length-keeping line here; 0 where it is straight
     double utilisation = 0;                     ///< strain here over break strain

@@ -64,11 +64,15 @@ public:
         kerf.spacing = mean_gap(i);
         kerf.on_curve = board_.on_curve(along(kerf.at));
         const bool last = i + 1 == places_.size();
-        const Length low = along(i == 0 ? Length() : (places_[i - 1] + kerf.at) / 2);
-        const Length high = along(last ? blank_.length : (kerf.at + places_[i + 1]) / 2);
-        const Share bent = share(board_, std::min(low, high), std::max(low, high));
-        kerf.turn = Angle::radians(std::abs(bent.turn.radians()));
+        const Length before = i == 0 ? Length() : (places_[i - 1] + kerf.at) / 2;
+        const Length after = last ? blank_.length : (kerf.at + places_[i + 1]) / 2;
+        const Share bent = share(board_, std::min(along(before), along(after)), std::max(along(before), along(after)));
         kerf.on = run_at(kerf.at).on;
+        // Where the bend changes sides it is the turn that is left which tells the kerf's.
+        if (run_at(before).on != run_at(after).on && bent.turn.radians() != 0)
+            kerf.on = bent.turn.radians() < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside;
+        // On a ripple it turns back a little: together they turn what the bend does.
+        kerf.turn = kerf.on == bend::KerfsOn::outside ? Angle() - bent.turn : bent.turn;
         if (std::abs(bent.curvature) < no_curvature) return kerf;
         kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(bent.curvature));
         return kerf;

@@ -122,7 +122,8 @@ class Bend:
         """How far the course between two of its points leaves their chord."""
         c = self.course
         dx, dy = c.x[j] - c.x[i], c.y[j] - c.y[i]
-        return float(np.abs((c.x[i:j] - c.x[i]) * dy - (c.y[i:j] - c.y[i]) * dx).max() / max(math.hypot(dx, dy), 1e-9))
+        off = np.abs((c.x[i:j + 1] - c.x[i]) * dy - (c.y[i:j + 1] - c.y[i]) * dx)
+        return float(off.max() / max(math.hypot(dx, dy), 1e-9))
 
 
 def mirrored(c):

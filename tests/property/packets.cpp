@@ -25,6 +25,7 @@
 #include "plan/plan.h"
 #include "sheets/packet.h"
 #include "support/languages.h"
+#include "template_sheets.h"
 
 namespace kerfpacket {
 namespace {
@@ -85,8 +86,8 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
         for (const plan::BoardEnd& end : piece.blank().ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
         mitres += cuts;
         EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITER "), cuts) << piece.id << '\n' << job;
-        // There must be room for the word; a mitre names what goes away as well.
-        if (piece.blank().trims[0] < 1.25_in || cuts > 0) continue;
+        // There must be room for the word.
+        if (piece.blank().trims[0] < 1.25_in) continue;
         for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
             const plan::Piece one = piece.of_blank(i);
             if (one.blank().kerfs.empty()) continue;
@@ -272,7 +273,7 @@ TEST(FoundJobs, have_words_that_keep_apart) {
 
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
     tests::RandomJobs random(5150);
-    int laid_out = 0, compared = 0, mitres = 0, crosses = 0;
+    int laid_out = 0, compared = 0, mitres = 0, crosses = 0, sheets = 0;
     std::optional<std::pair<std::vector<job::Value>, plan::Plan>> last;  // the revision before, a wholly other job
     for (int i = 0; i < packets(); ++i) {
         const job::Source source{"by chance", random.next()};
@@ -319,12 +320,18 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         words_keep_apart(packet, language, source.text);
         mitres += cuts_are_on_strips(packet, *plan, language, source.text);
         crosses += crosses_have_names(packet, source.text);
+        for (const auto& [number, page] : tests::template_sheets(packet)) {
+            SCOPED_TRACE(page->piece + ", sheet " + number + '\n' + source.text);
+            tests::expect_number_and_top(*page, number);
+            ++sheets;
+        }
         ++laid_out;
         last.emplace(values, *plan);
     }
     EXPECT_GT(compared, packets() / 20);
     EXPECT_GT(mitres, packets() / 10);
     EXPECT_GT(crosses, packets() / 10);
+    EXPECT_GT(sheets, packets() / 20);
     std::cout << laid_out << " laid out\n";
     EXPECT_GT(laid_out, packets() / 3);
 }
