@@ -278,7 +278,7 @@ private:
             if (least <= room.to - room.from) break;
         }
         const Length left = std::min(frame_.left(), room.to - least);
-        const Length base = frame_.base() + lanes().height + 5_pt;
+        const Length base = frame_.base() + lanes().height + 4_pt;
         const Length how_from = pen_.width(name, bold) + 10_pt;
         pen_.text(Role::text, {left, base}, name, bold);
         pen_.text(Role::text, {left + how_from, base}, how, type);
