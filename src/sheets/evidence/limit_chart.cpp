@@ -12,9 +12,9 @@ namespace kerfpacket::sheets {
 namespace {
 
 // Room around the chart's frame.
-constexpr Length left_room = 60_pt;
-constexpr Length right_room = 88_pt;
-constexpr Length above = 28_pt;
+constexpr Length left_room = 46_pt;
+constexpr Length right_room = 78_pt;
+constexpr Length above = 17_pt;
 constexpr Length below = 30_pt;
 
 /// What lies further out than this leaves the chart, so that the rest can be read.
@@ -55,7 +55,6 @@ public:
           labels_(pen, graph_.area) {}
 
     void draw() {
-        pen_.text(Role::text, {graph_.area.low.x, graph_.area.high.y + 16_pt}, words("strain.chart_reading"), small());
         pen_.text(Role::text, {graph_.area.low.x, graph_.area.high.y + 5_pt},
                   words(inch() ? "strain.radius_inch" : "strain.radius_mm"), small());
         grid();
@@ -205,8 +204,9 @@ void draw_limit_chart(Pen& pen, const Rect& space, const plan::Piece& piece, con
         LimitChart(pen, space, piece, tape).draw();
         return;
     }
-    pen.text(Role::text, {space.low.x, space.high.y - 16_pt}, pen.kit().words("strain.chart_none"),
-             {Face::regular, pen.kit().style.text});
+    const Type type{Face::regular, pen.kit().style.text};
+    pen.paragraph(Role::text, {space.low.x, space.high.y - 16_pt}, pen.kit().words("strain.chart_none"), type,
+                  space.width(), type.size * 1.3);
 }
 
 }  // namespace kerfpacket::sheets
