@@ -148,10 +148,17 @@ private:
         else ringed_dot(pen_, on);
         labels_.taken().take(Path::circle(on, dot_ring_radius));
         if (beyond) labels_.taken().take(Path::line(on, {on.x, on.y - 24_pt}));
-        const Block block(pen_, {{words("strain.this_job", {{"spacing", tape_.exact(spacing)},
-                                                            {"radius", tape_.with_unit(piece_.radii.finish)}}),
-                                  small(true)}});
-        name_job(on, block.on_white());
+        name_job(on, Block(pen_, words_of_job(spacing)).on_white());
+    }
+
+    /// In two rows where one would take most of the frame.
+    std::vector<Block::Row> words_of_job(Length spacing) const {
+        const std::string all = words(
+            "strain.this_job", {{"spacing", tape_.exact(spacing)}, {"radius", tape_.with_unit(piece_.radii.finish)}});
+        const std::size_t comma = all.rfind(", ");
+        if (comma == std::string::npos || pen_.width(all, small(true)) < graph_.area.width() * 0.6)
+            return {{all, small(true)}};
+        return {{all.substr(0, comma + 1), small(true)}, {all.substr(comma + 2), small(true)}};
     }
 
     /// Beside the point, or farther off with a leader to it.

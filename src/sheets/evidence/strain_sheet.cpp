@@ -1,6 +1,7 @@
 #include "sheets/evidence/strain_sheet.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "sheets/cards/coupon_words.h"
@@ -150,11 +151,14 @@ private:
         const std::string state = coupon_state(piece_, kit_);
         const Rect box = flow_.boxed(Role::caution, sentence, title, kit_.style.heavy);
         Pen pen = flow_.pen();
-        const Length beside = box.width() - pen.width(sentence, title) - title.size * 1.8;
-        const Type type = pen.fitting(state, text(), beside);
-        if (pen.width(state, type) <= beside)
-            pen.text(Role::caution, {box.high.x - title.size * 0.8, first_base(box, title.size) - title.size * 0.4},
-                     state, type.at_right());
+        // Behind the last line of the sentence, which holds what the lines before it leave: they are four fifths full.
+        const Length white = title.size * 0.8;
+        const Length inside = box.width() - white * 2;
+        const auto before = static_cast<double>(std::lround((box.height() - white) / leading(title.size)) - 1);
+        const Length room = inside * (1 + before * 0.8) - pen.width(sentence, title) - white;
+        const Type type = pen.fitting(state, text(), room);
+        const Length base = first_base(box, title.size) - white / 2 - leading(title.size) * before;
+        if (pen.width(state, type) <= room) pen.text(Role::caution, {box.high.x - white, base}, state, type.at_right());
         else flow_.paragraph(Role::caution, state, text());
         flow_.paragraph(Role::text, counted_sentence(piece_, kit_), text());
     }
