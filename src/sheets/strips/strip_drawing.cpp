@@ -267,7 +267,8 @@ private:
         std::vector<Length> lines = blank.reverses();
         lines.push_back(blank.centre());
         for (const plan::BoardEnd& end : blank.ends) lines.insert(lines.end(), {end.kerf_face, end.plain_face});
-        for (const Length line : lines) row.force(at(line, {}).x - 4_pt, at(line, {}).x + 4_pt);
+        for (const Length line : lines)
+            if (from < line && line < to) row.force(at(line, {}).x - 4_pt, at(line, {}).x + 4_pt);
         const Length width = pen_.width(text, type);
         if (const auto left = row.widest_free(width)) pen_.text(Role::text, {*left, frame_.base() + up}, text, type);
     }
