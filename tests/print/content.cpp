@@ -131,7 +131,8 @@ std::vector<PrintedStrip> printed_strips(const std::vector<PrintedPage>& pages) 
     for (const PrintedPage& page : pages) {
         std::vector<PrintedStrip> here;
         for (const Mark& mark : page.marks)
-            if (near(mark.width, 0.7_pt) && near(mark.bounds().height(), 72_pt) && mark.points.size() == 5)
+            if (near(mark.width, 0.7_pt) && mark.points.size() == 5 &&
+                (near(mark.bounds().height(), 72_pt) || near(mark.bounds().height(), 62.5_pt)))
                 here.push_back(strip_in(page, mark.bounds()));
         std::sort(here.begin(), here.end(),
                   [](const PrintedStrip& a, const PrintedStrip& b) { return a.outline.low.y > b.outline.low.y; });

@@ -244,12 +244,27 @@ int crosses_have_names(const page::Document& packet, const std::string& job) {
 }
 
 TEST(FoundJobs, name_both_crosses_of_every_joint_on_both_sheets) {
+    for (const char* name : {"crosses-along-without-room", "crosses-at-the-cell-edge", "cross-of-a-lone-segment"}) {
+        const job::Reading reading = job::read_job(
+            job::load(std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml").value());
+        for (const char* language : languages)
+            EXPECT_GE(crosses_have_names(
+                          sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit(language)), language),
+                      20)
+                << name;
+    }
+}
+
+// Where the band is wider than a sheet, sheets along it would be 169.
+TEST(FoundJobs, take_a_grid_where_sheets_along_the_curve_hold_next_to_nothing) {
     const job::Reading reading =
-        job::read_job(job::load(KERFPACKET_SOURCE_DIR "/tests/property/found/crosses-along-without-room.toml").value());
-    for (const char* language : languages)
-        EXPECT_GE(crosses_have_names(sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit(language)),
-                                     language),
-                  20);
+        job::read_job(job::load(KERFPACKET_SOURCE_DIR "/tests/property/found/band-wider-than-a-sheet.toml").value());
+    ASSERT_EQ(reading.job.openings.front().wish.sheets, job::Sheets::along);
+    const page::Document packet = sheets::make_packet(plan::make_plan(reading.job).value(), tests::kit());
+    const auto tiles = std::count_if(packet.pages.begin(), packet.pages.end(),
+                                     [](const page::Page& page) { return page.sheet == "template"; });
+    EXPECT_GT(tiles, 10);
+    EXPECT_LT(tiles, 30);
 }
 
 /// Jobs that once had words on words, found by more chance than a test run has time for.

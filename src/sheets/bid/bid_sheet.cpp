@@ -78,9 +78,9 @@ private:
     void work() {
         flow_.heading(words("work"));
         FlowTable table(flow_, {{words("column_work"), 0.52},
-                                {words("column_count"), 0.14},
-                                {words("column_minutes_each"), 0.17},
-                                {words("column_minutes"), 0.17}});
+                                {words("column_count"), 0.14, true},
+                                {words("column_minutes_each"), 0.17, true},
+                                {words("column_minutes"), 0.17, true}});
         for (const plan::Work& one : counts_.work) {
             const auto& each = rates_.of(one.rate);
             table.row({name_of(one.rate), std::to_string(one.count), rate(one.rate),
@@ -93,9 +93,9 @@ private:
     void costs() {
         flow_.heading(words("costs"));
         FlowTable table(flow_, {{words("column_what"), 0.4},
-                                {words("column_amount"), 0.26},
-                                {words("column_each"), 0.17},
-                                {words("column_sum"), 0.17}});
+                                {words("column_amount"), 0.26, true},
+                                {words("column_each"), 0.17, true},
+                                {words("column_sum"), 0.17, true}});
         table.row({words("hour"),
                    sums_.minutes ? words("hours", {{"n", number(*sums_.minutes / 60, 2, flow_.kit().words)}}) : blank,
                    rate(Rate::hour), figure(sums_.labour, 2)});

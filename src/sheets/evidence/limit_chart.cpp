@@ -12,9 +12,9 @@ namespace kerfpacket::sheets {
 namespace {
 
 // Room around the chart's frame.
-constexpr Length left_room = 60_pt;
-constexpr Length right_room = 88_pt;
-constexpr Length above = 28_pt;
+constexpr Length left_room = 46_pt;
+constexpr Length right_room = 78_pt;
+constexpr Length above = 17_pt;
 constexpr Length below = 30_pt;
 
 /// What lies further out than this leaves the chart, so that the rest can be read.
@@ -55,7 +55,6 @@ public:
           labels_(pen, graph_.area) {}
 
     void draw() {
-        pen_.text(Role::text, {graph_.area.low.x, graph_.area.high.y + 16_pt}, words("strain.chart_reading"), small());
         pen_.text(Role::text, {graph_.area.low.x, graph_.area.high.y + 5_pt},
                   words(inch() ? "strain.radius_inch" : "strain.radius_mm"), small());
         grid();
@@ -149,10 +148,17 @@ private:
         else ringed_dot(pen_, on);
         labels_.taken().take(Path::circle(on, dot_ring_radius));
         if (beyond) labels_.taken().take(Path::line(on, {on.x, on.y - 24_pt}));
-        const Block block(pen_, {{words("strain.this_job", {{"spacing", tape_.exact(spacing)},
-                                                            {"radius", tape_.with_unit(piece_.radii.finish)}}),
-                                  small(true)}});
-        name_job(on, block.on_white());
+        name_job(on, Block(pen_, words_of_job(spacing)).on_white());
+    }
+
+    /// In two rows where one would take most of the frame.
+    std::vector<Block::Row> words_of_job(Length spacing) const {
+        const std::string all = words(
+            "strain.this_job", {{"spacing", tape_.exact(spacing)}, {"radius", tape_.with_unit(piece_.radii.finish)}});
+        const std::size_t comma = all.rfind(", ");
+        if (comma == std::string::npos || pen_.width(all, small(true)) < graph_.area.width() * 0.6)
+            return {{all, small(true)}};
+        return {{all.substr(0, comma + 1), small(true)}, {all.substr(comma + 2), small(true)}};
     }
 
     /// Beside the point, or farther off with a leader to it.
@@ -205,8 +211,9 @@ void draw_limit_chart(Pen& pen, const Rect& space, const plan::Piece& piece, con
         LimitChart(pen, space, piece, tape).draw();
         return;
     }
-    pen.text(Role::text, {space.low.x, space.high.y - 16_pt}, pen.kit().words("strain.chart_none"),
-             {Face::regular, pen.kit().style.text});
+    const Type type{Face::regular, pen.kit().style.text};
+    pen.paragraph(Role::text, {space.low.x, space.high.y - 16_pt}, pen.kit().words("strain.chart_none"), type,
+                  space.width(), type.size * 1.3);
 }
 
 }  // namespace kerfpacket::sheets

@@ -1,6 +1,7 @@
 #include "sheets/evidence/strain_sheet.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "sheets/cards/coupon_words.h"
@@ -20,7 +21,13 @@ namespace kerfpacket::sheets {
 namespace {
 
 /// A drawing that is lower tells nothing; where the words leave less, they go on to a further page.
-constexpr Length least_drawing = 150_pt;
+constexpr Length least_drawing = 160_pt;
+/// The chart's part of the width, where what is to be read stands beside it, and how low it may be there.
+constexpr double part_of_chart = 0.57;
+constexpr Length least_beside = 200_pt;
+/// Words that take more of a page than that stand below the chart.
+constexpr double most_beside = 0.42;
+constexpr Length between_columns = 18_pt;
 
 /// The words of a chart stand in its frame and beside it: there they find room up to these sizes.
 fonts::Style in_charts(fonts::Style style) {
@@ -38,36 +45,97 @@ public:
           piece_(piece),
           kit_(flow.kit()),
           chart_style_(in_charts(kit_.style)),
-          tape_(plan.header.units, kit_.words) {
+          tape_(plan.header.units, kit_.words),
+          sentences_(strain_reading(piece, kit_, tape_)) {
         if (!errors_on_setup_card(plan, piece, kit_)) errors_ = small_errors(piece, kit_, tape_);
     }
 
     void draw() {
         chance();
-        const std::vector<std::string> sentences = strain_reading(piece_, kit_, tape_);
-        const Length each = drawing_height(sentences);
-        flow_.heading(kit_.words("strain.plot"));
-        // What stands round its frame takes more of the plot's height than of the chart's.
-        const Length more = each < 190_pt ? 16_pt : 0_pt;
-        draw_chart(flow_.take(each + more), draw_strain_plot);
-        flow_.heading(
-            kit_.words("strain.chart"),
-            kit_.words("strain.chart_aside", {{"board", board_text(piece_, kit_, tape_)},
-                                              {"kerf", tape_.exact(piece_.cut.kerf)},
-                                              {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}}));
-        draw_chart(flow_.take(each - more), draw_limit_chart);
+        const Length beside = words_height((1 - part_of_chart) * flow_.width() - between_columns);
+        const Length lower = std::max(beside, least_beside);
+        if (lower > flow_.page_room() * most_beside) return stacked();
+        Length rest = flow_.room() - heading_room() * 2 - lower;
+        if (errors_) rest -= errors_room();
+        plot(rest >= least_drawing ? rest : std::max(least_drawing, rest + errors_room()));
+        chart_and_words(lower);
         if (errors_) pour(flow_, *errors_);
-        flow_.heading(kit_.words("strain.reading"));
-        for (const std::string& sentence : sentences) flow_.paragraph(Role::text, sentence, text());
     }
 
 private:
     Type text() const { return {Face::regular, kit_.style.text}; }
 
+    Length heading_room() const { return kit_.style.strong * 1.7 + 10_pt; }
+    Length errors_room() const {
+        return errors_ ? height_of(*errors_, kit_.style) + heading_room() + kit_.style.text * 0.4 : Length();
+    }
+    Length words_height(Length width) {
+        Length height;
+        for (const std::string& sentence : sentences_)
+            height += flow_.pen().paragraph_height(sentence, text(), width, leading(text().size)) +
+                      leading(text().size) + text().size * 0.5;
+        return height;
+    }
+
+    void plot(Length height) {
+        flow_.heading(kit_.words("strain.plot"));
+        draw_chart(flow_.take(height), draw_strain_plot);
+    }
+
     void draw_chart(const Rect& room, void (*chart)(Pen&, const Rect&, const plan::Piece&, const Tape&)) {
         const Kit kit{kit_.faces, kit_.words, chart_style_, kit_.second_words};
         Pen pen(drafts_.back().page, kit);
         chart(pen, room, piece_, tape_);
+    }
+
+    std::string board() const {
+        return kit_.words("strain.chart_aside", {{"board", board_text(piece_, kit_, tape_)},
+                                                 {"kerf", tape_.exact(piece_.cut.kerf)},
+                                                 {"side", kit_.words(outside() ? "strain.outside" : "strain.inside")}});
+    }
+
+    std::string chart_reading() const {
+        const auto drawn = [](const plan::LimitCurve& curve) { return !curve.points.empty(); };
+        const bool any = std::any_of(piece_.limit_curves.begin(), piece_.limit_curves.end(), drawn);
+        return any ? kit_.words("strain.chart_reading") : std::string();
+    }
+
+    /// The chart at the left, what is to be read at the right.
+    void chart_and_words(Length height) {
+        flow_.skip(kit_.style.strong * 0.7);
+        const Length head = kit_.style.strong + 10_pt;
+        const Rect room = flow_.take(height + head);
+        const Length split = room.low.x + room.width() * part_of_chart;
+        const Length base = room.high.y - head + 9_pt;
+        Pen pen = flow_.pen();
+        section(pen, room.low.x, split, base, kit_.words("strain.chart"), {});
+        const Type small{Face::regular, kit_.style.small};
+        Length below = room.high.y - head - kit_.style.small;
+        pen.text(Role::text, {room.low.x, below}, board(), pen.fitting(board(), small, split - room.low.x));
+        const Length step = kit_.style.small * 1.25;
+        below = pen.paragraph(Role::text, {room.low.x, below - step}, chart_reading(), small, split - room.low.x, step);
+        draw_chart({room.low, {split, below - 3_pt}}, draw_limit_chart);
+        const Length left = split + between_columns;
+        section(pen, left, room.high.x, base, kit_.words("strain.reading"), {});
+        Length at = room.high.y - head - text().size * 0.95;
+        for (const std::string& sentence : sentences_)
+            at = pen.paragraph(Role::text, {left, at}, sentence, text(), room.high.x - left, leading(text().size)) -
+                 leading(text().size) - text().size * 0.5;
+    }
+
+    /// Chart and words one below the other: large type asks for it.
+    void stacked() {
+        const Length words = words_height(flow_.width()) + heading_room() + (errors_ ? errors_room() : Length());
+        const Length all = flow_.room() - heading_room() * 2 - kit_.style.small * 3;
+        const Length beside_words = (all - words) / 2;
+        const Length each = beside_words >= least_drawing ? beside_words : all / 2;
+        plot(each);
+        flow_.heading(kit_.words("strain.chart"), board());
+        flow_.paragraph(Role::text, chart_reading(), {Face::regular, kit_.style.small});
+        draw_chart(flow_.take(each), draw_limit_chart);
+        if (errors_) pour(flow_, *errors_);
+        flow_.heading(kit_.words("strain.reading"));
+        for (const std::string& sentence : sentences_) flow_.paragraph(Role::text, sentence, text());
     }
 
     /// The side that governs, where the board bends both ways.
@@ -83,25 +151,16 @@ private:
         const std::string state = coupon_state(piece_, kit_);
         const Rect box = flow_.boxed(Role::caution, sentence, title, kit_.style.heavy);
         Pen pen = flow_.pen();
-        const Length beside = pen.width(sentence, title) + pen.width(state, text()) + title.size * 2.4;
-        if (beside <= box.width())
-            pen.text(Role::caution, {box.high.x - title.size * 0.8, first_base(box, title.size) - title.size * 0.4},
-                     state, text().at_right());
+        // Behind the last line of the sentence, which holds what the lines before it leave: they are four fifths full.
+        const Length white = title.size * 0.8;
+        const Length inside = box.width() - white * 2;
+        const auto before = static_cast<double>(std::lround((box.height() - white) / leading(title.size)) - 1);
+        const Length room = inside * (1 + before * 0.8) - pen.width(sentence, title) - white;
+        const Type type = pen.fitting(state, text(), room);
+        const Length base = first_base(box, title.size) - white / 2 - leading(title.size) * before;
+        if (pen.width(state, type) <= room) pen.text(Role::caution, {box.high.x - white, base}, state, type.at_right());
         else flow_.paragraph(Role::caution, state, text());
         flow_.paragraph(Role::text, counted_sentence(piece_, kit_), text());
-    }
-
-    /// The two drawings share what the table and the words leave.
-    Length drawing_height(const std::vector<std::string>& sentences) {
-        const Length all = flow_.room();
-        const Length heading = kit_.style.strong * 0.7 + kit_.style.strong + 10_pt;
-        Length words = heading;
-        if (errors_) words += height_of(*errors_, kit_.style) + kit_.style.strong * 1.7 + kit_.style.text * 0.4;
-        for (const std::string& sentence : sentences)
-            words += flow_.pen().paragraph_height(sentence, text(), flow_.width(), leading(text().size)) +
-                     leading(text().size) + text().size * 0.5;
-        const Length beside_words = (all - heading * 2 - words) / 2;
-        return beside_words >= least_drawing ? beside_words : (all - heading * 2) / 2;
     }
 
     Flow& flow_;
@@ -110,6 +169,7 @@ private:
     const Kit& kit_;
     fonts::Style chart_style_;
     Tape tape_;
+    std::vector<std::string> sentences_;
     std::optional<FigureTable> errors_;  ///< what small errors do, where the set-up card has no room for it
 };
 

@@ -13,10 +13,14 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length group_gap = 22_pt;
+/// Where a blank to write on begins, of a roomy table's width.
+constexpr double written_from = 0.82;
 /// Of the table's width: the figures of a curve may be many, the last column is narrow.
 constexpr double figures_share = 0.495;
 
-Length row_height(const fonts::Style& style) { return style.small * 1.39; }
+Length close_row(const fonts::Style& style) { return style.small * 1.39; }
+/// Of a table that leaves room: a hand writes beside each point what it measured again.
+Length roomy_row(const fonts::Style& style) { return style.text * 1.7; }
 /// Of the table of stations: its words and a rule.
 Length head_height(const fonts::Style& style) { return style.small * 1.5 + 6_pt; }
 /// Of a row of the table of answers: room for its words, and a rule.
@@ -117,21 +121,23 @@ private:
 
     /// Groups of columns side by side; the table runs down one, then the next, then on to the next page.
     void stations() {
-        const auto groups = std::max<std::size_t>(
-            1,
-            static_cast<std::size_t>(std::floor((flow_.width() + group_gap) / (narrowest_group(style()) + group_gap))));
+        const std::size_t points = survey_.points.size();
+        roomy_ = flow_.room() - style().strong * 1.7 - 10_pt >=
+                 head_height(style()) + roomy_row(style()) * static_cast<double>(points);
+        const auto side_by_side =
+            static_cast<std::size_t>(std::floor((flow_.width() + group_gap) / (narrowest_group(style()) + group_gap)));
+        const std::size_t groups = roomy_ ? 1 : std::max<std::size_t>(1, side_by_side);
         const auto count = static_cast<double>(groups);
         const Length width = (flow_.width() - group_gap * (count - 1)) / count;
-        const std::size_t points = survey_.points.size();
         for (std::size_t first = 0; first < points;) {
             if (first > 0) flow_.next_page();
             flow_.heading(words("survey.stations"),
                           words(piece_.kind == plan::Kind::arch_liner ? "survey.signs_arch" : "survey.signs_wall"));
-            if (flow_.room() < head_height(style()) + row_height(style()) * 4) flow_.next_page();
+            if (flow_.room() < head_height(style()) + row_height() * 4) flow_.next_page();
             const auto fits =
-                static_cast<std::size_t>(std::floor((flow_.room() - head_height(style())) / row_height(style())));
+                static_cast<std::size_t>(std::floor((flow_.room() - head_height(style())) / row_height()));
             const std::size_t rows = std::min(fits, (points - first + groups - 1) / groups);
-            const Rect block = flow_.take(head_height(style()) + row_height(style()) * static_cast<double>(rows));
+            const Rect block = flow_.take(head_height(style()) + row_height() * static_cast<double>(rows));
             for (std::size_t group = 0; group < groups && first < points; ++group) {
                 const std::size_t end = std::min(first + rows, points);
                 const Length left = block.low.x + (width + group_gap) * static_cast<double>(group);
@@ -141,10 +147,17 @@ private:
         }
     }
 
+    Length row_height() const { return roomy_ ? roomy_row(style()) : close_row(style()); }
+    Type figure(bool strong) const {
+        return {strong ? Face::bold : Face::regular, roomy_ ? style().text : style().small};
+    }
+
     /// Right edges of the columns: number, station, height, misses, and the fair curve's without the point.
     using Edges = std::array<Length, 7>;
-    static Edges edges(Length left, Length width) {
-        const std::array<double, 7> parts{0.06, 0.24, 0.42, 0.57, 0.715, 0.86, 1};
+    Edges edges(Length left, Length width) const {
+        const std::array<double, 7> close{0.06, 0.24, 0.42, 0.57, 0.715, 0.86, 1};
+        const std::array<double, 7> roomy{0.04, 0.16, 0.29, 0.41, 0.53, 0.65, 0.77};
+        const auto& parts = roomy_ ? roomy : close;
         Edges at;
         for (std::size_t i = 0; i < parts.size(); ++i) at.at(i) = left + width * parts.at(i);
         return at;
@@ -168,11 +181,12 @@ private:
             named(edge[2], words("survey.height"));
             for (std::size_t i = 0; i < answers_.size(); ++i) named(edge.at(i + 3), head_of(answers_[i].fit));
             named(edge.at(answers_.size() + 3), words("survey.head_left_out"));
+            if (roomy_) named(left + width, words("survey.again"));
         }
         pen.line(Role::box, {left, base - 4.5_pt}, {left + width, base - 4.5_pt}, style().line);
         base -= 1.3_pt;
         for (std::size_t i = first; i < end; ++i) {
-            base -= row_height(style());
+            base -= row_height();
             row(pen, i, base, left, width);
         }
     }
@@ -184,7 +198,7 @@ private:
     void row(Pen& pen, std::size_t i, Length base, Length left, Length width) {
         const Edges edge = edges(left, width);
         const bool suspect = survey_.suspect && survey_.suspect->point == i;
-        const Type type = small(suspect).at_right();
+        const Type type = figure(suspect).at_right();
         const Reading read = reading(piece_, i);
         const Scope line = pen.within(Tag::row);
         {
@@ -203,7 +217,7 @@ private:
             const bool worst = answers_[a].misses->worst_point() == i;
             const std::string text = miss_text(answers_[a].misses->at.at(i), tape_);
             const Type miss =
-                pen.fitting(text, small(worst || suspect).at_right(), edge.at(a + 3) - edge.at(a + 2) - 5_pt);
+                pen.fitting(text, figure(worst || suspect).at_right(), edge.at(a + 3) - edge.at(a + 2) - 5_pt);
             pen.text(Role::running, {edge.at(a + 3), base}, text, miss);
             if (!worst || text == "0") continue;
             const Length from = edge.at(a + 3) - pen.width(text, miss) - 1.5_pt;
@@ -216,12 +230,14 @@ private:
             const std::string text = end ? std::string() : miss_text(survey_.fair.left_out.at.at(i), tape_);
             const std::size_t column = answers_.size() + 3;
             pen.text(Role::running, {edge.at(column), base}, text,
-                     pen.fitting(text, small(suspect).at_right(), edge.at(column) - edge.at(column - 1) - 5_pt));
+                     pen.fitting(text, figure(suspect).at_right(), edge.at(column) - edge.at(column - 1) - 5_pt));
         }
+        const Length rule = base - (roomy_ ? 5_pt : 3.2_pt);
+        if (roomy_) pen.empty_cells(1);  // to write in
+        if (roomy_) pen.line(Role::box, {left + width * written_from, rule}, {left + width, rule}, style().line);
         if (suspect)
-            pen.box(Role::caution, {{left, base - 3.2_pt}, {left + width + 3_pt, base + style().small * 1.02}},
-                    style().heavy);
-        else pen.line(Role::box, {left, base - 3.2_pt}, {left + width, base - 3.2_pt}, style().hair);
+            pen.box(Role::caution, {{left, rule}, {left + width + 3_pt, base + type.size * 1.02}}, style().heavy);
+        else pen.line(Role::box, {left, rule}, {left + width, rule}, style().hair);
     }
 
     Flow& flow_;
@@ -229,6 +245,7 @@ private:
     const curve::Survey& survey_;
     std::vector<Answer> answers_;
     const Tape& tape_;
+    bool roomy_ = false;  ///< all points find room in rows to write in
 };
 
 }  // namespace

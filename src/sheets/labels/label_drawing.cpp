@@ -1,7 +1,10 @@
 #include "sheets/labels/label_drawing.h"
 
 #include <algorithm>
+#include <variant>
+#include <vector>
 
+#include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/sheet_code.h"
 
 namespace kerfpacket::sheets {
@@ -11,6 +14,7 @@ constexpr Length above_board = 5_pt;
 constexpr Length board_height = 16_pt;
 constexpr Length most_board = 200_pt;
 constexpr Length least_board = 100_pt;
+constexpr Length most_shape = 44_pt;
 
 /// Kerf face up as it lies before its user: the front edge drawn heavy, the zero end heavier, kerfs from the bend's
 /// start to its end. Not to scale across; the kerfs are too many to draw, some stand for all.
@@ -40,6 +44,29 @@ void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::stri
                       pen.fitting(face, Type{Face::bold, style.small}, wood.width() - 8_pt).centred());
 }
 
+/// A segment as it stands in its head, or a rib on its chord: which way it lies is seen at a glance.
+std::vector<Path> outline_of(const plan::Label& label) {
+    const plan::Piece& piece = *label.piece;
+    if (label.of == plan::Label::Of::rib) {
+        const Path& curve = piece.form->curve;
+        return {curve, Path::line(curve.start(), curve.end())};
+    }
+    for (const plan::CasingSegment& segment : std::get<plan::ArchLines>(piece.lines).segments)
+        if (segment.n == label.n) return {segment.inside, segment.outside, segment.left, segment.right};
+    return {};
+}
+
+void shape(Pen& pen, const Rect& room, const plan::Label& label, const std::string& how) {
+    const std::vector<Path> lines = outline_of(label);
+    if (lines.empty()) return;
+    Rect all = lines.front().bounds();
+    for (const Path& line : lines) all = united(all, line.bounds());
+    const double scale = std::min(room.width() / all.width(), room.height() / std::max(all.height(), 1_mm));
+    const Scope figure = pen.figure(how);
+    const SmallDrawing small(all.low, {room.low.x, room.high.y - all.height() * scale}, scale);
+    for (const Path& line : lines) pen.stroke(Role::outline, small.at(line), pen.kit().style.line);
+}
+
 }  // namespace
 
 void draw_label(page::Page& page, const LabelPlace& place, const Kit& kit) {
@@ -58,12 +85,17 @@ void draw_label(page::Page& page, const LabelPlace& place, const Kit& kit) {
     draw_sheet_code(page, *place.label.job, static_cast<std::size_t>(place.label.number),
                     {room.high.x - sheet_code_side, room.high.y - sheet_code_side});
     const Length top = room.high.y - place.placed.height - above_board;
-    if (place.label.of != plan::Label::Of::blank || top - room.low.y < board_height || room.width() < least_board)
-        return;
-    const Length wide = std::min(room.width(), most_board);
-    const plan::Blank& blank = place.label.piece->blanks[place.label.part];
-    board(pen, {{room.low.x, top - board_height}, {room.low.x + wide, top}}, blank,
-          kit.words("labels.figure", {{"tag", place.text.tag}, {"how", place.text.lines.at(2)}}));
+    using Of = plan::Label::Of;
+    const Of of = place.label.of;
+    if (top - room.low.y < board_height || room.width() < least_board) return;
+    const Rect below{{room.low.x, std::max(room.low.y, top - most_shape)},
+                     {room.low.x + std::min(room.width(), most_board), top}};
+    if (of == Of::blank)
+        board(pen, {{below.low.x, top - board_height}, below.high}, place.label.piece->blanks[place.label.part],
+              kit.words("labels.figure", {{"tag", place.text.tag}, {"how", place.text.lines.at(2)}}));
+    else if (of == Of::segment || of == Of::rib)
+        shape(pen, below, place.label,
+              kit.words("labels.figure_shape", {{"tag", place.text.tag}, {"what", place.text.what}}));
 }
 
 }  // namespace kerfpacket::sheets

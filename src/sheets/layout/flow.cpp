@@ -211,7 +211,9 @@ void FlowTable::draw(const Rect& room, const std::vector<std::string>& cells, co
     Point base{room.low.x, first_base(room, type.size)};
     for (std::size_t i = 0; i < cells.size(); ++i) {
         const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
-        pen.paragraph(Role::text, base, cells[i], type, column_width(i), leading(type.size));
+        if (columns_[i].at_right && pen.width(cells[i], type) <= column_width(i))
+            pen.text(Role::text, {base.x + column_width(i), base.y}, cells[i], type.at_right());
+        else pen.paragraph(Role::text, base, cells[i], type, column_width(i), leading(type.size));
         base.x += room.width() * columns_.at(i).share;
     }
 }

@@ -118,7 +118,8 @@ class FlowTable {
 public:
     struct Column {
         std::string head;
-        double share = 0;  ///< of the flow's width
+        double share = 0;       ///< of the flow's width
+        bool at_right = false;  ///< figures, one under the other; what takes several lines stands at the left
     };
 
     /// No heads are drawn where all are empty.

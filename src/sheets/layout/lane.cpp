@@ -18,7 +18,7 @@ std::optional<Length> Lane::widest_free(Length width) const {
     Length best;
     std::optional<Length> found;
     for (const auto& [from, to] : spans) {
-        const Length free = from - reached;
+        const Length free = std::min(from, right_) - reached;
         if (free >= width && free > best) {
             best = free;
             found = reached;

@@ -188,6 +188,10 @@ void Pen::dimension(Point a, Point b, const std::string& figure, const Type& typ
 }
 
 void Pen::move_since(std::size_t first, const std::function<Point(Point)>& move) {
+    const auto moved_text = [&](const page::TextItem& text) {
+        const Point middle{{}, text.size * 0.36};
+        return move(text.anchor + middle) - middle;
+    };
     for (std::size_t i = first; i < page_.items.size(); ++i) {
         if (auto* drawn = std::get_if<page::PathItem>(&page_.items[i])) {
             if (drawn->role == Role::box) {
@@ -195,12 +199,17 @@ void Pen::move_since(std::size_t first, const std::function<Point(Point)>& move)
                 drawn->path = drawn->path.moved(move(middle) - middle);
                 continue;
             }
+            // The ground of words goes with them.
+            const bool ground = drawn->filled && drawn->ink == Ink::white && i + 1 < page_.items.size();
+            if (const auto* on_it = ground ? std::get_if<page::TextItem>(&page_.items[i + 1]) : nullptr) {
+                drawn->path = drawn->path.moved(moved_text(*on_it) - on_it->anchor);
+                continue;
+            }
             std::vector<geom::Segment> segments = drawn->path.segments();
             for (geom::Segment& segment : segments) segment = {move(segment.from), move(segment.to), segment.turn};
             drawn->path = Path(std::move(segments), drawn->path.closed());
         } else if (auto* text = std::get_if<page::TextItem>(&page_.items[i])) {
-            const Point middle{{}, text->size * 0.36};
-            text->anchor = move(text->anchor + middle) - middle;
+            text->anchor = moved_text(*text);
         }
     }
 }

@@ -254,6 +254,28 @@ private:
                                          std::pair(identity_words(), condensed), std::pair(identity_words(), tiny),
                                          std::pair(least, condensed), std::pair(least, tiny), std::pair(bare, tiny)})
             if (set_identity(text, type)) return;
+        if (!lanes().edge) identity_among_distances(bare, tiny);
+    }
+
+    /// Where the words lane is full: within the bend, in the row of the distances, where no line crosses it.
+    void identity_among_distances(const std::string& text, const Type& type) {
+        const Length up = strip_.numbering == Numbering::two_rows ? lanes().running_two_rows : lanes().running;
+        const plan::Blank& blank = piece_.blank();
+        const Length from = std::max({strip_.from, blank.bend_start, waste_until(piece_)});
+        const Length to = std::min({strip_.to, blank.bend_end, waste_from(piece_)});
+        if (to <= from) return;
+        const Rect bend = frame_.zone(from, to, lanes().height);
+        Lane row(bend.low.x + 4_pt, bend.high.x - 4_pt);
+        for (const Rect& area : mark_areas(pen_, context_, strip_, frame_, 2_pt))
+            if (area.high.y > frame_.base() + up + 1_pt && area.low.y < frame_.base() + up + type.size)
+                row.force(area.low.x - 6_pt, area.high.x + 6_pt);
+        std::vector<Length> lines = blank.reverses();
+        lines.push_back(blank.centre());
+        for (const plan::BoardEnd& end : blank.ends) lines.insert(lines.end(), {end.kerf_face, end.plain_face});
+        for (const Length line : lines)
+            if (from < line && line < to) row.force(at(line, {}).x - 4_pt, at(line, {}).x + 4_pt);
+        const Length width = pen_.width(text, type);
+        if (const auto left = row.widest_free(width)) pen_.text(Role::text, {*left, frame_.base() + up}, text, type);
     }
 
     bool set_identity(const std::string& text, const Type& type) {
@@ -283,7 +305,7 @@ private:
             if (least <= room.to - room.from) break;
         }
         const Length left = std::min(frame_.left(), room.to - least);
-        const Length base = frame_.base() + lanes().height + 5_pt;
+        const Length base = frame_.base() + lanes().height + 4_pt;
         const Length how_from = pen_.width(name, bold) + 10_pt;
         pen_.text(Role::text, {left, base}, name, bold);
         pen_.text(Role::text, {left + how_from, base}, how, type);

@@ -27,7 +27,7 @@ Lanes face_lanes(Length height) {
     lanes.even = lane(27_pt, 32_pt);
     lanes.running = lane(37.2_pt, 43_pt);
     lanes.running_two_rows = lane(38.3_pt, 45.5_pt);
-    lanes.words = lane(49.5_pt, 59_pt);
+    lanes.words = lane(49.6_pt, 59_pt);
     lanes.pointer = 13_pt;
     lanes.ends = {lanes.words,          lane(20_pt, 25_pt),   lane(27_pt, 32_pt),
                   lane(16_pt, 21_pt),   lane(39.5_pt, 47_pt), lane(36_pt, 42_pt),

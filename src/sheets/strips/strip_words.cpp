@@ -41,7 +41,7 @@ std::vector<Manner> manners(const fonts::Style& style, const Lanes& lanes) {
                             {{Face::condensed_bold, style.small}, lanes.words, 3, 1}};
     // A flap is too low for two halves.
     if (lanes.edge) all.push_back({tiny, lanes.words, 3, 4});
-    else all.insert(all.end(), {{tiny, lanes.words + 6_pt, 1, 4}, {tiny, lanes.words - 2.8_pt, 2, 4}});
+    else all.insert(all.end(), {{tiny, lanes.words + 6_pt, 1, 4}, {tiny, lanes.words - 2.6_pt, 2, 4}});
     return all;
 }
 
@@ -186,7 +186,10 @@ private:
             tick_box(pen_, {start.x, start.y - 1.5_pt}, box_side(type));
             start.x += box_side(type) + 4_pt;
         }
-        pen_.text_on_white(words.role, start, *place.text, type);
+        // On a strip whose marks lean, words of the wood left of a cut lean as the cut does, not as their far end.
+        const bool to_mark = words.side == MarkWords::Side::left && !words.box && place.words.to <= words.mark;
+        if (to_mark) start.x = place.words.to;
+        pen_.text_on_white(words.role, start, *place.text, to_mark ? type.at_right() : type);
     }
 
     void draw_arrow(const MarkWords& words, const Place& place, Length up) const {

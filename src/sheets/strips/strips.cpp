@@ -4,6 +4,7 @@
 #include <functional>
 #include <optional>
 
+#include "plan/strip_room.h"
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/strips/strip_drawing.h"
@@ -26,12 +27,15 @@ constexpr Length last_strip_bottom = 66_pt;
 /// What is said below a coupon's strips.
 constexpr Length coupon_words = 48_pt;
 /// A strip with its caption, at least.
-constexpr Length caption_room = 15_pt;
+constexpr Length caption_room = 13.5_pt;
+/// A shop that asks for strips higher than that gets them, whatever paper it takes.
+constexpr Length usual_height = 72_pt;
 /// A sheet is turned upright only where its strips stay this long: shorter ones are mostly joints.
 constexpr Length shortest_upright = 9_in;
 
 /// How strips stand on the sheets of a piece.
 struct SheetLayout {
+    Lanes lanes;
     Orientation orientation = Orientation::landscape;
     Length page_width;
     Length page_height;
@@ -51,9 +55,11 @@ Length room_for_strips(Length page_width, const Kit& kit) {
 }
 
 /// `below`: kept free under the strips; `above`: tells how much further down they begin on a page that wide.
-SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height, Length below,
+SheetLayout laid_out(const Paper& paper, Orientation orientation, const Lanes& lanes, Length below,
                      const std::function<Length(Length)>& above) {
     SheetLayout layout;
+    const Length height = lanes.height;
+    layout.lanes = lanes;
     layout.orientation = orientation;
     const bool upright = orientation == Orientation::portrait;
     layout.page_width = upright ? paper.width : paper.height;
@@ -66,23 +72,29 @@ SheetLayout laid_out(const Paper& paper, Orientation orientation, Length height,
     return layout;
 }
 
-/// The fewest pages, then the fewest strips. Where that is the same sheets lie, and strips are at most a whole number
-/// of inches long.
-SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, const Lanes& lanes, Length below,
+/// As high as they should be, then drawn together.
+std::vector<Lanes> heights(const plan::Piece& piece, const Kit& kit) {
+    if (piece.strip == job::StripOn::edge) return {edge_lanes(piece)};
+    if (kit.style.strip_height > usual_height) return {face_lanes(kit.style.strip_height)};
+    return {face_lanes(kit.style.strip_height), face_lanes(std::min(kit.style.strip_height, plan::least_face_strip))};
+}
+
+/// The fewest pages, then the fewest strips. Where that is the same strips are as high as they should be, sheets lie,
+/// and strips are at most a whole number of inches long.
+SheetLayout best_layout(const plan::Piece& piece, const Paper& paper, Length below,
                         const std::function<Length(Length)>& above, const Tape& tape, const Kit& kit) {
-    const Length height = lanes.height;
-    const Length overhang = StripLean::overhang(piece, lanes);
     const auto cost = [](const SheetLayout& layout) { return std::pair(layout.pages(), layout.strips.size()); };
     std::optional<SheetLayout> best;
-    for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
-        SheetLayout layout = laid_out(paper, orientation, height, below, above);
-        const Length room = room_for_strips(layout.page_width, kit) - overhang;
-        if (orientation == Orientation::portrait && room < shortest_upright) continue;
-        for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
-            layout.strips = cut_strips(piece, longest, tape, kit);
-            if (!best || cost(layout) < cost(*best)) best = layout;
+    for (const Lanes& lanes : heights(piece, kit))
+        for (const Orientation orientation : {Orientation::landscape, Orientation::portrait}) {
+            SheetLayout layout = laid_out(paper, orientation, lanes, below, above);
+            const Length room = room_for_strips(layout.page_width, kit) - StripLean::overhang(piece, lanes);
+            if (orientation == Orientation::portrait && room < shortest_upright) continue;
+            for (const Length longest : {Length::inches(std::floor(room.inches() + 1e-9)), room}) {
+                layout.strips = cut_strips(piece, longest, tape, kit);
+                if (!best || cost(layout) < cost(*best)) best = layout;
+            }
         }
-    }
     return *best;
 }
 
@@ -96,17 +108,16 @@ public:
           piece_(piece),
           kit_(kit),
           use_(use),
-          lanes_(piece.strip == job::StripOn::edge ? edge_lanes(piece) : face_lanes(kit.style.strip_height)),
           tape_(plan.header.units, kit.words),
           layout_(best_layout(
-              piece, paper_for(plan, use), lanes_, coupon ? coupon_words : 0_pt,
+              piece, paper_for(plan, use), coupon ? coupon_words : 0_pt,
               [&](Length width) { return statement_overflow(width, plan, piece, kit, use); }, tape_, kit)),
           context_{.plan = plan,
                    .piece = piece,
                    .tape = tape_,
                    .strips = static_cast<int>(layout_.strips.size()),
                    .lap = kit.style.strip_lap,
-                   .lanes = lanes_,
+                   .lanes = layout_.lanes,
                    .coupon = coupon,
                    .caption = CaptionRoom{captions_left, layout_.page_width - side_margin}} {}
 
@@ -121,7 +132,7 @@ public:
             if (!context_.coupon) count_strip(drafts.back(), piece_, layout_.strips[i]);
             Pen pen(drafts.back().page, kit_);
             const bool from_left = piece_.blank().zero == job::End::left;
-            const Length overhang = StripLean::overhang(piece_, lanes_);
+            const Length overhang = StripLean::overhang(piece_, layout_.lanes);
             const bool to_the_left = StripLean::to_the_left(piece_);
             draw_strip(pen, context_, layout_.strips[i],
                        {from_left ? strips_left + (to_the_left ? overhang : 0_pt)
@@ -141,13 +152,14 @@ public:
     }
 
 private:
-    Length base_of(int row) const { return layout_.page_height - layout_.top - lanes_.height - layout_.pitch * row; }
+    Length base_of(int row) const {
+        return layout_.page_height - layout_.top - layout_.lanes.height - layout_.pitch * row;
+    }
 
     const plan::Plan& plan_;
     const plan::Piece& piece_;
     const Kit& kit_;
     Use use_;
-    Lanes lanes_;
     Tape tape_;
     SheetLayout layout_;
     StripContext context_;

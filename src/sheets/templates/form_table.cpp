@@ -5,6 +5,7 @@
 
 #include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/flow.h"
+#include "sheets/layout/furniture.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -70,10 +71,11 @@ private:
         std::vector<Rect> taken;
         for (const plan::BendRun& run : longest_first) {
             const auto [point, along] = run_path(rib_, run).at((run.to - run.from) / 2);
-            // Above the edge there is the board, below it the rib.
-            const Point at = small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt};
             const std::string words = run_words(run, pen_.kit());
             const Length half = pen_.width(words, type) / 2 + 4_pt;
+            // Above the edge there is the board, below it the rib.
+            Point at = small_.at(point) + Point{{}, opens(run) ? -13_pt : 6_pt};
+            at.x = std::clamp(at.x, side_margin + half, pen_.page_width() - side_margin - half);
             const Rect room{at - Point{half, 4_pt}, at + Point{half, type.size}};
             const bool met = std::any_of(taken.begin(), taken.end(), [&](const Rect& other) {
                 return room.low.x < other.high.x && other.low.x < room.high.x && room.low.y < other.high.y &&

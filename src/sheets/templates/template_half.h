@@ -5,7 +5,7 @@
 
 namespace kerfpacket::sheets {
 
-/// How far the last cell reaches beyond the centre line.
+/// How far the last cell reaches beyond the centre line, at least.
 inline constexpr Length beyond_flip = Length::inches(0.75);
 
 /// The lines' left parts.

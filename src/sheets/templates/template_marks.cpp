@@ -13,6 +13,8 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length widest_note = Length::points(330);
+/// What a cross's name keeps from the edge of the overlap round the cell, beyond which header and check bar begin.
+constexpr Length from_overlap_edge = Length::points(9);
 
 }  // namespace
 
@@ -79,13 +81,19 @@ void TemplateMarks::cross_names() {
 
 void TemplateMarks::name_with_line(const Block& name, Point cross) {
     constexpr int ways = 24;
+    const Rect room = cell_.grown(context_.tiling.overlap() - from_overlap_edge);
     for (int ring = 1; ring <= 40; ++ring) {
         for (int way = 0; way < ways; ++way) {
             const Direction out = Direction::at(Angle::degrees(360.0 * way / ways));
             const Length half = std::min(name.width() / 2 / std::max(std::abs(out.x), 0.01),
                                          name.height() / 2 / std::max(std::abs(out.y), 0.01));
             const Length from = ring_radius + 6_pt * ring;
-            if (!labels_.place(Role::registration, name, cross + out * (from + half), {1, 0}, 1_pt)) continue;
+            const Point centre = cross + out * (from + half);
+            const TurnedBox box = name.box(centre, {1, 0}, 1_pt);
+            const Rect bounds = box.bounds();
+            if (!room.contains(bounds.low) || !room.contains(bounds.high) || !labels_.taken().is_free(box)) continue;
+            name.draw(pen_, Role::registration, centre);
+            labels_.taken().take(box);
             pen_.line(Role::registration, cross + out * ring_radius, cross + out * (from - 2_pt), style().fine);
             return;
         }

@@ -16,7 +16,8 @@ public:
     void neighbours();
     /// Beside each cross of a sheet along a curve, which two sheets it joins and which of the pair it is.
     void cross_names();
-    /// In the nearest free place round a cross, with a line to it across whatever lies between.
+    /// In the nearest free place round a cross, with a line to it across whatever lies between; also beyond the cell,
+    /// for the cross may stand at its edge.
     void name_with_line(const Block& name, Point cross);
     /// An arrow along the grain with the word, where the piece is wide enough for it.
     void grain();

@@ -10,6 +10,9 @@
 namespace kerfpacket::sheets {
 namespace {
 
+/// Steps in which the edge of a half's grid is tried.
+constexpr Length half_step = Length::inches(0.25);
+
 /// A page on its side comes first.
 std::vector<CellSize> cells_of(const plan::Plan& plan) {
     const Paper paper = paper_for(plan, Use::templates);
@@ -47,6 +50,21 @@ Ticks ticks_of(const std::vector<DrawnLine>& lines) {
     return ticks;
 }
 
+/// The last column reaches beyond the line to flip about as little as it may, or further where that prints fewer cells.
+Tiling half_in_grid(const std::vector<Path>& drawing, const CellSize& cell, Length overlap, const Ticks& ticks) {
+    Tiling best = Tiling::with_edge_at(beyond_flip, drawing, cell, overlap, ticks);
+    if (cell.roll) return best;
+    for (Length edge = beyond_flip + half_step; edge < cell.width; edge += half_step)
+        if (Tiling other = Tiling::with_edge_at(edge, drawing, cell, overlap, ticks); other.printed() < best.printed())
+            best = std::move(other);
+    return best;
+}
+
+/// A curve's own band may be wider than a sheet: then each sheet along it holds next to nothing.
+bool may_take(job::Sheets wish, const TemplateWays& ways) {
+    return wish != job::Sheets::along || ways.along.tiling.printed() <= ways.grid.tiling.printed() * most_along;
+}
+
 }  // namespace
 
 job::Sheets better_way(const Way& grid, const Way& along) {
@@ -65,8 +83,7 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
     const Ticks ticks = ticks_of(shape.lines);
     const Length overlap = kit.style.tile_overlap;
     const auto in_grid = [&](const CellSize& cell) {
-        return shape.half ? Tiling::with_edge_at(beyond_flip, drawing, cell, overlap, ticks)
-                          : Tiling(drawing, cell, overlap, ticks);
+        return shape.half ? half_in_grid(drawing, cell, overlap, ticks) : Tiling(drawing, cell, overlap, ticks);
     };
     // The crosses of a band stand well inside it.
     const std::optional<Length> cross_reach = shape.band ? std::optional(*shape.band * 0.28) : std::nullopt;
@@ -83,7 +100,7 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         return {grid, grid, job::Sheets::grid};
     }
     TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(tall, along))};
-    ways.taken = wish ? *wish : better_way(ways.grid, ways.along);
+    ways.taken = wish && may_take(*wish, ways) ? *wish : better_way(ways.grid, ways.along);
     return ways;
 }
 

@@ -14,6 +14,9 @@ namespace kerfpacket::sheets {
 inline constexpr Length joint_off = Length::inches(1.0 / 32);
 inline constexpr Length most_at_crown = Length::inches(1.0 / 16);
 
+/// Sheets along a curve are laid, though the job wishes it, only where they are at most so many times those of a grid.
+inline constexpr std::size_t most_along = 3;
+
 /// What is spread over sheets.
 struct TemplateShape {
     std::vector<DrawnLine> lines;
@@ -37,7 +40,8 @@ struct TemplateWays {
     const Tiling& tiling() const { return way().tiling; }
 };
 
-/// Both ways, each over pages upright or on their side, whichever takes fewer. Taken is what the job wishes; else the
+/// Both ways, each over pages upright or on their side, whichever takes fewer. Taken is what the job wishes, where that
+/// can be; else the
 /// way that takes fewer sheets (the grid where both take as many), unless its crown is usually off by more than
 /// 1/16 in while the other's is not, or is less than half as far off.
 TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <random>
 #include <set>
@@ -145,6 +146,37 @@ TEST(BoardLabels, LieWithinTheirLabelInBothLanguages) {
         }
         EXPECT_EQ(codes_found, plan::labels_of(plan).size());
     }
+}
+
+/// As wide to as high as the segment is in the plan, and within its own label.
+TEST(BoardLabels, ShowASegmentInItsOwnProportions) {
+    const plan::Plan plan = house();
+    const auto document = make_labels(plan, ten_on_letter(), 1, kit());
+    ASSERT_TRUE(document);
+    std::multiset<int> drawn;  // hundredths of width to height
+    for (const page::Page& page : document->pages)
+        for (const Rect& label : places(ten_on_letter())) {
+            std::vector<Rect> lines;
+            for (const page::PathItem& item : paths(page, page::Role::outline))
+                if (!item.path.closed() && label.contains(item.path.bounds().low) &&
+                    label.contains(item.path.bounds().high))
+                    lines.push_back(item.path.bounds());
+            if (lines.size() != 4) continue;  // a board's front edge is one line, a rib is two
+            Rect all = lines.front();
+            for (const Rect& line : lines) all = geom::united(all, line);
+            drawn.insert(static_cast<int>(std::lround(all.width() / all.height() * 100)));
+        }
+    std::multiset<int> wanted;
+    for (const plan::Label& label : plan::labels_of(plan)) {
+        if (label.of != Of::segment) continue;
+        const plan::CasingSegment& one =
+            std::get<plan::ArchLines>(label.piece->lines).segments.at(static_cast<std::size_t>(label.n - 1));
+        Rect all = one.inside.bounds();
+        for (const geom::Path* line : {&one.outside, &one.left, &one.right}) all = geom::united(all, line->bounds());
+        wanted.insert(static_cast<int>(std::lround(all.width() / all.height() * 100)));
+    }
+    EXPECT_GT(wanted.size(), 3U);
+    EXPECT_EQ(drawn, wanted);
 }
 
 TEST(BoardLabels, AHalfUsedSheetGoesOnAtItsNextLabel) {

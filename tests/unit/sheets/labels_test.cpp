@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "../../support/kit.h"
+#include "sheets/layout/lane.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -74,6 +75,14 @@ TEST(Labels, a_leader_crosses_lines_rather_than_leave_a_name_out) {
     EXPECT_GT(sheet.label().anchor.y, 108_pt) << "on the side asked for";
     EXPECT_TRUE(crosses_level(sheet.leader(), above));
     for (const Path& path : {line, above, below}) EXPECT_FALSE(crosses(path, sheet.label()));
+}
+
+TEST(Lanes, the_widest_free_span_lies_within_the_lane) {
+    Lane lane(10_pt, 100_pt);
+    lane.force(10_pt, 60_pt);
+    lane.force(900_pt, 950_pt);  // of something that stands elsewhere
+    EXPECT_EQ(lane.widest_free(39_pt), 60_pt);
+    EXPECT_FALSE(lane.widest_free(41_pt));
 }
 
 }  // namespace

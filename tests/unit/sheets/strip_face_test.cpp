@@ -7,6 +7,7 @@
 #include <array>
 #include <map>
 
+#include "plan/strip_room.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/packet.h"
 #include "sheets/strips/strip_ends.h"
@@ -56,12 +57,13 @@ const std::vector<Sheet>& strip_sheets() {
     return all;
 }
 
-/// Outlines of the strips: closed, and as high as a strip.
+/// Outlines of the strips: closed, and as high as a strip, or as one that is drawn low to save a sheet.
 std::vector<Rect> strips_on(const page::Page& page) {
     std::vector<Rect> found;
     for (const page::PathItem& item : paths(page, Role::outline))
-        if (item.path.closed() && measure::abs(item.path.bounds().height() - 72_pt) < 1e-6_mm)
-            found.push_back(item.path.bounds());
+        for (const measure::Length height : {72_pt, plan::least_face_strip})
+            if (item.path.closed() && measure::abs(item.path.bounds().height() - height) < 1e-6_mm)
+                found.push_back(item.path.bounds());
     return found;
 }
 

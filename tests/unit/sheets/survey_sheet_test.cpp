@@ -79,6 +79,28 @@ TEST(SurveySheet, EveryStationHasARowHoweverMany) {
     for (int i = 1; i <= 401; ++i) EXPECT_EQ(numbers.count(std::to_string(i)), 1U) << i;
 }
 
+/// A line to write on beside each of a few points; of many there is no room.
+TEST(SurveySheet, AFewPointsAreMeasuredAgainBesideTheirRows) {
+    const auto asks = [](const page::Page& page) {
+        const std::vector<page::TextItem> all = texts(page);
+        return std::any_of(all.begin(), all.end(),
+                           [](const page::TextItem& text) { return text.text == "measured again"; });
+    };
+    const auto blanks = [](const page::Page& page) {
+        const auto lines = paths(page, Role::box);
+        return std::count_if(lines.begin(), lines.end(), [&](const page::PathItem& line) {
+            const geom::Rect box = line.path.bounds();
+            return box.height() < 0.1_pt && box.width() > 60_pt && box.width() < 140_pt &&
+                   box.high.x > page.width - 40_pt;
+        });
+    };
+    const plan::Plan few = planned(job_of(plastered()));
+    const page::Page page = survey_of(few).front();
+    EXPECT_TRUE(asks(page));
+    EXPECT_EQ(blanks(page), static_cast<std::ptrdiff_t>(few.pieces.front().survey->points.size()));
+    for (const page::Page& one : survey_of(planned(job_of(swinging(6_in, 401))))) EXPECT_FALSE(asks(one));
+}
+
 TEST(SurveySheet, AnArcIsRecommendedAsACircle) {
     const plan::Plan plan = planned(job_of(arc()));
     const std::vector<std::string> words = words_on(survey_of(plan));
