@@ -7,6 +7,7 @@ import numpy as np
 
 import paper
 import walls
+from laying import off, register, settle
 from tiles import Tile, assemble_along, assemble_grid, drawn, tiles_of, turned
 
 
@@ -30,22 +31,6 @@ def judge_lines(f, job, packet, piece):
 
 def pointed(piece):
     return piece.get("shape") in ("pointed", "tudor")
-
-
-def off(points, a, b):
-    """Distance of every point from the nearest of the pieces of line, the nearest place itself, and which piece."""
-    far, which, place = np.zeros(len(points)), np.zeros(len(points), int), np.zeros((len(points), 2))
-    (ax, ay), (dx, dy) = np.ascontiguousarray(a.T), np.ascontiguousarray((b - a).T)
-    over = 1 / np.maximum(dx * dx + dy * dy, 1e-18)
-    for i, (x, y) in enumerate(points):
-        t = ((x - ax) * dx + (y - ay) * dy) * over
-        np.maximum(t, 0, out=t)
-        np.minimum(t, 1, out=t)
-        u, v = ax + t * dx, ay + t * dy
-        r = (u - x) ** 2 + (v - y) ** 2
-        j = int(r.argmin())
-        far[i], which[i], place[i] = math.sqrt(r[j]), j, (u[j], v[j])
-    return far, place, which
 
 
 # --- an arch ---------------------------------------------------------------------------------------------------------
@@ -88,6 +73,9 @@ def expected(bend, d, mirror):
     return p
 
 
+STRAIGHT_ON = ("eyebrow", "ordinates")  # past their springs
+
+
 def run_on(bend, d, p, ahead):
     """An outer parallel past the springs, up to the joint with the legs' casing: by the curve's own law, but straight
     where the head runs out level, and where its points were measured. Of half a head that comes to a point: up to that
@@ -97,7 +85,7 @@ def run_on(bend, d, p, ahead):
     if d > 0 and shape in ("parabolic", "catenary"):
         longer = walls.courses_of(piece | {"more": 3 * d})[0]
         return longer.at(d), (1 - d * longer.k) > 0
-    straight = shape in ("eyebrow", "ordinates")
+    straight = shape in STRAIGHT_ON
     if d <= 0 or not straight and shape not in ("segmental", "pointed", "tudor"):
         return p, ahead
     out = np.arange(0.01, 3 * d, 0.01)
@@ -161,6 +149,7 @@ def template(f, job, packet, piece, pages, bend):
     turn, shift = register(want["wall line"], a[wall], b[wall], along,
                            lambda turn, shift: max(off(p @ turn.T + shift, a, b)[0].max() for p in want.values()))
     if along:  # its ends, not the legs that it runs into, hold an arc from sliding along itself: one face has them
+        bent |= piece["shape"] in STRAIGHT_ON
         springs = np.concatenate([want[k][[0, -1]] for k in ("wall line", "finished line") if len(want[k]) > 2])
         turn, shift, _ = settle(want["wall line"], a[bent], b[bent], turn, shift, True, springs)
     for kind, points in want.items():
@@ -246,65 +235,6 @@ def fitted(points, a, b, courses, ends):
     rough = sorted((settle(points, a, b, *start, True, few, most=16) for start in starts), key=lambda way: way[2])
     best = min((settle(points, a, b, *way[:2], True, ends) for way in rough[:3]), key=lambda way: way[2])
     return float(off(points @ best[0].T + best[1], a, b)[0].max())
-
-
-def register(points, a, b, free, amiss):
-    """Where the drawing lies: the move (and turn, where sheets were turned) that lays the points on its lines. Half a
-    line that bends both ways lies on itself turned about, too: of ways that fit as well the one in which `amiss`, of
-    all that is drawn, is the least."""
-    both = np.concatenate([a, b])
-    middle = (both.min(axis=0) + both.max(axis=0)) / 2
-    ways = []
-    for angle in range(0, 360, 20) if free else (0,):
-        turn = turned(math.radians(angle))
-        p = points @ turn.T
-        shift = middle - (p.min(axis=0) + p.max(axis=0)) / 2
-        ways.append(settle(points, a, b, turn, shift, free, most=16 if free else 60))
-    if free:  # roughly from all sides; then those that come near
-        near = 3 * min(miss for _, _, miss in ways) + 0.5
-        ways = [settle(points, a, b, turn, shift, True) for turn, shift, miss in ways if miss < near]
-    least = min(miss for _, _, miss in ways)
-    apart = {}
-    for turn, shift, miss in sorted(ways, key=lambda way: way[2]):
-        if miss < least + 0.05:
-            apart.setdefault((tuple(turn.ravel().round(1)), tuple(shift.round())), (turn, shift, miss))
-    return min(apart.values(), key=lambda way: (amiss(*way[:2]) if len(apart) > 1 else 0, way[2]))[:2]
-
-
-def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2)), most=60):
-    """Gauss and Newton on the distance square to the nearest piece of line; half a step where a whole one overshoots.
-    Of `most` of the points, and all ends."""
-    sample = np.concatenate([points[:: max(1, len(points) // most)], points[-1:], ends])
-    d = b - a
-    normals = np.column_stack([-d[:, 1], d[:, 0]]) / np.maximum(np.hypot(*d.T), 1e-12)[:, None]
-
-    def lie(turn, shift):
-        now = sample @ turn.T + shift
-        found = off(now, a, b)
-        return float(np.sqrt((found[0] ** 2).mean())), now, found
-
-    miss, now, found = lie(turn, shift)
-    part = 1.0
-    for _ in range(24):
-        far, near, which = found
-        apart = far > 1e-6  # past the end of a piece of line the nearest place is not square off it
-        n = np.where(apart[:, None], (near - now) / np.where(apart, far, 1)[:, None], normals[which])
-        centre = now.mean(axis=0)
-        arm = now - centre
-        rows = np.column_stack([n, n[:, 1] * arm[:, 0] - n[:, 0] * arm[:, 1]])
-        step = np.linalg.lstsq(rows[:, :3 if free else 2], ((near - now) * n).sum(axis=1), rcond=None)[0] * part
-        r = turned(float(np.clip(step[2], -0.3, 0.3))) if free else np.eye(2)
-        tried = r @ turn, r @ (shift - centre) + centre + step[:2]
-        better = lie(*tried)
-        if better[0] > miss:
-            part /= 2
-            if part < 1e-3:
-                break
-            continue
-        (turn, shift), (miss, now, found), part = tried, better, min(1.0, part * 2)
-        if np.abs(step).max() < 1e-7:
-            break
-    return turn, shift, miss
 
 
 # --- a form's rib ----------------------------------------------------------------------------------------------------
