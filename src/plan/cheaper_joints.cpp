@@ -23,6 +23,11 @@ constexpr double most_places = 80;
 constexpr std::size_t most_earnest = 8;
 /// Steps of the search for a packing while a place is only tried: a proof is sought for what is taken.
 constexpr std::int64_t try_effort = 4000;
+/// Where a section has more blanks than that a search for each place takes too long: they are packed as they come,
+/// which buys a little more than need be, and few are laid out.
+constexpr std::size_t many_blanks = 20;
+constexpr std::size_t few_earnest = 2;
+constexpr double as_they_come = 1.04;
 
 std::vector<Length> places_of(const std::vector<Joint>& joints) {
     std::vector<Length> all;
@@ -47,6 +52,9 @@ public:
     /// The piece with joints that buy less than `now`, or as it is.
     Piece run(const StockSection& now) {
         least_ = cost(now);
+        std::size_t blanks = 0;
+        for (const CutStick& stick : now.sticks) blanks += stick.blanks.size();
+        many_ = blanks > many_blanks;
         for (std::size_t moved = 0; moved < found_.joints.size(); ++moved) move(moved);
         return found_;
     }
@@ -68,10 +76,11 @@ private:
             const auto lengths = lengths_between(joints);
             if (lengths.empty()) continue;
             const auto buys = bought(lengths);
-            if (buys && *buys < least_) tries.push_back({*buys, measure::abs(at - from), std::move(joints)});
+            const double enough = static_cast<double>(least_) * (many_ ? as_they_come : 1);
+            if (buys && static_cast<double>(*buys) < enough) tries.push_back({*buys, measure::abs(at - from), std::move(joints)});
         }
         std::stable_sort(tries.begin(), tries.end());
-        for (std::size_t i = 0; i < std::min(most_earnest, tries.size()); ++i)
+        for (std::size_t i = 0; i < std::min(many_ ? few_earnest : most_earnest, tries.size()); ++i)
             if (in_earnest(tries[i])) return;
     }
 
@@ -98,7 +107,7 @@ private:
         std::sort(key.begin(), key.end());
         const auto [known, is_new] = seen_.try_emplace(std::move(key));
         if (is_new) {
-            const StockSection section = section_with(plan_, found_.id, lengths, try_effort);
+            const StockSection section = section_with(plan_, found_.id, lengths, many_ ? 0 : try_effort);
             if (section.no_room.empty()) known->second = cost(section);
         }
         return known->second;
@@ -124,6 +133,7 @@ private:
     Piece found_;
     Length step_;
     std::int64_t least_ = 0;
+    bool many_ = false;  ///< blanks are in the section
     std::map<std::vector<double>, std::optional<std::int64_t>> seen_{};
 };
 

@@ -186,6 +186,11 @@ Packing pack(const Problem& problem, std::int64_t effort) {
         best.take(coarse.plan());
         return told(problem, ready, best);
     }
+    if (effort == 0) {
+        Best best(0);
+        try_first_fit(best, ready.problem);
+        return told(problem, ready, best);
+    }
     const Relaxation relaxation = relax(ready.problem);
     Best best(relaxation.bound);
     try_first_fit(best, ready.problem);
