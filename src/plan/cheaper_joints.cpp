@@ -107,7 +107,8 @@ private:
         std::sort(key.begin(), key.end());
         const auto [known, is_new] = seen_.try_emplace(std::move(key));
         if (is_new) {
-            const StockSection section = section_with(plan_, found_.id, lengths, many_ ? 0 : try_effort);
+            const StockSection section =
+                section_with(plan_, found_.id, lengths, many_ ? std::nullopt : std::optional(try_effort));
             if (section.no_room.empty()) known->second = cost(section);
         }
         return known->second;

@@ -129,7 +129,7 @@ public:
                       [&](const StockLength& one) { return ruler_.down(one.length) >= stock::longest_stick; });
     }
 
-    StockSection run(job::Diagnostics& refused, std::int64_t effort = stock::usual_effort) {
+    StockSection run(job::Diagnostics& refused, std::optional<std::int64_t> effort = stock::usual_effort) {
         if (blanks_.size() > static_cast<std::size_t>(stock::most_pieces) || lengths_.size() > stock::most_sticks) {
             refused.push_back({job::Severity::refused,
                                {},
@@ -139,7 +139,7 @@ public:
             return std::move(result_);
         }
         const stock::Problem problem = stated();
-        tell(problem, stock::pack(problem, effort));
+        tell(problem, effort ? stock::pack(problem, *effort) : stock::pack_as_they_come(problem));
         if (!result_.no_room.empty()) refused.push_back(refusal());
         return std::move(result_);
     }
@@ -240,7 +240,7 @@ bool same_stock(const job::Stock& a, const job::Stock& b) {
 }
 
 StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths,
-                          std::int64_t effort) {
+                          std::optional<std::int64_t> effort) {
     const auto board =
         std::find_if(job.pieces.begin(), job.pieces.end(), [&](const Piece& one) { return one.id == id; });
     measure::require(board != job.pieces.end(), "the board is one of the job's");

@@ -2,6 +2,7 @@
 // From plans of jobs to the stock plan of all of them.
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "plan/plan.h"
@@ -18,9 +19,9 @@ bool wants_stock_plan(const Plan& plan);
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs);
 
 /// The section of a spliced board of that job, packed as if the board's blanks had these lengths; as they are, where
-/// none are given. `effort`: as of stock::pack.
+/// none are given. `effort`: as of stock::pack; none: they are packed as they come.
 StockSection section_with(const Plan& job, const std::string& id, const std::vector<Length>& lengths,
-                          std::int64_t effort = stock::usual_effort);
+                          std::optional<std::int64_t> effort = stock::usual_effort);
 
 /// Whether a job says nothing of its stock; whether two say the same.
 bool no_stock(const job::Stock& stock);

@@ -186,16 +186,18 @@ Packing pack(const Problem& problem, std::int64_t effort) {
         best.take(coarse.plan());
         return told(problem, ready, best);
     }
-    if (effort == 0) {
-        Best best(0);
-        try_first_fit(best, ready.problem);
-        return told(problem, ready, best);
-    }
     const Relaxation relaxation = relax(ready.problem);
     Best best(relaxation.bound);
     try_first_fit(best, ready.problem);
     try_quickly(best, ready.problem, relaxation);
     if (!best.proved()) search(best, ready.problem, relaxation.prices, effort);
+    return told(problem, ready, best);
+}
+
+Packing pack_as_they_come(const Problem& problem) {
+    const Prepared ready = prepared(problem);
+    Best best(0);
+    try_first_fit(best, ready.problem);
     return told(problem, ready, best);
 }
 

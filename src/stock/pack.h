@@ -34,9 +34,10 @@ inline constexpr int most_pieces = 500;
 inline constexpr std::size_t most_sticks = 24;
 inline constexpr Units longest_stick = 60000;
 
-/// Packs them. With no effort at all longest first, each on the first stick that holds it, and the bound is told as 0.
-/// The same problem gives the same plan on every machine; kinds in another order give the same plan with
+/// Packs them. The same problem gives the same plan on every machine; kinds in another order give the same plan with
 /// the pieces of one length dealt out in the order that they are given in. Lengths and counts must be over 0.
 Packing pack(const Problem& problem, std::int64_t effort = usual_effort);
+/// Longest first, each on the first stick that holds it: at once, and without a bound, which is told as 0.
+Packing pack_as_they_come(const Problem& problem);
 
 }  // namespace kerfpacket::stock

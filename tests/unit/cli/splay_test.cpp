@@ -237,8 +237,8 @@ double off(const std::vector<std::array<At, 2>>& sheet, const std::vector<std::a
 
 TEST(SplayOutlines, ThePrintedSheetsLieOnTheDrawing) {
     std::string ellipse = half_round("3/8 in");
-    ellipse.replace(ellipse.find("semicircular"), 12, "elliptical\"\nrise = \"32 in");
-    ellipse.replace(ellipse.find("36 in"), 5, "80 in");
+    ellipse.replace(ellipse.find("semicircular"), 12, "elliptical\"\nrise = \"22 in");
+    ellipse.replace(ellipse.find("36 in"), 5, "56 in");
     const Folder folder;
     spill(folder / "job.toml", job_of(ellipse));
     const std::string svg = run_on("outlines", job_of(ellipse), {"--svg"}).out;
