@@ -55,8 +55,9 @@ Caution of_concern(Concern concern, const Piece& piece) {
 
 /// A blank for which no board of the stock is long enough, where the job says what that is.
 std::optional<Caution> of_stock(const Piece& piece, const job::Job& job) {
-    const LongestBlank longest = longest_blank(
-        section_of(piece.material, piece.cut.thickness, piece.stock_width(), job.stock), piece.grain, job.stock, job.header.units);
+    const LongestBlank longest =
+        longest_blank(section_of(piece.material, piece.cut.thickness, piece.stock_width(), job.stock), piece.grain,
+                      job.stock, job.header.units);
     Length blank;
     for (const Blank& one : piece.blanks) blank = std::max(blank, piece.stock_length(one));
     if (longest.usual || measure::round_to_tape(blank, job.header.units) <= longest.most) return std::nullopt;

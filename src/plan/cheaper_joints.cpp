@@ -77,7 +77,8 @@ private:
             if (lengths.empty()) continue;
             const auto buys = bought(lengths);
             const double enough = static_cast<double>(least_) * (many_ ? as_they_come : 1);
-            if (buys && static_cast<double>(*buys) < enough) tries.push_back({*buys, measure::abs(at - from), std::move(joints)});
+            if (buys && static_cast<double>(*buys) < enough)
+                tries.push_back({*buys, measure::abs(at - from), std::move(joints)});
         }
         std::stable_sort(tries.begin(), tries.end());
         for (std::size_t i = 0; i < std::min(many_ ? few_earnest : most_earnest, tries.size()); ++i)

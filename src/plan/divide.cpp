@@ -64,7 +64,9 @@ job::Diagnostics too_large(const Request& wanted, const Rect& box, const job::Jo
              say("flat_too_large",
                  "the flat blank of {piece} takes {length} by {width}, and no part of it longer than {least} lies in "
                  "what can be had",
-                 {{"piece", wanted.id}, {"length", text(box.width())}, {"width", text(box.height())},
+                 {{"piece", wanted.id},
+                  {"length", text(box.width())},
+                  {"width", text(box.height())},
                   {"least", text(least_blank)}}),
              say("flat_too_large_do", "would do: sheets of a larger size in [stock], or less splay")}};
 }
@@ -85,8 +87,7 @@ tl::expected<Spliced, job::Diagnostics> divided(const Request& wanted, Laid laid
         });
         if (all_fit) return Spliced{std::move(laid), std::move(joints), std::move(blanks)};
     }
-    return tl::unexpected(
-        too_large(wanted, FlatBlank(*laid.splay, laid.blank).outline().bounds(), job));
+    return tl::unexpected(too_large(wanted, FlatBlank(*laid.splay, laid.blank).outline().bounds(), job));
 }
 
 }  // namespace kerfpacket::plan

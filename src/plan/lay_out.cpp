@@ -65,8 +65,7 @@ struct Sharpest {
 
 Sharpest sharpest(const Request& wanted) {
     const TightSpot spot = tight_spots(wanted).front();
-    return {is_one_arc(wanted.bent()), spot,
-            spot.plain_radius(wanted.measured_to, wanted.wanted->thickness.value)};
+    return {is_one_arc(wanted.bent()), spot, spot.plain_radius(wanted.measured_to, wanted.wanted->thickness.value)};
 }
 
 /// Where the kerfs of a cut stand on the blank.
@@ -193,8 +192,7 @@ job::Tick tick_at_saw(const Request& wanted) {
 /// Counted along the blank, from its left.
 LegCut on_blank(LegCut cut, const Unrolled& board) {
     for (std::vector<Length>* face : {&cut.seen, &cut.kerf})
-        for (Length& at : *face)
-            at = board.from_left(board.measured.on_parallel(at - board.starts_at, board.left));
+        for (Length& at : *face) at = board.from_left(board.measured.on_parallel(at - board.starts_at, board.left));
     return cut;
 }
 

@@ -45,8 +45,8 @@ struct CasingSegment {
 };
 
 /// Lines of an opening in elevation, of a splayed one at the room's side of its wall: origin in the middle of the span
-/// on the line of the springs, y up. All run from left to right and are true parallels of the measured curve; at a point they meet on the
-/// mitre. They end at the corners where they meet the uprights below.
+/// on the line of the springs, y up. All run from left to right and are true parallels of the measured curve; at a
+/// point they meet on the mitre. They end at the corners where they meet the uprights below.
 struct ArchLines {
     Path wall;      ///< rough opening = back of the liner
     Path finish;    ///< seen face of the liner
@@ -106,7 +106,8 @@ struct LegBoard {
     Length face;  ///< along the seen face
     Angle mitre;
     Length climb{};  ///< of a splayed one: how much higher its cut stands at the wide edge
-    /// Of a splayed one: lengths along the seen face at even steps across, from the narrow edge to the wide one, as sawn.
+    /// Of a splayed one: lengths along the seen face at even steps across, from the narrow edge to the wide one, as
+    /// sawn.
     std::vector<Length> across{};
 
     Length longest() const { return std::max(back, face) + std::max(climb, Length()); }

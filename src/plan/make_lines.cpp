@@ -94,8 +94,7 @@ std::vector<Length> across_leg(const curve::Head& head, const job::Opening& open
     const double out = (sawn_width(opening) * std::sin(opened(opening)->alpha.radians())) / Length::mm(1) / steps;
     std::vector<Length> across;
     for (int i = 0; i <= steps; ++i)
-        across.push_back(
-            head.outline.parallel(narrow_faces(opening).finish + Length::mm(out * i))[leg].length());
+        across.push_back(head.outline.parallel(narrow_faces(opening).finish + Length::mm(out * i))[leg].length());
     return across;
 }
 
@@ -116,9 +115,8 @@ std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& op
         const Angle mitre = head.outline.has_corner(corner)
                                 ? Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2)
                                 : Angle();
-        boards.push_back(
-            {side, wall[leg].length(), finish[leg].length(), mitre, wide[leg].length() - finish[leg].length(),
-             across_leg(head, opening, leg)});
+        boards.push_back({side, wall[leg].length(), finish[leg].length(), mitre,
+                          wide[leg].length() - finish[leg].length(), across_leg(head, opening, leg)});
     }
     return boards;
 }
@@ -138,8 +136,7 @@ void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) 
                                     : 0_mm;
         const curve::Spot spot = board.curve.at(kerf.on_curve - straight);
         const Point back = spot.point + spot.direction * straight + spot.direction.left() * face.wall;
-        lines.kerf_ticks.push_back(
-            {Path::line(back, back - spot.direction.left() * depth), piece.board, kerf.n});
+        lines.kerf_ticks.push_back({Path::line(back, back - spot.direction.left() * depth), piece.board, kerf.n});
     }
 }
 

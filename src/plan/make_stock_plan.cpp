@@ -45,8 +45,8 @@ public:
         add(piece, job, lengths, blanks_for(piece, piece.stock_width()));
         for (const LegBoard& leg : piece.leg_boards)
             add(blanks_for(piece, piece.width), piece, job + piece.id,
-                leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg,
-                leg.longest(), piece.width);
+                leg.side == job::End::left ? StockBlank::Of::left_leg : StockBlank::Of::right_leg, leg.longest(),
+                piece.width);
     }
 
     /// Segments that are sawn from boards, end to end: each takes the least that it fits in, rounded up for the tape.

@@ -203,8 +203,7 @@ Pieces pieces_of(const job::Opening& opening, const job::Job& job) {
     if (head) job::append(wrong, check_span(opening, head->span, job));
     if (head) job::append(wrong, check_splay(*head, opening, job));
     if (!wrong.empty()) return tl::unexpected(wrong);
-    const auto both =
-        face_extents(head->outline, narrow_faces(opening), opening.liner, Kind::arch_liner, job);
+    const auto both = face_extents(head->outline, narrow_faces(opening), opening.liner, Kind::arch_liner, job);
     if (!both) return tl::unexpected(both.error());
     auto lines = lines_of(*head, opening, job);
     if (!lines) job::append(wrong, lines.error());

@@ -54,8 +54,7 @@ Blank part(const Blank& whole, const Joint* from, const Joint* to) {
 std::vector<Blank> parts_of(const Blank& whole, const std::vector<Joint>& joints) {
     std::vector<Blank> blanks;
     for (std::size_t i = 0; i <= joints.size(); ++i)
-        blanks.push_back(
-            part(whole, i == 0 ? nullptr : &joints[i - 1], i == joints.size() ? nullptr : &joints[i]));
+        blanks.push_back(part(whole, i == 0 ? nullptr : &joints[i - 1], i == joints.size() ? nullptr : &joints[i]));
     return blanks;
 }
 

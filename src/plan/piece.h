@@ -53,7 +53,8 @@ struct Radii {
     Length line;    ///< of the line that keeps its length
 };
 
-/// Two like blocks on the spacer, as far left of the blade as right, whose inner corners hold a round edge square to it.
+/// Two like blocks on the spacer, as far left of the blade as right, whose inner corners hold a round edge square to
+/// it.
 struct Blocks {
     Length size;  ///< both ways
     Length half;  ///< from the blade to either corner

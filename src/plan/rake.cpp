@@ -28,7 +28,9 @@ Angle Rake::kerf() const { return Angle::radians(std::atan(climb / plan_length))
 
 Rake Rake::of_part(std::size_t i, std::size_t parts, job::End zero) const {
     Rake part = *this;
-    const auto cut_plumb = [&](bool at_zero) { part.ends.at((zero == job::End::left) == at_zero ? 0 : 1) = job::EndCut::plumb; };
+    const auto cut_plumb = [&](bool at_zero) {
+        part.ends.at((zero == job::End::left) == at_zero ? 0 : 1) = job::EndCut::plumb;
+    };
     if (i > 0) cut_plumb(true);
     if (i + 1 < parts) cut_plumb(false);
     return part;

@@ -84,8 +84,7 @@ std::optional<Opened> opened(const job::Opening& opening) {
 
 Length sawn_width(const job::Opening& opening) {
     const Opened splay = *opened(opening);
-    return opening.liner.width.value / splay.cosine() +
-           opening.liner.thickness.value * std::tan(splay.alpha.radians());
+    return opening.liner.width.value / splay.cosine() + opening.liner.thickness.value * std::tan(splay.alpha.radians());
 }
 
 Faces room_faces(const job::Opening& opening) {

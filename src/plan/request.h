@@ -23,9 +23,10 @@ Faces faces(job::Surface measured_to, Length thickness);
 /// of the wall cuts the board askew and the bend about the soffit's straight lines is opener than the edge's own.
 /// Source: src/bend/NOTES.md, "Splayed jambs".
 struct Opened {
-    Angle alpha;    ///< from square to the wall
-    Length narrow;  ///< of the narrow edge, to the left of the measured curve: 0, or less where the wide one is measured
-    Length room;    ///< the same of the edge at the room
+    Angle alpha;  ///< from square to the wall
+    Length
+        narrow;   ///< of the narrow edge, to the left of the measured curve: 0, or less where the wide one is measured
+    Length room;  ///< the same of the edge at the room
 
     double cosine() const { return std::cos(alpha.radians()); }
     /// The faces where they meet a plane of the wall, of which the measured edge's parallel is so far to the left.

@@ -59,11 +59,11 @@ tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splici
             return measure::abs(splicing.front(a.at) - joint.value) < measure::abs(splicing.front(b.at) - joint.value);
         };
         const auto nearest = std::min_element(places.begin(), places.end(), nearer);
-        job::append(all,
-                    wrong(joint.at, no_joint(joint.value, joints.back().bar, job),
-                          nearest == places.end()
-                              ? say("no_joint_at_all", "there is no place for a joint in this board")
-                              : say("nearest_joint", "the nearest place is {at}", {{"at", text(splicing.front(nearest->at), job)}})));
+        job::append(
+            all, wrong(joint.at, no_joint(joint.value, joints.back().bar, job),
+                       nearest == places.end() ? say("no_joint_at_all", "there is no place for a joint in this board")
+                                               : say("nearest_joint", "the nearest place is {at}",
+                                                     {{"at", text(splicing.front(nearest->at), job)}})));
     }
     if (!all.empty()) return tl::unexpected(std::move(all));
     for (std::size_t i = 0; i <= joints.size(); ++i) {
@@ -112,7 +112,8 @@ tl::expected<Laid, job::Diagnostics> without_kerfs(const Request& wanted, const 
 /// The blanks of a board that climbs, each as it lies askew; at a joint it is cut along its kerfs.
 std::vector<Blank> askew_parts(const std::vector<Blank>& square, const Rake& rake) {
     std::vector<Blank> parts;
-    for (std::size_t i = 0; i < square.size(); ++i) parts.push_back(askew(square[i], rake.of_part(i, square.size(), square[i].zero)));
+    for (std::size_t i = 0; i < square.size(); ++i)
+        parts.push_back(askew(square[i], rake.of_part(i, square.size(), square[i].zero)));
     return parts;
 }
 

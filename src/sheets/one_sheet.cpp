@@ -135,9 +135,7 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
     for (const plan::Refused& refused : plan.refused) add_refused(drafts, plan, refused, kit);
 }
 
-bool of_board(const std::string& sheet) {
-    return sheet == "strips" || sheet == "flat-blank" || sheet == "checklist";
-}
+bool of_board(const std::string& sheet) { return sheet == "strips" || sheet == "flat-blank" || sheet == "checklist"; }
 
 bool of_blank(const std::string& sheet) { return of_board(sheet) || sheet == "work-order"; }
 

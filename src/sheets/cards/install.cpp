@@ -78,8 +78,7 @@ private:
     /// The flat boards below a splayed head.
     void legs() {
         if (!piece_.splay || piece_.leg_boards.empty()) return;
-        flow_.heading(flow_.kit().words("flat.legs",
-                                        {{"angle", degrees_text(piece_.splay->alpha, flow_.kit())}}));
+        flow_.heading(flow_.kit().words("flat.legs", {{"angle", degrees_text(piece_.splay->alpha, flow_.kit())}}));
         const Rect room = flow_.take(legs_height(piece_, style()));
         Pen pen = flow_.pen();
         draw_legs(pen, room, piece_, tape_);

@@ -160,10 +160,10 @@ private:
             y = y - down;
             y = pen_.paragraph(Role::text, {x, y}, text, type, room, leading_of(type));
         };
-        const std::string spacer_is =
-            spacer() > Length()  ? words("setup.spacer_is", {{"spacer", tape_.exact(spacer())}})
-            : piece_.saw.spacer ? words("setup.no_spacer")
-                                : words("setup.spacer_by_trial");
+        const std::string spacer_is = spacer() > Length()
+                                          ? words("setup.spacer_is", {{"spacer", tape_.exact(spacer())}})
+                                      : piece_.saw.spacer ? words("setup.no_spacer")
+                                                          : words("setup.spacer_by_trial");
         paragraph(spacer_is, bold(), style().small);
         if (held()) {
             paragraph(words("setup.two_blocks", {{"size", tape_.exact(held()->size)}}), bold(), style().small * 1.7);
@@ -172,8 +172,8 @@ private:
             paragraph(words("setup.no_blocks"), small(), style().small * 1.7);
         }
         if (piece_.saw.spacer && piece_.saw.rear_limit)
-            paragraph(words("setup.edge_to_fence", {{"off", tape_.with_unit(held_off())},
-                                                    {"limit", tape_.exact(*piece_.saw.rear_limit)}}),
+            paragraph(words("setup.edge_to_fence",
+                            {{"off", tape_.with_unit(held_off())}, {"limit", tape_.exact(*piece_.saw.rear_limit)}}),
                       small(), style().small * 1.7);
         paragraph(words("setup.never_narrow"), small(), style().small * 1.7);
     }

@@ -187,8 +187,8 @@ private:
         const bool marked = !piece_.blank().kerfs.empty();
         const std::string how = !marked        ? "work_order.trim_how_plain"
                                 : piece_.splay ? "work_order.trim_how_round"
-                                : zero == far ? "work_order.trim_how"
-                                              : "work_order.trim_how_one";
+                                : zero == far  ? "work_order.trim_how"
+                                               : "work_order.trim_how_one";
         if (piece_.rake) end_cuts();
         else if (zero > Length() || far > Length())
             add("trim", words(how, {{"trim", tape_.exact(std::max(zero, far))}}),
@@ -206,14 +206,13 @@ private:
         std::string cuts;
         for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
             if (is_scarf(piece_, from_left ? side : 1 - side)) continue;
-            cuts += (cuts.empty() ? "" : ", ") +
-                    words(side == 0 ? "work_order.end_cut_left" : "work_order.end_cut_right",
-                          {{"cut", end_cut_text(piece_.rake->ends.at(side), kit_)}});
+            cuts +=
+                (cuts.empty() ? "" : ", ") + words(side == 0 ? "work_order.end_cut_left" : "work_order.end_cut_right",
+                                                   {{"cut", end_cut_text(piece_.rake->ends.at(side), kit_)}});
         }
         if (cuts.empty()) return;
-        add("end_cuts",
-            words(marked ? "work_order.end_cuts_how" : "work_order.end_cuts_how_plain", {{"cuts", cuts}}), angle(),
-            "strips");
+        add("end_cuts", words(marked ? "work_order.end_cuts_how" : "work_order.end_cuts_how_plain", {{"cuts", cuts}}),
+            angle(), "strips");
     }
 
     /// Of the kerfs of a board that climbs.

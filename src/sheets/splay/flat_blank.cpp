@@ -57,8 +57,9 @@ private:
 
     /// Flat, in its box, every tenth kerf with its number.
     void blank(Pen& pen, const Rect& room) {
-        const Scope figure = pen.figure(words("figure.flat_blank", {{"length", tape_.with_unit(piece_.blank().box->x)},
-                                                                    {"width", tape_.with_unit(piece_.blank().box->y)}}));
+        const Scope figure =
+            pen.figure(words("figure.flat_blank", {{"length", tape_.with_unit(piece_.blank().box->x)},
+                                                   {"width", tape_.with_unit(piece_.blank().box->y)}}));
         const Path outline = flat_.outline();
         const Rect box = outline.bounds();
         const Rect space{room.low + Point{20_pt, style().small * 2.4}, room.high - Point{92_pt, style().small * 1.5}};

@@ -43,12 +43,7 @@ std::vector<Path> outside(std::vector<Path> lines, const std::vector<TurnedBox>&
 class Drawing {
 public:
     Drawing(const Pen& pen, const plan::Piece& piece, const Tape& tape, const Tiling& tiling)
-        : pen_(pen),
-          piece_(piece),
-          splay_(*piece.splay),
-          flat_(splay_, piece.blank()),
-          tape_(tape),
-          tiling_(tiling) {}
+        : pen_(pen), piece_(piece), splay_(*piece.splay), flat_(splay_, piece.blank()), tape_(tape), tiling_(tiling) {}
 
     TemplateDrawing made() {
         edges();
@@ -227,9 +222,9 @@ private:
         for (std::size_t i = 0; i < tiling_.joints().size(); ++i) {
             const Joint& joint = tiling_.joints()[i];
             const Direction along = geom::direction(joint.inner, joint.outer);
-            const Block block(pen_, {{words("flat.joint", {{"left", std::to_string(i + 1)},
-                                                           {"right", std::to_string(i + 2)}}),
-                                      {Face::bold, style().small}}});
+            const Block block(
+                pen_, {{words("flat.joint", {{"left", std::to_string(i + 1)}, {"right", std::to_string(i + 2)}}),
+                        {Face::bold, style().small}}});
             for (const double part : {0.25, 0.75}) {
                 const Point on = joint.inner + (joint.outer - joint.inner) * part;
                 const Point centre = on + along.left() * (block.height() / 2 + 3_pt);
@@ -280,8 +275,7 @@ private:
             from += reach + 4_pt;
         };
         set({std::to_string(kerf.n), {numeral_face_of(kerf.n), size}}, Role::numeral);
-        if (kerf.n % 5 == 0 && piece_.cut.least_spacing >= style().small)
-            set(distance_text(kerf, edge), Role::running);
+        if (kerf.n % 5 == 0 && piece_.cut.least_spacing >= style().small) set(distance_text(kerf, edge), Role::running);
     }
 
     const Pen& pen_;
@@ -310,10 +304,11 @@ TemplateShape flat_shape(const plan::Piece& piece, const fonts::Style& style) {
     TemplateShape shape;
     shape.band = piece.splay->sawn_width() + band_leeway;
     shape.guide = flat.along(middle);
-    shape.lines = {{flat.narrow(), Role::outline, style.heavy}, {flat.wide(), Role::outline, style.heavy},
-                   {flat.kerf({}), Role::outline, style.heavy}, {flat.kerf(blank.length), Role::outline, style.heavy}};
-    for (const plan::Kerf& kerf : blank.kerfs)
-        shape.lines.push_back({flat.kerf(kerf.at), Role::tick, style.line});
+    shape.lines = {{flat.narrow(), Role::outline, style.heavy},
+                   {flat.wide(), Role::outline, style.heavy},
+                   {flat.kerf({}), Role::outline, style.heavy},
+                   {flat.kerf(blank.length), Role::outline, style.heavy}};
+    for (const plan::Kerf& kerf : blank.kerfs) shape.lines.push_back({flat.kerf(kerf.at), Role::tick, style.line});
     shape.places = {shape.guide.start(), shape.guide.at(shape.guide.length() / 2).point, shape.guide.end()};
     return shape;
 }

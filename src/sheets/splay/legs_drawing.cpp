@@ -36,8 +36,8 @@ private:
         const Length low = room.low.y + style().small * 2.6;
         const Length right = room.high.x - 10_pt;
         const Length narrow_right = climbs ? right - 16_pt : right;
-        const Path board = Path::polyline(
-            {{room.low.x, low}, {narrow_right, low}, {right, high}, {room.low.x, high}}, true);
+        const Path board =
+            Path::polyline({{room.low.x, low}, {narrow_right, low}, {right, high}, {room.low.x, high}}, true);
         pen_.stroke(Role::outline, board, style().heavy);
         const Length x = room.low.x + 8_pt;
         const Length width = narrow_right - x - 8_pt;
@@ -52,9 +52,7 @@ private:
         pen_.dimension({room.low.x, y}, {narrow_right, y}, lengths(), bold());
     }
 
-    Length tape_least() const {
-        return tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : Length::mm(1);
-    }
+    Length tape_least() const { return tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : Length::mm(1); }
 
     std::string length_of(const plan::LegBoard& leg) const {
         const std::string narrow = tape_.with_unit(leg.face);
@@ -88,11 +86,12 @@ private:
         const Length far_out = side - near_out;
         for (const Length y : {low, high})
             pen_.line(Role::centre, {x - 28_pt, y}, {say_from - 2_pt, y}, style().fine, Dash::dash_dot);
-        pen_.stroke(Role::outline,
-                    Path::polyline({{x + near_out, low}, {x + near_out + thick, low}, {x + far_out + thick, high},
-                                    {x + far_out, high}},
-                                   true),
-                    style().heavy);
+        pen_.stroke(
+            Role::outline,
+            Path::polyline(
+                {{x + near_out, low}, {x + near_out + thick, low}, {x + far_out + thick, high}, {x + far_out, high}},
+                true),
+            style().heavy);
         const Length narrow_y = splay_.wide_at_room ? high : low;
         const Length wide_y = splay_.wide_at_room ? low : high;
         pen_.line(Role::dimension, {x, narrow_y}, {x, narrow_y + (wide_y - narrow_y) * 0.55}, style().fine,
@@ -127,9 +126,9 @@ Length legs_height(const plan::Piece& piece, const fonts::Style& style) {
 
 void draw_legs(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
     if (piece.leg_boards.empty()) return;
-    const Scope figure = pen.figure(pen.kit().words(
-        "figure.legs", {{"width", tape.with_unit(piece.splay->sawn_width())},
-                        {"angle", degrees_text(piece.splay->alpha, pen.kit())}}));
+    const Scope figure =
+        pen.figure(pen.kit().words("figure.legs", {{"width", tape.with_unit(piece.splay->sawn_width())},
+                                                   {"angle", degrees_text(piece.splay->alpha, pen.kit())}}));
     Legs(pen, space, piece, tape).draw();
 }
 

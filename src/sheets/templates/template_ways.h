@@ -47,7 +47,6 @@ struct TemplateWays {
 TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,
                            const std::optional<job::Sheets>& wish);
 
-
 /// Which of the two, when the job wishes neither.
 job::Sheets better_way(const Way& grid, const Way& along);
 

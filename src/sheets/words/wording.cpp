@@ -108,9 +108,9 @@ std::string with_moulded_edge(const std::string& key, const plan::Piece& piece) 
 
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
     if (piece.splay)
-        return kit.words(plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left() ? "piece.zero_left"
-                                                                                      : "piece.zero_right",
-                         {{"edge", kit.words("piece.front_splay")}});
+        return kit.words(
+            plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left() ? "piece.zero_left" : "piece.zero_right",
+            {{"edge", kit.words("piece.front_splay")}});
     const bool liner = piece.kind == plan::Kind::arch_liner;
     const std::string edge = kit.words(liner ? "piece.front_room" : with_moulded_edge("piece.front_top", piece));
     return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
@@ -209,9 +209,9 @@ std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit) {
 std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape) {
     const plan::Joint& one = piece.joints.at(joint);
     if (piece.splay)
-        return kit.words("piece.joint_splayed", {{"first", piece.blank_id(joint)},
-                                                 {"next", piece.blank_id(joint + 1)},
-                                                 {"at", tape.with_unit(one.at)}});
+        return kit.words(
+            "piece.joint_splayed",
+            {{"first", piece.blank_id(joint)}, {"next", piece.blank_id(joint + 1)}, {"at", tape.with_unit(one.at)}});
     return kit.words("piece.joint",
                      {{"under", piece.blank_id(joint)},
                       {"over", piece.blank_id(joint + 1)},

@@ -293,7 +293,8 @@ TEST(Rake, ASpliceFollowsTheKerfs) {
                     EXPECT_NEAR((here + blank.ends[0].kerf_face).mm(), (there + last.ends[1].kerf_face).mm(), 1e-6);
                     EXPECT_NEAR((here + blank.ends[0].plain_face).mm(), (there + last.ends[1].plain_face).mm(), 1e-6);
                     const Length joint = piece.joints[i - 1].at;
-                    EXPECT_NEAR(((blank.ends[0].kerf_face + blank.ends[0].plain_face) / 2 + here).mm(), joint.mm(), 1e-6);
+                    EXPECT_NEAR(((blank.ends[0].kerf_face + blank.ends[0].plain_face) / 2 + here).mm(), joint.mm(),
+                                1e-6);
                     // Square to the kerfs the scarf is as long as the board is thick.
                     EXPECT_NEAR(piece.joints[i - 1].scarf.inches() * piece.rake->cosine(), 0.75, 1e-6);
                 }

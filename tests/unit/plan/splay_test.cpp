@@ -1,6 +1,6 @@
 // Splayed jambs. What is checked is checked in space, by geometry of this file's own: the flat blank is folded along
-// its kerf lines and laid on the soffit. Fixtures: the circular head is a frustum of a cone, whose development is in any
-// text on sheet-metal layout; the rest is worked from the definition of a surface of constant slope.
+// its kerf lines and laid on the soffit. Fixtures: the circular head is a frustum of a cone, whose development is in
+// any text on sheet-metal layout; the rest is worked from the definition of a surface of constant slope.
 #include "plan/splay.h"
 
 #include <cmath>
@@ -199,7 +199,8 @@ TEST(Splay, ABoardIsCutWhereBothItsFacesMeetTheLegs) {
         for (const bool seen : {true, false}) {
             const auto& cut = seen ? splay.leg_cuts[side]->seen : splay.leg_cuts[side]->kerf;
             for (std::size_t i = 0; i < cut.size(); ++i) {
-                const double out = splay.sawn_width().inches() * static_cast<double>(i) / static_cast<double>(cut.size() - 1);
+                const double out =
+                    splay.sawn_width().inches() * static_cast<double>(i) / static_cast<double>(cut.size() - 1);
                 const double e = out * std::sin(alpha) + (seen ? 0 : 0.5 * std::cos(alpha));
                 const curve::Spot on = splay.line.at(cut[i]);
                 const double from_line = e + splay.below_face.inches() / std::cos(alpha) * -1;
