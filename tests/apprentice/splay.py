@@ -17,7 +17,7 @@ import numpy as np
 
 from board import line_that_keeps_its_length
 from climb import laid, turned
-from lines import crosses_of
+from tiles import crosses_of
 from paper import Sheet
 
 ALLOWED = 1 / 32

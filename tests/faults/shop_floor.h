@@ -72,7 +72,7 @@ inline void set_revision_a(const fs::path& folder) {
 }
 
 /// What is asked of the arch that the sheet does not tell.
-inline const char* const sheet_answers = "\n2026-09-14\n\n\nmdf\n3/8 in\n\n\n\n\n10 in\n0.118\n\n\n\n\n\n";
+inline const char* const sheet_answers = "\n2026-09-14\n\n\n\nmdf\n3/8 in\n\n\n\n\n10 in\n0.118\n\n\n\n\n\n";
 
 inline std::vector<Scene> scenes() {
     const auto job = [](const fs::path& folder) { spill(folder / "job.toml", job_of("A")); };

@@ -65,7 +65,7 @@ def main(build, _source):
     if shutil.which("tmux") is None:
         print("tmux is not there: not run")
         return
-    with tempfile.TemporaryDirectory() as name:
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as name:
         folder = pathlib.Path(name)
         terminal = Terminal(folder, pathlib.Path(build).resolve())
         try:
