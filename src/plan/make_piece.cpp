@@ -226,10 +226,11 @@ tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Woo
     auto found = settle(wanted, wood, job);
     if (!found && found.error().empty()) return tl::unexpected(nothing_works(wanted, wood, job));
     if (!found) return found;
-    // The marks of a splayed board are a template.
-    if (wanted.splay) return found;
-    if (auto wrong = check_strips(wanted.id, found->laid.cut, found->laid.blank, *wanted.wanted, job); !wrong.empty())
-        return tl::unexpected(std::move(wrong));
+    // The marks of a splayed board are a template, which always has room for them.
+    if (!wanted.splay)
+        if (auto wrong = check_strips(wanted.id, found->laid.cut, found->laid.blank, *wanted.wanted, job);
+            !wrong.empty())
+            return tl::unexpected(std::move(wrong));
     found->settings = with_neighbours(*found, wanted, wood, job);
     return found;
 }

@@ -2,22 +2,16 @@
 space, and laid on the wall: climb.py COUNT SEED [SLIP]. It fails where an end of any kerf is more than 1/32 in off, or a sheet tells another angle.
 
 Inches and radians. What is expected is made of the job's figures alone."""
-import multiprocessing
-import os
 import random
 import re
-import subprocess
 import sys
-import tempfile
 
 import numpy as np
 
 from board import line_that_keeps_its_length
+from in_space import ALLOWED, laid, over_seeds, printed, turned
 from judge import read_rows
 from paper import Packet, rows_of
-
-ALLOWED = 1 / 32
-PROGRAM = os.environ["KERFPACKET_PROGRAM"]
 
 
 class Job:
@@ -158,12 +152,6 @@ def read_list(packet):
     return {n: first + rest for n, (first, rest, _) in rows.items()}
 
 
-def turned(points, about, axis, angle):
-    k = axis / np.linalg.norm(axis)
-    d = points - about
-    return about + d * np.cos(angle) + np.cross(k, d) * np.sin(angle) + np.outer(d @ k, k) * (1 - np.cos(angle))
-
-
 def folded(job, front, back, stations):
     """The flat board, seen from the room, folded at each line by the turn of its share of the bend."""
     flat = np.stack([np.column_stack([front, np.full_like(front, job.width), np.zeros_like(front)]),
@@ -187,14 +175,6 @@ def on_wall(job, stations):
     return lines.reshape(-1, 3)
 
 
-def laid(points, onto):
-    """Moved and turned, never stretched nor mirrored (Kabsch)."""
-    p, q = points.mean(axis=0), onto.mean(axis=0)
-    u, _, v = np.linalg.svd((points - p).T @ (onto - q))
-    keep = np.diag([1, 1, np.sign(np.linalg.det(u @ v))])
-    return (points - p) @ (u @ keep @ v) + q
-
-
 def judge(seed, folder, slip):
     """What is amiss, and the farthest that an end of a kerf is off its wall. `slip`: how much more the packet's board
     climbs in a step than the reader believes; what it must find."""
@@ -202,12 +182,9 @@ def judge(seed, folder, slip):
     job.rise += slip
     text = job.text()
     job.rise -= slip
-    file, packet = os.path.join(folder, f"{seed}.toml"), os.path.join(folder, f"{seed}.pdf")
-    with open(file, "w") as out:
-        out.write(text)
-    run = subprocess.run([PROGRAM, "build", file, "--out", packet], capture_output=True, text=True)
-    if run.returncode not in (0, 3):
-        return [f"not built: {run.stderr.strip()}"], 0, 0
+    packet, why = printed(text, seed, folder)
+    if why:
+        return [why], 0, 0
     paper = Packet(packet)
     doc = paper.doc
     angle = np.arctan(job.tangent())
@@ -254,22 +231,5 @@ def judge(seed, folder, slip):
     return amiss, off, len(numbers)
 
 
-def main(count, first, slip=0.0):
-    worst, kerfs, failed = 0.0, 0, 0
-    with tempfile.TemporaryDirectory() as folder:
-        seeds = list(range(first, first + count))
-        # A process a packet: the library that reads it keeps what it has read.
-        with multiprocessing.get_context("fork").Pool(2, maxtasksperchild=1) as pool:
-            told = pool.starmap(judge, [(seed, folder, slip) for seed in seeds], chunksize=1)
-        for seed, (amiss, off, n) in zip(seeds, told):
-            worst, kerfs = max(worst, off), kerfs + n
-            for words in amiss[:8]:
-                print(f"seed {seed}: {words}")
-            failed += bool(amiss)
-    print(f"{count} boards that climb, {kerfs} kerfs: {failed} with something amiss; "
-          f"the farthest end of a kerf is {worst:.4f} in off its wall")
-    return 1 if failed or not kerfs else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]), int(sys.argv[2]), *map(float, sys.argv[3:])))
+    sys.exit(over_seeds(judge, "boards that climb", "wall", int(sys.argv[1]), int(sys.argv[2]), *map(float, sys.argv[3:])))

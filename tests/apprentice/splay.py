@@ -4,24 +4,17 @@ It fails where an end of any kerf is more than 1/32 in off.
 
 Inches and radians. What is expected is made of the job's figures alone: the soffit is the surface whose straight lines
 stand square to the head's parallels and lean out by one angle everywhere."""
-import multiprocessing
-import os
 import random
 import re
-import subprocess
 import sys
-import tempfile
 
 import fitz
 import numpy as np
 
 from board import line_that_keeps_its_length
-from climb import laid, turned
+from in_space import ALLOWED, laid, over_seeds, printed, turned
 from tiles import crosses_of
 from paper import Sheet
-
-ALLOWED = 1 / 32
-PROGRAM = os.environ["KERFPACKET_PROGRAM"]
 
 
 class Job:
@@ -208,12 +201,9 @@ def judge(seed, folder, slip):
     job.angle += slip
     text = job.text()
     job.angle -= slip
-    file, packet = os.path.join(folder, f"{seed}.toml"), os.path.join(folder, f"{seed}.pdf")
-    with open(file, "w") as out:
-        out.write(text)
-    run = subprocess.run([PROGRAM, "build", file, "--out", packet, "--force"], capture_output=True, text=True)
-    if run.returncode not in (0, 3):
-        return [f"not built: {run.stderr.strip()}"], 0, 0
+    packet, why = printed(text, seed, folder, "--force")
+    if why:
+        return [why], 0, 0
     alpha = np.radians(job.angle)
     at, heading, length, b = job.soffit()
     whole = length + 2 * job.trim
@@ -294,22 +284,5 @@ class Part:
         return np.linalg.norm(laid(lines.reshape(-1, 3), wanted) - wanted, axis=1).max()
 
 
-def main(count, first, slip=0.0):
-    worst, kerfs, failed = 0.0, 0, 0
-    with tempfile.TemporaryDirectory() as folder:
-        seeds = list(range(first, first + count))
-        # A process a packet: the library that reads it keeps what it has read.
-        with multiprocessing.get_context("fork").Pool(2, maxtasksperchild=1) as pool:
-            told = pool.starmap(judge, [(seed, folder, slip) for seed in seeds], chunksize=1)
-        for seed, (amiss, off, n) in zip(seeds, told):
-            worst, kerfs = max(worst, off), kerfs + n
-            for words in amiss[:8]:
-                print(f"seed {seed}: {words}")
-            failed += bool(amiss)
-    print(f"{count} splayed jambs, {kerfs} kerfs: {failed} with something amiss; "
-          f"the farthest end of a kerf is {worst:.4f} in off its soffit")
-    return 1 if failed or not kerfs else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main(int(sys.argv[1]), int(sys.argv[2]), *map(float, sys.argv[3:])))
+    sys.exit(over_seeds(judge, "splayed jambs", "soffit", int(sys.argv[1]), int(sys.argv[2]), *map(float, sys.argv[3:])))

@@ -30,6 +30,18 @@ struct KerfLine {
     V front, back;
 };
 
+/// Flat lines from left to right; each folds what lies to its right about itself, from its back to its front, by its
+/// turn.
+inline std::vector<KerfLine> folded(std::vector<KerfLine> lines, const std::vector<double>& turns) {
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const V axis = unit(lines[i].front - lines[i].back);
+        for (std::size_t k = i + 1; k < lines.size(); ++k)
+            for (V* p : {&lines[k].front, &lines[k].back})
+                *p = turned(*p - lines[i].back, axis, turns[i]) + lines[i].back;
+    }
+    return lines;
+}
+
 /// The farthest that any end of a line is off, the first laid on the first as a rigid body: lines and the plane that
 /// the first two make are brought together.
 inline double worst(const std::vector<KerfLine>& made, const std::vector<KerfLine>& wanted) {

@@ -91,14 +91,13 @@ private:
         for (const auto& line : {wide, narrow}) pen_.stroke(Role::outline, Path::polyline(line), style().heavy);
         broken(wide.front(), narrow.front());
         broken(wide.back(), narrow.back());
-        // Cut from zero on, to the blade.
-        const double cut_side = flat_.zero_at_left() ? 1 : -1;
+        // Cut from zero on, to the blade; not cut yet on its other side, where the words stand.
+        const double away_from_zero = flat_.zero_at_left() ? 1 : -1;
         const Length step = std::max(piece_.cut.least_spacing, 5_pt / scale_);
         for (Length away = step; away < most; away += step) {
-            const Length along = zero_ward(away);
-            const Point wide_end = at(along, splay_.wide_edge()), narrow_end = at(along, splay_.narrow_edge());
-            if ((blade_ - wide_end.x) * cut_side < 2_pt || wide_end.x < left_ + 6_pt || wide_end.x > right_ - 6_pt ||
-                narrow_end.x < left_ + 6_pt || narrow_end.x > right_ - 6_pt)
+            const Point wide_end = at(-away, splay_.wide_edge()), narrow_end = at(-away, splay_.narrow_edge());
+            if ((blade_ - wide_end.x) * away_from_zero < 2_pt || wide_end.x < left_ + 6_pt ||
+                wide_end.x > right_ - 6_pt || narrow_end.x < left_ + 6_pt || narrow_end.x > right_ - 6_pt)
                 continue;
             pen_.line(Role::hatch, wide_end, narrow_end, style().hair);
         }
@@ -107,21 +106,17 @@ private:
         pen_.line(Role::centre, {blade_, fence_ + fence_height + 5_pt}, {blade_, foot.y - 30_pt}, style().fine,
                   Dash::dash_dot);
         pen_.text(Role::text, {blade_ + 5_pt, foot.y - 28_pt}, words("setup.blade_square"), small());
-        const double away = flat_.zero_at_left() ? 1 : -1;
         Type type = bold();
-        type.align = away > 0 ? Align::left : Align::right;
+        type.align = away_from_zero > 0 ? Align::left : Align::right;
         const Point inside = at({}, splay_.narrow_edge() + splay_.sawn_width() * 0.12);
-        pen_.text(Role::text, {blade_ + 8_pt * away, inside.y}, words("setup.narrow_you"), type);
+        pen_.text(Role::text, {blade_ + 8_pt * away_from_zero, inside.y}, words("setup.narrow_you"), type);
         Type plain = small();
         plain.align = type.align;
         const Point middle = at({}, splay_.narrow_edge() + splay_.sawn_width() * 0.4);
-        pen_.text(Role::text, {blade_ + 8_pt * away, middle.y}, words("setup.not_cut"), plain);
+        pen_.text(Role::text, {blade_ + 8_pt * away_from_zero, middle.y}, words("setup.not_cut"), plain);
         const Point high = at({}, splay_.wide_edge() - splay_.sawn_width() * 0.36);
-        pen_.text(Role::text, {blade_ + 8_pt * away, high.y}, words("setup.wide_fence"), type);
+        pen_.text(Role::text, {blade_ + 8_pt * away_from_zero, high.y}, words("setup.wide_fence"), type);
     }
-
-    /// A place so far from the middle toward zero.
-    static Length zero_ward(Length away) { return -away; }
 
     void broken(Point a, Point b) {
         std::vector<Point> zigzag;

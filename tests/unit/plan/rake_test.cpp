@@ -31,18 +31,12 @@ std::vector<KerfLine> folded(const plan::Piece& piece, double toward) {
             {{blank.from_left(kerf.at).mm(), width, 0}, {blank.from_left(kerf.at + blank.lean).mm(), 0, 0}});
     std::vector<double> turns;
     for (const plan::Kerf& kerf : blank.kerfs)
-        turns.push_back(kerf.turn.radians() * (kerf.on == piece.kerfs_on ? toward : -toward));
+        turns.push_back(kerf.turn.radians() * (kerf.on == piece.kerfs_on ? -toward : toward));
     if (blank.zero == job::End::right) {
         std::reverse(lines.begin(), lines.end());
         std::reverse(turns.begin(), turns.end());
     }
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-        const V axis = unit(lines[i].front - lines[i].back);
-        for (std::size_t k = i + 1; k < lines.size(); ++k)
-            for (V* p : {&lines[k].front, &lines[k].back})
-                *p = turned(*p - lines[i].back, axis, -turns[i]) + lines[i].back;
-    }
-    return lines;
+    return folded(std::move(lines), turns);
 }
 
 /// Where the same kerf lines stand on the wall: plumb lines over an arc of the length-keeping line, at even stations,

@@ -89,13 +89,7 @@ std::vector<KerfLine> folded(const plan::Piece& piece) {
         std::reverse(lines.begin(), lines.end());
         std::reverse(turns.begin(), turns.end());
     }
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-        const V axis = unit(lines[i].front - lines[i].back);
-        for (std::size_t k = i + 1; k < lines.size(); ++k)
-            for (V* p : {&lines[k].front, &lines[k].back})
-                *p = turned(*p - lines[i].back, axis, turns[i]) + lines[i].back;
-    }
-    return lines;
+    return folded(std::move(lines), turns);
 }
 
 /// Where the same kerfs stand in the wall: from the line that keeps its length at the narrow side, out along the
