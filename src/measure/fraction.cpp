@@ -16,6 +16,11 @@ Length round_to_tape(Length value, Unit unit) {
     return unit == Unit::inch ? round_to_inch_fraction(value, 16) : Length::mm(nearest(value.mm()));
 }
 
+Length up_to_tape(Length value, Unit unit) {
+    const Length step = unit == Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1);
+    return step * std::ceil(value / step - 1e-6);
+}
+
 std::string inch_fraction(Length value, int denominator) {
     const double rounded = nearest(value.inches() * denominator);
     // More than this a double does not tell apart, and a whole number may not hold: no measurement is as long.

@@ -34,6 +34,8 @@ Length round_to_inch_fraction(Length value, int denominator);
 
 /// As a hand tape tells it: the nearest 1/16 in, or the nearest millimetre.
 Length round_to_tape(Length value, Unit unit);
+/// The same, but not to less than it is: what is cut out of a board must not be short.
+Length up_to_tape(Length value, Unit unit);
 
 /// Inches as a reduced fraction of at most 1/`denominator`: 7-3/4 -> "7-3/4", 0.5 -> "1/2", 12 -> "12",
 /// negative with a leading minus. No unit is added. The value is rounded first.

@@ -201,7 +201,7 @@ Splay splay_of(const Request& wanted, const Unrolled& board) {
     const job::Board& asked = *wanted.wanted;
     std::array<std::optional<LegCut>, 2> cuts{};
     for (std::size_t i = 0; i < cuts.size(); ++i)
-        if (wanted.leg_cuts[i]) cuts[i] = on_blank(*wanted.leg_cuts[i], board);
+        if (wanted.ends[i].leg_cut) cuts[i] = on_blank(*wanted.ends[i].leg_cut, board);
     return {.alpha = wanted.splay->alpha,
             .wide_at_room = wanted.splay->room > wanted.splay->narrow,
             .narrow_measured = wanted.splay->narrow == Length(),

@@ -89,12 +89,10 @@ void add_leg_lines(ArchLines& lines) {
 namespace {
 
 std::vector<Length> across_leg(const curve::Head& head, const job::Opening& opening, std::size_t leg) {
-    if (!opening.splay) return {};
-    constexpr int steps = 16;
-    const double out = (sawn_width(opening) * std::sin(opened(opening)->alpha.radians())) / Length::mm(1) / steps;
     std::vector<Length> across;
-    for (int i = 0; i <= steps; ++i)
-        across.push_back(head.outline.parallel(narrow_faces(opening).finish + Length::mm(out * i))[leg].length());
+    if (opening.splay)
+        for (const Faces& there : faces_across(opening))
+            across.push_back(head.outline.parallel(there.finish)[leg].length());
     return across;
 }
 
@@ -123,7 +121,7 @@ std::vector<LegBoard> leg_boards(const curve::Head& head, const job::Opening& op
 
 void add_kerf_ticks(ArchLines& lines, const Piece& piece, const Request& board) {
     const Faces square = faces(piece.measured_to, piece.cut.thickness);
-    const Faces face = board.splay ? board.splay->in_plane(square, board.splay->room) : square;
+    const Faces face = in_plane(square, board.splay, &Opened::room);
     const Length depth = board.splay ? piece.cut.depth / board.splay->cosine() : piece.cut.depth;
     const Blank& blank = piece.blank();
     for (const Kerf& kerf : blank.kerfs) {

@@ -88,16 +88,10 @@ AtSaw at_saw(const Laid& laid, const job::Board& board, const job::Saw& saw, mea
     return at_saw(splay, flat.radius(laid.blank.centre()) + splay.wide_edge(), laid.cut.depth, saw, unit);
 }
 
-/// As a tape reads it, not less.
-Length up_to_tape(Length length, measure::Unit unit) {
-    const Length step = unit == measure::Unit::inch ? Length::inches(1.0 / 16) : 1_mm;
-    return step * std::ceil(length / step - 1e-6);
-}
-
 /// With the rectangles that its blanks lie in, if it splays: `splay` is that of the whole.
 Blank boxed(Blank blank, const Splay& splay, measure::Unit unit) {
     const Rect box = FlatBlank(splay, blank).outline().bounds();
-    blank.box = Point{up_to_tape(box.width(), unit), up_to_tape(box.height(), unit)};
+    blank.box = Point{measure::up_to_tape(box.width(), unit), measure::up_to_tape(box.height(), unit)};
     return blank;
 }
 
@@ -311,7 +305,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .grain = material.may_split,
-        .width = laid.splay ? up_to_tape(laid.splay->sawn_width(), unit) : board.width.value,
+        .width = laid.splay ? measure::up_to_tape(laid.splay->sawn_width(), unit) : board.width.value,
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,

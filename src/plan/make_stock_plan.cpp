@@ -1,7 +1,6 @@
 #include "plan/make_stock_plan.h"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <tuple>
 #include <utility>
@@ -55,11 +54,10 @@ public:
         if (arch == nullptr || piece.board != 1 || !piece.casing || !piece.casing->board) return;
         const Length width = piece.casing->board->value;
         Section& section = sections_[{"", Length(), width}];
-        const Length step = unit_ == Unit::inch ? Length::inches(1.0 / 16) : Length::mm(1);
         for (const CasingSegment& segment : arch->segments)
             for (int copy = 1; copy <= piece.quantity; ++copy)
                 section.blanks.push_back({job + piece.id.substr(0, piece.id.find('/')), StockBlank::Of::segment, copy,
-                                          piece.quantity, step * std::ceil(segment.board_length / step - 1e-6), width,
+                                          piece.quantity, measure::up_to_tape(segment.board_length, unit_), width,
                                           segment.n});
     }
 

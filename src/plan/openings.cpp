@@ -15,25 +15,10 @@
 namespace kerfpacket::plan {
 namespace {
 
-/// Whether the board of a splayed head meets that leg at a corner.
-bool meets_leg(const curve::Head& head, std::size_t corner, const job::Opening& opening) {
-    return opening.splay && opening.legs && head.outline.has_corner(corner);
-}
-
-/// Distances of the faces of a splayed board from the measured curve: the seen one, and the kerf face, so far out from
-/// the narrow edge along a straight line of it.
-Faces faces_out(const job::Opening& opening, Length out) {
-    const Opened splay = *opened(opening);
-    const Length seen = narrow_faces(opening).finish + out * std::sin(splay.alpha.radians());
-    return {seen + opening.liner.thickness.value * splay.cosine(), seen};
-}
-
 /// The parallels of a splayed head must not fold anywhere between its edges.
 LegCut leg_cut(const curve::Head& head, bool right, const job::Opening& opening) {
-    constexpr int steps = 16;
     LegCut cut;
-    for (int i = 0; i <= steps; ++i) {
-        const Faces there = faces_out(opening, sawn_width(opening) * (static_cast<double>(i) / steps));
+    for (const Faces& there : faces_across(opening)) {
         const auto at = [&](Length left) {
             const curve::Extent run = head.outline.extents(left).value()[1];
             return right ? run.to : run.from;
@@ -64,16 +49,17 @@ CurveEnd curve_end(const curve::Head& head, const FaceExtents& extents, std::siz
     end.meets = through || (at_leg && !opening.legs) ? BoardEnd::Meets::nothing
                 : at_leg                             ? BoardEnd::Meets::leg
                                                      : BoardEnd::Meets::board;
-    if (!square) end.mitre = Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2);
-    if (!square && opening.splay) {
-        end.mitre = {};  // it leans from place to place: told by two lines on the blank
-        end.wall = end.finish = furthest(leg_cut(head, right, opening), right);
-        return end;
-    }
     if (square) {
         end.wall = end.finish = right ? runs[i].length() : Length();
         return end;
     }
+    if (opening.splay) {
+        // Its mitre leans from place to place.
+        end.leg_cut = leg_cut(head, right, opening);
+        end.wall = end.finish = furthest(*end.leg_cut, right);
+        return end;
+    }
+    end.mitre = Angle::radians(std::abs(head.outline.corner(corner).radians()) / 2);
     end.wall = right ? extents.wall[i].to : extents.wall[i].from;
     end.finish = right ? extents.finish[i].to : extents.finish[i].from;
     return end;
@@ -109,8 +95,6 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
             .tape = opening.ordinates ? opening.ordinates->tape : Length(),
             .splay = opened(opening),
         });
-        if (meets_leg(head, 0, opening)) all.back().leg_cuts[0] = leg_cut(head, false, opening);
-        if (meets_leg(head, runs.size() - 2, opening)) all.back().leg_cuts[1] = leg_cut(head, true, opening);
     }
     return all;
 }

@@ -140,7 +140,7 @@ struct Piece {
     /// Along the front edge, of what is told square to the kerfs.
     Length on_edge(Length square) const { return rake ? rake->along_edge(square) : square; }
     /// What one of its blanks is sawn out of: its own length and width, of a splayed one the rectangle that it lies in.
-    Length stock_length(const Blank& blank) const { return blank.box ? blank.box->x : blank.length; }
+    static Length stock_length(const Blank& blank) { return blank.box ? blank.box->x : blank.length; }
     Length stock_width(const Blank& blank) const { return blank.box ? blank.box->y : width; }
     /// Of all its blanks.
     Length stock_width() const;

@@ -45,6 +45,6 @@ Rake rake_of(const job::Rake& asked, Length width, Length measured, Length plan_
 /// A blank that is laid out square to its kerfs, its trims told so too, as it lies askew on the board: every place is
 /// where it meets the front edge, which is the top edge as the board hangs, counted along it from the square end of the
 /// board. The board is so long that each kerf lies on it whole.
-Blank askew(Blank square, const Rake& rake);
+Blank askew(Blank blank, const Rake& rake);
 
 }  // namespace kerfpacket::plan

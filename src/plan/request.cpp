@@ -87,21 +87,34 @@ Length sawn_width(const job::Opening& opening) {
     return opening.liner.width.value / splay.cosine() + opening.liner.thickness.value * std::tan(splay.alpha.radians());
 }
 
+Faces in_plane(const Faces& square, const std::optional<Opened>& splay, Length Opened::*edge) {
+    return splay ? splay->in_plane(square, *splay.*edge) : square;
+}
+
 Faces room_faces(const job::Opening& opening) {
-    const Faces square = faces(opening.measured_to, opening.liner.thickness.value);
-    const auto splay = opened(opening);
-    return splay ? splay->in_plane(square, splay->room) : square;
+    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::room);
 }
 
 Faces narrow_faces(const job::Opening& opening) {
-    const Faces square = faces(opening.measured_to, opening.liner.thickness.value);
-    const auto splay = opened(opening);
-    return splay ? splay->in_plane(square, splay->narrow) : square;
+    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::narrow);
+}
+
+Faces faces_out(const job::Opening& opening, Length out) {
+    const Opened splay = *opened(opening);
+    const Length seen = narrow_faces(opening).finish + out * std::sin(splay.alpha.radians());
+    return {seen + opening.liner.thickness.value * splay.cosine(), seen};
+}
+
+std::vector<Faces> faces_across(const job::Opening& opening) {
+    constexpr int steps = 16;
+    std::vector<Faces> across;
+    for (int i = 0; i <= steps; ++i)
+        across.push_back(faces_out(opening, sawn_width(opening) * (static_cast<double>(i) / steps)));
+    return across;
 }
 
 Faces Request::faces() const {
-    const Faces square = plan::faces(measured_to, wanted->thickness.value);
-    return splay ? splay->in_plane(square, splay->narrow) : square;
+    return in_plane(plan::faces(measured_to, wanted->thickness.value), splay, &Opened::narrow);
 }
 
 Length Request::line_left(Length below_face) const {

@@ -35,6 +35,9 @@ struct Opened {
     }
 };
 
+/// The faces of a board where a plane of the wall cuts them at one of its edges; of one square to the wall as they are.
+Faces in_plane(const Faces& square, const std::optional<Opened>& splay, Length Opened::*edge);
+
 /// None of a jamb that is square to the wall.
 std::optional<Opened> opened(const job::Opening& opening);
 /// The faces of an opening's liner where they meet the room's side of its wall.
@@ -43,6 +46,9 @@ Faces room_faces(const job::Opening& opening);
 Faces narrow_faces(const job::Opening& opening);
 /// Of a splayed liner: as it is sawn, edges square, so that both bevels come out of it.
 Length sawn_width(const job::Opening& opening);
+/// Its faces so far out from the narrow edge along a straight line of it, and at even steps across it as it is sawn.
+Faces faces_out(const job::Opening& opening, Length out);
+std::vector<Faces> faces_across(const job::Opening& opening);
 /// How much wider a splayed opening is at each side of its wide edge; 0 of one square to the wall.
 Length splayed_side(const job::Opening& opening);
 
@@ -58,6 +64,8 @@ struct CurveEnd {
     Angle mitre;
     Length wall;    ///< where the kerf face ends
     Length finish;  ///< where the plain face ends
+    std::optional<LegCut>
+        leg_cut{};  ///< of a splayed board, where it meets a leg at a corner: along the measured curve
 };
 
 /// A board and the curve it follows, wherever the job file gives them.
@@ -79,8 +87,6 @@ struct Request {
     const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
     Length tape;                        ///< what the points of a measured curve may be off; 0 where the curve is told
     std::optional<Opened> splay{};      ///< of the liner of a splayed jamb
-    /// Where a splayed board meets its legs at corners, left and right: places along the measured curve.
-    std::array<std::optional<LegCut>, 2> leg_cuts{};
 
     /// Distances of the two faces to the left of the measured curve; of a splayed board at its narrow edge.
     Faces faces() const;

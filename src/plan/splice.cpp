@@ -169,11 +169,25 @@ job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const
              {"scarf", text(splicing.scarf(), job)}}));
 }
 
+/// Which kerf of which blank is meant nobody can tell.
+job::Diagnostics deep_spliced(const job::Board& board) {
+    return wrong(board.too_deep.front().n.at,
+                 say("deep_spliced",
+                     "the board is spliced, and the kerfs of each of its blanks "
+                     "are counted from 1"),
+                 say("deep_spliced_do", "leave out too_deep, and judge that blank by a job of its own"));
+}
+
 }  // namespace
 
 tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood,
                                                const job::Job& job) {
-    if (wanted.splay) return divided(wanted, std::move(laid), wood.material.may_split, job);
+    if (wanted.splay) {
+        auto parts = divided(wanted, std::move(laid), wood.material.may_split, job);
+        if (parts && !parts->joints.empty() && !wanted.wanted->too_deep.empty())
+            return tl::unexpected(deep_spliced(*wanted.wanted));
+        return parts;
+    }
     const Splicing splicing(wanted, laid, job);
     // A board of which a kerf is too deep is cut already: it is as it is.
     const bool can_be =
@@ -183,13 +197,7 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
         return Spliced{std::move(laid), {}, {std::move(whole)}};
     }
     const job::Board& board = *wanted.wanted;
-    if (!board.too_deep.empty())
-        return tl::unexpected(
-            wrong(board.too_deep.front().n.at,
-                  say("deep_spliced",
-                      "the board is spliced, and the kerfs of each of its blanks "
-                      "are counted from 1"),
-                  say("deep_spliced_do", "leave out too_deep, and judge that blank by a job of its own")));
+    if (!board.too_deep.empty()) return tl::unexpected(deep_spliced(board));
     const auto kerfs_go = [](const std::vector<Place>& all) {
         return std::any_of(all.begin(), all.end(), [](const Place& joint) { return joint.gone() > 0; });
     };

@@ -54,9 +54,9 @@ struct CheaperJoints {
 
 /// The boards of one material, thickness and width.
 struct StockSection {
-    bool casing = false;  ///< of casing segments: no job says their material and thickness
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name that it is given
+    bool casing = false;        ///< of casing segments: no job says their material and thickness
     Length thickness;
     Length width;                     ///< of the stock; narrower blanks are ripped from it
     bool usual_lengths = false;       ///< the job does not say what is sold

@@ -13,6 +13,7 @@
 #include "measure/require.h"
 #include "output/foreign_pdf.h"
 #include "text/characters.h"
+#include "texts.h"
 
 using namespace kerfpacket;
 
@@ -24,15 +25,9 @@ namespace {
 /// Names, tips and values in turn, each ended by a zero byte.
 output::FilledForm listed(std::string_view bytes) {
     output::FilledForm form;
-    const auto next = [&] {
-        const std::size_t end = std::min(bytes.find('\0'), bytes.size());
-        std::string text(bytes.substr(0, end));
-        bytes.remove_prefix(std::min(end + 1, bytes.size()));
-        return text;
-    };
     while (!bytes.empty()) {
-        std::string name = next(), tip = next();
-        form.fields.push_back({std::move(name), std::move(tip), next()});
+        std::string name = next_text(bytes), tip = next_text(bytes);
+        form.fields.push_back({std::move(name), std::move(tip), next_text(bytes)});
     }
     return form;
 }

@@ -11,6 +11,7 @@
 #include "cli/record.h"
 #include "measure/require.h"
 #include "output/seal.h"
+#include "texts.h"
 
 using namespace kerfpacket;
 
@@ -24,15 +25,9 @@ using Files = std::vector<output::EmbeddedFile>;
 /// Names and texts in turn, each ended by a zero byte.
 Files listed(std::string_view bytes) {
     Files files;
-    const auto next = [&] {
-        const std::size_t end = std::min(bytes.find('\0'), bytes.size());
-        std::string text(bytes.substr(0, end));
-        bytes.remove_prefix(std::min(end + 1, bytes.size()));
-        return text;
-    };
     while (!bytes.empty()) {
-        std::string name = next();
-        files.push_back({std::move(name), next()});
+        std::string name = next_text(bytes);
+        files.push_back({std::move(name), next_text(bytes)});
     }
     return files;
 }

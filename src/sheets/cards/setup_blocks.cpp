@@ -114,7 +114,7 @@ private:
         plain.align = type.align;
         const Point middle = at({}, splay_.narrow_edge() + splay_.sawn_width() * 0.4);
         pen_.text(Role::text, {blade_ + 8_pt * away_from_zero, middle.y}, words("setup.not_cut"), plain);
-        const Point high = at({}, splay_.wide_edge() - splay_.sawn_width() * 0.36);
+        const Point high = at({}, splay_.wide_edge() - splay_.sawn_width() * 0.4);
         pen_.text(Role::text, {blade_ + 8_pt * away_from_zero, high.y}, words("setup.wide_fence"), type);
     }
 

@@ -109,6 +109,7 @@ private:
             words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
         add("stick_round", words("work_order.stick_round_how") + set_each("flat-blank"), {}, "flat-blank");
         add("saw_round", words("work_order.saw_round_how", {{"piece", piece_.id}}), length, "flat-blank");
+        if (!first_of_opening()) return;
         for (const plan::LegBoard& board : piece_.leg_boards)
             add("leg", leg_board_text(piece_, board, kit_, tape_), tape_.with_unit(board.longest()), "flat-blank");
     }
@@ -185,10 +186,11 @@ private:
     void ends() {
         const auto [zero, far] = piece_.blank().trims;
         const bool marked = !piece_.blank().kerfs.empty();
-        const std::string how = !marked        ? "work_order.trim_how_plain"
-                                : piece_.splay ? "work_order.trim_how_round"
-                                : zero == far  ? "work_order.trim_how"
-                                               : "work_order.trim_how_one";
+        const std::string how = !marked                       ? "work_order.trim_how_plain"
+                                : piece_.splay && zero == far ? "work_order.trim_how_round"
+                                : piece_.splay                ? "work_order.trim_how_round_one"
+                                : zero == far                 ? "work_order.trim_how"
+                                                              : "work_order.trim_how_one";
         if (piece_.rake) end_cuts();
         else if (zero > Length() || far > Length())
             add("trim", words(how, {{"trim", tape_.exact(std::max(zero, far))}}),

@@ -1,7 +1,6 @@
 #include "sheets/labels/label_sheets.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "measure/require.h"
 #include "page/placing.h"
@@ -147,11 +146,8 @@ private:
         }
     }
 
-    /// Up to what a rule reads: 1/16 in, or a whole millimetre.
-    Length rounded_up(Length value) const {
-        const Length step = house_.first().header.units == measure::Unit::inch ? 0.0625_in : 1_mm;
-        return step * std::ceil(value / step - 1e-6);
-    }
+    /// As a rule reads it.
+    Length rounded_up(Length value) const { return measure::up_to_tape(value, house_.first().header.units); }
 
     /// In whichever setting is the lowest: a smaller one may break its lines less well.
     std::optional<Set> lowest(Length width) const {

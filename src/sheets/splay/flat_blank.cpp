@@ -38,7 +38,8 @@ public:
         Pen pen = flow_.pen();
         blank(pen, room);
         places();
-        if (piece_.leg_boards.empty()) return;
+        // Of a divided blank they are told with the first part.
+        if (piece_.leg_boards.empty() || piece_.board > 1) return;
         flow_.heading(words("flat.legs", {{"angle", degrees_text(splay_.alpha, flow_.kit())}}),
                       words(piece_.leg_boards.size() == 2 ? "flat.legs_pair" : "flat.legs_one"));
         const Rect legs = flow_.take(legs_height(piece_, style()));

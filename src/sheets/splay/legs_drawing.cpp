@@ -31,11 +31,10 @@ private:
     /// Lying on its long edge, its top at the right: not to scale.
     void outline(const Rect& room) {
         const plan::LegBoard& leg = piece_.leg_boards.front();
-        const bool climbs = leg.climb > tape_least();
         const Length high = room.high.y - 4_pt;
         const Length low = room.low.y + style().small * 2.6;
         const Length right = room.high.x - 10_pt;
-        const Length narrow_right = climbs ? right - 16_pt : right;
+        const Length narrow_right = climbs(leg, tape_) ? right - 16_pt : right;
         const Path board =
             Path::polyline({{room.low.x, low}, {narrow_right, low}, {right, high}, {room.low.x, high}}, true);
         pen_.stroke(Role::outline, board, style().heavy);
@@ -52,18 +51,16 @@ private:
         pen_.dimension({room.low.x, y}, {narrow_right, y}, lengths(), bold());
     }
 
-    Length tape_least() const { return tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : Length::mm(1); }
-
     std::string length_of(const plan::LegBoard& leg) const {
-        const std::string narrow = tape_.with_unit(leg.face);
-        if (leg.climb <= tape_least()) return narrow;
+        std::string narrow = tape_.with_unit(leg.face);
+        if (!climbs(leg, tape_)) return narrow;
         return words("flat.leg_climbs", {{"narrow", narrow}, {"wide", tape_.with_unit(leg.face + leg.climb)}});
     }
 
     /// Of both where they differ.
     std::string lengths() const {
         const auto& legs = piece_.leg_boards;
-        const std::string first = length_of(legs.front());
+        std::string first = length_of(legs.front());
         if (legs.size() == 2 && length_of(legs[1]) == first) return first;
         std::string all;
         for (const plan::LegBoard& leg : legs)

@@ -64,7 +64,10 @@ private:
         const Length to = blank.length - (blank.zero == job::End::left ? blank.trims[1] : blank.trims[0]);
         const auto& lines = std::get<plan::ArchLines>(piece_.lines);
         const auto leg = [&](Length at, std::size_t side) {
-            if (!lines.legs || (*lines.legs)[side] <= Length()) return;
+            // A part of a divided blank ends at a joint, not at a leg.
+            const bool meets =
+                blank.end(side == 0 ? job::End::left : job::End::right).meets == plan::BoardEnd::Meets::leg;
+            if (!meets || !lines.legs || (*lines.legs)[side] <= Length()) return;
             curve::Spot spot = splay_.line.at(at);
             spot.direction = side == 0 ? Direction{0, 1} : Direction{0, -1};
             spot.point = spot.point - Point{{}, std::min((*lines.legs)[side], splay_.line.length() * 0.3)};
@@ -112,8 +115,7 @@ private:
     void near_edge() {
         std::vector<Point> round;
         for (const Place& place : places_) round.push_back(small_.at(place.near_seen));
-        for (auto place = places_.rbegin(); place != places_.rend(); ++place)
-            round.push_back(small_.at(place->near_back));
+        for (std::size_t i = places_.size(); i-- > 0;) round.push_back(small_.at(places_[i].near_back));
         const Path path = Path::polyline(round, true);
         pen_.fill(Role::outline, path, Ink::white);
         pen_.stroke(Role::outline, path, style().line);

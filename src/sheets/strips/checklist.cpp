@@ -155,17 +155,13 @@ void below_blocks(Pen& pen, const plan::Piece& piece) {
 
 /// Of a round blank: its marks as a tape along the narrow edge reads them.
 plan::Piece as_read(plan::Piece piece) {
-    if (!piece.splay) return piece;
     const plan::Blank blank = piece.blank();
     const plan::FlatBlank flat(*piece.splay, blank);
     for (plan::Kerf& kerf : piece.whole.kerfs) kerf.mark = flat.read(kerf.mark, piece.splay->narrow_edge());
     return piece;
 }
 
-}  // namespace
-
-void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& own, const Kit& kit) {
-    const plan::Piece piece = as_read(own);
+void add_pages(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units, kit.words);
     const Paper paper = paper_for(plan, Use::cards);
     const Grid grid = grid_on(paper.width, paper.height, kit);
@@ -189,6 +185,13 @@ void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& ow
         }
         below_blocks(pen, piece);
     }
+}
+
+}  // namespace
+
+void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    if (piece.splay) add_pages(drafts, plan, as_read(piece), kit);
+    else add_pages(drafts, plan, piece, kit);
 }
 
 }  // namespace kerfpacket::sheets

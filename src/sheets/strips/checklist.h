@@ -5,6 +5,6 @@
 
 namespace kerfpacket::sheets {
 
-void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& own, const Kit& kit);
+void add_checklist(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -1,7 +1,6 @@
 #include "sheets/templates/casing_drawing.h"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "sheets/templates/template_tile.h"
@@ -186,10 +185,7 @@ private:
     }
 
     /// A board may not be smaller than told: the next sixteenth or millimetre up.
-    std::string up_to(Length size) const {
-        const Length step = tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 16) : 1_mm;
-        return tape_.with_unit(step * std::ceil(size / step - 1e-6));
-    }
+    std::string up_to(Length size) const { return tape_.with_unit(measure::up_to_tape(size, tape_.unit())); }
 
     const Pen& pen_;
     const plan::CasingSegment& segment_;

@@ -221,8 +221,10 @@ std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& k
                       {"where", kit.words(one.in_bend ? "piece.joint_in_bend" : "piece.joint_straight")}});
 }
 
+bool climbs(const plan::LegBoard& board, const Tape& tape) { return tape.rounded(board.climb) != Length(); }
+
 std::string leg_board_text(const plan::Piece& piece, const plan::LegBoard& board, const Kit& kit, const Tape& tape) {
-    if (piece.splay && tape.rounded(board.climb) == Length())
+    if (piece.splay && !climbs(board, tape))
         return kit.words(board.side == job::End::left ? "piece.left_leg_even" : "piece.right_leg_even",
                          {{"length", tape.with_unit(board.face)},
                           {"width", tape.exact(piece.width)},

@@ -57,6 +57,8 @@ std::string end_cut_text(job::EndCut cut, const Kit& kit);
 std::vector<std::string> mitre_texts(const plan::Piece& piece, const Kit& kit);
 /// "S/1 to S/2: scarf 45.0 degrees, 3/4 in long, its middle 96 in from zero of the whole board, in straight wood".
 std::string joint_text(const plan::Piece& piece, std::size_t joint, const Kit& kit, const Tape& tape);
+/// Whether the top of a splayed leg stands higher at its wide edge, by what a tape tells.
+bool climbs(const plan::LegBoard& board, const Tape& tape);
 /// "left leg: 81-3/4 in along the back, 80-15/16 in along the face, mitre 35.6 degrees at the top".
 std::string leg_board_text(const plan::Piece& piece, const plan::LegBoard& board, const Kit& kit, const Tape& tape);
 

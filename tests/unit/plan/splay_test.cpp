@@ -211,6 +211,29 @@ TEST(Splay, ABoardIsCutWhereBothItsFacesMeetTheLegs) {
     EXPECT_NEAR(piece.leg_boards[0].face.inches(), 50, 1e-6);
 }
 
+TEST(Splay, ABlankLargerThanItsSheetIsDividedBetweenKerfs) {
+    job::Opening opening = splayed(semicircle(80_in), 15, job::Edge::narrow, job::Toward::room, job::End::left);
+    const plan::Piece piece = only_piece(job_of(opening));
+    ASSERT_GE(piece.blanks.size(), 2U);
+    Length from;
+    for (const plan::Blank& blank : piece.blanks) {
+        // A usual sheet, 4 by 8 feet, its ends trimmed.
+        EXPECT_LE(piece.stock_length(blank).inches(), 96 - 2 * 0.5 + 1.0 / 16);
+        EXPECT_LE(piece.stock_width(blank).inches(), 48 + 1.0 / 16);
+        from += blank.length;
+    }
+    EXPECT_NEAR(from.mm(), piece.whole.length.mm(), 1e-6);
+    std::size_t before = 0;
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        before += piece.blanks[i].kerfs.size();
+        const auto& kerfs = piece.whole.kerfs;
+        EXPECT_NEAR(piece.joints[i].at.mm(), ((kerfs[before - 1].at + kerfs[before].at) / 2).mm(), 1e-6);
+    }
+    // Of blanks that are each counted from 1 nobody can say which kerf was cut too deep.
+    opening.liner.too_deep = {{at_line(3, 50), at_line(0.4_in, 50)}};
+    EXPECT_NE(refusal(job_of(opening)).message.find("counted from 1"), std::string::npos);
+}
+
 TEST(Splay, ARoundEdgeIsHeldSquareByTwoBlocks) {
     job::Job job = job_of(half_round());
     job.saw.rear_limit = at_line(1.375_in, 4);
