@@ -30,7 +30,7 @@ job::Profile profile_of(const Measured& measured, const std::string& name);
 /// rectangle w by h: AC^2 = (w + e)^2 + h^2 and BD^2 = (w - e)^2 + h^2 (Pythagoras), so e = (AC^2 - BD^2) / 4 w.
 Length out_of_square(const Measured& measured);
 
-/// More than this over the page is told: print.md. Judgement, no source.
+/// More than this over the page is told. Judgement, no source.
 inline constexpr Length most_out_of_square = Length::inches(1.0 / 32);
 
 }  // namespace kerfpacket::cli

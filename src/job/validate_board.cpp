@@ -6,7 +6,7 @@ namespace {
 
 using namespace measure::literals;
 
-/// Thinner webs break at a touch; bending.md refuses them.
+/// Thinner webs break at a touch.
 constexpr Length least_web = 0.0625_in;
 /// Rounding between units must not turn an exact fit into a mistake.
 constexpr Length slack = 0.001_mm;

@@ -267,25 +267,42 @@ job::Diagnostics beyond_saw(const Request& wanted, const Rake& rake, const AtSaw
     return {};
 }
 
+/// Everything of a piece that can be refused.
+struct Accepted {
+    CouponedWood known;
+    Settled found;
+    Spliced spliced;
+    std::vector<DeepKerf> deep;
+    AtSaw saw;
+};
+
+tl::expected<Accepted, job::Diagnostics> accepted(const Request& wanted, const job::Job& job) {
+    const job::Board& board = *wanted.wanted;
+    if (auto slip = kerfs_for_two_boards(wanted); !slip.empty()) return tl::unexpected(std::move(slip));
+    auto known = wood_of(board, tight_spots(wanted).front().on, wanted.across_grain(), job);
+    if (!known) return tl::unexpected(std::move(known).error());
+    auto found = settled(wanted, known->wood, job);
+    if (!found) return tl::unexpected(std::move(found).error());
+    auto spliced = splice(wanted, found->laid, known->wood, job);
+    if (!spliced) return tl::unexpected(std::move(spliced).error());
+    auto deep = deep_kerfs(spliced->laid, wanted, known->wood.material, job.header.units);
+    if (!deep) return tl::unexpected(std::move(deep).error());
+    const AtSaw saw = at_saw(spliced->laid, board, job.saw, job.header.units);
+    if (const auto& rake = spliced->laid.rake)
+        if (auto slip = beyond_saw(wanted, *rake, saw, job); !slip.empty()) return tl::unexpected(std::move(slip));
+    return Accepted{*std::move(known), *std::move(found), *std::move(spliced), *std::move(deep), saw};
+}
+
 }  // namespace
 
 tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const job::Job& job) {
+    auto all = accepted(wanted, job);
+    if (!all) return tl::unexpected(std::move(all).error());
+    const auto& [known, found, spliced, deep, saw] = *all;
     const job::Board& board = *wanted.wanted;
     const measure::Unit unit = job.header.units;
-    if (auto slip = kerfs_for_two_boards(wanted); !slip.empty()) return tl::unexpected(std::move(slip));
-    const auto known = wood_of(board, tight_spots(wanted).front().on, wanted.across_grain(), job);
-    if (!known) return tl::unexpected(known.error());
-    const auto found = settled(wanted, known->wood, job);
-    if (!found) return tl::unexpected(found.error());
-    const auto spliced = splice(wanted, found->laid, known->wood, job);
-    if (!spliced) return tl::unexpected(spliced.error());
-    const Laid& laid = spliced->laid;
-    const bend::Material& material = known->wood.material;
-    const auto deep = deep_kerfs(laid, wanted, material, unit);
-    if (!deep) return tl::unexpected(deep.error());
-    const AtSaw saw = at_saw(laid, board, job.saw, unit);
-    if (laid.rake)
-        if (auto slip = beyond_saw(wanted, *laid.rake, saw, job); !slip.empty()) return tl::unexpected(std::move(slip));
+    const Laid& laid = spliced.laid;
+    const bend::Material& material = known.wood.material;
     const Kerf& kerf = laid.governing_kerf();
     const bend::Cell cell = laid.cut.cell(kerf.spacing);
     constexpr double told_moisture = 5;
@@ -309,25 +326,25 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,
-        .settings = found->settings,
+        .settings = found.settings,
         .whole = laid.splay ? boxed(laid.blank, *laid.splay, unit) : laid.blank,
-        .joints = spliced->joints,
-        .blanks = boxed(spliced->blanks, laid, unit),
+        .joints = spliced.joints,
+        .blanks = boxed(spliced.blanks, laid, unit),
         .circular = laid.circular,
         .kerfs_on = laid.kerfs_on,
         .turn = laid.turn,
         .radii = laid.radii,
         .governing = laid.governing,
-        .bend = with_deep_kerfs(laid.bend, *deep),
+        .bend = with_deep_kerfs(laid.bend, deep),
         .saw = saw,
         .weak_links = weak_links(laid),
         .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),
         .overcut_limits = bend::overcut_limits(cell, material, kerf.on, laid.radii.line, small_errors(unit).depth),
-        .deep_kerfs = *deep,
+        .deep_kerfs = deep,
         .limit_curves = limit_curves(laid.cut, kerf.on, material, unit),
-        .coupon = known->coupon,
-        .tried = known->tried,
-        .chance = with_coupons(chance_with_levels(laid, wanted, known->wood, job), known->tried),
+        .coupon = known.coupon,
+        .tried = known.tried,
+        .chance = with_coupons(chance_with_levels(laid, wanted, known.wood, job), known.tried),
         .moulded_use = laid.cut.moulded() ? bend::moulded_utilisation(cell, material, kerf.on, laid.radii.line)
                                           : std::array<double, 2>{},
         .solid_utilisation = solid_utilisation(laid, material),

@@ -273,14 +273,10 @@ private:
 
 Draft record_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool first) {
     const Tape tape(plan.header.units, kit.words);
-    Draft draft = new_draft(plan, "coupon", Orientation::portrait);
-    draft.page.piece = piece.id;
-    draft.tag = piece.id;
-    draft.title = kit.words("coupon.title");
+    Draft draft = piece_page(plan, kit, piece.id, "coupon", "coupon", first);
     draft.subtitle = kit.words("coupon.subtitle", {{"what", piece_name(piece, kit)},
                                                    {"depth", tape.exact(piece.cut.depth)},
                                                    {"spacing", spacing_text(piece, kit, tape)}});
-    draft.outline = first ? kit.words("coupon.outline", {{"piece", piece.id}}) : std::string();
     return draft;
 }
 

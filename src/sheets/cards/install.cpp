@@ -138,12 +138,8 @@ private:
 void add_install_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     const Tape tape(plan.header.units, kit.words);
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(plan, "install", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("install.title");
+        Draft draft = piece_page(plan, kit, piece.id, "install", "install", first);
         draft.subtitle = board_text(piece, kit, tape);
-        if (first) draft.outline = kit.words("install.outline", {{"piece", piece.id}});
         return draft;
     };
     add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {

@@ -81,12 +81,8 @@ private:
 
 void add_refused(Drafts& drafts, const plan::Plan& plan, const plan::Refused& refused, const Kit& kit) {
     Flow flow(drafts, kit, [&](bool first) {
-        Draft draft = new_draft(plan, "refused", Orientation::portrait);
-        draft.page.piece = refused.id;
-        draft.tag = refused.id;
-        draft.title = kit.words("refused.title");
+        Draft draft = piece_page(plan, kit, refused.id, "refused", "refused", first);
         draft.subtitle = refused_name(refused, kit);
-        if (first) draft.outline = kit.words("refused.outline", {{"piece", refused.id}});
         return draft;
     });
     Sheet(flow, plan, refused).draw();

@@ -304,13 +304,9 @@ private:
 Drafts made_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool errors) {
     const Tape tape(plan.header.units, kit.words);
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(plan, "setup", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("setup.title");
+        Draft draft = piece_page(plan, kit, piece.id, "setup", "setup", first);
         draft.subtitle =
             kit.words("setup.subtitle", {{"what", piece_name(piece, kit)}, {"board", board_text(piece, kit, tape)}});
-        draft.outline = first ? kit.words("setup.outline", {{"piece", piece.id}}) : std::string();
         draft.scale = Scale::full;
         return draft;
     };

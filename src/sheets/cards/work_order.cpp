@@ -179,13 +179,9 @@ Drafts drawn(const plan::Plan& plan, const plan::Piece& piece, const std::vector
              const Setting& setting) {
     Drafts drafts;
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(plan, "work-order", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("work_order.title");
+        Draft draft = piece_page(plan, kit, piece.id, "work-order", "work_order", first);
         const std::string shape = shape_name(piece, kit);
         draft.subtitle = piece_name(piece, kit) + (shape.empty() ? "" : ", " + shape);
-        if (first) draft.outline = kit.words("work_order.outline", {{"piece", piece.id}});
         return draft;
     };
     Flow flow(drafts, kit, new_page, {70_pt, 40_pt});

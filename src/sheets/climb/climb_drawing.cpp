@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sheets/drawings/small_drawing.h"
@@ -57,6 +58,113 @@ private:
     bool right_;
 };
 
+/// The board as it hangs, on paper.
+class HangingDrawing {
+public:
+    HangingDrawing(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape)
+        : pen_(pen),
+          piece_(piece),
+          blank_(piece.blank()),
+          tape_(tape),
+          hanging_(piece),
+          small_(fitted_in(space)),
+          right_(piece.rake->to_the_right),
+          low_{corner(0), corner(3)},
+          high_{corner(1), corner(2)} {
+        // From left to right, whichever end is zero.
+        if (blank_.zero == job::End::left) return;
+        std::swap(low_[0], low_[1]);
+        std::swap(high_[0], high_[1]);
+    }
+
+    void draw() {
+        pen_.stroke(Role::outline, Path::polyline({low_[0], high_[0], high_[1], low_[1]}, true), style().heavy);
+        kerfs();
+        lengths();
+        climb();
+        end(0);
+        end(1);
+    }
+
+private:
+    const fonts::Style& style() const { return pen_.kit().style; }
+    Type bold() const { return {Face::bold, style().small}; }
+
+    SmallDrawing fitted_in(const Rect& space) const {
+        const std::array<Point, 4> corners = hanging_.corners();
+        // Beside it stand how its ends are cut and how far it climbs, above and below it its lengths.
+        const Point around{56_pt, 26_pt};
+        return fitted(bounds_of({corners.begin(), corners.end()}), {space.low + around, space.high - around});
+    }
+
+    Point corner(std::size_t which) const { return small_.at(hanging_.corners().at(which)); }
+
+    void kerfs() {
+        const int apart = kerfs_apart(piece_);
+        const auto on_board = [&](Length at) {
+            return at > blank_.cut_at(0) && at < blank_.cut_at(1) &&
+                   at + blank_.lean > blank_.cut_at(0) + blank_.ends[0].lean &&
+                   at + blank_.lean < blank_.cut_at(1) + blank_.ends[1].lean;
+        };
+        for (const plan::Kerf& kerf : blank_.kerfs)
+            if (kerf.n % apart == 0 && on_board(kerf.at))
+                pen_.line(Role::outline, small_.at(hanging_.lower(kerf.at, blank_.lean)),
+                          small_.at(hanging_.upper(kerf.at)), style().hair);
+    }
+
+    /// Of both edges, each on its outer side.
+    void lengths() {
+        const auto along = [&](const std::array<Point, 2>& edge, Length side, const char* words, Length length) {
+            const Point out = geom::direction(edge[0], edge[1]).left() * side;
+            pen_.dimension(edge[0] + out, edge[1] + out,
+                           pen_.kit().words(words, {{"length", tape_.with_unit(measure::abs(length))}}), bold());
+        };
+        const Length upper = blank_.cut_at(1) - blank_.cut_at(0);
+        along(high_, 12_pt, "climb.top_edge", upper);
+        along(low_, -12_pt, "climb.bottom_edge", upper + blank_.ends[1].lean - blank_.ends[0].lean);
+    }
+
+    /// How far it climbs, along the bottom edge.
+    void climb() {
+        const Point low = low_.at(right_ ? 0 : 1);
+        const Point high = low_.at(right_ ? 1 : 0);
+        const Length out = right_ ? 1_pt : -1_pt;
+        const Length x = high.x + out * 24;
+        pen_.line(Role::dimension, low, {x + out * 4, low.y}, style().hair, Dash::dash_dot);
+        pen_.line(Role::dimension, high, {x + out * 4, high.y}, style().hair);
+        pen_.dimension({x, low.y}, {x, high.y}, tape_.with_unit(piece_.rake->climb), bold());
+    }
+
+    /// How an end is cut, beside it.
+    void end(std::size_t which) {
+        const bool on_left = which == 0;
+        const job::EndCut cut = piece_.rake->ends.at(which);
+        Type type{Face::regular, style().small};
+        type.align = on_left ? Align::right : Align::left;
+        pen_.text(Role::text, beside(which, cut) + Point{on_left ? -5_pt : 5_pt, on_left == right_ ? -3_pt : 7_pt},
+                  end_cut_text(cut, pen_.kit()), type);
+    }
+
+    /// A level cut is long and has the dimension's level line beside it: its word stands at its outer tip.
+    Point beside(std::size_t which, job::EndCut cut) const {
+        const Point low = low_.at(which);
+        const Point high = high_.at(which);
+        if (cut != job::EndCut::level) return geom::middle(low, high);
+        const bool low_is_out = (low.x < high.x) == (which == 0);
+        return (low_is_out ? low : high) + Point{{}, 9_pt};
+    }
+
+    Pen& pen_;
+    const plan::Piece& piece_;
+    const plan::Blank& blank_;
+    const Tape& tape_;
+    Hanging hanging_;
+    SmallDrawing small_;
+    bool right_;
+    std::array<Point, 2> low_;   ///< ends of the bottom edge, left and right
+    std::array<Point, 2> high_;  ///< of the top edge
+};
+
 }  // namespace
 
 int kerfs_apart(const plan::Piece& piece) {
@@ -78,66 +186,8 @@ int kerfs_apart(const plan::Piece& piece) {
 }
 
 void draw_hanging(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {
-    const auto& style = pen.kit().style;
-    const auto& words = pen.kit().words;
-    const plan::Blank& blank = piece.blank();
-    const Scope figure = pen.figure(words("figure.hanging", {{"climb", tape.with_unit(piece.rake->climb)}}));
-    const Hanging hanging(piece);
-    const std::array<Point, 4> corners = hanging.corners();
-    const std::vector<Point> outline(corners.begin(), corners.end());
-    // Beside it stand how its ends are cut and how far it climbs, above and below it its lengths.
-    const Point around{56_pt, 26_pt};
-    const SmallDrawing small = fitted(bounds_of(outline), {space.low + around, space.high - around});
-    std::vector<Point> drawn;
-    for (const Point& p : outline) drawn.push_back(small.at(p));
-    pen.stroke(Role::outline, Path::polyline(drawn, true), style.heavy);
-    const int apart = kerfs_apart(piece);
-    const auto on_board = [&](Length at) {
-        return at > blank.cut_at(0) && at < blank.cut_at(1) && at + blank.lean > blank.cut_at(0) + blank.ends[0].lean &&
-               at + blank.lean < blank.cut_at(1) + blank.ends[1].lean;
-    };
-    for (const plan::Kerf& kerf : blank.kerfs)
-        if (kerf.n % apart == 0 && on_board(kerf.at))
-            pen.line(Role::outline, small.at(hanging.lower(kerf.at, blank.lean)), small.at(hanging.upper(kerf.at)),
-                     style.hair);
-    const Type bold{Face::bold, style.small};
-    // From left to right, whichever end is zero.
-    const bool from_left = blank.zero == job::End::left;
-    const Point low_left = drawn[from_left ? 0 : 3];
-    const Point low_right = drawn[from_left ? 3 : 0];
-    const Point high_left = drawn[from_left ? 1 : 2];
-    const Point high_right = drawn[from_left ? 2 : 1];
-    const auto along = [&](Point a, Point b, double side, const std::string& text) {
-        const Direction out = geom::direction(a, b).left();
-        pen.dimension(a + out * (12_pt * side), b + out * (12_pt * side), text, bold);
-    };
-    const Length upper = measure::abs(blank.cut_at(1) - blank.cut_at(0));
-    const Length lower = measure::abs(blank.cut_at(1) + blank.ends[1].lean - blank.cut_at(0) - blank.ends[0].lean);
-    along(high_left, high_right, 1, words("climb.top_edge", {{"length", tape.with_unit(upper)}}));
-    along(low_left, low_right, -1, words("climb.bottom_edge", {{"length", tape.with_unit(lower)}}));
-    // How far it climbs, along the bottom edge.
-    const bool right = piece.rake->to_the_right;
-    const Point low = right ? low_left : low_right;
-    const Point high = right ? low_right : low_left;
-    const Length x = high.x + (right ? 24_pt : -24_pt);
-    pen.line(Role::dimension, low, {x + (right ? 4_pt : -4_pt), low.y}, style.hair, Dash::dash_dot);
-    pen.line(Role::dimension, high, {x + (right ? 4_pt : -4_pt), high.y}, style.hair);
-    pen.dimension({x, low.y}, {x, high.y}, tape.with_unit(piece.rake->climb), bold);
-    // How each end is cut, beside it.
-    const auto end = [&](std::size_t which, Point at, bool on_left) {
-        Type type{Face::regular, style.small};
-        type.align = on_left ? Align::right : Align::left;
-        pen.text(Role::text, at + Point{on_left ? -5_pt : 5_pt, on_left == right ? -3_pt : 7_pt},
-                 end_cut_text(piece.rake->ends.at(which), pen.kit()), type);
-    };
-    // A level cut is long and has the dimension's level line beside it: its word stands at its outer tip.
-    const auto beside = [&](std::size_t which, Point a, Point b, bool on_left) {
-        if (piece.rake->ends.at(which) != job::EndCut::level) return geom::middle(a, b);
-        const bool a_is_out = (a.x < b.x) == on_left;
-        return (a_is_out ? a : b) + Point{{}, 9_pt};
-    };
-    end(0, beside(0, low_left, high_left, true), true);
-    end(1, beside(1, low_right, high_right, false), false);
+    const Scope figure = pen.figure(pen.kit().words("figure.hanging", {{"climb", tape.with_unit(piece.rake->climb)}}));
+    HangingDrawing(pen, space, piece, tape).draw();
 }
 
 void draw_at_saw(Pen& pen, const Rect& space, const plan::Piece& piece) {

@@ -101,12 +101,8 @@ void add_climb_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& 
     if (!piece.rake) return;
     const Tape tape(plan.header.units, kit.words);
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(plan, "climb", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("climb.title");
+        Draft draft = piece_page(plan, kit, piece.id, "climb", "climb", first);
         draft.subtitle = kit.words(piece.rake->to_the_right ? "climb.to_the_right" : "climb.to_the_left");
-        if (first) draft.outline = kit.words("climb.outline", {{"piece", piece.id}});
         return draft;
     };
     Flow flow(drafts, kit, new_page);

@@ -174,15 +174,11 @@ private:
 };
 
 Draft strain_draft(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool first) {
-    Draft draft = new_draft(plan, "strain", Orientation::portrait);
     const Tape tape(plan.header.units, kit.words);
-    draft.page.piece = piece.id;
-    draft.tag = piece.id;
-    draft.title = kit.words("strain.title");
+    Draft draft = piece_page(plan, kit, piece.id, "strain", "strain", first);
     draft.subtitle = kit.words("strain.subtitle", {{"what", piece_name(piece, kit)},
                                                    {"kerfs", std::to_string(piece.blank().kerfs.size())},
                                                    {"depth", tape.exact(piece.cut.depth)}});
-    draft.outline = first ? kit.words("strain.outline", {{"piece", piece.id}}) : std::string();
     return draft;
 }
 

@@ -77,6 +77,18 @@ inline Draft new_draft(const plan::Plan& plan, std::string sheet, Orientation or
     return draft;
 }
 
+/// A page of cards of the piece `id`, titled by `words` (its .title); the first of its sheet is in the outline of the
+/// PDF.
+inline Draft piece_page(const plan::Plan& plan, const Kit& kit, const std::string& id, std::string sheet,
+                        const std::string& words, bool first) {
+    Draft draft = new_draft(plan, std::move(sheet), Orientation::portrait);
+    draft.page.piece = id;
+    draft.tag = id;
+    draft.title = kit.words(words + ".title");
+    if (first) draft.outline = kit.words(words + ".outline", {{"piece", id}});
+    return draft;
+}
+
 /// For which board of the piece a sheet is that each of its boards has: the last, unless one set is printed for all.
 inline ForBoard last_board(const plan::Plan& plan, const plan::Piece& piece) {
     const bool by_hand = plan.packet.one_set && piece.quantity > 1;

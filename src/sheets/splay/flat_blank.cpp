@@ -187,12 +187,8 @@ void add_flat_blank(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
     if (!piece.splay) return;
     const Tape tape(plan.header.units, kit.words);
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(plan, "flat-blank", Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("flat.title");
+        Draft draft = piece_page(plan, kit, piece.id, "flat-blank", "flat", first);
         draft.subtitle = kit.words(piece.splay->wide_at_room ? "flat.opens_room" : "flat.opens_far");
-        if (first) draft.outline = kit.words("flat.outline", {{"piece", piece.id}});
         return draft;
     };
     Flow flow(drafts, kit, new_page);

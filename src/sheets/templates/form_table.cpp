@@ -162,7 +162,12 @@ private:
         if (rib_.springs_back > 0)
             all.push_back(words("form.caution_sprung", {{"lost", tape_.number(rib_.springs_back * 100, 0)}}));
         all.push_back(words("form.solid"));
-        if (serves_both_boards(piece_)) all.push_back(words("form.turned_over", {{"other", other_board(piece_)}}));
+        if (rib_.ribs > 0)
+            all.push_back(words("form.sawn", {{"n", std::to_string(rib_.ribs)},
+                                              {"length", tape_.plain(rib_.stock.x)},
+                                              {"width", tape_.with_unit(rib_.stock.y)},
+                                              {"below", tape_.with_unit(rib_.below)}}));
+        if (piece_.one_of_twins()) all.push_back(words("form.turned_over", {{"other", other_board(piece_)}}));
         return all;
     }
 
@@ -249,20 +254,11 @@ private:
 
 }  // namespace
 
-bool serves_both_boards(const plan::Piece& piece) {
-    const auto* arch = std::get_if<plan::ArchLines>(&piece.lines);
-    return piece.boards == 2 && arch != nullptr && arch->symmetric;
-}
-
 void add_form_table(Drafts& drafts, const TemplateContext& context, const plan::Piece& piece) {
     const Kit& kit = context.kit;
     const auto new_page = [&](bool first) {
-        Draft draft = new_draft(context.plan, context.titles.sheet, Orientation::portrait);
-        draft.page.piece = piece.id;
-        draft.tag = piece.id;
-        draft.title = kit.words("form.title");
+        Draft draft = piece_page(context.plan, kit, piece.id, context.titles.sheet, "form", first);
         draft.subtitle = board_text(piece, kit, context.tape);
-        draft.outline = first ? kit.words("form.outline", {{"piece", piece.id}}) : std::string();
         return draft;
     };
     Flow flow(drafts, kit, new_page, {72_pt, 50_pt});
