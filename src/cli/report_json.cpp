@@ -356,7 +356,8 @@ std::string report_json(const plan::Plan& plan, const page::Document& packet, co
                       {"pieces", pieces},
                       {"refused", refused_json(plan)},
                       {"stock", plan.stock_plan ? stock_values(*plan.stock_plan) : Json()},
-                      {"casing", nest_values(plan::casing_plan({&plan}))},
+                      {"casing", nest_values(plan::nest_plan({&plan}, plan::Nested::segments))},
+                      {"ribs", nest_values(plan::nest_plan({&plan}, plan::Nested::ribs))},
                       {"sheets", sheets},
                       {"pages", packet.pages.size()}};
     return all.dump(2) + "\n";

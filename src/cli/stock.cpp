@@ -12,12 +12,15 @@
 namespace kerfpacket::cli {
 namespace {
 
-std::string told(const StockChoice& choice, const plan::StockPlan& plan, const plan::CasingPlan& casing,
+std::string told(const StockChoice& choice, const plan::StockPlan& plan, const std::vector<const plan::Plan*>& jobs,
                  const sheets::Kit& kit) {
-    if (choice.csv) return stock_csv(plan, kit) + nest_rows(casing, kit);
-    if (!choice.json) return stock_report(plan, kit) + nest_report(casing, kit);
+    const plan::NestPlan casing = plan::nest_plan(jobs, plan::Nested::segments);
+    const plan::NestPlan ribs = plan::nest_plan(jobs, plan::Nested::ribs);
+    if (choice.csv) return stock_csv(plan, kit) + nest_rows(casing, kit) + nest_rows(ribs, kit);
+    if (!choice.json) return stock_report(plan, kit) + nest_report(casing, kit) + nest_report(ribs, kit);
     Json values = stock_values(plan);
     values["casing"] = nest_values(casing);
+    values["ribs"] = nest_values(ribs);
     return values.dump(2) + "\n";
 }
 
@@ -32,7 +35,7 @@ Status stock(const StockChoice& choice, Console& console, const std::filesystem:
     // The command line speaks English, whatever language the sheets are in.
     const Resources english(home, "en");
     const sheets::Kit kit = english.kit();
-    console.result(told(choice, plan, plan::casing_plan(house->plans()), kit));
+    console.result(told(choice, plan, house->plans(), kit));
     return plan.refused.empty() ? Status::done : Status::cautions;
 }
 

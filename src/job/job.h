@@ -197,6 +197,8 @@ struct Form {
     std::optional<Sourced<Length>> step;    ///< ordinates at even steps
     std::vector<Sourced<Length>> stations;  ///< or at these distances from the left end
     std::optional<Position> freed;          ///< where it is said that the board is glued, filled and let go
+    std::optional<Sourced<int>> ribs;       ///< how many are sawn, for the cut plan
+    std::optional<Sourced<Length>> below;   ///< wood of a rib under its chord
     Position at;
 };
 

@@ -96,6 +96,8 @@ void write(Writer& writer, std::string_view title, const Form& form) {
     writer.header(title);
     writer.length("step", form.step);
     if (form.freed) writer.flag("freed");
+    if (form.ribs) writer.count("ribs", form.ribs->value);
+    writer.length("below", form.below);
     std::vector<Element> stations;
     for (const auto& station : form.stations) stations.push_back({station.value});
     if (!stations.empty()) writer.rows("stations", std::move(stations));

@@ -11,8 +11,10 @@ const LengthKey reveal{"reveal", Length(), 12_in, R"("3/16 in")", true};
 const LengthKey casing_board{"board", 0.25_in, 120_in, R"("7-1/4 in")"};
 const LengthKey step{"step", 0.125_in, longest, R"("6 in")"};
 const LengthKey stations{"stations", Length(), longest, R"(["6 in", "15 in", "24 in"])", true};
+const LengthKey below{"below", 0.5_in, 24_in, R"("4 in")"};
 
 constexpr int most_segments = 100;
+constexpr int most_ribs = 100;
 
 }  // namespace
 
@@ -46,6 +48,8 @@ Form read_form(Context& context, const toml::table& table, std::string_view titl
     form.step = reader.length(step, Need::optional);
     form.stations = reader.lengths(stations, 0);
     if (reader.flag("freed", false)) form.freed = reader.at("freed");
+    form.ribs = reader.whole("ribs", most_ribs);
+    form.below = reader.length(below, Need::optional);
     if (reader.has("step") && reader.has("stations"))
         context.error(reader.at("stations"), "the form's ordinates are given in two ways",
                       "expected step or stations, not both");

@@ -45,7 +45,7 @@ private:
         legs_ += static_cast<int>(piece.leg_boards.size()) * copies;
         counts_[Rate::minutes_mitre] += static_cast<int>(piece.leg_boards.size()) * copies;
         if (!piece.whole.kerfs.empty()) counts_[Rate::minutes_coupon] += 1;
-        if (piece.form) counts_[Rate::minutes_rib] += 1;
+        if (piece.has_own_ribs()) counts_[Rate::minutes_rib] += 1;
         if (piece.board == 1) add_segments(piece);
     }
 

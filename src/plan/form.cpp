@@ -15,6 +15,9 @@ using job::say;
 constexpr Length trammel_reach = 120_in;
 constexpr Length usual_step_inch = 6_in;
 constexpr Length usual_step_mm = 150_mm;
+/// Common practice, no source: room for a clamp's jaw under the chord.
+constexpr Length usual_below_inch = 4_in;
+constexpr Length usual_below_mm = 100_mm;
 
 Path mirrored_down(const Path& path) {
     std::vector<geom::Segment> segments;
@@ -118,6 +121,10 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
     }
     rib.curve = at_kerf_face ? mirrored_down(level) : level;
     rib.arcs_alone = curve.is_exact_path();
+    rib.ribs = form.ribs ? form.ribs->value : 0;
+    rib.below = form.below ? form.below->value : units == measure::Unit::inch ? usual_below_inch : usual_below_mm;
+    const geom::Rect taken = rib.curve.bounds();
+    rib.stock = {measure::up_to_tape(taken.width(), units), measure::up_to_tape(taken.height() + rib.below, units)};
     for (const Length station : stations(form, rib.curve.end().x, units)) {
         const bool at_end = station == Length() || station == rib.curve.end().x;
         const std::optional<Length> height = at_end ? Length() : height_at(rib.curve, station);

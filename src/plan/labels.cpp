@@ -34,7 +34,7 @@ private:
             add_boards(label);
             if (piece.board == 1) add_segments(label);
         }
-        if (piece.form) add_rib(piece, job);
+        if (piece.has_own_ribs()) add_rib(piece, job);
     }
 
     void add_boards(Label label) {
@@ -67,14 +67,15 @@ private:
         }
     }
 
-    /// Ribs are cut alike, as many as the form needs: one label for the pattern.
+    /// Ribs are cut alike; where the job does not say how many, one label is for the pattern.
     void add_rib(const Piece& piece, const Plan& job) {
         Label label;
         label.job = &job;
         label.of = Label::Of::rib;
         label.piece = &piece;
         label.length = piece.form->ordinates.back().x - piece.form->ordinates.front().x;
-        add(label);
+        label.of_all = std::max(1, piece.form->ribs);
+        for (label.n = 1; label.n <= label.of_all; ++label.n) add(label);
     }
 
     Label an_offcut() const {

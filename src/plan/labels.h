@@ -20,8 +20,8 @@ struct Label {
     std::size_t part = 0;          ///< of a blank, which of its board's, from zero
     int copy = 1;                  ///< of several alike
     int copies = 1;
-    int n = 1;                              ///< segment from the left, or board or sheet of stock that the offcut is of
-    int of_all = 1;                         ///< segments of one head, or boards or sheets of stock
+    int n = 1;                              ///< segment from the left, rib, or stick or sheet that the offcut is of
+    int of_all = 1;                         ///< segments of one head, ribs of one form, or sticks or sheets of stock
     Length length;                          ///< as it is cut: of a segment the board that it needs, of a rib its chord
     Length width;                           ///< 0 where that is no matter
     const StockSection* section = nullptr;  ///< of an offcut of a board

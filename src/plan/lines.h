@@ -96,6 +96,9 @@ struct FormRib {
     /// For a board that is filled on it and let go: the part of the bend that it loses, for which the rib is tighter by
     /// so much; 0 for one that is fastened to its wall.
     double springs_back = 0;
+    int ribs = 0;    ///< how many are sawn; 0 where the job does not say
+    Length below{};  ///< wood left under the chord, or under the lowest place of a hollow
+    Point stock{};   ///< what one is sawn out of, along the chord and across it
 };
 
 /// A straight board down a leg, where the liner is to run through and cannot bend there, or where it splays; then

@@ -60,7 +60,22 @@ class Sizes {
 public:
     Sizes(Length cut, std::vector<NestedSize>& all) : cut_(cut), all_(all) {}
 
-    void add(const Piece& piece, const std::string& job) {
+    void add(const Piece& piece, Nested of, const std::string& job) {
+        if (of == Nested::segments) add_segments(piece, job);
+        if (of == Nested::ribs) add_ribs(piece, job);
+    }
+
+private:
+    /// One form serves all boards that are alike.
+    void add_ribs(const Piece& piece, const std::string& job) {
+        if (!piece.has_own_ribs() || piece.form->ribs == 0) return;
+        NestedSize size{job + piece.id, {}, 1, {}, piece.form->stock.x, piece.form->stock.y, {}};
+        for (int n = 1; n <= piece.form->ribs; ++n) size.n.push_back(n);
+        measure(size);
+        all_.push_back(std::move(size));
+    }
+
+    void add_segments(const Piece& piece, const std::string& job) {
         const auto* arch = std::get_if<ArchLines>(&piece.lines);
         if (arch == nullptr || piece.board != 1 || !piece.casing || piece.casing->board) return;
         const std::size_t first = all_.size();
@@ -80,7 +95,6 @@ public:
         for (std::size_t i = first; i < all_.size(); ++i) measure(all_[i]);
     }
 
-private:
     void measure(NestedSize& size) const {
         if (size.sector) {
             size.width = size.sector->width();
@@ -93,21 +107,23 @@ private:
     std::vector<NestedSize>& all_;
 };
 
-/// Full strips as long as there are segments for them, then one that is as low as the rest allows.
-std::vector<NestStrip> strips_of(const CasingPlan& plan, std::size_t i) {
+/// Full strips as long as there are segments for them, then one that is as low as the rest allows. Ribs, which do not
+/// lie in one another, go row by row.
+std::vector<NestStrip> strips_of(const NestPlan& plan, std::size_t i) {
     const NestedSize& size = plan.sizes[i];
     const auto [columns, rows] = nest_grid(size, plan.length - plan.trim * 2, plan.width - plan.trim * 2, plan.cut);
     std::vector<NestStrip> strips;
     if (columns == 0) return strips;
+    const int most = plan.of == Nested::ribs ? columns : columns * rows;
     for (int first = 0; first < size.all();) {
-        const int count = std::min(columns * rows, size.all() - first);
+        const int count = std::min(most, size.all() - first);
         strips.push_back({i, {}, (count + columns - 1) / columns, first, count});
         first += count;
     }
     return strips;
 }
 
-void on_sheets(CasingPlan& plan, std::vector<NestStrip> strips) {
+void on_sheets(NestPlan& plan, std::vector<NestStrip> strips) {
     if (strips.empty()) return;
     const Ruler ruler(plan.unit);
     stock::Problem problem{{{ruler.room(plan.width, plan.trim, plan.cut), 1}}, {}};
@@ -129,7 +145,7 @@ void on_sheets(CasingPlan& plan, std::vector<NestStrip> strips) {
 
 }  // namespace
 
-int CasingPlan::laid(std::size_t size) const {
+int NestPlan::laid(std::size_t size) const {
     int count = 0;
     for (const NestSheet& sheet : sheets)
         for (const NestStrip& strip : sheet.strips)
@@ -137,23 +153,23 @@ int CasingPlan::laid(std::size_t size) const {
     return count;
 }
 
-std::array<int, 2> CasingPlan::copy_and_number(std::size_t size, int i) const {
+std::array<int, 2> NestPlan::copy_and_number(std::size_t size, int i) const {
     const auto& n = sizes[size].n;
     const auto at = static_cast<std::size_t>(i);
     return {1 + static_cast<int>(at / n.size()), n[at % n.size()]};
 }
 
-CasingPlan casing_plan(const std::vector<const Plan*>& jobs) {
+NestPlan nest_plan(const std::vector<const Plan*>& jobs, Nested of) {
     const auto named = std::find_if(jobs.begin(), jobs.end(), [](const Plan* job) { return job->stock.sheet; });
     const std::array<Length, 2> sheet = named == jobs.end() ? usual_sheet : *(*named)->stock.sheet;
     const Plan& first = named == jobs.end() ? *jobs.front() : **named;
-    CasingPlan plan{first.header.units, std::max(sheet[0], sheet[1]), std::min(sheet[0], sheet[1]), {}, {}, {}, {}};
+    NestPlan plan{of, first.header.units, std::max(sheet[0], sheet[1]), std::min(sheet[0], sheet[1]), {}, {}, {}, {}};
     plan.trim = end_trim(first.stock, plan.unit);
     for (const Plan* job : jobs) plan.cut = std::max(plan.cut, job->saw.kerf.value);
     Sizes sizes(plan.cut, plan.sizes);
     for (const Plan* job : jobs)
         for (const Piece& piece : job->pieces)
-            sizes.add(piece, jobs.size() == 1 ? std::string() : job->header.number + " ");
+            sizes.add(piece, of, jobs.size() == 1 ? std::string() : job->header.number + " ");
     // Not the order of the file, but the highest first and then by name.
     std::stable_sort(plan.sizes.begin(), plan.sizes.end(), [](const NestedSize& a, const NestedSize& b) {
         return std::tuple(-a.height.mm(), a.id, a.n) < std::tuple(-b.height.mm(), b.id, b.n);

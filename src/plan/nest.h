@@ -1,5 +1,6 @@
 #pragma once
-// Casing segments on sheets: segments of one size are slid along their axis, one into the hollow of the other.
+// Casing segments and ribs of forms on sheets. Segments of one size are slid along their axis, one into the hollow of
+// the other; ribs are rectangles.
 
 #include <array>
 #include <optional>
@@ -24,10 +25,12 @@ struct Sector {
 /// arc stand a cut from the next outer arc, and nowhere is less left than on the axis.
 Length nest_pitch(const Sector& sector, Length cut);
 
-/// Segments of one size.
+enum class Nested { segments, ribs };
+
+/// Segments of one size, or ribs.
 struct NestedSize {
-    std::string id;                  ///< of the opening; with several jobs, the job's number before it
-    std::vector<int> n{};            ///< numbers of its segments, from the left
+    std::string id;                  ///< of the opening or the piece; with several jobs, the job's number before it
+    std::vector<int> n{};            ///< numbers of its segments, from the left, or of its ribs
     int copies = 1;                  ///< of the opening
     std::optional<Sector> sector{};  ///< that holds each of them; none where their edges are no arcs
     Length width;                    ///< along the grain
@@ -40,7 +43,7 @@ struct NestedSize {
 
 /// Stacks beside each other, in columns along the sheet.
 struct NestStrip {
-    std::size_t size = 0;  ///< in CasingPlan::sizes
+    std::size_t size = 0;  ///< in NestPlan::sizes
     Length from;           ///< from the edge of the sheet as it was bought
     int rows = 1;          ///< of a full column
     int first = 0;         ///< of its segments, counted through the copies
@@ -52,8 +55,9 @@ struct NestSheet {
     Length offcut;                  ///< what is left beside them
 };
 
-/// What casings that come from sheets are sawn from. Which material that is, no job says.
-struct CasingPlan {
+/// What casings that come from sheets, or ribs, are sawn from. Which material that is, no job says.
+struct NestPlan {
+    Nested of = Nested::segments;
     Unit unit = Unit::inch;
     Length length;  ///< of a sheet; the grain, where it has one, runs along it
     Length width;
@@ -70,7 +74,7 @@ struct CasingPlan {
 };
 
 /// Of all jobs together; the sheet is that of the first that names one. What fits no trimmed sheet is not laid.
-CasingPlan casing_plan(const std::vector<const Plan*>& jobs);
+NestPlan nest_plan(const std::vector<const Plan*>& jobs, Nested of);
 
 /// How many columns of a size go along that sheet, and how many segments into a column.
 std::array<int, 2> nest_grid(const NestedSize& size, Length length, Length width, Length cut);

@@ -11,6 +11,11 @@ Length Piece::stock_width() const {
     return most;
 }
 
+bool Piece::one_of_twins() const {
+    const auto* arch = std::get_if<ArchLines>(&lines);
+    return boards == 2 && arch != nullptr && arch->symmetric;
+}
+
 Piece Piece::of_blank(std::size_t i) const {
     Piece one = *this;
     if (!spliced()) return one;

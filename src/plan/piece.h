@@ -145,6 +145,10 @@ struct Piece {
     /// Of all its blanks.
     Length stock_width() const;
     bool spliced() const { return blanks.size() > 1; }
+    /// One of two boards of a head that are mirror images.
+    bool one_of_twins() const;
+    /// The second of twins is bent on the ribs of the first, turned over.
+    bool has_own_ribs() const { return form && !(board > 1 && one_of_twins()); }
     /// One of its blanks as a board of its own, for what is stuck on it, counted on it and handed out with it: "S/2" is
     /// the second from zero. A piece that is not spliced is its own.
     Piece of_blank(std::size_t i) const;

@@ -87,7 +87,10 @@ private:
             case Of::right_leg: return words("right_leg");
             case Of::segment:
                 return words("segment", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
-            case Of::rib: return words("rib");
+            case Of::rib:
+                return label_.of_all == 1
+                           ? words("rib")
+                           : words("rib_of", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
             case Of::offcut: break;
         }
         return {};

@@ -11,23 +11,27 @@ namespace {
 constexpr Length between = 10_pt;
 constexpr Length below_title = 4_pt;
 
-std::string size_line(const plan::CasingPlan& plan, std::size_t i, const Kit& kit, const Tape& tape) {
+/// Words of stock.toml for casing segments, or for ribs.
+std::string nest_key(const plan::NestPlan& plan, const std::string& name) {
+    return (plan.of == plan::Nested::ribs ? "stock.ribs_" : "stock.nest_") + name;
+}
+
+std::string size_line(const plan::NestPlan& plan, std::size_t i, const Kit& kit, const Tape& tape) {
     const plan::NestedSize& size = plan.sizes[i];
     const auto [columns, rows] = nest_grid(size, plan.length - plan.trim * 2, plan.width - plan.trim * 2, plan.cut);
-    return kit.words(size.sector ? "stock.nest_size" : "stock.nest_rectangles",
-                     {{"piece", size.id},
-                      {"all", std::to_string(size.all())},
-                      {"pitch", tape.with_unit(size.pitch)},
-                      {"width", tape.plain(size.width)},
-                      {"height", tape.with_unit(size.height)},
-                      {"columns", std::to_string(columns)},
-                      {"rows", std::to_string(rows)}});
+    return kit.words(nest_key(plan, size.sector ? "size" : "rectangles"), {{"piece", size.id},
+                                                                           {"all", std::to_string(size.all())},
+                                                                           {"pitch", tape.with_unit(size.pitch)},
+                                                                           {"width", tape.plain(size.width)},
+                                                                           {"height", tape.with_unit(size.height)},
+                                                                           {"columns", std::to_string(columns)},
+                                                                           {"rows", std::to_string(rows)}});
 }
 
 /// One sheet from its upper left corner, its sawn edge up.
 class Drawing {
 public:
-    Drawing(Pen& pen, const Rect& room, const plan::CasingPlan& plan, const plan::NestSheet& sheet, const Tape& tape)
+    Drawing(Pen& pen, const Rect& room, const plan::NestPlan& plan, const plan::NestSheet& sheet, const Tape& tape)
         : pen_(pen),
           corner_{room.low.x, room.high.y},
           plan_(plan),
@@ -101,7 +105,7 @@ private:
 
     Pen& pen_;
     Point corner_;
-    const plan::CasingPlan& plan_;
+    const plan::NestPlan& plan_;
     const plan::NestSheet& sheet_;
     double scale_;
     const Tape& tape_;
@@ -109,7 +113,7 @@ private:
 
 }  // namespace
 
-std::string segment_name(const plan::CasingPlan& plan, std::size_t size, int i, const Kit& kit) {
+std::string segment_name(const plan::NestPlan& plan, std::size_t size, int i, const Kit& kit) {
     const auto [copy, n] = plan.copy_and_number(size, i);
     const std::string name = plan.sizes[size].id + " " + std::to_string(n);
     const int copies = plan.sizes[size].copies;
@@ -117,26 +121,28 @@ std::string segment_name(const plan::CasingPlan& plan, std::size_t size, int i, 
     return kit.words("stock.copy", {{"blank", name}, {"n", std::to_string(copy)}, {"m", std::to_string(copies)}});
 }
 
-std::vector<std::string> nest_lines(const plan::CasingPlan& plan, const Kit& kit, const Tape& tape) {
+std::string nest_heading(const plan::NestPlan& plan, const Kit& kit) { return kit.words(nest_key(plan, "heading")); }
+
+std::vector<std::string> nest_lines(const plan::NestPlan& plan, const Kit& kit, const Tape& tape) {
     std::vector<std::string> lines{kit.words(
-        "stock.nest_sheets",
+        nest_key(plan, "sheets"),
         {{"n", std::to_string(plan.sheets.size())}, {"size", sheet_size(plan.width, plan.length, kit, tape)}})};
     for (std::size_t i = 0; i < plan.sizes.size(); ++i) lines.push_back(size_line(plan, i, kit, tape));
     for (std::size_t i = 0; i < plan.sizes.size(); ++i)
         if (const int left = plan.sizes[i].all() - plan.laid(i); left > 0)
             lines.push_back(
-                kit.words("stock.nest_left_out", {{"n", std::to_string(left)}, {"piece", plan.sizes[i].id}}));
+                kit.words(nest_key(plan, "left_out"), {{"n", std::to_string(left)}, {"piece", plan.sizes[i].id}}));
     return lines;
 }
 
-void add_nest_pages(Flow& flow, const plan::CasingPlan& plan, const Tape& tape) {
+void add_nest_pages(Flow& flow, const plan::NestPlan& plan, const Tape& tape) {
     if (plan.empty()) return;
     const Kit& kit = flow.kit();
     const Type text{Face::regular, flow.style().text};
-    flow.heading(kit.words("stock.nest"));
+    flow.heading(nest_heading(plan, kit));
     for (const std::string& line : nest_lines(plan, kit, tape)) flow.paragraph(Role::text, line, text);
     flow.paragraph(Role::text,
-                   kit.words(plan.trim > Length() ? "stock.nest_how" : "stock.nest_how_untrimmed",
+                   kit.words(plan.trim > Length() ? nest_key(plan, "how") : nest_key(plan, "how_untrimmed"),
                              {{"trim", tape.exact(plan.trim)}, {"cut", tape.exact(plan.cut)}}),
                    text);
     int n = 0;
@@ -147,10 +153,10 @@ void add_nest_pages(Flow& flow, const plan::CasingPlan& plan, const Tape& tape) 
         Pen pen = flow.pen();
         const fonts::Words::Values values{{"n", std::to_string(++n)},
                                           {"size", sheet_size(plan.width, plan.length, kit, tape)}};
-        const std::string title = kit.words("stock.nest_sheet", values);
+        const std::string title = kit.words(nest_key(plan, "sheet"), values);
         pen.text(Role::text, {block.low.x, first_base(block, text.size)}, title,
                  pen.fitting(title, {Face::bold, text.size}, block.width()));
-        const Scope figure = pen.figure(kit.words("stock.nest_figure", values));
+        const Scope figure = pen.figure(kit.words(nest_key(plan, "figure"), values));
         Drawing(pen, {block.low, {block.high.x, block.low.y + height}}, plan, sheet, tape).draw();
     }
 }

@@ -201,7 +201,8 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
     add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         Stock(flow, plan).draw();
-        add_nest_pages(flow, plan::casing_plan({&plan}), Tape(plan.header.units, kit.words));
+        for (const plan::Nested of : {plan::Nested::segments, plan::Nested::ribs})
+            add_nest_pages(flow, plan::nest_plan({&plan}, of), Tape(plan.header.units, kit.words));
     });
 }
 

@@ -5,7 +5,7 @@
 namespace kerfpacket::sheets {
 
 void add_form(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    if (!piece.form || (piece.board > 1 && serves_both_boards(piece))) return;
+    if (!piece.has_own_ribs()) return;
     const Tape tape(plan.header.units, kit.words);
     const TemplateWays ways = template_ways(plan, kit, rib_shape(*piece.form, kit.style), piece.template_wish.sheets);
     const Tiling& tiling = ways.tiling();

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 #include <set>
@@ -113,7 +114,7 @@ Plan planned(const std::string& pieces) {
 }
 
 /// Every segment once, none over a neighbour's strip, column or stack, all within the trims.
-void expect_laid(const CasingPlan& plan) {
+void expect_laid(const NestPlan& plan) {
     std::multiset<std::array<int, 3>> seen;
     for (const NestSheet& sheet : plan.sheets) {
         Length edge = plan.trim - plan.cut;
@@ -140,7 +141,7 @@ void expect_laid(const CasingPlan& plan) {
 TEST(Nest, SegmentsOfAJobLieOnSheetsEachOnce) {
     const Plan job = planned(arch("A", "segmental", "rise = \"14 in\"\n", 9) + arch("B", "semicircular", "", 3) +
                              arch("C", "elliptical", "rise = \"20 in\"\n", 2));
-    const CasingPlan plan = casing_plan({&job});
+    const NestPlan plan = nest_plan({&job}, Nested::segments);
     expect_laid(plan);
     EXPECT_EQ(plan.length, 97_in);
     EXPECT_EQ(plan.width, 49_in);
@@ -156,7 +157,7 @@ TEST(Nest, SegmentsOfAJobLieOnSheetsEachOnce) {
 
 TEST(Nest, EverySegmentLiesWithinTheSectorThatIsLaidForIt) {
     const Plan job = planned(arch("A", "segmental", "rise = \"14 in\"\n", 1));
-    const CasingPlan plan = casing_plan({&job});
+    const NestPlan plan = nest_plan({&job}, Nested::segments);
     ASSERT_EQ(plan.sizes.size(), 1U);
     const Sector& sector = plan.sizes[0].sector.value();
     for (const CasingSegment& segment : std::get<ArchLines>(job.pieces.at(0).lines).segments) {
@@ -179,12 +180,34 @@ TEST(Nest, EverySegmentLiesWithinTheSectorThatIsLaidForIt) {
 TEST(Nest, TheOrderOfTheFileDoesNotMatterAndBoardsAreLeftOut) {
     const std::string a = arch("A", "segmental", "rise = \"14 in\"\n", 2), b = arch("B", "semicircular", "", 1);
     const Plan one = planned(a + b), other = planned(b + a), board = planned(a + "board = \"11 1/4 in\"\n");
-    const CasingPlan left = casing_plan({&one}), right = casing_plan({&other});
+    const NestPlan left = nest_plan({&one}, Nested::segments), right = nest_plan({&other}, Nested::segments);
     ASSERT_EQ(left.sizes.size(), right.sizes.size());
     for (std::size_t i = 0; i < left.sizes.size(); ++i) EXPECT_EQ(left.sizes[i].id, right.sizes[i].id);
     ASSERT_EQ(left.sheets.size(), right.sheets.size());
     for (std::size_t i = 0; i < left.sheets.size(); ++i) EXPECT_EQ(left.sheets[i].offcut, right.sheets[i].offcut);
-    EXPECT_TRUE(casing_plan({&board}).empty());
+    EXPECT_TRUE(nest_plan({&board}, Nested::segments).empty());
+}
+
+TEST(Nest, RibsLieOnSheetsOfTheirOwnOnceForBoardsAlike) {
+    const std::string form = "[opening.form]\nribs = 5\nbelow = \"3 in\"\n";
+    const Plan job = planned(arch("A", "segmental", "rise = \"14 in\"\n", 3) + form +
+                             arch("B", "pointed", "radius = \"60 in\"\n", 1) + form + arch("C", "semicircular", "", 1));
+    const NestPlan plan = nest_plan({&job}, Nested::ribs);
+    expect_laid(plan);
+    // Neither three times for three alike, nor for the second board of the pointed head, its mirror image.
+    ASSERT_EQ(plan.sizes.size(), 2U);
+    for (const NestedSize& size : plan.sizes) EXPECT_EQ(size.all(), 5) << size.id;
+    // The rib of A follows the seen face of the board: a chord of 5 ft between walls, less the board where it springs.
+    const auto a = std::find_if(plan.sizes.begin(), plan.sizes.end(), [](const auto& size) { return size.id == "A"; });
+    ASSERT_NE(a, plan.sizes.end());
+    const FormRib& rib = *job.pieces.at(0).form;
+    EXPECT_NEAR(a->width.inches(), rib.curve.end().x.inches(), 1.0 / 16);
+    EXPECT_GE(a->width, rib.curve.end().x - 1e-6_mm);
+    EXPECT_NEAR(a->height.inches(), rib.curve.bounds().high.y.inches() + 3, 1.0 / 16);
+    // The casings beside them, one ring each: both sides of B have one radius.
+    EXPECT_EQ(nest_plan({&job}, Nested::segments).sizes.size(), 3U);
+    const Plan silent = planned(arch("A", "segmental", "rise = \"14 in\"\n", 1) + "[opening.form]\n");
+    EXPECT_TRUE(nest_plan({&silent}, Nested::ribs).empty());
 }
 
 }  // namespace
