@@ -110,19 +110,23 @@ class Bend:
         by = drawn - points
         if self.tape_off is None:
             return np.hypot(*by.T)
+        f.count("places measured by a tape", len(points))
+        f.count("of these more than 1/32 in off, tape and all", int((np.hypot(*by.T) > 1 / 32).sum()))
+        return np.hypot(*(untold((by * way).sum(axis=1), told) for way, told in self.told(points)))
+
+    def told(self, points):
+        """Left of the course and along it: how far points of a parallel are moved by what the tape told amiss."""
         c = self.course
         feet = np.array([int(np.argmin((c.x - x) ** 2 + (c.y - y) ** 2)) for x, y in points])
         ahead = np.column_stack([np.cos(c.th[feet]), np.sin(c.th[feet])])
         left = ahead[:, ::-1] * [-1, 1]
+        if self.tape_off is None:
+            return (left, np.zeros(len(points))), (ahead, np.zeros(len(points)))
         stations, offs = self.tape_off
-        told = np.interp(c.s[feet], stations, offs)
         piece = np.clip(np.searchsorted(stations, c.s[feet]), 1, len(offs) - 1)
-        # A line that follows the points is turned by as much, and a parallel of it moved along.
         out = ((points - np.column_stack([c.x, c.y])[feet]) * left).sum(axis=1)
-        moved = -out * (np.diff(offs) / np.diff(stations))[piece - 1]
-        f.count("places measured by a tape", len(points))
-        f.count("of these more than 1/32 in off, tape and all", int((np.hypot(*by.T) > 1 / 32).sum()))
-        return np.hypot(untold((by * left).sum(axis=1), told), untold((by * ahead).sum(axis=1), moved))
+        turned = (np.diff(offs) / np.diff(stations))[piece - 1]
+        return (left, np.interp(c.s[feet], stations, offs)), (ahead, -out * turned)
 
     def told_by_tape(self):
         """Stations along a course that is known better than it was measured, and how far left of it each point of the

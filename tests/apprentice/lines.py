@@ -267,7 +267,7 @@ def form(f, job, packet, piece, name, pages, bend):
     if piece.get("tails") and max(s for s, _ in rows) > length + 0.2:
         f.count("not checked: rib with tails")
         return
-    said = np.array(rows) @ axes * over + face[0]
+    said = np.array(rows) @ axes * over + face[0] + sum(way[0] * by[0] for way, by in bend.told(face[:1]))
     true = off(said, face[:-1], face[1:])[1]  # where the rib is steep a station of a sixteenth is near it, not under it
     f.gap("form ordinates", float(bend.beyond(true, said, f).max()))
     f.count("ordinates read", len(rows))
@@ -275,7 +275,7 @@ def form(f, job, packet, piece, name, pages, bend):
 
 def rib_edge(bend, points):
     """A face from mitre to mitre: cut where it runs past a joint, run on straight where it ends short of one."""
-    keep, start, stop = np.ones(len(points), bool), points[:0], points[:0]
+    keep, corners = np.ones(len(points), bool), {}
     for left in (True, False):
         i, other = (0 if left else -1), bend._beyond(left)
         if other is None:
@@ -284,14 +284,20 @@ def rib_edge(bend, points):
         m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
         q = points - np.array([bend.course.x[i], bend.course.y[i]])
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
-        far = np.arange(len(points)) >= len(points) // 2  # a joint cuts its own end, whatever lies across the span
-        keep &= ((side <= 0) | far) if left else ((side >= 0) | ~far)
+        past = side > 0 if left else side < 0
+        near = np.arange(len(points)) < len(points) // 2  # a joint cuts its own end, whatever lies across the span
+        past &= near if left else ~near
+        keep &= ~past
         way = np.array([math.cos(t), math.sin(t)]) * (-1 if left else 1)
         across = m[0] * way[1] - m[1] * way[0]
         short = -side[i] / across if abs(across) > 1e-9 else 0.0
-        if 1e-6 < short < 3:
-            corner = (points[i] + short * way)[None]
-            start, stop = (corner, stop) if left else (start, corner)
+        if past.any():
+            j = int(np.flatnonzero(past)[-1 if left else 0])
+            k = j + (1 if left else -1)
+            corners[left] = points[j] + (points[k] - points[j]) * side[j] / (side[j] - side[k])
+        elif 1e-6 < short < 3:
+            corners[left] = points[i] + short * way
+    start, stop = (corners[left][None] if left in corners else points[:0] for left in (True, False))
     return np.concatenate([start, points[keep], stop])
 
 

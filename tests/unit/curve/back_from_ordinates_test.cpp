@@ -93,8 +93,8 @@ const std::vector<Case> steady{
     {Shape::segmental, 72, 11.5},  {Shape::segmental, 60, 12},  {Shape::semicircular, 72, 36},
     {Shape::semicircular, 60, 30}, {Shape::elliptical, 72, 20}, {Shape::elliptical, 60, 20},
     {Shape::parabolic, 72, 24},    {Shape::parabolic, 60, 24},  {Shape::parabolic, 72, 36},
-    {Shape::parabolic, 40, 15},    {Shape::parabolic, 50, 18},
-    {Shape::catenary, 60, 30},     {Shape::catenary, 72, 24}};
+    {Shape::parabolic, 40, 15},    {Shape::parabolic, 50, 18},  {Shape::catenary, 60, 30},
+    {Shape::catenary, 72, 24}};
 
 TEST(BackFromOrdinates, right_at_six_inches_is_right_all_over) {
     for (const Case& c : steady) {
