@@ -124,8 +124,11 @@ public:
 
     Candidate result() const {
         Candidate best = off_cubic();
-        for (Candidate& other : off_conics())
+        const auto try_on = [&](Candidate other) {
             if (scatter(other.left_out) < scatter(best.left_out)) best = std::move(other);
+        };
+        if (auto over = over_stations()) try_on(std::move(*over));
+        for (Candidate& other : off_conics()) try_on(std::move(other));
         if (keeps_radius(best.spline)) return best;
         if (auto spline = wider(lengths(best.spline))) best.spline = std::move(*spline);
         return best;
@@ -144,6 +147,20 @@ private:
         constexpr int rounds = 2;
         for (int i = 0; i < rounds; ++i) found = as_scattered(smoother(lengths(found.spline), Smoother::Trend::cubic));
         return found;
+    }
+
+    /// As heights over the string between the ends, where the points go on along it: along its own length a parabola is
+    /// no cubic, and between steep points it would be 0.05 in off.
+    std::optional<Candidate> over_stations() const {
+        const Direction string = geom::direction(points_.front(), points_.back());
+        std::vector<double> stations;
+        for (const Point p : points_) {
+            const Point v = p - points_.front();
+            const double at = v.x.mm() * string.x + v.y.mm() * string.y;
+            if (!stations.empty() && at - stations.back() < fairness_.miss.mm()) return std::nullopt;
+            stations.push_back(at);
+        }
+        return as_scattered(smoother(std::move(stations), Smoother::Trend::cubic));
     }
 
     /// Off the best circle and the best ellipse, where the points follow them round.

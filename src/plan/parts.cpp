@@ -33,11 +33,13 @@ Blank part(const Blank& whole, const Joint* from, const Joint* to) {
         part.ends[1] = {BoardEnd::Meets::blank, to->angle, part.length, part.length - to->scarf};
         part.trims[1] = {};
     }
-    const bool bends = !part.runs.empty();
-    part.tails = {
-        bends ? std::max(Length(), part.bend_start - std::max(part.trims[0], part.ends[0].plain_face)) : Length(),
-        bends ? std::max(Length(), std::min(part.length - part.trims[1], part.ends[1].plain_face) - part.bend_end)
-              : Length()};
+    const auto tail = [&](std::size_t i) {
+        const BoardEnd& end = part.ends.at(i);
+        // A square end is cut beyond its tail.
+        const Length cut = end.mitre.radians() != 0 ? end.plain_face : part.cut_at(i);
+        return std::max(Length(), i == 0 ? part.bend_start - cut : cut - part.bend_end);
+    };
+    if (!part.runs.empty()) part.tails = {tail(0), tail(1)};
     for (Kerf kerf : whole.kerfs) {
         // In the scarf stand no kerfs: its middle parts those of one blank from those of the next.
         if ((from != nullptr && kerf.at < from->at) || (to != nullptr && kerf.at > to->at)) continue;

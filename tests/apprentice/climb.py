@@ -1,5 +1,6 @@
 """Boards that climb, read off the paper: the kerf lines of ten made-up jobs are read out of the PDF's strips, folded in
-space, and laid on the wall: climb.py COUNT SEED [SLIP]. It fails where an end of any kerf is more than 1/32 in off, or a sheet tells another angle.
+space, and laid on the wall: climb.py COUNT SEED [SLIP]. It fails where an end of any kerf is more than 1/32 in off, or a
+sheet tells another angle.
 
 Inches and radians. What is expected is made of the job's figures alone."""
 import random
@@ -78,6 +79,23 @@ strip = "{"edge" if self.edge else "face"}"
     def tangent(self):
         return self.climb() / self.plan_length()
 
+    def kerf_angle(self):
+        return np.arctan(self.tangent())
+
+    def lean(self):
+        """Of a kerf over the board, from zero on."""
+        return self.width * self.tangent() * (-1 if self.right == self.zero_left else 1)
+
+    def lean_drawn(self):
+        return 0 if self.edge else (-1 if self.right else 1) * self.tangent()
+
+    def length(self):
+        return self.plan_length() / np.cos(self.kerf_angle()) + self.width * self.tangent() + 2 * self.trim
+
+    def most_gap(self):
+        """Between the end of the bend and the kerf beside it."""
+        return self.spacing
+
     def heading(self, s):
         """Of the line in plan, at a station from the left."""
         bent = np.clip(s - self.tails[0], 0, self.plan_length() - sum(self.tails)) / self.line_radius()
@@ -124,12 +142,10 @@ def captions_of(page):
                 yield line["bbox"][3], int(m.group(1)), int(m.group(2))
 
 
-def read_strips(doc, job, amiss):
+def read_strips(pages, job, amiss):
     """Lists of (number, place along the strip, lean, foot) of each strip, in inches."""
     out = []
-    for page in doc:
-        if not re.search(r"^Mark strip, (face|edge)", page.get_text(), re.M):
-            continue
+    for page in pages:
         captions = sorted(captions_of(page))
         feet = list(feet_of(page))
         for k, (y, first, last) in enumerate(captions):
@@ -143,10 +159,10 @@ def read_strips(doc, job, amiss):
     return out
 
 
-def read_list(packet):
+def read_list(packet, name):
     """Number -> distance from zero on the front edge, off the checklist."""
     rows = {}
-    for index in packet.parts[("S", "checklist")]:
+    for index in packet.parts[(name, "checklist")]:
         for row in rows_of(packet.doc[index], 4.0):
             read_rows(row, rows)
     return {n: first + rest for n, (first, rest, _) in rows.items()}
@@ -186,49 +202,60 @@ def judge(seed, folder, slip):
     if why:
         return [why], 0, 0
     paper = Packet(packet)
-    doc = paper.doc
-    angle = np.arctan(job.tangent())
-    # The reader's board: the front edge is the upper one as it hangs; lean of a kerf over the board, from zero on.
-    away = job.right == job.zero_left
-    lean = job.width * job.tangent() * (-1 if away else 1)
-    places = read_list(paper)
-    leans = []
-    for strip in read_strips(doc, job, amiss):
+    # The reader's board: the front edge is the upper one as it hangs.
+    places, leans = read_kerfs(paper, "S", job, amiss)
+    said_of_saw("\n".join(page.get_text() for page in paper.doc), job, amiss)
+    off = stood_on_wall(job, np.array([places[n] for n in sorted(places)]), leans, amiss)
+    return amiss, off, len(places)
+
+
+def strip_pages(paper, name):
+    return [paper.doc[index] for index in paper.parts[(name, "strips")]]
+
+
+def read_kerfs(paper, name, job, amiss):
+    """Number -> distance from zero on the front edge; the leans of the ticks. What strips and checklist say agrees."""
+    places, leans = read_list(paper, name), []
+    for strip in read_strips(strip_pages(paper, name), job, amiss):
         leans += [lean for _, _, lean, _ in strip]
         for (n, a, slope, foot), (m, b, _, _) in zip(strip, strip[1:]):
             if abs((b - a) - (places[m] - places[n])) > 0.004:
                 amiss.append(f"kerfs {n} and {m} stand {b - a:.4f} apart on the strip, {places[m] - places[n]:.4f} in the list")
-            if abs(foot - job.kerf / np.cos(angle)) > 0.002:
+            if abs(foot - job.kerf / np.cos(job.kerf_angle())) > 0.002:
                 amiss.append(f"foot {n} is {foot:.4f} wide")
-            told = 0 if job.edge else (-1 if job.right else 1) * job.tangent()
-            if abs(slope - told) > 0.002:
-                amiss.append(f"tick {n} leans {slope:.4f}, not {told:.4f}")
-    numbers = sorted(places)
-    if numbers != list(range(1, len(numbers) + 1)):
+            if abs(slope - job.lean_drawn()) > 0.002:
+                amiss.append(f"tick {n} leans {slope:.4f}, not {job.lean_drawn():.4f}")
+    if sorted(places) != list(range(1, len(places) + 1)):
         amiss.append("the checklist skips a kerf")
-    text = "\n".join(page.get_text() for page in doc)
-    for said in (f"{np.degrees(angle):.1f}°", "RIGHT" if job.right else "LEFT"):
+    return places, leans
+
+
+def said_of_saw(text, job, amiss):
+    for said in (f"{np.degrees(job.kerf_angle()):.1f}°", "RIGHT" if job.right else "LEFT"):
         if said not in text:
             amiss.append(f"nowhere does it say {said}")
     if re.search(r"handle " + ("LEFT" if job.right else "RIGHT"), text, re.I):
         amiss.append("the handle swings to the wrong side")
-    from_zero = np.array([places[n] for n in numbers])
-    length = job.plan_length() / np.cos(angle) + job.width * job.tangent() + 2 * job.trim
-    front = from_zero if job.zero_left else length - from_zero[::-1]
+
+
+def stood_on_wall(job, from_zero, leans, amiss):
+    """The farthest that an end of a kerf stands off its wall, folded along the lines that the paper draws; over the edge
+    it draws none across the board."""
+    angle, lean = job.kerf_angle(), job.lean()
+    front = from_zero if job.zero_left else job.length() - from_zero[::-1]
     slant = lean if job.zero_left else -lean
     start = job.trim + max(0.0, -slant)  # where the plumb line of the wall's left end meets the front edge
-    # The board is folded along the lines that the paper draws. Over the edge it draws none across the board.
     if not job.edge:
         slant = float(np.mean(leans)) * job.width
     stations = (front - start) * np.cos(angle)
     made = folded(job, front, front + slant, stations)
     off = np.linalg.norm(laid(made, on_wall(job, stations)) - on_wall(job, stations), axis=1).max()
     ends = stations[0] - job.tails[0], job.plan_length() - job.tails[1] - stations[-1]
-    if max(ends) > job.spacing:
+    if max(ends) > job.most_gap():
         amiss.append(f"no kerf stands for {max(ends):.3f} in of the bend's end")
     if off > ALLOWED:
         amiss.append(f"an end of a kerf stands {off:.4f} in off its wall")
-    return amiss, off, len(numbers)
+    return off
 
 
 if __name__ == "__main__":

@@ -56,6 +56,7 @@ class Bend:
         to_wall = piece["measured_to"] == "wall"
         self.kerf_sign = 1 if self.outward else -1
         self.plain = -self.kerf_sign * self.thickness if to_wall else 0.0
+        self.tape_off = self.told_by_tape()
 
     def ends(self, d):
         """Places along the parallel d of the two ends of both faces: [(plain, kerf), (plain, kerf)], mitre angles."""
@@ -102,6 +103,43 @@ class Bend:
         end = j in (0, len(c.x) - 1)
         return u[j] + (along if end else along * (1 - d * c.k[j]) / (1 - off * c.k[j]))
 
+    def beyond(self, points, drawn, f):
+        """How far what is drawn lies off these points of a parallel, and of a measured course how far it lies beyond
+        what the job's own points tell: these are rounded as a tape rounds, and what each is off the course, straight on
+        to the next, is no fault of a line that follows them, nor is it one that the line lies nearer than they do."""
+        by = drawn - points
+        if self.tape_off is None:
+            return np.hypot(*by.T)
+        f.count("places measured by a tape", len(points))
+        f.count("of these more than 1/32 in off, tape and all", int((np.hypot(*by.T) > 1 / 32).sum()))
+        return np.hypot(*(untold((by * way).sum(axis=1), told) for way, told in self.told(points)))
+
+    def told(self, points):
+        """Left of the course and along it: how far points of a parallel are moved by what the tape told amiss."""
+        c = self.course
+        feet = np.array([int(np.argmin((c.x - x) ** 2 + (c.y - y) ** 2)) for x, y in points])
+        ahead = np.column_stack([np.cos(c.th[feet]), np.sin(c.th[feet])])
+        left = ahead[:, ::-1] * [-1, 1]
+        if self.tape_off is None:
+            return (left, np.zeros(len(points))), (ahead, np.zeros(len(points)))
+        stations, offs = self.tape_off
+        piece = np.clip(np.searchsorted(stations, c.s[feet]), 1, len(offs) - 1)
+        out = ((points - np.column_stack([c.x, c.y])[feet]) * left).sum(axis=1)
+        turned = (np.diff(offs) / np.diff(stations))[piece - 1]
+        return (left, np.interp(c.s[feet], stations, offs)), (ahead, -out * turned)
+
+    def told_by_tape(self):
+        """Stations along a course that is known better than it was measured, and how far left of it each point of the
+        job lies."""
+        if "truth" not in self.piece or "ordinates" not in self.piece:
+            return None
+        c, stations, offs = self.course, [], []
+        for x, y in self.piece["ordinates"]:
+            j = int(np.argmin((c.x - x) ** 2 + (c.y - y) ** 2))
+            stations.append(c.s[j])
+            offs.append((y - c.y[j]) * math.cos(c.th[j]) - (x - c.x[j]) * math.sin(c.th[j]))
+        return stations, offs
+
     def signs(self):
         """'O' where kerfs open, 'C' where they close, in order from the left. Of points that a tape measured, a lobe
         that rises from its chord by less than the tape tells is none: its neighbours are one."""
@@ -124,6 +162,11 @@ class Bend:
         dx, dy = c.x[j] - c.x[i], c.y[j] - c.y[i]
         off = np.abs((c.x[i:j + 1] - c.x[i]) * dy - (c.y[i:j + 1] - c.y[i]) * dx)
         return float(off.max() / max(math.hypot(dx, dy), 1e-9))
+
+
+def untold(off, told):
+    """How much of what lies off is not between nothing and what is told."""
+    return np.maximum(0, np.abs(off) - np.maximum(0, told * np.sign(off)))
 
 
 def mirrored(c):

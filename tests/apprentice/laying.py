@@ -38,11 +38,28 @@ def register(points, a, b, free, amiss):
         near = 3 * min(miss for _, _, miss in ways) + 0.5
         ways = [settle(points, a, b, turn, shift, True) for turn, shift, miss in ways if miss < near]
     least = min(miss for _, _, miss in ways)
-    apart = {}
-    for turn, shift, miss in sorted(ways, key=lambda way: way[2]):
-        if miss < least + 0.05:
-            apart.setdefault((tuple(turn.ravel().round(1)), tuple(shift.round())), (turn, shift, miss))
-    return min(apart.values(), key=lambda way: (amiss(*way[:2]) if len(apart) > 1 else 0, way[2]))[:2]
+    unlike = [way for way in apart(ways, 1, 0) if way[2] < least + 0.05]
+    return min(unlike, key=lambda way: (amiss(*way[:2]) if len(unlike) > 1 else 0, way[2]))[:2]
+
+
+def apart(ways, of_turn, of_shift):
+    """One of those that lie alike to so many decimals, the best first."""
+    found = {}
+    for way in sorted(ways, key=lambda way: way[2]):
+        found.setdefault((tuple(way[0].ravel().round(of_turn)), tuple(way[1].round(of_shift))), way)
+    return found.values()
+
+
+def best_of(rough, points, a, b, ends):
+    """Of ways that a few points told, settled by all points, the best. Few points may lie well where all do not: the
+    ways are settled one after the other until even few points lie worse than all do in the best."""
+    best = None
+    for way in apart(rough, 2, 1):
+        if best is not None and way[2] > best[2] + 0.001:
+            break
+        settled = settle(points, a, b, *way[:2], True, ends)
+        best = settled if best is None or settled[2] < best[2] else best
+    return best
 
 
 def settle(points, a, b, turn, shift, free, ends=np.empty((0, 2)), most=60):

@@ -7,7 +7,7 @@ import numpy as np
 
 import paper
 import walls
-from laying import off, register, settle
+from laying import best_of, off, register, settle
 from tiles import Tile, assemble_along, assemble_grid, drawn, tiles_of, turned
 
 
@@ -155,8 +155,8 @@ def template(f, job, packet, piece, pages, bend):
     for kind, points in want.items():
         if len(points) < 3:
             continue
-        miss = off(points @ turn.T + shift, a, b)[0]
-        f.gap(f"template {kind}", float(miss.max()))
+        drawn_at = (off(points @ turn.T + shift, a, b)[1] - shift) @ turn
+        f.gap(f"template {kind}", float(bend.beyond(points, drawn_at, f).max()))
         f.count("line points read", len(points))
     if half:  # the half is flipped on these, so they stand on the centre line
         pricked = [(np.array(c) @ r.T + s) / 72 * np.array([1, -1]) for t, (r, s) in zip(tiles, places)
@@ -220,7 +220,7 @@ def casing(f, packet, piece, name, pages, bend):
 
 
 def fitted(points, a, b, courses, ends):
-    """How far the points are off where they lie best: tried roughly from all sides and places, then the three best."""
+    """How far the points are off where they lie best: tried roughly from all sides and places."""
     middle = (a.min(axis=0) + a.max(axis=0)) / 2
     starts = []
     for angle in range(0, 360, 45):  # a segment that is most of the casing
@@ -232,8 +232,8 @@ def fitted(points, a, b, courses, ends):
             turn = turned(angle)
             starts.append((turn, np.array([course.x[j], course.y[j]]) - turn @ points.mean(axis=0)))
     few = ends[:: max(1, len(ends) // 8)]
-    rough = sorted((settle(points, a, b, *start, True, few, most=16) for start in starts), key=lambda way: way[2])
-    best = min((settle(points, a, b, *way[:2], True, ends) for way in rough[:3]), key=lambda way: way[2])
+    rough = [settle(points, a, b, *start, True, few, most=16) for start in starts]
+    best = best_of(rough, points, a, b, ends)
     return float(off(points @ best[0].T + best[1], a, b)[0].max())
 
 
@@ -248,17 +248,14 @@ def form(f, job, packet, piece, name, pages, bend):
         return
     kerf_face = bool(on_kerfs) and (not on_seen or on_kerfs.start() < on_seen.start())
     d = bend.kerf_face() if kerf_face else bend.plain
-    points = bend.course.at(d)
-    points = rib_edge(bend, points)
+    face = rib_edge(bend, bend.course.at(d))
     # The body of the rib lies where the board is not: below it when the face that lies on it is the lower one.
     body_below = (bend.kerf_sign > 0) != kerf_face
-    if not body_below:
-        points = points * np.array([1, -1])
-    chord = points[-1] - points[0]
+    over = np.array([1, 1 if body_below else -1])
+    chord = (face[-1] - face[0]) * over
     length = float(np.hypot(*chord))
-    ux = chord / length
-    q = points - points[0]
-    station, height = q @ ux, -q[:, 0] * ux[1] + q[:, 1] * ux[0]
+    along = chord / length
+    axes = np.array([along, [-along[1], along[0]]])  # of stations and heights
     says_side(f, name, text, bend, kerf_face)
     zero = re.search(r"ZERO END lies at the (LEFT|RIGHT)", text)
     if zero and zero.group(1).lower() != piece["board"].get("zero", "left"):
@@ -270,14 +267,15 @@ def form(f, job, packet, piece, name, pages, bend):
     if piece.get("tails") and max(s for s, _ in rows) > length + 0.2:
         f.count("not checked: rib with tails")
         return
-    line = np.column_stack([station, height])  # where the rib is steep a station of a sixteenth is near it, not under it
-    f.gap("form ordinates", float(off(np.array(rows), line[:-1], line[1:])[0].max()))
+    said = np.array(rows) @ axes * over + face[0] + sum(way[0] * by[0] for way, by in bend.told(face[:1]))
+    true = off(said, face[:-1], face[1:])[1]  # where the rib is steep a station of a sixteenth is near it, not under it
+    f.gap("form ordinates", float(bend.beyond(true, said, f).max()))
     f.count("ordinates read", len(rows))
 
 
 def rib_edge(bend, points):
     """A face from mitre to mitre: cut where it runs past a joint, run on straight where it ends short of one."""
-    keep, start, stop = np.ones(len(points), bool), points[:0], points[:0]
+    keep, corners = np.ones(len(points), bool), {}
     for left in (True, False):
         i, other = (0 if left else -1), bend._beyond(left)
         if other is None:
@@ -286,14 +284,20 @@ def rib_edge(bend, points):
         m = np.array([-math.sin(t) - math.sin(other), math.cos(t) + math.cos(other)])
         q = points - np.array([bend.course.x[i], bend.course.y[i]])
         side = m[0] * q[:, 1] - m[1] * q[:, 0]
-        far = np.arange(len(points)) >= len(points) // 2  # a joint cuts its own end, whatever lies across the span
-        keep &= ((side <= 0) | far) if left else ((side >= 0) | ~far)
+        past = side > 0 if left else side < 0
+        near = np.arange(len(points)) < len(points) // 2  # a joint cuts its own end, whatever lies across the span
+        past &= near if left else ~near
+        keep &= ~past
         way = np.array([math.cos(t), math.sin(t)]) * (-1 if left else 1)
         across = m[0] * way[1] - m[1] * way[0]
         short = -side[i] / across if abs(across) > 1e-9 else 0.0
-        if 1e-6 < short < 3:
-            corner = (points[i] + short * way)[None]
-            start, stop = (corner, stop) if left else (start, corner)
+        if past.any():
+            j = int(np.flatnonzero(past)[-1 if left else 0])
+            k = j + (1 if left else -1)
+            corners[left] = points[j] + (points[k] - points[j]) * side[j] / (side[j] - side[k])
+        elif 1e-6 < short < 3:
+            corners[left] = points[i] + short * way
+    start, stop = (corners[left][None] if left in corners else points[:0] for left in (True, False))
     return np.concatenate([start, points[keep], stop])
 
 

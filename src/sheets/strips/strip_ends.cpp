@@ -221,17 +221,21 @@ void mitre_lines(Pen& pen, const StripContext& context, const Strip& strip, cons
 }  // namespace
 
 StripLean::StripLean(const StripContext& context, const StripFrame& frame)
-    : blank_(context.piece.blank()), frame_(frame), beside_(context.piece.on_edge(context.piece.cut.kerf)) {
+    : piece_(context.piece), blank_(piece_.blank()), frame_(frame), beside_(piece_.on_edge(piece_.cut.kerf)) {
     if (context.lanes.edge) return;
     lean_ = blank_.lean / context.piece.width * (frame.runs_right() ? 1 : -1);
 }
 
 double StripLean::at(Length from_zero) const {
-    // Where the plumb lines of the wall's ends meet the front edge, but outside every kerf.
-    const Length first = std::min(blank_.bend_start - blank_.tails[0], blank_.kerfs.front().at - beside_);
-    const Length last = std::max(blank_.bend_end + blank_.tails[1], blank_.kerfs.back().at + beside_);
-    if (from_zero < first && first > Length()) return lean_ * std::max(0.0, from_zero / first);
-    if (from_zero > last && last < blank_.length)
+    // Where the plumb lines of the wall's ends meet the front edge, but outside every kerf and, at a joint, every cut.
+    const auto cut = [&](std::size_t end, Length plumb) {
+        return is_scarf(piece_, end) ? (end == 0 ? waste_until(piece_) : waste_from(piece_)) : plumb;
+    };
+    const Length first = std::min(cut(0, blank_.bend_start - blank_.tails[0]), blank_.kerfs.front().at - beside_);
+    const Length last = std::max(cut(1, blank_.bend_end + blank_.tails[1]), blank_.kerfs.back().at + beside_);
+    constexpr Length hair = 1e-6_mm;
+    if (from_zero < first && first > hair) return lean_ * std::max(0.0, from_zero / first);
+    if (from_zero > last && blank_.length - last > hair)
         return lean_ * std::max(0.0, (blank_.length - from_zero) / (blank_.length - last));
     return lean_;
 }

@@ -60,6 +60,7 @@ public:
 private:
     double at(Length from_zero) const;
 
+    const plan::Piece& piece_;
     const plan::Blank& blank_;
     const StripFrame& frame_;
     Length beside_;  ///< of a kerf's middle, what its mark takes

@@ -93,7 +93,8 @@ const std::vector<Case> steady{
     {Shape::segmental, 72, 11.5},  {Shape::segmental, 60, 12},  {Shape::semicircular, 72, 36},
     {Shape::semicircular, 60, 30}, {Shape::elliptical, 72, 20}, {Shape::elliptical, 60, 20},
     {Shape::parabolic, 72, 24},    {Shape::parabolic, 60, 24},  {Shape::parabolic, 72, 36},
-    {Shape::catenary, 60, 30},     {Shape::catenary, 72, 24}};
+    {Shape::parabolic, 40, 15},    {Shape::parabolic, 50, 18},  {Shape::catenary, 60, 30},
+    {Shape::catenary, 72, 24}};
 
 TEST(BackFromOrdinates, right_at_six_inches_is_right_all_over) {
     for (const Case& c : steady) {
@@ -101,6 +102,14 @@ TEST(BackFromOrdinates, right_at_six_inches_is_right_all_over) {
         const FairFit fit = fit_fair(stations(head, 6_in), {});
         EXPECT_LE(furthest(head, fit.curve), 1_in / 32) << static_cast<int>(c.shape) << " " << c.span;
         EXPECT_LE(fit.misses.worst(), 0.002_in) << static_cast<int>(c.shape) << " " << c.span;
+    }
+}
+
+TEST(BackFromOrdinates, few_points_are_enough_for_a_short_head) {
+    for (const Case& c : {Case{Shape::catenary, 40, 16}, Case{Shape::catenary, 36, 12}, Case{Shape::parabolic, 36, 12},
+                          Case{Shape::elliptical, 40, 14}, Case{Shape::segmental, 36, 8}}) {
+        const auto head = head_points(c);
+        EXPECT_LE(furthest(head, fit_fair(stations(head, 6_in), {}).curve), 1_in / 32) << c.span;
     }
 }
 
@@ -117,6 +126,18 @@ TEST(BackFromOrdinates, a_sixteenth_either_way_stays_within_three_thirty_seconds
             if (furthest(head, fit_fair(points, {}).curve) <= 3_in / 32) ++good;
         }
         EXPECT_GE(good, 95) << static_cast<int>(c.shape) << " " << c.span;
+    }
+}
+
+// Written to the sixteenth, which is up to 1/32 in off: between the steep stations of a parabola no further.
+TEST(BackFromOrdinates, a_parabola_written_to_the_sixteenth_is_no_further_off_between_its_points) {
+    for (const Case& c : {Case{Shape::parabolic, 66, 21}, Case{Shape::parabolic, 58.75, 18.875},
+                          Case{Shape::parabolic, 60.5, 20.1875}, Case{Shape::parabolic, 67, 19.625}}) {
+        const auto head = head_points(c);
+        auto points = stations(head, 6_in);
+        for (std::size_t i = 1; i + 1 < points.size(); ++i)
+            points[i].y = Length::inches(std::round(points[i].y.inches() * 16) / 16);
+        EXPECT_LE(furthest(head, fit_fair(points, {}).curve), 1_in / 32) << c.span;
     }
 }
 

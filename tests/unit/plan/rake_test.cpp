@@ -306,6 +306,8 @@ TEST(Rake, AJointStandsWhereATapeAlongTheFrontEdgeFindsIt) {
     ASSERT_EQ(piece.joints.size(), 1U);
     EXPECT_NEAR(piece.joints[0].at.inches(), 38, 1e-6);
     EXPECT_NEAR(piece.blanks[0].ends[1].kerf_face.inches() + piece.blanks[0].ends[1].plain_face.inches(), 76, 1e-6);
+    // Up to its plumb cut the far blank is straight, so that the strips draw the cut as it leans.
+    EXPECT_NEAR(piece.blanks[1].tails[1].inches() * piece.rake->cosine(), 40, 1e-6);
 }
 
 TEST(Rake, GrainThatTheBendCrossesIsWeakerAndAlwaysACaution) {

@@ -125,6 +125,20 @@ TEST(Splice, IsTheSameBoardFromEitherEnd) {
                 0.5);
 }
 
+TEST(Splice, ABlankIsStraightUpToItsOwnCut) {
+    // The joint lies in the longer straight end, 7 ft 2 in of it; the other, 4 ft 5 in, stays whole.
+    for (const char* zero : {"left", "right"}) {
+        const Piece piece = piece_of({.board = "zero = \"" + std::string(zero) + "\"\n"});
+        const bool from_left = piece.blank().zero == job::End::left;
+        const Blank& bent = from_left ? piece.blanks.back() : piece.blanks.front();
+        EXPECT_NEAR(bent.tails[from_left ? 1 : 0].inches(), 53, 1e-6) << zero;
+        const std::size_t joint = from_left ? 0 : 1;
+        const Length straight =
+            measure::abs((from_left ? bent.bend_start : bent.bend_end) - bent.ends[joint].plain_face);
+        EXPECT_NEAR(bent.tails[joint].mm(), straight.mm(), 1e-9) << zero;
+    }
+}
+
 TEST(Splice, KeepsOffWhereNoneMayLie) {
     // Of the straight ends only the last four feet of the right one are left.
     const Piece piece = piece_of({.board = "no_splice = [[\"0 in\", \"190 in\"]]\nmax_blank = \"19 ft\"\n",
