@@ -50,10 +50,13 @@ std::optional<Sector> sector_of(const CasingSegment& segment) {
     return Sector{in.radius(), out.radius(), half};
 }
 
-/// One ring's segments share a stack: the largest of them takes the room of each.
-bool one_ring(const NestedSize& size, const std::optional<Sector>& sector) {
-    return size.sector && sector && job::same_size(size.sector->inner, sector->inner) &&
-           job::same_size(size.sector->outer, sector->outer);
+/// Whether a segment takes the room of a size: one ring's share a stack, where the largest of them tells the room of
+/// each; the others are alike where their rectangles are.
+bool takes_room_of(const NestedSize& size, const CasingSegment& segment, const std::optional<Sector>& sector) {
+    if (size.sector.has_value() != sector.has_value()) return false;
+    if (!sector)
+        return job::same_size(size.width, segment.board_length) && job::same_size(size.height, segment.board_width);
+    return job::same_size(size.sector->inner, sector->inner) && job::same_size(size.sector->outer, sector->outer);
 }
 
 class Sizes {
@@ -82,15 +85,18 @@ private:
         const std::string id = job + piece.id.substr(0, piece.id.find('/'));
         for (const CasingSegment& segment : arch->segments) {
             const std::optional<Sector> sector = sector_of(segment);
-            const auto same = std::find_if(all_.begin() + static_cast<std::ptrdiff_t>(first), all_.end(),
-                                           [&](const NestedSize& size) { return one_ring(size, sector); });
+            const auto same =
+                std::find_if(all_.begin() + static_cast<std::ptrdiff_t>(first), all_.end(),
+                             [&](const NestedSize& size) { return takes_room_of(size, segment, sector); });
             if (same == all_.end()) {
                 all_.push_back(
                     {id, {segment.n}, piece.quantity, sector, segment.board_length, segment.board_width, {}});
                 continue;
             }
             same->n.push_back(segment.n);
-            same->sector->half = std::max(same->sector->half, sector->half);
+            if (sector) same->sector->half = std::max(same->sector->half, sector->half);
+            same->width = std::max(same->width, segment.board_length);
+            same->height = std::max(same->height, segment.board_width);
         }
         for (std::size_t i = first; i < all_.size(); ++i) measure(all_[i]);
     }

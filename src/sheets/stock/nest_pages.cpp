@@ -16,16 +16,26 @@ std::string nest_key(const plan::NestPlan& plan, const std::string& name) {
     return (plan.of == plan::Nested::ribs ? "stock.ribs_" : "stock.nest_") + name;
 }
 
+/// How many of a size a sheet takes; nothing is said of one that no sheet takes.
+std::string holds_line(int columns, int rows, const Kit& kit) {
+    if (columns == 0) return {};
+    const char* key = columns > 1 && rows > 1 ? "stock.nest_holds"
+                      : columns > 1           ? "stock.nest_holds_row"
+                      : rows > 1              ? "stock.nest_holds_stack"
+                                              : "stock.nest_holds_one";
+    return " " + kit.words(key, {{"columns", std::to_string(columns)}, {"rows", std::to_string(rows)}});
+}
+
 std::string size_line(const plan::NestPlan& plan, std::size_t i, const Kit& kit, const Tape& tape) {
     const plan::NestedSize& size = plan.sizes[i];
     const auto [columns, rows] = nest_grid(size, plan.length - plan.trim * 2, plan.width - plan.trim * 2, plan.cut);
-    return kit.words(nest_key(plan, size.sector ? "size" : "rectangles"), {{"piece", size.id},
-                                                                           {"all", std::to_string(size.all())},
-                                                                           {"pitch", tape.with_unit(size.pitch)},
-                                                                           {"width", tape.plain(size.width)},
-                                                                           {"height", tape.with_unit(size.height)},
-                                                                           {"columns", std::to_string(columns)},
-                                                                           {"rows", std::to_string(rows)}});
+    const char* name = size.all() == 1 ? "size_one" : size.sector ? "size" : "rectangles";
+    return kit.words(nest_key(plan, name), {{"piece", size.id},
+                                            {"all", std::to_string(size.all())},
+                                            {"pitch", tape.with_unit(size.pitch)},
+                                            {"width", tape.plain(size.width)},
+                                            {"height", tape.with_unit(size.height)}}) +
+           holds_line(columns, rows, kit);
 }
 
 /// One sheet from its upper left corner, its sawn edge up.
@@ -130,8 +140,8 @@ std::vector<std::string> nest_lines(const plan::NestPlan& plan, const Kit& kit, 
     for (std::size_t i = 0; i < plan.sizes.size(); ++i) lines.push_back(size_line(plan, i, kit, tape));
     for (std::size_t i = 0; i < plan.sizes.size(); ++i)
         if (const int left = plan.sizes[i].all() - plan.laid(i); left > 0)
-            lines.push_back(
-                kit.words(nest_key(plan, "left_out"), {{"n", std::to_string(left)}, {"piece", plan.sizes[i].id}}));
+            lines.push_back(kit.words(nest_key(plan, left == 1 ? "left_out_one" : "left_out"),
+                                      {{"n", std::to_string(left)}, {"piece", plan.sizes[i].id}}));
     return lines;
 }
 

@@ -155,6 +155,22 @@ TEST(Nest, SegmentsOfAJobLieOnSheetsEachOnce) {
     EXPECT_GE(plan.sheets.size(), 2U);
 }
 
+// The ellipse is the same to both sides of its crown: of four segments 1 and 4, 2 and 3 are each other's mirror images,
+// and of two both are one size.
+TEST(Nest, MirrorImagesWithoutACentreAreOfOneSize) {
+    const Plan four = planned(arch("C", "elliptical", "rise = \"20 in\"\n", 2));
+    const NestPlan plan = nest_plan({&four}, Nested::segments);
+    expect_laid(plan);
+    ASSERT_EQ(plan.sizes.size(), 2U);
+    std::set<std::vector<int>> numbers;
+    for (const NestedSize& size : plan.sizes) {
+        EXPECT_FALSE(size.sector);
+        EXPECT_EQ(size.all(), 4);
+        numbers.insert(size.n);
+    }
+    EXPECT_EQ(numbers, (std::set<std::vector<int>>{{1, 4}, {2, 3}}));
+}
+
 TEST(Nest, EverySegmentLiesWithinTheSectorThatIsLaidForIt) {
     const Plan job = planned(arch("A", "segmental", "rise = \"14 in\"\n", 1));
     const NestPlan plan = nest_plan({&job}, Nested::segments);
