@@ -69,11 +69,12 @@ constexpr double none_holds = -40;
 
 /// The integral over z of density and chance to break: for a smooth function that dies away at both ends the
 /// trapezoid's error falls faster than any power of the step. `holds` is the logarithm of the chance that no kerf
-/// breaks; the weaker the board, the less it is.
+/// breaks; the weaker the board, the less it is. Boards on the strong side of `from` all hold.
 template <typename Holds>
-double integral(const Steps& steps, const Holds& holds) {
+double integral(const Steps& steps, double from, const Holds& holds) {
     double sum = 0;
-    for (std::size_t i = 0; i < steps.densities.size(); ++i) {
+    const auto first = static_cast<std::size_t>(std::max(0.0, std::floor((from - Steps::strong) / Steps::step)));
+    for (std::size_t i = first; i < steps.densities.size(); ++i) {
         const double log_holds = holds(Steps::strong + static_cast<double>(i) * Steps::step);
         if (log_holds < none_holds) return std::clamp((sum + steps.from_here[i]) * Steps::step, 0.0, 1.0);
         sum += steps.densities[i] * -std::expm1(log_holds);
@@ -85,6 +86,9 @@ double integral(const Steps& steps, const Holds& holds) {
 /// board: from a table, by the cubic through four neighbours, off by less than 1e-9.
 class LogBelow {
 public:
+    /// From here on it is as good as certain: the logarithm is less than that error.
+    static constexpr double top = 6.5;
+
     double operator()(double z) const {
         if (z >= top) return 0;
         if (z <= bottom) return none_holds - 1;
@@ -96,7 +100,7 @@ public:
     }
 
 private:
-    static constexpr double bottom = -9, top = 9, per_unit = 64;
+    static constexpr double bottom = -9, per_unit = 64;
     std::vector<double> values_ = [] {
         std::vector<double> values;
         for (int i = -1; i <= (top - bottom) * per_unit + 2; ++i)
@@ -109,7 +113,10 @@ private:
 double breaks_by_normal(const std::vector<Link>& links, double spot, double log_times) {
     static const Steps steps(Law::normal);
     static const LogBelow log_below;
-    return integral(steps, [&](double z) {
+    double weak = Steps::strong + static_cast<double>(steps.densities.size()) * Steps::step;
+    for (const Link& link : links)
+        weak = std::min(weak, (link.margin - log_times - LogBelow::top * spot) / link.spread);
+    return integral(steps, weak, [&](double z) {
         double holds = 0;
         for (const Link& link : links)
             holds += link.kerfs * log_below((link.margin - log_times - link.spread * z) / spot);
@@ -133,7 +140,7 @@ double breaks_by_least(const std::vector<Link>& links, double spot, double log_t
         if (same == all.end()) all.push_back({link.spread, term});
         else same->sum += term;
     }
-    return integral(steps, [&](double z) {
+    return integral(steps, Steps::strong, [&](double z) {
         double holds = 0;
         for (const Together& one : all) holds -= one.sum * std::exp(one.spread * z / spot / scale);
         return holds;

@@ -16,11 +16,20 @@ constexpr double straight = 1e-9;
 /// Parts of a stretch in which the curvature is sampled between two nodes.
 constexpr int samples = 6;
 
-/// Where a part of an interval's length lies in it, by the parabola that starts at a rate, in lengths of the interval.
-double place_of(double part, double rate) {
-    const double root = rate * rate + 4 * (1 - rate) * part;
-    const bool between = 0 < part && part < 1 && root > 0 && rate > 0;
-    return between ? 2 * part / (rate + std::sqrt(root)) : part;
+/// A parameter with its distance along a curve, and the distance for a unit of the parameter there.
+struct Passed {
+    double u = 0;
+    double distance = 0;
+    double rate = 0;
+};
+
+/// The parameter at a distance between two others, by the cubic that has their rates.
+double parameter_at(double along, const Passed& a, const Passed& b) {
+    const double whole = b.distance - a.distance, width = b.u - a.u;
+    const double part = std::clamp((along - a.distance) / whole, 0.0, 1.0);
+    if (a.rate <= 0 || b.rate <= 0) return a.u + width * part;
+    const double from = whole / a.rate, to = whole / b.rate;
+    return a.u + part * (from + part * (3 * width - 2 * from - to + part * (from + to - 2 * width)));
 }
 
 double offset_curvature(double curvature, double offset) { return curvature / (1 - offset * curvature); }
@@ -109,23 +118,28 @@ Curve::Place Curve::locate(double along) const {
                 {linear, from.length + length_between(run.stretch, from.u, linear),
                  from.turned + turn_between(run.stretch, from.u, linear)}};
     const LengthTable& lengths = run.lengths[static_cast<std::size_t>(std::prev(end) - run.nodes.begin())];
-    const Jet start = jet(run.stretch, from.u);
     const auto node = [&](const Jet& j, double u) {
         const bool tabled = from.u <= u && u <= to.u;
-        const double length = tabled ? lengths(u) - lengths(from.u) : length_between(run.stretch, from.u, u);
-        return Node{u, from.length + length, from.turned + turn_between(start, j)};
+        const double length = tabled ? lengths(u) : length_between(run.stretch, from.u, u);
+        return Node{u, from.length + length, from.turned + turn_between(lengths.start(), j)};
     };
-    const auto rate = [&](const Jet& j) { return speed(j) * (1 - offset_.mm() * curvature(j)); };
-    const double whole = distance(to) - distance(from), width = to.u - from.u;
-    Node there{from.u + width * place_of((along - distance(from)) / whole, rate(start) * width / whole), 0, 0};
+    const auto passed_at = [&](const LengthTable::Known& k) {
+        return Passed{k.u, distance(Node{k.u, from.length + k.length, from.turned + k.turned}),
+                      k.speed * (1 - offset_.mm() * k.curvature)};
+    };
+    const auto& known = lengths.known();
+    const auto after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
+                                            [&](const auto& k) { return passed_at(k).distance <= along; });
+    const double width = to.u - from.u;
+    Node there{parameter_at(along, passed_at(*std::prev(after)), passed_at(*after)), 0, 0};
     constexpr int most_steps = 20;
     for (int step = 0; step <= most_steps; ++step) {
         const Jet j = jet(run.stretch, there.u);
         there = node(j, there.u);
-        const double by = (along - distance(there)) / rate(j);
-        // So near that what the step leaves out, its square, is rounding.
+        const double by = (along - distance(there)) / (speed(j) * (1 - offset_.mm() * curvature(j)));
         if (!std::isfinite(by)) break;
-        if (std::abs(by) <= 1e-9 * width) {
+        // So near that what the step leaves out, its square, is rounding.
+        if (std::abs(by) <= 3e-8 * width) {
             const double length = by * speed(j);
             return {r, {there.u + by, there.length + length, there.turned + length * curvature(j)}};
         }
@@ -277,11 +291,13 @@ Curve Curve::part(Length from, Length to) const {
         run.nodes.push_back(rebased(low));
         for (std::size_t i = 1; i < whole.nodes.size(); ++i) {
             if (whole.nodes[i].u <= low.u) continue;
-            run.lengths.push_back(whole.lengths[i - 1]);
-            if (whole.nodes[i].u >= high.u) break;
-            run.nodes.push_back(rebased(whole.nodes[i]));
+            const Node& end = whole.nodes[i].u < high.u ? whole.nodes[i] : high;
+            const bool all = run.nodes.back().u == whole.nodes[i - 1].u && end.u == whole.nodes[i].u;
+            if (all) run.lengths.push_back(whole.lengths[i - 1]);
+            else run.lengths.emplace_back(run.stretch, run.nodes.back().u, end.u);
+            run.nodes.push_back(rebased(end));
+            if (&end == &high) break;
         }
-        run.nodes.push_back(rebased(high));
         node = run.nodes.back();
         parts.push_back(std::move(run));
     }

@@ -76,7 +76,7 @@ double length_between(const Stretch& stretch, double from, double to) {
 }
 
 LengthTable::LengthTable(const Stretch& stretch, double from, double to)
-    : middle_((from + to) / 2), half_((to - from) / 2) {
+    : middle_((from + to) / 2), half_((to - from) / 2), start_(jet(stretch, from)) {
     // cosines[j][k]: of j times the angle of the k-th place. The same for every table, and a fair curve has hundreds.
     static const auto cosines = [] {
         std::array<std::array<double, terms>, terms> all{};
@@ -86,8 +86,12 @@ LengthTable::LengthTable(const Stretch& stretch, double from, double to)
                     std::cos(static_cast<double>(j) * (Angle::pi * (static_cast<double>(k) + 0.5) / terms));
         return all;
     }();
+    std::array<Jet, terms> jets{};
     std::array<double, terms> speeds{};
-    for (std::size_t k = 0; k < terms; ++k) speeds.at(k) = speed(jet(stretch, middle_ + half_ * cosines[1].at(k)));
+    for (std::size_t k = 0; k < terms; ++k) {
+        jets.at(k) = jet(stretch, middle_ + half_ * cosines[1].at(k));
+        speeds.at(k) = speed(jets.at(k));
+    }
     // The series of the speed, from its values at the zeros of the first polynomial left out.
     std::array<double, terms + 2> rate{};
     for (std::size_t j = 0; j < terms; ++j)
@@ -99,6 +103,14 @@ LengthTable::LengthTable(const Stretch& stretch, double from, double to)
         at_start += j % 2 == 0 ? series_.at(j) : -series_.at(j);
     }
     series_[0] = -at_start;
+    known_.front() = {from, 0, 0, speed(start_), curvature(start_)};
+    known_.back() = known_at(to, jet(stretch, to));
+    for (std::size_t k = 0; k < terms; ++k)
+        known_.at(terms - k) = known_at(middle_ + half_ * cosines[1].at(k), jets.at(k));
+}
+
+LengthTable::Known LengthTable::known_at(double u, const Jet& there) const {
+    return {u, (*this)(u), turn_between(start_, there), speed(there), curvature(there)};
 }
 
 /// By Clenshaw's recurrence.

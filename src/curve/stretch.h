@@ -26,20 +26,37 @@ double turn_between(const Stretch& stretch, double from, double to);
 /// The same between two of its places.
 double turn_between(const Jet& from, const Jet& to);
 
-/// The length from the start of an interval without a node to any parameter in it, as a Chebyshev series of the speed,
-/// integrated: to find a place by its length takes many lengths, and a quadrature each would evaluate the stretch 15
-/// times. As exact as the quadrature, since the nodes stand where a rule of degree 13 has converged to 1e-12.
+/// A parametric stretch over an interval without a node. The length from its start to any parameter in it is a
+/// Chebyshev series of the speed, integrated: to find a place by its length takes many lengths, and a quadrature each
+/// would evaluate the stretch 15 times. As exact as the quadrature, since the nodes stand where a rule of degree 13 has
+/// converged to 1e-12.
 class LengthTable {
 public:
     LengthTable(const Stretch& stretch, double from, double to);
-    /// In mm. Between `from` and `to`, both included.
+    /// Length in mm from the start. Between `from` and `to`, both included.
     double operator()(double u) const;
+    const Jet& start() const { return start_; }
+
+    /// A parameter at which the stretch was evaluated for the table.
+    struct Known {
+        double u = 0;
+        double length = 0;  ///< mm from the start, here in all
+        double turned = 0;  ///< radians
+        double speed = 0;
+        double curvature = 0;
+    };
+    static constexpr std::size_t terms = 17;
+    /// In their order, the start and the end among them.
+    const std::array<Known, terms + 2>& known() const { return known_; }
 
 private:
-    static constexpr std::size_t terms = 17;
+    Known known_at(double u, const Jet& there) const;
+
     double middle_ = 0;
     double half_ = 1;
+    Jet start_;
     std::array<double, terms + 1> series_{};
+    std::array<Known, terms + 2> known_{};
 };
 
 /// Parameters, both ends included, between which the stretch turns little and its length is one quadrature's work.

@@ -20,21 +20,23 @@ Length Segment::radius() const { return measure::abs(length() / turn.radians());
 Direction Segment::start_direction() const { return direction(from, to).turned(turn * -0.5); }
 Direction Segment::end_direction() const { return direction(from, to).turned(turn * 0.5); }
 
+/// From the middle of the chord, as far as half the chord over the tangent of half the turn.
 Point Segment::centre() const {
-    const Length signed_radius = length() / turn.radians();
-    return from + start_direction().left() * signed_radius;
+    const Direction half = Direction::at(turn * 0.5);
+    const double part = half.x / (2 * half.y);
+    return middle(from, to) + Point{(from.y - to.y) * part, (to.x - from.x) * part};
 }
 
 Point Segment::point(double fraction) const {
     if (fraction <= 0) return from;
     if (fraction >= 1) return to;
+    if (is_line()) return from + (to - from) * fraction;
     // The chord from the start to the point leaves at half the turn made so far.
-    const double done = turn.radians() * fraction;
-    const Length reach = length() * fraction * sinc(done / 2);
-    return from + start_direction().turned(Angle::radians(done / 2)) * reach;
+    const double reach = fraction * sinc(half_turn(*this) * fraction) / sinc(half_turn(*this));
+    return from + turned(to - from, turn * ((fraction - 1) / 2)) * reach;
 }
 
-Direction Segment::direction_at(double fraction) const { return start_direction().turned(turn * fraction); }
+Direction Segment::direction_at(double fraction) const { return direction(from, to).turned(turn * (fraction - 0.5)); }
 
 Segment Segment::part(double a, double b) const { return {point(a), point(b), turn * (b - a)}; }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "bend/spacing.h"
 
@@ -126,8 +127,8 @@ std::vector<Length> even_places(const Blank& blank, const Cutting& cut) {
     return places;
 }
 
-std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
-                                   const bend::Material& material, const Cut& cut) {
+LocalSpacings local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
+                             const bend::Material& material, const Cut& cut) {
     constexpr int fewest = 100;
     constexpr int most = 1000;
     const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
@@ -137,8 +138,10 @@ std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& l
     };
     bend::SpacingSearch inside = search(bend::KerfsOn::inside), outside = search(bend::KerfsOn::outside);
     std::vector<Length> allowed;
+    std::vector<double> curvatures;
     for (int i = 0; i <= steps; ++i) {
-        const double curvature = line.at(from + step * i).curvature / (1 - cut.tighter);
+        curvatures.push_back(line.at(from + step * i).curvature);
+        const double curvature = curvatures.back() / (1 - cut.tighter);
         bend::SpacingSearch& on = side_of(curvature) == bend::KerfsOn::inside ? inside : outside;
         allowed.push_back(std::abs(curvature) < no_curvature ? cut.most
                                                              : on.widest(Length::mm(1 / std::abs(curvature))));
@@ -151,7 +154,7 @@ std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& l
         spacings[i] = std::min(spacings[i], spacings[i - 1] + most_change);
     for (std::size_t i = spacings.size() - 1; i > 0; --i)
         spacings[i - 1] = std::min(spacings[i - 1], spacings[i] + most_change);
-    return spacings;
+    return {std::move(spacings), std::move(curvatures)};
 }
 
 ArcKerfs arc_kerfs(const Blank& blank, const Unrolled& board, const Cutting& cut) {
@@ -181,7 +184,7 @@ std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, con
     const Length from = stretch.low;
     if (stretch.high - from < tight_spacing) return {};
     const std::vector<Length> spacings =
-        local_spacings(cutting, board.line, from - board.origin, stretch.high - board.origin, material, cut);
+        local_spacings(cutting, board.line, from - board.origin, stretch.high - board.origin, material, cut).spacings;
     const Length step = (stretch.high - from) / static_cast<double>(spacings.size() - 1);
     std::vector<Length> places = places_of(spacings, from, step);
     const Room room{cutting.kerf, board.length - cutting.kerf};

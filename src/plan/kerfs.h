@@ -26,10 +26,15 @@ Length arc_gap(const Blank& blank, const Unrolled& board, const Cutting& cut, in
 std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, const Cutting& cutting,
                                   const bend::Material& material, const Cut& cut);
 
+/// At evenly spaced places.
+struct LocalSpacings {
+    std::vector<Length> spacings;
+    std::vector<double> curvatures;  ///< signed, 1/mm
+};
 /// Spacing by the radius at evenly spaced places between two distances along the line, the first and the last included,
 /// never more than the tightest radius within a quarter inch allows, rising and falling so gently that neighbouring
 /// gaps keep to the ratio.
-std::vector<Length> local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
-                                   const bend::Material& material, const Cut& cut);
+LocalSpacings local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
+                             const bend::Material& material, const Cut& cut);
 
 }  // namespace kerfpacket::plan

@@ -142,12 +142,11 @@ private:
     Length mean_below_face() const {
         const Length usual = usual_depth_of(cutting_);
         const curve::Curve line = wanted_.bent_line(usual);
-        const std::vector<Length> spacings = local_spacings(cutting_, line, {}, line.length(), material_, cut_);
+        const auto [spacings, curvatures] = local_spacings(cutting_, line, {}, line.length(), material_, cut_);
         Length sum;
         double turn = 0;
-        const Length step = line.length() / static_cast<double>(spacings.size() - 1);
         for (std::size_t i = 0; i < spacings.size(); ++i) {
-            const double bent = std::abs(line.at(step * static_cast<double>(i)).curvature);
+            const double bent = std::abs(curvatures[i]);
             sum += bend::length_keeping_depth(cutting_.cell(spacings[i]), material_.softness) * bent;
             turn += bent;
         }

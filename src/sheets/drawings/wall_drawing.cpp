@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "geom/guide.h"
 #include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/labels.h"
 
@@ -59,12 +60,13 @@ private:
 
     /// Where the measured curve stands furthest off its chord.
     Point crown(const Path& curve) const {
-        Point best = curve.at(curve.length() / 2).point;
+        const geom::Guide guide(curve);
+        Point best = guide.at(guide.length() / 2).point;
         if (piece_.circular) return best;
         const Length base = curve.start().y;
         constexpr int steps = 400;
         for (int i = 1; i < steps; ++i) {
-            const Point p = curve.at(curve.length() * (static_cast<double>(i) / steps)).point;
+            const Point p = guide.at(guide.length() * (static_cast<double>(i) / steps)).point;
             if (measure::abs(p.y - base) > measure::abs(best.y - base)) best = p;
         }
         return best;

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-#include "sheets/templates/template_guide.h"
+#include "geom/guide.h"
 #include "sheets/words/numeral.h"
 #include "sheets/words/wording.h"
 
@@ -146,7 +146,7 @@ private:
 
     /// On every sheet, in the middle of what it shows: which edge is which, and where the blade goes.
     void words_of_sheets() {
-        const Guide guide(flat_.along(middle()));
+        const geom::Guide guide(flat_.along(middle()));
         const Length inside = std::min(words_inside(), splay_.sawn_width() * 0.38);
         for (const Length at : middles_of_sheets(guide)) {
             const auto say = [&](Length across, std::vector<Block::Row> rows) {
@@ -189,7 +189,7 @@ private:
     bool is_turned(const Block& block) const { return block.width() > piece_.cut.least_spacing - 5_pt; }
 
     /// Along the middle line: of what each sheet shows of the wood between the trims, where that is enough to write on.
-    std::vector<Length> middles_of_sheets(const Guide& guide) const {
+    std::vector<Length> middles_of_sheets(const geom::Guide& guide) const {
         const plan::Blank& blank = piece_.blank();
         const std::array trims{guide.nearest(flat_.at(blank.trims[0], middle())),
                                guide.nearest(flat_.at(blank.length - blank.trims[1], middle()))};

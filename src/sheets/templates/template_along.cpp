@@ -5,7 +5,7 @@
 #include <cmath>
 #include <optional>
 
-#include "sheets/templates/template_guide.h"
+#include "geom/guide.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -207,7 +207,7 @@ private:
         return {line.start(), line.end()};
     }
 
-    Guide guide_;
+    geom::Guide guide_;
     CellSize cell_;
     Length length_;
     std::optional<Length> cross_reach_;

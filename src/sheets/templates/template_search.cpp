@@ -24,28 +24,6 @@ bool whole(double cells) { return cells > 0.5 && std::abs(cells - std::round(cel
 int cells_over(Length size, Length cell) { return std::max(1, static_cast<int>(std::ceil(size / cell - 1e-9))); }
 double sign(Length a) { return a > thin ? 1 : a < -thin ? -1 : 0; }
 
-/// Points where two circles, or a circle and a line, or two lines meet; some more do no harm.
-std::vector<Point> meetings(const Segment& a, const Segment& b) {
-    std::vector<Point> points;
-    if (a.is_line() || b.is_line()) {
-        const Segment& line = a.is_line() ? a : b;
-        const Segment& other = a.is_line() ? b : a;
-        if (line.chord() < thin) return points;
-        for (const double f : geom::crossings(other, line.from, geom::direction(line.from, line.to)))
-            points.push_back(other.point(f));
-        return points;
-    }
-    const Length apart = geom::distance(a.centre(), b.centre());
-    const Length r = a.radius();
-    const Length s = b.radius();
-    if (apart < thin || apart > r + s || apart < measure::abs(r - s)) return points;
-    const Length along = (apart + (r + s) * ((r - s) / apart)) / 2;
-    const Length off = r * std::sqrt(std::max(0.0, 1 - (along / r) * (along / r)));
-    const geom::Direction d = geom::direction(a.centre(), b.centre());
-    const Point foot = a.centre() + d * along;
-    return {foot + d.left() * off, foot - d.left() * off};
-}
-
 }  // namespace
 
 Length GridSearch::Piece::y_at(Length x) const {
@@ -242,6 +220,32 @@ void GridSearch::add_level(Point p, std::vector<Length>& places) const {
     }
 }
 
+/// Points where two circles, or a circle and a line, or two lines meet; some more do no harm. The other piece is taken
+/// to stand so far away from its place.
+std::vector<Point> GridSearch::meetings(const Piece& a, const Piece& b, Point by) {
+    const bool a_is_line = a.segment.is_line();
+    const Segment other{b.segment.from + by, b.segment.to + by, b.segment.turn};
+    std::vector<Point> points;
+    if (a_is_line || other.is_line()) {
+        const Segment& line = a_is_line ? a.segment : other;
+        const Segment& crossed = a_is_line ? other : a.segment;
+        if (line.chord() < thin) return points;
+        for (const double f : geom::crossings(crossed, line.from, geom::direction(line.from, line.to)))
+            points.push_back(crossed.point(f));
+        return points;
+    }
+    const Point centre = b.centre + by;
+    const Length apart = geom::distance(a.centre, centre);
+    const Length r = a.radius;
+    const Length s = b.radius;
+    if (apart < thin || apart > r + s || apart < measure::abs(r - s)) return points;
+    const Length along = (apart + (r + s) * ((r - s) / apart)) / 2;
+    const Length off = r * std::sqrt(std::max(0.0, 1 - (along / r) * (along / r)));
+    const geom::Direction d = geom::direction(a.centre, centre);
+    const Point foot = a.centre + d * along;
+    return {foot + d.left() * off, foot - d.left() * off};
+}
+
 void GridSearch::add_meetings(const Piece& a, const Piece& b, std::vector<Length>& places) const {
     const int left = static_cast<int>(std::ceil((a.box.low.x - b.box.high.x) / width_));
     const int right = floor_of((a.box.high.x - b.box.low.x) / width_);
@@ -250,8 +254,7 @@ void GridSearch::add_meetings(const Piece& a, const Piece& b, std::vector<Length
     for (int m = left; m <= right; ++m) {
         for (int n = low; n <= high; ++n) {
             if (&a == &b && m == 0 && n == 0) continue;
-            const Point by{width_ * m, height_ * n};
-            for (const Point p : meetings(a.segment, {b.segment.from + by, b.segment.to + by, b.segment.turn}))
+            for (const Point p : meetings(a, b, {width_ * m, height_ * n}))
                 if (a.box.grown(thin).contains(p)) places.push_back(modulo(p.x, width_));
         }
     }

@@ -73,6 +73,7 @@ private:
     int least() const;
 
     std::vector<Length> critical_places() const;
+    static std::vector<Point> meetings(const Piece& a, const Piece& b, Point by);
     void add_level(Point p, std::vector<Length>& places) const;
     void add_meetings(const Piece& a, const Piece& b, std::vector<Length>& places) const;
     void look(const std::vector<Length>& places, Range range, GridPlace& best) const;

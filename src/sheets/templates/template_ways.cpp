@@ -52,12 +52,10 @@ Ticks ticks_of(const std::vector<DrawnLine>& lines) {
 
 /// The last column reaches beyond the line to flip about as little as it may, or further where that prints fewer cells.
 Tiling half_in_grid(const std::vector<Path>& drawing, const CellSize& cell, Length overlap, const Ticks& ticks) {
-    Tiling best = Tiling::with_edge_at(beyond_flip, drawing, cell, overlap, ticks);
-    if (cell.roll) return best;
-    for (Length edge = beyond_flip + half_step; edge < cell.width; edge += half_step)
-        if (Tiling other = Tiling::with_edge_at(edge, drawing, cell, overlap, ticks); other.printed() < best.printed())
-            best = std::move(other);
-    return best;
+    std::vector<Length> edges{beyond_flip};
+    if (!cell.roll)
+        for (Length edge = beyond_flip + half_step; edge < cell.width; edge += half_step) edges.push_back(edge);
+    return Tiling::with_edge_at(edges, drawing, cell, overlap, ticks);
 }
 
 /// A curve's own band may be wider than a sheet: then each sheet along it holds next to nothing.

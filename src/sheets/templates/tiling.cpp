@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "sheets/templates/template_along.h"
 #include "sheets/templates/template_search.h"
@@ -133,14 +134,22 @@ Tiling::Tiling(const std::vector<Path>& drawing, CellSize cell, Length overlap, 
     cut(drawing, best_corner(without(ticks, drawing), cell_, ticks));
 }
 
-Tiling Tiling::with_edge_at(Length x, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                            const Ticks& ticks) {
-    Tiling tiling;
-    tiling.cell_ = cut_to_need(cell, x - bounds_of(drawing).low.x);
-    tiling.overlap_ = overlap;
-    const GridPlace place = GridSearch(without(ticks, drawing), tiling.cell_.width, cell.height).at(x);
-    tiling.cut(drawing, clear_corner(place, ticks, tiling.cell_));
-    return tiling;
+Tiling Tiling::with_edge_at(const std::vector<Length>& places, const std::vector<Path>& drawing, CellSize cell,
+                            Length overlap, const Ticks& ticks) {
+    cell = cut_to_need(cell, places.front() - bounds_of(drawing).low.x);
+    const GridSearch search(without(ticks, drawing), cell.width, cell.height);
+    std::optional<Tiling> best;
+    for (const Length x : places) {
+        const GridPlace place = search.at(x);
+        // Wherever it stands up and down, a grid with an edge there prints no fewer.
+        if (best && static_cast<std::size_t>(place.cells) >= best->printed()) continue;
+        Tiling tiling;
+        tiling.cell_ = cell;
+        tiling.overlap_ = overlap;
+        tiling.cut(drawing, clear_corner(place, ticks, cell));
+        if (!best || tiling.printed() < best->printed()) best = std::move(tiling);
+    }
+    return *std::move(best);
 }
 
 Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,

@@ -68,9 +68,10 @@ public:
     /// least one path, the ticks among them; each window reaches `overlap` beyond its cell.
     Tiling(const std::vector<Path>& drawing, CellSize cell, Length overlap, const Ticks& ticks = {});
 
-    /// A grid one of whose upright lines stands at x; up and down it stands where the fewest are printed.
-    static Tiling with_edge_at(Length x, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                               const Ticks& ticks = {});
+    /// A grid one of whose upright lines stands at the first of these places at which the fewest are printed, up and
+    /// down where the fewest are. Pages of a roll are cut for the first place.
+    static Tiling with_edge_at(const std::vector<Length>& places, const std::vector<Path>& drawing, CellSize cell,
+                               Length overlap, const Ticks& ticks = {});
     /// As few sheets as it takes, one after the other, each turned to the chord of its part of the guide.
     /// `cross_reach`: how far the crosses of a joint stand from the guide; else as far as both cells reach.
     static Tiling along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,

@@ -107,8 +107,8 @@ TEST(TemplateWays, a_half_takes_the_edge_beyond_its_center_line_that_prints_fewe
         for (const DrawnLine& line : arch_shape(arch, kit().style).lines) lines.push_back(line.path);
         const auto with_edge_at = [&](Length edge) {
             return std::min(
-                Tiling::with_edge_at(edge, lines, cell_on(11_in, 8.5_in), kit().style.tile_overlap).printed(),
-                Tiling::with_edge_at(edge, lines, cell_on(8.5_in, 11_in), kit().style.tile_overlap).printed());
+                Tiling::with_edge_at({edge}, lines, cell_on(11_in, 8.5_in), kit().style.tile_overlap).printed(),
+                Tiling::with_edge_at({edge}, lines, cell_on(8.5_in, 11_in), kit().style.tile_overlap).printed());
         };
         const std::size_t nearest = with_edge_at(beyond_flip);
         std::size_t fewest = nearest;

@@ -8,37 +8,37 @@
 
 #include "geom/path.h"
 
-namespace kerfpacket::sheets {
+namespace kerfpacket::geom {
 
 /// A path that is asked often for places along it.
 class Guide {
 public:
-    explicit Guide(const geom::Path& path) {
-        for (const geom::Segment& s : path.segments()) {
+    explicit Guide(const Path& path) {
+        for (const Segment& s : path.segments()) {
             parts_.push_back({s, length_, s.length(), s.point(0.5)});
             length_ += parts_.back().length;
         }
     }
 
-    geom::Length length() const { return length_; }
+    Length length() const { return length_; }
 
-    geom::Station at(geom::Length distance) const {
+    Station at(Length distance) const {
         const auto after = std::upper_bound(parts_.begin() + 1, parts_.end(), distance,
-                                            [](geom::Length at, const Part& part) { return at < part.start; });
+                                            [](Length at, const Part& part) { return at < part.start; });
         const Part& part = *(after - 1);
         const double fraction = std::clamp((distance - part.start) / part.length, 0.0, 1.0);
         return {part.segment.point(fraction), part.segment.direction_at(fraction)};
     }
 
     /// Distance along the path of its point nearest to p.
-    geom::Length nearest(geom::Point p) const {
+    Length nearest(Point p) const {
         // The part whose middle is nearest rules nearly all others out.
         const auto likely = std::min_element(parts_.begin(), parts_.end(), [&](const Part& a, const Part& b) {
             return square(p - a.middle) < square(p - b.middle);
         });
         auto [least, best] = nearest_on(*likely, p);
         for (const Part& part : parts_) {
-            const geom::Length reach = least + part.length / 2;
+            const Length reach = least + part.length / 2;
             if (&part == &*likely || square(p - part.middle) >= reach.mm() * reach.mm()) continue;
             const auto [distance, at] = nearest_on(part, p);
             if (distance >= least) continue;
@@ -50,38 +50,38 @@ public:
 
 private:
     struct Part {
-        geom::Segment segment;
-        geom::Length start;
-        geom::Length length;
-        geom::Point middle;
+        Segment segment;
+        Length start;
+        Length length;
+        Point middle;
     };
 
-    static double square(geom::Point p) { return p.x.mm() * p.x.mm() + p.y.mm() * p.y.mm(); }
+    static double square(Point p) { return p.x.mm() * p.x.mm() + p.y.mm() * p.y.mm(); }
 
     /// How near a part comes to p, and where along the path.
-    static std::pair<geom::Length, geom::Length> nearest_on(const Part& part, geom::Point p) {
+    static std::pair<Length, Length> nearest_on(const Part& part, Point p) {
         const double fraction = nearest_fraction(part, p);
-        return {geom::distance(part.segment.point(fraction), p), part.start + part.length * fraction};
+        return {distance(part.segment.point(fraction), p), part.start + part.length * fraction};
     }
 
-    static double nearest_fraction(const Part& part, geom::Point p) {
-        const geom::Segment& s = part.segment;
+    static double nearest_fraction(const Part& part, Point p) {
+        const Segment& s = part.segment;
         double fraction = 0.5;
         if (s.is_line()) {
-            const geom::Point run = s.to - s.from;
-            const geom::Point to = p - s.from;
+            const Point run = s.to - s.from;
+            const Point to = p - s.from;
             fraction = (to.x * (run.x / part.length) + to.y * (run.y / part.length)) / part.length;
-        } else if (const geom::Point centre = s.centre(); p != centre) {
+        } else if (const Point centre = s.centre(); p != centre) {
             // From the middle of the arc either way, less than half a turn.
-            const double middle = geom::direction(centre, part.middle).angle().radians();
-            const double off = geom::direction(centre, p).angle().radians() - middle;
-            fraction = 0.5 + std::remainder(off, 2 * geom::Angle::pi) / s.turn.radians();
+            const double middle = direction(centre, part.middle).angle().radians();
+            const double off = direction(centre, p).angle().radians() - middle;
+            fraction = 0.5 + std::remainder(off, 2 * Angle::pi) / s.turn.radians();
         }
         return std::clamp(fraction, 0.0, 1.0);
     }
 
     std::vector<Part> parts_;
-    geom::Length length_;
+    Length length_;
 };
 
-}  // namespace kerfpacket::sheets
+}  // namespace kerfpacket::geom
