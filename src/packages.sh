@@ -11,7 +11,8 @@ build_packages="g++ cmake ninja-build pkg-config libdeflate-dev libcairo2-dev li
 test_packages="libgtest-dev libbenchmark-dev libhpdf-dev librapidcheck-dev libgeos-dev locales libxml2-utils
     qpdf poppler-utils mupdf-tools ghostscript cups-filters libcups2-dev tesseract-ocr tesseract-ocr-eng libzbar-dev
     default-jre-headless libpdfbox2-java libactivation-java libjaxb-api-java faketime python3-fitz python3-numpy
-    python3-ezdxf python3-pypdf python3-gi gir1.2-poppler-0.18 librsvg2-bin python3-jsonschema bash-completion zsh fish man-db mandoc dpkg-dev lintian tmux"
+    python3-ezdxf python3-pypdf python3-gi gir1.2-poppler-0.18 librsvg2-bin python3-jsonschema bash-completion zsh fish man-db mandoc dpkg-dev lintian tmux
+    nodejs libjs-pdf"
 
 # Installs those of the named packages that are missing; asks nothing, and touches no network, when none is.
 install_missing() {

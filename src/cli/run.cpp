@@ -10,6 +10,7 @@
 #include <sstream>
 #include <string_view>
 
+#include <sys/auxv.h>
 #include <unistd.h>
 
 #include "cli/commands.h"
@@ -180,7 +181,10 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
 
 fs::path program_folder() {
     std::error_code unknown;
-    return fs::read_symlink("/proc/self/exe", unknown).parent_path();
+    fs::path program = fs::read_symlink("/proc/self/exe", unknown);
+    // Where /proc is not mounted, as in a bare chroot, by what the kernel was asked to run.
+    if (unknown) program = fs::canonical(reinterpret_cast<const char*>(::getauxval(AT_EXECFN)), unknown);
+    return program.parent_path();
 }
 
 }  // namespace kerfpacket::cli

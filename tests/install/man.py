@@ -25,12 +25,14 @@ def shown(page):
 
 
 def keys(schema):
-    """Every key of a schema, and of the tables in it."""
+    """Every key of a schema and every word that one takes, and those of the tables in it; not each size of paper."""
+    yield from (word for word in schema.get("enum", []) if not re.match("(iso|na)_", word))
     for name, value in schema.get("properties", {}).items():
         yield name
-        for inner in (value, value.get("items"), *value.get("anyOf", [])):
-            if isinstance(inner, dict):
-                yield from keys(inner)
+        yield from keys(value)
+    for inner in (schema.get("items"), *schema.get("anyOf", [])):
+        if isinstance(inner, dict):
+            yield from keys(inner)
 
 
 def main(build, _):

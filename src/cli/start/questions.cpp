@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "job/shapes.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -28,6 +29,14 @@ bool has_casing(const Answers& answers) { return opening(answers) && !answers.of
 bool first_piece(const Answers& answers) { return answers.pieces() == 1; }
 bool first_stair(const Answers& answers) { return first_piece(answers) && answers.stair(); }
 
+/// What the reader of the job file takes.
+template <class T>
+std::vector<std::string_view> words_of(const std::vector<std::pair<std::string_view, T>>& values) {
+    std::vector<std::string_view> words;
+    for (const auto& [word, value] : values) words.push_back(word);
+    return words;
+}
+
 std::vector<Question> head_questions() {
     return {
         {.name = "number", .part = Part::job, .key = "number", .kind = Kind::words, .filler = "1"},
@@ -52,8 +61,7 @@ std::vector<Question> curve_questions() {
          .key = "shape",
          .kind = Kind::choice,
          .when = opening,
-         .choices = {"segmental", "semicircular", "elliptical", "three-centred", "pointed", "tudor", "parabolic",
-                     "catenary", "horseshoe", "eyebrow", "ordinates"}},
+         .choices = words_of(job::shape_words())},
         {.name = "way", .kind = Kind::choice, .when = wall, .choices = {"chord", "radius", "points"}},
         {.name = "span", .key = "span", .when = figures, .least = 12, .most = 180},
         {.name = "rise", .key = "rise", .when = rises, .least = 1, .most = 120},
@@ -67,7 +75,7 @@ std::vector<Question> curve_questions() {
          .kind = Kind::choice,
          .when = by_points,
          .usual = "fair",
-         .choices = {"arc", "ellipse", "fair"}},
+         .choices = words_of(job::fit_words())},
         {.name = "measured_to",
          .key = "measured_to",
          .kind = Kind::choice,
