@@ -55,9 +55,9 @@ TEST(NestLines, SayOneAndManyAsACarpenterDoes) {
                "centro. En un tablero cabe una pila de 2."},
           Said{30, 17, 6, "A sheet holds 3 stacks of 2 beside each other.",
                "En un tablero caben 3 pilas de 2, una al lado de otra."},
-          Said{30, 40, 3, "A sheet holds 3 beside each other.", "En un tablero caben 3, uno al lado de otro."},
+          Said{30, 40, 3, "A sheet holds 3 beside each other.", "En un tablero caben 3 en fila."},
           Said{75, 40, 1, "P: 1 segment, 75 x 40 in. A sheet holds one.",
-               "P: 1 segmento de 75 x 40 pulg. En un tablero cabe uno."}}) {
+               "P: 1 segmento de 75 x 40 pulg. En un tablero cabe una sola pieza."}}) {
         const plan::NestPlan plan = rectangles(Length::inches(said.width), Length::inches(said.height), said.count);
         const std::string english = line_of(plan, "en"), spanish = line_of(plan, "es");
         EXPECT_TRUE(english.ends_with(said.english)) << english;
