@@ -53,9 +53,9 @@ struct Fairness {
 /// A smooth curve through the first and the last point, near the others by `fairness.miss` at most, and no further off
 /// them than they scatter: it is smoothed as far as the points tell of each other best (cross-validation), so that
 /// points which lie on a smooth curve are not smoothed at all. What it bends least away from is the best circle, the
-/// best ellipse, or a cubic along its own length or over the string between its ends, whichever tells most. Its ends are free unless angles are given. Where
-/// that is sharper than the least radius it is smoothed until it keeps it, whatever the misses then are; where the end
-/// angles leave no such curve, not at all. At least three points, no two the same.
+/// best ellipse, or a cubic along its own length or over the string between its ends, whichever tells most. Its ends are
+/// free unless angles are given. Where that is sharper than the least radius it is smoothed until it keeps it, whatever
+/// the misses then are; where the end angles leave no such curve, not at all. At least three points, no two the same.
 FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness);
 
 /// A circle is refused where a point misses it by more than this; an ellipse is not recommended.
