@@ -1,6 +1,7 @@
 """That the reader can fail, whatever the program's state. A packet is held against a job that differs from its own in
 one figure or word, and packets in which one thing drawn or printed was altered are held against their own job: each
 difference must be found, of its kind. The unaltered packets must give no finding, or one found would prove nothing."""
+import math
 import multiprocessing
 import pathlib
 import re
@@ -68,6 +69,11 @@ CATENARY = FULL.replace('"segmental"', '"catenary"').replace("span = 48", 'span 
 # Half of it lies on itself turned about, and its one sheet is turned on its paper.
 WAVE = ARCH.replace('"segmental"', '"eyebrow"').replace("[printer]", '[printer]\ntemplate_media = "custom_roll_36in"') \
     + '[opening.template]\nsheets = "along"\nhalf = true\n'
+# Segments of a head that comes to a point lie on either of its halves, and nearly on more places.
+POINTED = ARCH.replace('"segmental"', '"pointed"').replace("rise = 10", "rise = 46")
+# A wall as a tape measured it, to the sixteenth; what it is in truth stands beside it.
+MEASURED = '# truth {"id": "B", "shape": "segmental", "span": 72, "rise": 9}\n' + WALL.replace(
+    "chord = 72\nrise = 9\n", "ordinates = [[0, 0], [12, 5.125], [24, 8.0625], [36, 9], [48, 8.0625], [60, 5.125], [72, 0]]\n")
 CASES = [
     (FULL, "span = 48", "span = 48.25", ["blank length", "template finished line"]),
     (FULL, "rise = 10", "rise = 10.25", ["blank length", "template wall line"]),
@@ -84,6 +90,10 @@ CASES = [
     (WALL, 'side = "concave"', 'side = "convex"', ["open or close", "form's face"]),
     (WALL, "rise = 9", "rise = 9.125", ["form ordinates"]),
     (WALL, "kerf = 0.12", "kerf = 0.13", ["set-up card"]),
+    (POINTED, "width = 3", "width = 3.125", ["casing segments"]),
+    (POINTED, "rise = 46", "rise = 48", ["casing segments"]),
+    (FULL, "width = 3", "width = 3.125", ["casing segments"]),
+    (MEASURED, '"rise": 9', '"rise": 9.25', ["form ordinates", "blank length"]),
     (ALONG, "rise = 10", "rise = 10.25", ["template wall line"]),
     (CATENARY, "rise = 10", "rise = 10.25", ["template finished line", "template casing outside"]),
     (CATENARY, "width = 3", "width = 3.125", ["template casing outside"]),
@@ -112,6 +122,21 @@ def foot_gone(text):
     return text[:foot.start()] + text[foot.end():]
 
 
+def bent(text):
+    """The longest curve of a page bent 1/8 in more in its middle."""
+    curves = list(re.finditer(r"(?m)^([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) ([\d.]+) c$", text))
+    long = lambda m: math.dist((float(m[1]), float(m[2])), (float(m[5]), float(m[6])))
+    most = max(curves, key=long)
+    at = [float(v) + 12 * (i < 4) for i, v in enumerate(most.groups())]
+    return text[:most.start()] + " ".join(f"{v:.3f}" for v in at) + " c" + text[most.end():]
+
+
+def ordinate_on(text):
+    """The exact height of the fourth row of a form's table 1/8 in on."""
+    exact = list(re.finditer(r"\((\d+\.\d{3})\) Tj", text))[3]
+    return text[:exact.start()] + f"({float(exact[1]) + 0.125:.3f}) Tj" + text[exact.end():]
+
+
 ALTERED = [
     (WALL, "strips", "a tick 1/16 in along", lambda t: foot_moved(t, True), "checklist column"),
     (WALL, "strips", "a foot 1/16 in along", lambda t: foot_moved(t, False), "ticks"),
@@ -131,6 +156,8 @@ ALTERED = [
     (FULL, "strips", "no mitre", one_for_another("(MITER 22", "(22"), "mitre not on the strip"),
     (FULL, "strips", "a mitre longer", one_for_another("plain face shorter", "plain face longer"),
      "mitre the wrong way"),
+    (POINTED, "casing", "a segment bent", bent, "casing segments"),
+    (MEASURED, "form", "an ordinate 1/8 in on", ordinate_on, "form ordinates"),
     (ALONG, "template", "a cross without its label", one_for_another("(1|2 inside) Tj", "( ) Tj"),
      "cross without a label"),
 ]
@@ -145,7 +172,7 @@ def altered(file, kind, change):
                 text = packet.doc.xref_stream(xref).decode("latin1")
                 try:
                     other = change(text)
-                except IndexError:  # a page with too few feet
+                except (IndexError, ValueError):  # a page with too few feet, or no curve
                     continue
                 if other != text:
                     packet.doc.update_stream(xref, other.encode("latin1"))
@@ -171,7 +198,7 @@ def main():
     missed = 0
     with tempfile.TemporaryDirectory() as folder:
         packets = {}
-        for text in (FULL, WALL, ALONG, ROLL, CATENARY, WAVE):
+        for text in (FULL, WALL, ALONG, ROLL, CATENARY, WAVE, POINTED, MEASURED):
             file = pathlib.Path(folder, f"{len(packets)}.toml")
             file.write_text(text)
             apprentice.build(printer.Printer(apprentice.PROGRAM, text, folder), file)

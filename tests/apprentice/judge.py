@@ -137,7 +137,8 @@ class Bend:
         for x, y in self.piece["ordinates"]:
             j = int(np.argmin((c.x - x) ** 2 + (c.y - y) ** 2))
             stations.append(c.s[j])
-            offs.append((y - c.y[j]) * math.cos(c.th[j]) - (x - c.x[j]) * math.sin(c.th[j]))
+            off = (y - c.y[j]) * math.cos(c.th[j]) - (x - c.x[j]) * math.sin(c.th[j])
+            offs.append(min(max(off, -TAPE), TAPE))  # no tape excuses more
         return stations, offs
 
     def signs(self):
