@@ -53,7 +53,10 @@ private:
         return pen_.kit().words(key, values);
     }
     EndZone zone(Length from, Length to, bool from_left) {
-        return {pen_, frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, taken_};
+        // Words that lean more the nearer they are to the bend come closer to each other.
+        const Length apart = context_.lanes.edge || blank_.lean == Length() ? 4_pt : 8_pt;
+        return {pen_,  frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, apart,
+                taken_};
     }
     /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
     void hatch(Length from, Length to) {
@@ -71,14 +74,14 @@ private:
             if (at_zero) zero_words(words, said);
             trim(words, 0, lanes_.trim, said);
             mitre(words, 0, lanes_.zero_mitre, said);
-            said.in_lane = said.in_lane || words.reaches_lane();
+            said.take_lane_of(words.in_lane());
         } else if (at_zero) {
             // Over the edge a scarf slopes through all of it.
             const bool scarf = is_scarf(piece_, 0);
             const Length to = scarf ? (context_.lanes.edge ? 0_mm : blank_.ends[0].kerf_face) : blank_.bend_start;
             EndZone words = zone({}, std::min(to, strip_.to), frame_.runs_right());
             zero_words(words, said);
-            said.in_lane = said.in_lane || words.reaches_lane();
+            said.take_lane_of(words.in_lane());
         }
         return said;
     }
@@ -100,7 +103,7 @@ private:
         if (!context_.lanes.edge) mitre(zone, 1, 4_pt, said);
         trim(zone, 1, lanes_.far_trim, said);
         mitre(zone, 1, 4_pt, said);
-        said.in_lane = zone.reaches_lane();
+        said.take_lane_of(zone.in_lane());
         return said;
     }
 
@@ -131,7 +134,7 @@ private:
         };
         set(said.zero, {lanes_.zero_words, words("strip.zero_end"), bold()});
         set(said.hook, {lanes_.hook, words("strip.hook"), regular()});
-        said.in_lane = said.in_lane || beyond.reaches_lane();
+        said.take_lane_of(beyond.in_lane());
     }
 
     void trim(EndZone& zone, std::size_t end, Length up, EndWords& said) {
