@@ -160,7 +160,9 @@ private:
             words(piece_.strip == job::StripOn::edge ? "work_order.stick_how_edge" : "work_order.stick_how") +
                 set_each("strips"),
             {}, "strips");
-        constexpr std::size_t most_strips = 88;  // no board is that long
+        // On the least of papers a strip is this long; none but the longest boards take three digits.
+        const bool many = piece_.blank().length > 3_in * 88;
+        const std::size_t most_strips = many ? 888 : 88;
         steps_.back().widest = counted("work_order.stick_figure", most_strips);
         if (const auto& strips = steps_.back().told)
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));
