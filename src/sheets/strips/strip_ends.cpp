@@ -14,11 +14,16 @@ namespace {
 
 bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.blank().ends.at(end).mitre.radians() != 0; }
 
-/// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
-/// its angle stands with the trim.
+/// Over the edge the cut of an end is drawn as it slopes: there its angle stands with the trim. A board that climbs has
+/// two things to tell of its cut besides, how it leans and where.
+bool told_with_trim(const StripContext& context, std::size_t end) {
+    return context.lanes.edge && has_mitre(context.piece, end) && !context.piece.rake;
+}
+
+/// What is said of the wood that goes away, and the same in short.
 std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
+    if (!told_with_trim(context, end)) return sawn_words(context.piece, end, context.tape, kit);
     const std::string trim = context.tape.exact(context.piece.blank().trims.at(end));
-    if (!context.lanes.edge || !has_mitre(context.piece, end)) return sawn_words(context.piece, end, context.tape, kit);
     const fonts::Words::Values both{{"trim", trim},
                                     {"angle", degrees_text(context.piece.blank().ends.at(end).mitre, kit)}};
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
@@ -143,7 +148,7 @@ private:
         const EndZone::Line line{up, long_words, bold(), short_words};
         // What finds no room here stands beside its line in the words lane, which must then be free.
         said.trim = (complete && zone.set(line)) || zone.set_below_lane(line);
-        if (context_.lanes.edge) said.mitre = said.trim && has_mitre(piece_, end);
+        if (told_with_trim(context_, end)) said.mitre = said.trim;
     }
 
     void mitre(EndZone& zone, std::size_t end, Length up, EndWords& said) {
