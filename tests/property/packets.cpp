@@ -234,15 +234,14 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
 }
 
 // The line of a scarf leans as the kerfs of its board do, no further.
-TEST(FoundJobs, have_the_scarf_of_a_board_that_climbs_on_a_strip) {
+TEST(FoundJobs, have_the_cuts_of_a_board_that_climbs_on_its_strips) {
     EXPECT_TRUE((CutLine{20_pt, 0.5}.may_be({{}, {29_pt, 20_pt}})));
     EXPECT_FALSE((CutLine{20_pt, 0.5}.may_be({{}, {31_pt, 20_pt}})));
-    for (const char* name :
-         {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip", "scarf-on-the-edge-of-a-climb"})
+    for (const char* name : {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip",
+                             "scarf-on-the-edge-of-a-climb", "end-cut-words-at-a-joint-name"})
         for (const std::string& language : tests::languages()) {
             const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
             const plan::Plan plan = plan::make_plan(job::read_job(job::load(file).value()).job).value();
-            ASSERT_TRUE(plan.pieces.front().spliced());
             cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, name);
         }
 }

@@ -96,8 +96,9 @@ private:
                                       : recommended       ? words("survey.only_recommended")
                                                           : std::string();
             const std::size_t worst = answer.misses->worst_point();
-            cells({fit_name(answer.fit, kit()), figures_of(answer.fit, used), miss_text(answer.misses->at.at(worst), tape_),
-                   tape_.exact_plain(reading(piece_, worst).station), rms_text(answer, tape_), marks},
+            cells({fit_name(answer.fit, kit()), figures_of(answer.fit, used),
+                   miss_text(answer.misses->at.at(worst), tape_), tape_.exact_plain(reading(piece_, worst).station),
+                   rms_text(answer, tape_), marks},
                   used);
         }
         for (const job::Fit fit : unanswered(survey_))

@@ -40,7 +40,10 @@ public:
           lanes_(context.lanes.ends),
           strip_(strip),
           frame_(frame),
-          taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {}
+          taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {
+        if (strip.joined_before) take_joint(strip.number - 1, frame.runs_right());
+        if (strip.joined_after) take_joint(strip.number, !frame.runs_right());
+    }
 
     std::array<EndWords, 2> draw() {
         std::array<EndWords, 2> said;
@@ -59,13 +62,24 @@ private:
     }
     EndZone zone(Length from, Length to, bool from_left) {
         // Words that lean more the nearer they are to the bend come closer to each other.
-        const Length apart = context_.lanes.edge || blank_.lean == Length() ? 4_pt : 8_pt;
+        const double lean = context_.lanes.edge ? 0 : std::abs(blank_.lean / piece_.width);
+        const Length apart = 4_pt + 12_pt * lean;
         return {pen_,  frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, apart,
                 taken_};
     }
     /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
     void hatch(Length from, Length to) {
         pen_.hatch_around(frame_.zone(from, to, context_.lanes.height), 9_pt, style().fine, taken_);
+    }
+
+    /// Where the name of a joint stands, at the left end of the strip or at the right.
+    void take_joint(int before, bool on_left) {
+        const std::string name =
+            words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}});
+        const Length wide = 13_pt + pen_.width(name, {Face::bold, style().text});
+        const Length left = on_left ? frame_.left() : frame_.right() - wide;
+        const Length base = frame_.base() + context_.lanes.words;
+        taken_.push_back({{left, base - 2_pt}, {left + wide, base + style().text * 0.75}});
     }
 
     EndWords zero_end() {
