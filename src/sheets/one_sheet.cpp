@@ -137,6 +137,8 @@ void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& p
 
 bool of_board(const std::string& sheet) { return sheet == "strips" || sheet == "flat-blank" || sheet == "checklist"; }
 
+bool one_for_each_board(const std::string& sheet) { return of_board(sheet) && sheet != "checklist"; }
+
 bool of_blank(const std::string& sheet) { return of_board(sheet) || sheet == "work-order"; }
 
 const std::vector<PieceSheets::Group>& PieceSheets::groups_of(const std::string& sheet) {

@@ -26,8 +26,10 @@ bool of_job(const std::string& sheet);
 /// Adds it; all but the cover and the change pages, which tell where the others are.
 void add_job_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const Kit& kit);
 
-/// Whether each board of a piece has its own.
+/// Whether it is stuck on a board or counted on it.
 bool of_board(const std::string& sheet);
+/// Whether it is drawn for one board and there once for each of several; a checklist sees to all of them itself.
+bool one_for_each_board(const std::string& sheet);
 
 /// Whether each blank of a spliced board has its own; one that is not kerfed has no strips and no checklist.
 bool of_blank(const std::string& sheet);

@@ -21,7 +21,7 @@ std::vector<IndexEntry> index_of(const Drafts& drafts) {
         if (!drafts[i].outline.empty()) index.push_back({drafts[i].outline, i, i, page.sheet, page.piece});
         if (index.empty()) continue;
         index.back().last = i;
-        index.back().sets = std::max(index.back().sets, drafts[i].board.n);
+        index.back().sets = std::max(index.back().sets, drafts[i].boards.set);
         index.back().strips = std::max(index.back().strips, drafts[i].strips.last);
     }
     return index;
@@ -35,15 +35,14 @@ struct Sheets {
     bool changes_first = false;  ///< where both stand at one place
 };
 
-/// A sheet of each board has as many sets of pages as there are boards; they look alike but for the board's number.
+/// A sheet for one of several boards has as many sets of pages as there are boards; they look alike but for its number.
 void add_sets(Drafts& drafts, std::size_t from, const std::string& sheet) {
     const Drafts set(drafts.begin() + static_cast<std::ptrdiff_t>(from), drafts.end());
-    for (std::size_t i = from; i < drafts.size(); ++i) drafts[i].board.n = std::min(drafts[i].board.n, 1);
-    const int sets = set.empty() ? 0 : set.front().board.n;
-    for (int n = 2; n <= sets; ++n) {
+    if (set.empty() || set.front().boards.n == 0) return;
+    for (int n = 2; n <= set.front().boards.of; ++n) {
         require_room(drafts.size() + set.size(), sheet);
         for (Draft draft : set) {
-            draft.board.n = n;
+            draft.boards = {n, n, draft.boards.of, n};
             draft.outline.clear();
             drafts.push_back(std::move(draft));
         }
@@ -62,7 +61,7 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
                 const std::size_t from = sheets.drafts.size();
                 piece_sheets.add(sheets.drafts, sheet, piece);
                 for (std::size_t i = from; i < sheets.drafts.size(); ++i) sheets.drafts[i].page.items.shrink_to_fit();
-                if (of_board(sheet)) add_sets(sheets.drafts, from, sheet);
+                if (one_for_each_board(sheet)) add_sets(sheets.drafts, from, sheet);
             }
         of_pieces.clear();
     };

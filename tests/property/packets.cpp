@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdint>
 #include <cstdlib>
 #include <filesystem>
 #include <iostream>
@@ -49,13 +51,28 @@ void words_keep_apart(const page::Document& packet, const std::string& language,
     }
 }
 
+/// KERFPACKET_PACKETS_SEED asks for others.
+std::uint64_t packets_seed() {
+    const char* wanted = std::getenv("KERFPACKET_PACKETS_SEED");  // NOLINT(concurrency-mt-unsafe): one thread
+    return wanted != nullptr ? std::strtoull(wanted, nullptr, 10) : 5150;
+}
+
+/// How a cut's line is drawn: no wider than that when it stands square, and for every length up as much more as the
+/// kerfs of a board that climbs lean.
+struct CutLine {
+    measure::Length widest = 20_pt;
+    double lean = 0;
+
+    bool may_be(const geom::Rect& drawn) const { return drawn.width() <= widest + drawn.height() * lean; }
+};
+
 /// A cut's words stand on one strip with the heavy line of that cut, within a hand of it.
-bool stands_by_its_line(const page::Page& page, const page::TextItem& words, measure::Length widest) {
+bool stands_by_its_line(const page::Page& page, const page::TextItem& words, const CutLine& cut) {
     const geom::Rect box = tests::box_of(words);
     const auto lines = tests::paths(page, page::Role::limit);
     return std::any_of(lines.begin(), lines.end(), [&](const page::PathItem& line) {
         const geom::Rect drawn = line.path.bounds();
-        if (line.dash != page::Dash::solid || drawn.height() < 9_pt || drawn.width() > widest) return false;
+        if (line.dash != page::Dash::solid || drawn.height() < 9_pt || !cut.may_be(drawn)) return false;
         // The words lane is a few points below or above the words of the waste.
         if (drawn.low.y > box.high.y + 14_pt || drawn.high.y < box.low.y - 60_pt) return false;
         return drawn.high.x > box.low.x - 4.5_in && drawn.low.x < box.high.x + 4.5_in;
@@ -64,13 +81,13 @@ bool stands_by_its_line(const page::Page& page, const page::TextItem& words, mea
 
 /// Words of a strip that begin so, as many as stand by their line.
 int words_by_lines(const page::Document& packet, const std::string& piece, const std::string& wanted,
-                   measure::Length widest = 20_pt) {
+                   const CutLine& cut = {}) {
     int found = 0;
     for (const page::Page& page : packet.pages) {
         if (page.sheet != "strips" || page.piece != piece) continue;
         for (const page::TextItem& text : tests::texts(page))
             if (text.role == page::Role::limit && text.text.find(wanted) != std::string::npos &&
-                stands_by_its_line(page, text, widest))
+                stands_by_its_line(page, text, cut))
                 ++found;
     }
     return found;
@@ -99,8 +116,11 @@ int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, con
             }
             // The cuts of a board that climbs slant over the strip, or less far where they are flat.
             const char* off = one.rake ? (spanish ? "CORTE" : "CUT") : spanish ? "SOBRA " : "TRIM ";
-            EXPECT_GE(words_by_lines(packet, one.id, off, one.rake ? 1.8_in : 20_pt), sawn) << one.id << '\n' << job;
-            EXPECT_GE(words_by_lines(packet, one.id, spanish ? "BISEL " : "SCARF "), scarfs) << one.id << '\n' << job;
+            const CutLine end_cut{one.rake ? 1.8_in : 20_pt};
+            const CutLine scarf{20_pt, std::abs(one.blank().lean / one.width)};
+            EXPECT_GE(words_by_lines(packet, one.id, off, end_cut), sawn) << one.id << '\n' << job;
+            EXPECT_GE(words_by_lines(packet, one.id, spanish ? "BISEL " : "SCARF ", scarf), scarfs) << one.id << '\n'
+                                                                                                    << job;
         }
     }
     return mitres;
@@ -213,6 +233,19 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
     EXPECT_GT(mitres, 30);
 }
 
+// The line of a scarf leans as the kerfs of its board do, no further.
+TEST(FoundJobs, have_the_cuts_of_a_board_that_climbs_on_its_strips) {
+    EXPECT_TRUE((CutLine{20_pt, 0.5}.may_be({{}, {29_pt, 20_pt}})));
+    EXPECT_FALSE((CutLine{20_pt, 0.5}.may_be({{}, {31_pt, 20_pt}})));
+    for (const char* name : {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip",
+                             "scarf-on-the-edge-of-a-climb", "end-cut-words-at-a-joint-name"})
+        for (const std::string& language : tests::languages()) {
+            const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
+            const plan::Plan plan = plan::make_plan(job::read_job(job::load(file).value()).job).value();
+            cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, name);
+        }
+}
+
 /// What a page is a part of: a template, a rib, one of the segments of a casing.
 std::string drawing_of(const page::Page& page) {
     std::string name = page.sheet + page.piece;
@@ -287,7 +320,7 @@ TEST(FoundJobs, have_words_that_keep_apart) {
 }
 
 TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
-    tests::RandomJobs random(5150);
+    tests::RandomJobs random(packets_seed());
     int laid_out = 0, compared = 0, mitres = 0, crosses = 0, sheets = 0;
     std::optional<std::pair<std::vector<job::Value>, plan::Plan>> last;  // the revision before, a wholly other job
     for (int i = 0; i < packets(); ++i) {

@@ -131,6 +131,18 @@ private:
                      {{"n", std::to_string(piece_.quantity)}});
     }
 
+    /// The same of checklists, which several boards can share. Before it is known how many there are, the longest
+    /// words.
+    std::string list_for_each() const {
+        const auto lists = sheet("checklist");
+        if (piece_.quantity == 1 || wish_.one_set || wish_.leaves_out("checklist") ||
+            (lists && lists->sets == piece_.quantity))
+            return set_each("checklist");
+        const int sets = lists ? lists->sets : 1;
+        return words(sets == 1 ? "work_order.set_columns" : "work_order.set_lists",
+                     {{"n", std::to_string(piece_.quantity)}, {"lists", std::to_string(sets)}});
+    }
+
     /// The words of a step that is told with the help of a sheet, or without it where the job leaves that out.
     std::string drawn(std::string_view kind, const std::string& key) const {
         return wish_.leaves_out(kind) ? key + "_without" : key;
@@ -139,7 +151,7 @@ private:
     void cuts() {
         if (!piece_.splay) stick_strips();
         saw_set();
-        add("kerf", words(drawn("checklist", "work_order.kerf_how")) + set_each("checklist"),
+        add("kerf", words(drawn("checklist", "work_order.kerf_how")) + list_for_each(),
             words("work_order.kerf_figure", {{"n", std::to_string(piece_.blank().kerfs.size())}}), "checklist");
     }
 
@@ -148,7 +160,9 @@ private:
             words(piece_.strip == job::StripOn::edge ? "work_order.stick_how_edge" : "work_order.stick_how") +
                 set_each("strips"),
             {}, "strips");
-        constexpr std::size_t most_strips = 88;  // no board is that long
+        // On the least of papers a strip is this long; none but the longest boards take three digits.
+        const bool many = piece_.blank().length > 3_in * 88;
+        const std::size_t most_strips = many ? 888 : 88;
         steps_.back().widest = counted("work_order.stick_figure", most_strips);
         if (const auto& strips = steps_.back().told)
             steps_.back().figure = counted("work_order.stick_figure", static_cast<std::size_t>(strips->strips));

@@ -169,8 +169,9 @@ private:
 
 int kerfs_apart(const plan::Piece& piece) {
     const plan::Blank& blank = piece.blank();
-    // Of the board as long as it is drawn: numbers of four figures keep apart.
-    const Length least = blank.length * 0.039;
+    // Of the board as long as it is drawn: numbers of three figures keep apart, or of four.
+    const bool four = !blank.kerfs.empty() && blank.kerfs.back().n >= 1000;
+    const Length least = blank.length * (four ? 0.05 : 0.039);
     const auto keep_apart = [&](int apart) {
         std::optional<Length> last;
         for (const plan::Kerf& kerf : blank.kerfs) {

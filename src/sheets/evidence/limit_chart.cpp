@@ -202,7 +202,10 @@ Length radius_axis_end(const plan::Piece& piece, Unit unit) {
         if (!curve.points.empty()) lowest = std::max(lowest, least_radius(curve));
     const Length wanted =
         std::max(std::min({std::max(curves, job) * 1.1, curves * far_out, job * far_out}), lowest * 1.25);
-    return round_up(wanted, tape_step(wanted, 6, unit));
+    const Length step = tape_step(wanted, 6, unit);
+    const Length end = round_up(wanted, step);
+    // The ring of the job's point keeps off the words above the frame.
+    return job <= end && job * 1.05 > end ? end + step : end;
 }
 
 void draw_limit_chart(Pen& pen, const Rect& space, const plan::Piece& piece, const Tape& tape) {

@@ -96,18 +96,21 @@ private:
                                       : recommended       ? words("survey.only_recommended")
                                                           : std::string();
             const std::size_t worst = answer.misses->worst_point();
-            cells({fit_name(answer.fit, kit()), figures_of(answer.fit), miss_text(answer.misses->at.at(worst), tape_),
-                   tape_.exact_plain(reading(piece_, worst).station), rms_text(answer, tape_), marks},
+            cells({fit_name(answer.fit, kit()), figures_of(answer.fit, used),
+                   miss_text(answer.misses->at.at(worst), tape_), tape_.exact_plain(reading(piece_, worst).station),
+                   rms_text(answer, tape_), marks},
                   used);
         }
         for (const job::Fit fit : unanswered(survey_))
             cells({fit_name(fit, kit()), words("survey.none"), "", "", "", ""}, false);
     }
 
-    /// Where large figures leave a center no room, without it.
-    std::string figures_of(job::Fit fit) {
+    /// Where large figures leave a center no room, in the type that they are set in, without it.
+    std::string figures_of(job::Fit fit, bool strong) {
+        const Length room = flow_.width() * figures_share;
+        const Pen pen = flow_.pen();
         std::string text = answer_text(piece_, fit, kit(), tape_);
-        const bool fits = flow_.pen().width(text, {Face::condensed, style().tiny}) <= flow_.width() * figures_share;
+        const bool fits = pen.width(text, pen.fitting(text, small(strong), room)) <= room;
         return fits ? text : brief_answer_text(piece_, fit, kit(), tape_);
     }
 

@@ -29,10 +29,14 @@ struct Range {
     }
 };
 
-/// Of several boards alike the one that a page is for: the nth; n is 0 where a hand writes it in.
-struct ForBoard {
+/// Of several boards alike those that a page is for, from the nth to the `last`; n is 0 where a hand writes it in.
+struct ForBoards {
     int n = 1;
+    int last = 1;
     int of = 1;
+    int set = 1;  ///< which it is of the sets of pages that look alike
+
+    int count() const { return last - n + 1; }
 };
 
 /// How a page of a roll is divided. It has no header: what it is called stands at both of its ends.
@@ -55,7 +59,7 @@ struct Draft {
     Use use = Use::cards;
     Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
     Range strips{};  ///< numbers of the strips on the page
-    ForBoard board{};
+    ForBoards boards{};
     std::optional<RollPage> roll{};
     bool reprint = false;
     bool second_language = false;  ///< the page is in the second language, its header and footer too
@@ -89,10 +93,10 @@ inline Draft piece_page(const plan::Plan& plan, const Kit& kit, const std::strin
     return draft;
 }
 
-/// For which board of the piece a sheet is that each of its boards has: the last, unless one set is printed for all.
-inline ForBoard last_board(const plan::Plan& plan, const plan::Piece& piece) {
-    const bool by_hand = plan.packet.one_set && piece.quantity > 1;
-    return {by_hand ? 0 : piece.quantity, piece.quantity};
+/// A page for one board of the piece: the nth, unless one set is printed for all.
+inline ForBoards for_board(const plan::Plan& plan, const plan::Piece& piece, int n) {
+    const int board = plan.packet.one_set && piece.quantity > 1 ? 0 : n;
+    return {board, board, piece.quantity, n};
 }
 
 }  // namespace kerfpacket::sheets

@@ -115,11 +115,15 @@ Length tag_width(const Pen& pen, const std::string& tag) {
 }
 
 std::string title_words(const Draft& draft, const Kit& kit) {
-    if (draft.board.of == 1) return draft.title;
-    const std::string of = std::to_string(draft.board.of);
+    const ForBoards& boards = draft.boards;
+    if (boards.of == 1) return draft.title;
+    const fonts::Words::Values values{
+        {"n", std::to_string(boards.n)}, {"last", std::to_string(boards.last)}, {"m", std::to_string(boards.of)}};
     return draft.title + ", " +
-           (draft.board.n == 0 ? kit.words("page.board_by_hand", {{"m", of}})
-                               : kit.words("page.board", {{"n", std::to_string(draft.board.n)}, {"m", of}}));
+           kit.words(boards.n == 0        ? "page.board_by_hand"
+                     : boards.count() > 1 ? "page.boards"
+                                          : "page.board",
+                     values);
 }
 
 void draw_check_bar(Pen& pen, Point zero, Direction along, CheckBar bar, bool words_too) {

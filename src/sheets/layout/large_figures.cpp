@@ -13,10 +13,8 @@ void pour(Flow& flow, const LargeFigures& figures) {
         if (x > room.low.x) pen.line(Role::furniture, {x - 10_pt, room.low.y}, {x - 10_pt, room.high.y}, style.line);
         pen.text(Role::text, {x, first_base(room, style.small)}, what,
                  pen.fitting(what, {Face::regular, style.small}, step - 14_pt));
-        Type type{Face::bold, style.huge};
-        if (pen.width(value, type) > step - 14_pt) type = {Face::condensed_bold, style.huge};
-        if (pen.width(value, type) > step - 14_pt) type.size = style.title;
-        pen.text(Role::text, {x, room.low.y + style.huge * 0.2}, value, type);
+        pen.text(Role::text, {x, room.low.y + style.huge * 0.2}, value,
+                 pen.fitting(value, {Face::bold, style.huge}, step - 14_pt));
         x += step;
     }
 }

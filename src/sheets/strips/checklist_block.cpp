@@ -1,7 +1,7 @@
 #include "sheets/strips/checklist_block.h"
 
 #include <algorithm>
-#include <cmath>
+#include <array>
 
 #include "sheets/layout/furniture.h"
 #include "sheets/words/numeral.h"
@@ -12,13 +12,13 @@ namespace {
 /// To write the web or initials on, at least.
 constexpr Length least_blank = 26_pt;
 
-/// What was rounded away, true mark minus printed figure: thousandths of an inch or hundredths of a millimetre.
-std::string residue_text(Length residue, const Tape& tape) {
-    const bool inch = tape.unit() == measure::Unit::inch;
-    const std::string digits = tape.number(std::abs(inch ? residue.inches() : residue.mm()), inch ? 3 : 2);
-    if (digits.find_first_of("123456789") == std::string::npos) return {};
-    return (residue < 0_mm ? "-" : "+") + digits.substr(1);
-}
+/// Of a foot for several boards: its words, the figures to look for, and a line for each board, which a hand writes on.
+constexpr Length line_of_words = 11_pt;
+constexpr Length line_of_board_height = 15_pt;
+/// In it, from the block's left edge: the middles of the boxes, and where the blanks begin.
+constexpr std::array<Length, 3> boxes_at{26_pt, 48_pt, 70_pt};
+constexpr Length blanks_from = 83_pt;
+constexpr Length small_box = 11_pt;
 
 /// Without the spaces that a name left empty leaves at the ends.
 std::string trimmed(const std::string& text) {
@@ -27,6 +27,12 @@ std::string trimmed(const std::string& text) {
 }
 
 }  // namespace
+
+BlockHeights block_heights(std::size_t boards, const Kit& kit) {
+    const bool both = kit.second_words != nullptr;
+    if (boards == 1) return {0_pt, 18_pt, both ? 66.5_pt : 41_pt};
+    return {10_pt, 18_pt, 18_pt + line_of_words * (both ? 3 : 2) + line_of_board_height * static_cast<double>(boards)};
+}
 
 std::string in_both(const Kit& kit, std::string_view key, const fonts::Words::Values& values) {
     std::string text = kit.words(key, values);
@@ -39,12 +45,13 @@ std::string in_both(const Kit& kit, std::string_view key, const fonts::Words::Va
 void ChecklistBlock::draw(Point top_left, Length width, std::size_t first, std::size_t end) {
     top_left_ = top_left;
     width_ = width;
+    if (for_several()) names();
     {
         const Scope list = pen_.within(Tag::list);
         for (std::size_t i = first; i < end; ++i)
-            row(piece_.blank().kerfs[i], heights_.row * static_cast<double>(i - first + 1));
+            row(piece_.blank().kerfs[i], heights_.head + heights_.row * static_cast<double>(i - first + 1));
     }
-    const Length rows = heights_.row * static_cast<double>(end - first);
+    const Length rows = heights_.head + heights_.row * static_cast<double>(end - first);
     foot(end, rows);
     const Rect outline{{top_left_.x, top_left_.y - rows - heights_.foot}, {top_left_.x + width_, top_left_.y}};
     pen_.box(Role::box, outline, style().line);
@@ -54,16 +61,17 @@ void ChecklistBlock::row(const plan::Kerf& kerf, Length down) {
     const Length x = top_left_.x;
     const Length bottom = top_left_.y - down;
     const Length base = bottom + heights_.row / 2 - 4_pt;
-    tick_box(pen_, {x + 3_pt, bottom + 1.5_pt}, heights_.row - 3_pt);
+    for (int n = 0; n < boards_.count(); ++n)
+        tick_box(pen_, {x + box_at(static_cast<std::size_t>(n), heights_.row), bottom + 1.5_pt}, heights_.row - 3_pt);
     // A part a kerf, not a part a figure: the packet's bytes and the time to finish it hang on the number of parts.
     const Scope item = pen_.within(Tag::list_item);
-    pen_.text(Role::numeral, {x + 45_pt, base}, std::to_string(kerf.n),
+    pen_.text(Role::numeral, {x + places_.numeral, base}, std::to_string(kerf.n),
               Type{numeral_face_of(kerf.n), style().strong}.at_right());
-    pen_.text(Role::running, {x + 105_pt, base}, tape_.plain(kerf.mark),
+    pen_.text(Role::running, {x + places_.mark, base}, tape_.plain(kerf.mark),
               Type{Face::condensed, style().text}.at_right());
-    pen_.text(Role::running, {x + 107_pt, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
+    pen_.text(Role::running, {x + places_.residue, base}, residue_text(kerf.mark - tape_.rounded(kerf.mark), tape_),
               {Face::condensed, style().tiny});
-    pen_.text(Role::running, {x + width_ - 4_pt, base}, tape_.other(kerf.mark),
+    pen_.text(Role::running, {x + places_.other, base}, tape_.other(kerf.mark),
               Type{Face::condensed, style().small}.at_right());
     pen_.line(Role::box, {x, bottom}, {x + width_, bottom}, style().hair);
 }
@@ -80,9 +88,59 @@ void ChecklistBlock::foot(std::size_t done, Length rows) {
     pen_.text(Role::text, {x + 4_pt, y - 11.5_pt}, words,
               pen_.fitting(words, {Face::bold, style().text}, width_ - 14_pt - pen_.width(rest, rest_type)));
     pen_.text(Role::text, {x + width_ - 4_pt, y - 11.5_pt}, rest, rest_type);
+    if (for_several()) return for_each_board(y - 11.5_pt - line_of_words, done);
     if (kit.second_words != nullptr) return to_tick_in_both(y - 24.5_pt, done);
     to_tick(y - 24.5_pt, done);
     depth_to_tick(y - 37_pt);
+}
+
+std::string ChecklistBlock::board_name(int n) const {
+    return pen_.kit().words("checklist.column", {{"n", std::to_string(n)}});
+}
+
+/// Over the boxes, which board each column is for.
+void ChecklistBlock::names() {
+    const Length base = top_left_.y - heights_.head + 2_pt;
+    for (int n = boards_.n; n <= boards_.last; ++n) {
+        const Length middle = box_at(static_cast<std::size_t>(n - boards_.n), heights_.row) + (heights_.row - 3_pt) / 2;
+        pen_.text(Role::text, {top_left_.x + middle, base}, board_name(n),
+                  Type{Face::condensed_bold, style().tiny}.centred());
+    }
+}
+
+/// What to look for, the same for all of them, and a line for each to tick and to write on.
+void ChecklistBlock::for_each_board(Length base, std::size_t done) {
+    const Kit& kit = pen_.kit();
+    const std::string figures =
+        in_both(kit, "checklist.tape", tape_value(done)) + "   " + in_both(kit, "checklist.depth", depth_value());
+    set(figures, {top_left_.x + 4_pt, base}, width_ - 8_pt);
+    heads_of_boards(base -= line_of_words, kit.words);
+    if (kit.second_words != nullptr) heads_of_boards(base -= line_of_words, *kit.second_words);
+    for (int n = boards_.n; n <= boards_.last; ++n) line_of_board(base -= line_of_board_height, n);
+}
+
+void ChecklistBlock::heads_of_boards(Length base, const fonts::Words& words) {
+    const Type type = Type{Face::condensed, style().tiny}.centred();
+    const auto head = [&](Length middle, const std::string& text, Length room) {
+        pen_.text(Role::text, {top_left_.x + middle, base}, text, pen_.fitting(text, type, room));
+    };
+    const std::array<std::string, 3> ticked{trimmed(words("checklist.tape", {{"at", ""}})), words("checklist.rest"),
+                                            trimmed(words("checklist.depth", {{"depth", ""}}))};
+    for (std::size_t i = 0; i < ticked.size(); ++i) head(boxes_at.at(i), ticked.at(i), 21_pt);
+    const Length half = (width_ - blanks_from) / 2;
+    head(blanks_from + half / 2, words(piece_.cut.moulded() ? "checklist.web_thinnest" : "checklist.web_column"), half);
+    head(blanks_from + half * 1.5, words("checklist.initials"), half);
+}
+
+void ChecklistBlock::line_of_board(Length base, int n) {
+    const Length x = top_left_.x;
+    pen_.text(Role::text, {x + 3_pt, base}, board_name(n), Type{Face::condensed_bold, style().tiny});
+    for (const Length middle : boxes_at) tick_box(pen_, {x + middle - small_box / 2, base - 1.8_pt}, small_box);
+    const Length half = (width_ - blanks_from) / 2;
+    for (const double part : {0.0, 1.0}) {
+        const Length from = x + blanks_from + half * part;
+        pen_.line(Role::box, {from, base - 2_pt}, {from + half - 5_pt, base - 2_pt}, style().hair);
+    }
 }
 
 fonts::Words::Values ChecklistBlock::tape_value(std::size_t done) const {

@@ -42,7 +42,7 @@ private:
         if (lanes().edge) draw_edge_lines(pen_, context_, strip_, frame_);
         std::array<EndWords, 2> said = draw_strip_ends(pen_, context_, strip_, frame_);
         outline();
-        if (said[0].in_lane) keep_off({}, waste_until(piece_));
+        keep_off_words(said[0], {}, waste_until(piece_));
         draw_marks(pen_, context_, strip_, frame_);
         joints();
         limits();
@@ -50,7 +50,7 @@ private:
         if (strip_.from <= 0_mm) zero_end(said[0]);
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) cut(end, said.at(end));
         tape_marks();
-        if (said[1].in_lane) keep_off(waste_from(piece_), piece_.blank().length);
+        keep_off_words(said[1], waste_from(piece_), piece_.blank().length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
         keep_off(waste_from(piece_), piece_.blank().length);
         identity();
@@ -76,6 +76,21 @@ private:
         const Length clear = 2_pt;
         const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
         lane_.force(zone.low.x + clear, zone.high.x - clear);
+    }
+
+    /// And off the words of an end that stand in the lane, with all that goes away there.
+    void keep_off_words(const EndWords& said, Length from, Length to) {
+        if (said.in_lane.empty()) return;
+        keep_off(from, to);
+        const StripLean lean(context_, frame_);
+        for (const Rect& words : said.in_lane) {
+            // From the side where they lean more, words come closer.
+            const Length of_left = lean.closing_on(words.low);
+            const Length of_right = lean.closing_on({words.high.x, words.low.y});
+            const Length from_left = std::max({Length(), of_left, of_right});
+            const Length from_right = std::max({Length(), -of_left, -of_right});
+            lane_.force(words.low.x - 4_pt - from_left, words.high.x + 4_pt + from_right);
+        }
     }
 
     /// The half diamond at an end and the numbers of the two strips that meet there.
@@ -197,7 +212,7 @@ private:
         if (missing.size() > 1) all += ", " + missing.back();
         const Length sawn = piece_.blank().trims[0];
         // Where the lane is taken there, the trim is said from beyond its line.
-        if (sawn <= 0_mm || said.trim || said.in_lane) {
+        if (sawn <= 0_mm || said.trim || !said.in_lane.empty()) {
             say(all);
             return;
         }

@@ -8,9 +8,8 @@
 namespace kerfpacket::sheets {
 namespace {
 
-/// From a line of words to the ends of its zone, and to what else stands there.
+/// From a line of words to the ends of its zone.
 constexpr Length zone_inset = Length::points(8);
-constexpr Length apart = Length::points(4);
 
 Face condensed(Face face) { return face == Face::bold ? Face::condensed_bold : Face::condensed; }
 
@@ -28,8 +27,8 @@ bool EndZone::set_as(const Line& line, const std::string& text, Face face) {
     std::vector<Length> starts{from_left_ ? whole_.low.x + zone_inset : whole_.high.x - zone_inset - wide};
     for (const Rect& area : taken_) {
         if (area.high.y <= low || area.low.y >= high) continue;
-        lane.force(area.low.x - apart, area.high.x + apart);
-        starts.push_back(from_left_ ? area.high.x + apart : area.low.x - apart - wide);
+        lane.force(area.low.x - apart_, area.high.x + apart_);
+        starts.push_back(from_left_ ? area.high.x + apart_ : area.low.x - apart_ - wide);
     }
     std::sort(starts.begin(), starts.end());
     if (!from_left_) std::reverse(starts.begin(), starts.end());
@@ -40,7 +39,7 @@ bool EndZone::set_as(const Line& line, const std::string& text, Face face) {
     pen_.text_on_white(Role::limit, anchor, text, from_left_ ? type : type.at_right());
     const Length top = type.size * 0.75;
     taken_.push_back({{*start, base}, {*start + wide, base + top}});
-    if (line.up + top > lanes_.above_numerals()) reaches_lane_ = true;
+    if (line.up + top > lanes_.above_numerals()) in_lane_.push_back(taken_.back());
     return true;
 }
 

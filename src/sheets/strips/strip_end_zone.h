@@ -21,8 +21,8 @@ public:
 
     /// A part of a strip whose outer end is on the left or on the right. Lines keep off what is `taken`, and add
     /// themselves to it.
-    EndZone(Pen& pen, const Rect& whole, bool from_left, const Lanes& lanes, std::vector<Rect>& taken)
-        : pen_(pen), whole_(whole), from_left_(from_left), lanes_(lanes), taken_(taken) {}
+    EndZone(Pen& pen, const Rect& whole, bool from_left, const Lanes& lanes, Length apart, std::vector<Rect>& taken)
+        : pen_(pen), whole_(whole), from_left_(from_left), lanes_(lanes), apart_(apart), taken_(taken) {}
 
     /// Sets a line, condensed or shortened where need be. One that is still too long is left out, never clipped, and
     /// the answer is false.
@@ -31,8 +31,8 @@ public:
     bool set_anywhere(const Line& line);
     /// At any height that leaves the words lane free.
     bool set_below_lane(const Line& line);
-    /// Whether any line stands in the words lane.
-    bool reaches_lane() const { return reaches_lane_; }
+    /// Where its lines stand in the words lane.
+    const std::vector<Rect>& in_lane() const { return in_lane_; }
 
 private:
     bool set_as(const Line& line, const std::string& text, Face face);
@@ -45,8 +45,9 @@ private:
     Rect whole_;
     bool from_left_;
     const Lanes& lanes_;
+    Length apart_;  ///< from a line to what else stands beside it
     std::vector<Rect>& taken_;
-    bool reaches_lane_ = false;
+    std::vector<Rect> in_lane_;
 };
 
 }  // namespace kerfpacket::sheets

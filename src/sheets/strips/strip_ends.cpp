@@ -14,11 +14,16 @@ namespace {
 
 bool has_mitre(const plan::Piece& piece, std::size_t end) { return piece.blank().ends.at(end).mitre.radians() != 0; }
 
-/// What is said of the wood that goes away, and the same in short. Over the edge the cut is drawn as it slopes: there
-/// its angle stands with the trim.
+/// Over the edge the cut of an end is drawn as it slopes: there its angle stands with the trim. A board that climbs has
+/// two things to tell of its cut besides, how it leans and where.
+bool told_with_trim(const StripContext& context, std::size_t end) {
+    return context.lanes.edge && has_mitre(context.piece, end) && !context.piece.rake;
+}
+
+/// What is said of the wood that goes away, and the same in short.
 std::pair<std::string, std::string> trim_words(const StripContext& context, std::size_t end, const Kit& kit) {
+    if (!told_with_trim(context, end)) return sawn_words(context.piece, end, context.tape, kit);
     const std::string trim = context.tape.exact(context.piece.blank().trims.at(end));
-    if (!context.lanes.edge || !has_mitre(context.piece, end)) return sawn_words(context.piece, end, context.tape, kit);
     const fonts::Words::Values both{{"trim", trim},
                                     {"angle", degrees_text(context.piece.blank().ends.at(end).mitre, kit)}};
     return {kit.words("strip.trim_mitre", both), kit.words("strip.trim_mitre_short", both)};
@@ -35,7 +40,10 @@ public:
           lanes_(context.lanes.ends),
           strip_(strip),
           frame_(frame),
-          taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {}
+          taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {
+        if (strip.joined_before) take_joint(strip.number - 1, frame.runs_right());
+        if (strip.joined_after) take_joint(strip.number, !frame.runs_right());
+    }
 
     std::array<EndWords, 2> draw() {
         std::array<EndWords, 2> said;
@@ -53,11 +61,25 @@ private:
         return pen_.kit().words(key, values);
     }
     EndZone zone(Length from, Length to, bool from_left) {
-        return {pen_, frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, taken_};
+        // Words that lean more the nearer they are to the bend come closer to each other.
+        const double lean = context_.lanes.edge ? 0 : std::abs(blank_.lean / piece_.width);
+        const Length apart = 4_pt + 12_pt * lean;
+        return {pen_,  frame_.zone(from, std::max(from, to), context_.lanes.height), from_left, context_.lanes, apart,
+                taken_};
     }
     /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
     void hatch(Length from, Length to) {
         pen_.hatch_around(frame_.zone(from, to, context_.lanes.height), 9_pt, style().fine, taken_);
+    }
+
+    /// Where the name of a joint stands, at the left end of the strip or at the right.
+    void take_joint(int before, bool on_left) {
+        const std::string name =
+            words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}});
+        const Length wide = 13_pt + pen_.width(name, {Face::bold, style().text});
+        const Length left = on_left ? frame_.left() : frame_.right() - wide;
+        const Length base = frame_.base() + context_.lanes.words;
+        taken_.push_back({{left, base - 2_pt}, {left + wide, base + style().text * 0.75}});
     }
 
     EndWords zero_end() {
@@ -71,14 +93,14 @@ private:
             if (at_zero) zero_words(words, said);
             trim(words, 0, lanes_.trim, said);
             mitre(words, 0, lanes_.zero_mitre, said);
-            said.in_lane = said.in_lane || words.reaches_lane();
+            said.take_lane_of(words.in_lane());
         } else if (at_zero) {
             // Over the edge a scarf slopes through all of it.
             const bool scarf = is_scarf(piece_, 0);
             const Length to = scarf ? (context_.lanes.edge ? 0_mm : blank_.ends[0].kerf_face) : blank_.bend_start;
             EndZone words = zone({}, std::min(to, strip_.to), frame_.runs_right());
             zero_words(words, said);
-            said.in_lane = said.in_lane || words.reaches_lane();
+            said.take_lane_of(words.in_lane());
         }
         return said;
     }
@@ -100,7 +122,7 @@ private:
         if (!context_.lanes.edge) mitre(zone, 1, 4_pt, said);
         trim(zone, 1, lanes_.far_trim, said);
         mitre(zone, 1, 4_pt, said);
-        said.in_lane = zone.reaches_lane();
+        said.take_lane_of(zone.in_lane());
         return said;
     }
 
@@ -131,7 +153,7 @@ private:
         };
         set(said.zero, {lanes_.zero_words, words("strip.zero_end"), bold()});
         set(said.hook, {lanes_.hook, words("strip.hook"), regular()});
-        said.in_lane = said.in_lane || beyond.reaches_lane();
+        said.take_lane_of(beyond.in_lane());
     }
 
     void trim(EndZone& zone, std::size_t end, Length up, EndWords& said) {
@@ -140,7 +162,7 @@ private:
         const EndZone::Line line{up, long_words, bold(), short_words};
         // What finds no room here stands beside its line in the words lane, which must then be free.
         said.trim = (complete && zone.set(line)) || zone.set_below_lane(line);
-        if (context_.lanes.edge) said.mitre = said.trim && has_mitre(piece_, end);
+        if (told_with_trim(context_, end)) said.mitre = said.trim;
     }
 
     void mitre(EndZone& zone, std::size_t end, Length up, EndWords& said) {

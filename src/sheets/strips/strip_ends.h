@@ -5,6 +5,7 @@
 #include <array>
 #include <string>
 #include <utility>
+#include <vector>
 
 #include "sheets/strips/strip_drawing.h"
 
@@ -52,6 +53,9 @@ public:
     bool none() const { return lean_ == 0; }
     /// A place of a strip that is drawn as if all stood square.
     Point operator()(Point drawn) const;
+    /// By how much words at that height that lean with the kerfs come closer to those that stand here, in the direction
+    /// in which they lean: to the left below 0.
+    Length closing_on(Point drawn) const { return (drawn.y - frame_.base()) * (lean_ - at(frame_.from_zero(drawn.x))); }
     /// How far the strip's upper edge stands out beyond its lower one, to the left or to the right: at most.
     static Length overhang(const plan::Piece& piece, const Lanes& lanes);
     /// Whether it stands out to the left.
@@ -100,7 +104,9 @@ struct EndWords {
     bool hook = false;  ///< where the tape is hooked
     bool trim = false;
     bool mitre = false;
-    bool in_lane = false;  ///< some of it stands in the words lane
+    std::vector<Rect> in_lane{};  ///< where some of it stands in the words lane
+
+    void take_lane_of(const std::vector<Rect>& words) { in_lane.insert(in_lane.end(), words.begin(), words.end()); }
 };
 /// Trim hatched with its words, the cuts, the heavy line at either end of the blank, and how long a tail is.
 std::array<EndWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,

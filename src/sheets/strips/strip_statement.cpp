@@ -160,7 +160,7 @@ void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& pi
     const Tape tape(plan.header.units, kit.words);
     draft.page.piece = piece.id;
     draft.tag = piece.id;
-    draft.board = last_board(plan, piece);
+    draft.boards = for_board(plan, piece, 1);
     draft.title = kit.words(piece.strip == job::StripOn::edge ? "strip.title_edge" : "strip.title");
     draft.subtitle = kit.words("strip.subtitle", {{"what", piece_name(piece, kit)},
                                                   {"spacing", spacing_text(piece, kit, tape)},

@@ -41,9 +41,18 @@ bool alike(const plan::CasingSegment& a, const plan::CasingSegment& b, bool turn
 }  // namespace
 
 std::string segment_numbers(const plan::CasingSegment& drawn, const std::vector<AlikeSegments::Other>& others) {
-    std::string all = std::to_string(drawn.n);
-    for (const AlikeSegments::Other& other : others) all += ", " + std::to_string(other.segment->n);
-    return all;
+    std::vector<int> all{drawn.n};
+    for (const AlikeSegments::Other& other : others) all.push_back(other.segment->n);
+    std::string text;
+    for (std::size_t first = 0; first < all.size();) {
+        std::size_t last = first;
+        while (last + 1 < all.size() && all[last + 1] == all[last] + 1) ++last;
+        if (last < first + 4) last = first;  // a few that follow each other are named one by one
+        text += (text.empty() ? "" : ", ") + std::to_string(all[first]);
+        if (last > first) text += "-" + std::to_string(all[last]);
+        first = last + 1;
+    }
+    return text;
 }
 
 geom::Angle levelling(const plan::CasingSegment& segment) {

@@ -21,7 +21,7 @@ struct AlikeSegments {
 /// grain is laid level, and whose ends are of one kind.
 std::vector<AlikeSegments> alike_segments(const std::vector<plan::CasingSegment>& segments);
 
-/// "1, 3": their numbers.
+/// "1, 3", "2-23, 26": their numbers; five or more that follow each other as a range.
 std::string segment_numbers(const plan::CasingSegment& drawn, const std::vector<AlikeSegments::Other>& others);
 
 /// By how much a segment is turned for its grain to be level, its left end at the left, its outside edge above.

@@ -29,6 +29,7 @@ std::set<std::string> files_of(const std::string& language) {
 /// What is rightly the same in both: signs, names of paper and of boards, the program's own commands.
 bool may_be_the_same(const WordEntry& entry) {
     static const std::set<std::string> same{"casing.joint_name",
+                                            "checklist.column",
                                             "chance.on_cover_piece",
                                             "chance.strain",
                                             "cover.moisture_piece",

@@ -59,6 +59,12 @@ TEST(CasingSheet, a_segment_that_fits_a_page_is_one_page_without_tiles) {
     }
 }
 
+TEST(CasingSheet, many_alike_segments_are_named_as_a_range) {
+    const Drafts drafts = drawn(cased(60_in, 12_in, 12));
+    ASSERT_GE(drafts.size(), 2U);
+    EXPECT_EQ(drafts.back().title.rfind("Casing segment 2-11 of 12", 0), 0U) << drafts.back().title;
+}
+
 std::string all_words(const page::Page& page) {
     std::string all;
     for (const page::TextItem& text : texts(page)) all += text.text + " ";

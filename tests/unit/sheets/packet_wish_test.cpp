@@ -71,6 +71,30 @@ TEST(PacketWish, EveryPageOfASetSaysForWhichBoardInBothLanguages) {
     }
 }
 
+// A board of Alder Court has one page of checklist: four lists are more pages than one for all, three are not.
+TEST(PacketWish, BoardsAlikeShareAListWhereThatIsFewerPages) {
+    job::Job job = job_of(alder_court());
+    auto one = counts(make_packet(planned(job), kit()));
+    job.openings[0].quantity = 4;
+    for (const auto& [language, all] : {std::pair("en", "boards 1 to 4 of 4"), std::pair("es", "tablas 1 a 4 de 4")}) {
+        const page::Document document = make_packet(planned(job), kit(language));
+        auto four = counts(document);
+        EXPECT_GT(four["checklist"], one["checklist"]);
+        EXPECT_LT(four["checklist"], one["checklist"] * 4);
+        for (const page::Page& page : document.pages) {
+            if (page.sheet == "work-order") {
+                std::string order = text_of(page);
+                std::replace(order.begin(), order.end(), '\n', ' ');  // a sentence may go on on the next line
+                EXPECT_TRUE(holds(order, kit(language).words("work_order.set_columns", {{"n", "4"}}))) << order;
+            }
+            if (page.sheet != "checklist") continue;
+            EXPECT_TRUE(holds(text_of(page), all)) << page.number;
+            for (const char* column : {"#1\n", "#3\n", "#4\n"}) EXPECT_TRUE(holds(text_of(page), column));
+            for (const std::string& fault : text_faults(page)) ADD_FAILURE() << fault;
+        }
+    }
+}
+
 TEST(PacketWish, OneSetHasABlankForTheBoard) {
     job::Job job = three_alike();
     job.packet.one_set = true;
