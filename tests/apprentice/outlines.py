@@ -1,6 +1,7 @@
 """The drawings and tables for machines, read back by libraries that share nothing with the program (ezdxf, librsvg):
 every head and wall lies on a curve of our own by nothing but the text of its job, SVG and DXF say the same, and the
-blank has its kerfs where the table of stops says.
+blank has its kerfs where the table of stops says. What the packet draws at full size lies on the outlines: templates, the
+flat blank of a splayed liner (one in a job), the strips of a board that climbs.
 
     outlines.py JOB...     exit status 1 where something is amiss"""
 import csv
@@ -16,12 +17,14 @@ import xml.etree.ElementTree as xml
 import ezdxf
 import numpy as np
 
+import climb
 import jobs
-import tiles
 import paper
+import splay
+import tiles
 import walls
+from in_space import PROGRAM
 
-PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
 MM = 25.4
 missed = []
 
@@ -73,9 +76,8 @@ def off(at, line):
     return left, normals
 
 
-def worst_off(course, line):
-    """The course laid on the line by sliding alone; its ends are left out, where a mitre may cut the line."""
-    at = np.column_stack([course.x, course.y]) * MM
+def worst_off(at, line):
+    """A course laid on the line by sliding alone; its ends are left out, where a mitre may cut the line."""
     at = at[np.linspace(len(at) * 0.03, len(at) * 0.97, 150).astype(int)]
     at += line[line[:, 1].argmax()] - at[at[:, 1].argmax()]
     for _ in range(6):
@@ -99,10 +101,18 @@ def compare(name, job, layers, picture):
             amiss(name, f"{layer}: SVG and DXF differ")
 
 
-def lies_on_its_curve(name, piece, layers):
+def toward_room(piece, units):
+    """How far out of the curve that was measured the room's edge of a splayed jamb stands, which the outlines show."""
+    splayed = piece.get("splay")
+    if not splayed or (splayed["measured"] == "wide") == (splayed["toward"] == "room"):
+        return 0.0
+    return jobs.length(splayed["side"], units) * (1 if splayed["toward"] == "room" else -1)
+
+
+def lies_on_its_curve(name, piece, layers, units):
     line = dense(layers[f"{piece['id']}_{'WALL' if piece['measured_to'] == 'wall' else 'FINISH'}"][0])
     for course in walls.courses_of(piece)[:1]:
-        worst = worst_off(course, line)
+        worst = worst_off(course.at(toward_room(piece, units)) * MM, line)
         if worst > 0.01:
             amiss(name, f"{piece['id']}: {worst:.4f} mm off its curve")
     return len(line)
@@ -145,21 +155,23 @@ def curves_of(sheet):
     return np.concatenate(found)
 
 
-def overlaid(name, job, layers, folder):
-    """The template's content stream laid over the outlines: every point of a curve on every tile lies on a curve of the
-    drawing for machines. Each tile is laid by its place in the grid, then slid until it lies best. In mm."""
-    seen = 0
+def printed(name, folder):
+    """The packet of the job, its templates in a grid."""
     packet_file, grid = os.path.join(folder, "packet.pdf"), os.path.join(folder, "grid.toml")
-    # Not an eyebrow: on paper its seen face runs on to the liner's square end, past the corner where the other ends.
-    heads = [piece for piece in job["pieces"] if "shape" in piece and piece["shape"] != "eyebrow"]
-    if not heads:
-        return 0
     with open(name) as text, open(grid, "w") as out:
         out.write(in_a_grid(text.read()))
     if os.path.exists(packet_file):
         os.remove(packet_file)  # of the job before
     told("build", grid, "--out", packet_file)
-    packet = paper.Packet(packet_file)
+    return paper.Packet(packet_file)
+
+
+def overlaid(name, job, layers, packet):
+    """The template's content stream laid over the outlines: every point of a curve on every tile lies on a curve of the
+    drawing for machines. Each tile is laid by its place in the grid, then slid until it lies best. In mm."""
+    seen = 0
+    # Not an eyebrow: on paper its seen face runs on to the liner's square end, past the corner where the other ends.
+    heads = [piece for piece in job["pieces"] if "shape" in piece and piece["shape"] != "eyebrow"]
     for piece in heads:
         pages = next((pages for (of, kind), pages in packet.parts.items()
                       if kind == "template" and of.split("/")[0] == piece["id"]), [])
@@ -184,6 +196,135 @@ def overlaid(name, job, layers, folder):
                 amiss(name, f"{piece['id']}: tile {tile.name} is {worst:.4f} mm off its outlines")
             seen += len(points_of)
     return seen
+
+
+def laying(at, onto):
+    """How points lie best on others: turned and moved, neither stretched nor mirrored."""
+    z, w = ((p - p.mean(axis=0)) @ [1, 1j] for p in (at, onto))
+    turn = np.exp(1j * np.angle(np.vdot(z, w)))
+    rotation = np.array([[turn.real, turn.imag], [-turn.imag, turn.real]])
+    return lambda p: (p - at.mean(axis=0)) @ rotation + onto.mean(axis=0)
+
+
+def apart(at, lines):
+    """From each point to the nearest chord of all lines."""
+    start, end = (np.concatenate([line[ends] for line in lines]) for ends in (slice(None, -1), slice(1, None)))
+    along = end - start
+    from_start = at[:, None] - start
+    t = np.clip((from_start * along).sum(axis=2) / (along**2).sum(axis=1), 0, 1)
+    return np.linalg.norm(from_start - t[:, :, None] * along, axis=2).min(axis=1)
+
+
+def feet_on(lines, numbers):
+    """Of a sheet of the flat blank: the kerf's number, whether at the wide edge, where its foot meets the edge."""
+    for a, b, width in lines:
+        if width < 2 or abs(np.hypot(*(b - a)) - 6 / 72) > 0.01:
+            continue
+        along = (b - a) / np.hypot(*(b - a))
+        own = [n for n in numbers if abs(np.cross(along, n[1] - b)) < 0.06 and 0 < along @ (n[1] - b) < 0.6]
+        if own:
+            yield min(own, key=lambda n: np.hypot(*(n[1] - b)))[0], a[1] > b[1], a * MM
+
+
+def flat_laid_over(name, piece, layers, packet):
+    """Each sheet of a splayed liner's flat blank is laid on the outlines by the feet of its kerfs. The feet stand on the
+    ends of the kerfs, the edges lie on the outline; and every kerf and cut of the outlines is drawn on the paper, but
+    for what words leave open."""
+    seen = 0
+    for i, pages in enumerate(splay.parts_of(packet.doc)):
+        which = "" if i == 0 else f"_{i + 1}"
+        kinds = {kind: [dense(e) for e in layers.get(f"{piece['id']}_{kind}{which}", [])]
+                 for kind in ("BLANK", "KERFS", "ENDS", "ENDS_SEEN")}
+        kerfs, found, edges, fine = kinds["KERFS"], set(), [], []
+        for page in pages:
+            lines, numbers, _ = splay.flat(page)
+            feet = list(feet_on(lines, numbers))
+            if not feet:
+                continue
+            at, onto = np.array([p for _, _, p in feet]), np.array([kerfs[n - 1][int(wide)] for n, wide, _ in feet])
+            place = laying(at, onto)
+            found |= {(n, wide) for n, wide, _ in feet}
+            own = [place(chain) for chain in edges_of(page, lines)]
+            edges += own
+            fine += [place(np.array([a, b]) * MM) for a, b, width in lines if abs(width - 0.7) < 0.02]
+            worst = max(np.linalg.norm(place(at) - onto, axis=1).max(), apart(np.concatenate(own), kinds["BLANK"]).max())
+            if worst > 0.01:
+                amiss(name, f"{piece['id']}: page {page.number + 1} is {worst:.4f} mm off the flat blank")
+            seen += len(at) + sum(map(len, own))
+        if found != {(n + 1, wide) for n in range(len(kerfs)) for wide in (False, True)}:
+            amiss(name, f"{piece['id']}: not every kerf of the outlines stands on the flat blank at both edges")
+        for kind, most_open in (("BLANK", 0.02), ("KERFS", 0.5), ("ENDS", 0.5), ("ENDS_SEEN", 0.5)):
+            for n, line in enumerate(kinds[kind], 1):
+                drawn = drawn_of(line, edges if kind == "BLANK" else fine)
+                if drawn < long(line) * (1 - most_open):
+                    amiss(name, f"{piece['id']}: {drawn:.0f} mm of {kind}{which} {n} are drawn, of {long(line):.0f}")
+    return seen
+
+
+def edges_of(page, lines):
+    """What a sheet draws of the blank's edges, in mm, y up."""
+    bows = [tiles.bezier(corners) * np.array([1, -1]) * MM / 72
+            for corners, (width, _) in paper.Sheet(page, False).curves if width == 1.4]
+    return [np.array([a, b]) * MM for a, b, width in lines if width == 1.4] + bows
+
+
+def drawn_of(line, chains):
+    """The length of the chains that lie on the line."""
+    off_line = apart(np.concatenate(chains), [line])
+    first = np.cumsum([0] + [len(chain) for chain in chains[:-1]])
+    return sum(long(chain) for chain, off_most in zip(chains, np.maximum.reduceat(off_line, first)) if off_most <= 0.01)
+
+
+def long(chain):
+    return np.linalg.norm(np.diff(chain, axis=0), axis=1).sum()
+
+
+def legs_as_told(name, piece, layers, packet):
+    """The leg boards are drawn in the packet only small: their outlines against the cover's figures, which are rounded,
+    the width upward."""
+    told = re.findall(piece["id"] + r", (left|right) leg: a flat board ([^,]*?) in long and ([^,]*?) in\s+wide",
+                      packet.cover)
+    drawn = [layer for layer in layers if layer.startswith(f"{piece['id']}_LEG_")]
+    if sorted(f"{piece['id']}_LEG_{side.upper()}" for side, *_ in told) != sorted(drawn):
+        amiss(name, f"{piece['id']}: legs {[side for side, *_ in told]} on the cover, {drawn} among the outlines")
+    for side, length, width in told:
+        box = np.ptp([c[:2] for c in points(layers[f"{piece['id']}_LEG_{side.upper()}"][0])], axis=0) / MM
+        if abs(paper.number(length) - box[0]) > 1 / 32 or not 0 <= paper.number(width) - box[1] + 1e-6 < 1 / 16:
+            amiss(name, f"{piece['id']}: its {side} leg is drawn {box}, told {length} by {width}")
+    return len(told)
+
+
+def strips_laid_over(name, piece, layers, packet):
+    """The strips of a board that climbs, laid along its front edge: every tick and its shaft lie on a kerf."""
+    seen = set()
+    corners = np.array([c[:2] for c in points(layers[f"{piece['id']}_BLANK"][0])])
+    kerfs = [dense(e) for e in layers[f"{piece['id']}_KERFS"]]
+    for index in packet.parts[(piece["id"], "strips")]:
+        page = packet.doc[index]
+        captions = sorted(climb.captions_of(page))
+        for k, (top, first, last) in enumerate(captions):
+            below = captions[k + 1][0] if k + 1 < len(captions) else page.rect.height - 60
+            feet = sorted(f for f in climb.feet_of(page) if top - 2 < f[1] < below)
+            front = sorted(kerf[0, 0] for kerf in kerfs[first - 1:last])
+            if len(feet) != len(front):
+                amiss(name, f"{piece['id']}: {len(feet)} ticks stand for kerfs {first} to {last}")
+                continue
+            base = feet[0][1]
+            to_mm = lambda u, v: np.array([u, base - v]) * MM / 72
+            at = np.array([to_mm(*foot[:2]) for foot in feet])
+            shift = np.array([(front - at[:, 0]).mean(), corners[:, 1].min()])
+            # Above the feet, where nothing else leans.
+            shafts = [np.array([to_mm(*line[:2]), to_mm(*line[2:4])]) + shift for line in packet.sheet(index).lines
+                      if line[4] > 0.65 and 5 < base - line[1] < 30 and 5 < base - line[3] < 30]
+            worst = np.abs(at[:, 0] + shift[0] - front).max()
+            for shaft in shafts:
+                worst = max(worst, min(apart(shaft, [line]).max() for line in kerfs))
+            if worst > 0.01 or len(shafts) != len(feet):
+                amiss(name, f"{piece['id']}: kerfs {first} to {last}: {worst:.4f} mm off, {len(shafts)} shafts")
+            seen |= set(range(first, last + 1))
+    if seen != set(range(1, len(kerfs) + 1)):
+        amiss(name, f"{piece['id']}: not every kerf of the outlines has its tick on the strips")
+    return len(seen)
 
 
 def slid(at, outlines, times):
@@ -235,16 +376,22 @@ def read(name, folder):
     with open(name) as text:
         job = jobs.read(text.read())
     compare(name, job, layers, xml.parse(file + ".svg").getroot())
-    seen = sum(lies_on_its_curve(name, piece, layers) for piece in job["pieces"]
+    seen = sum(lies_on_its_curve(name, piece, layers, job["units"]) for piece in job["pieces"]
                if f"{piece['id']}_WALL" in layers and "ordinates" not in piece)  # which are faired
-    return seen, has_its_kerfs(name, job, layers), segments_close(name, layers), overlaid(name, job, layers, folder)
+    packet = printed(name, folder)
+    splays, climbs = ([piece for piece in job["pieces"] if key in piece] for key in ("splay", "rake"))
+    return (seen, 0 if splays else has_its_kerfs(name, job, layers), segments_close(name, layers),
+            overlaid(name, job, layers, packet), sum(flat_laid_over(name, piece, layers, packet) for piece in splays),
+            sum(legs_as_told(name, piece, layers, packet) for piece in splays),
+            sum(strips_laid_over(name, piece, layers, packet) for piece in climbs))
 
 
 def main(names):
     with tempfile.TemporaryDirectory() as folder:
         read_of = np.array([read(name, folder) for name in names]).sum(axis=0)
     print(f"{len(names)} jobs, {read_of[0]} points of curves, {read_of[1]} kerfs, {read_of[2]} casing segments, "
-          f"{read_of[3]} points of templates laid over them, {len(missed)} amiss")
+          f"{read_of[3]} points of templates, {read_of[4]} of flat blanks and {read_of[6]} ticks of boards that climb laid "
+          f"over them, {read_of[5]} legs, {len(missed)} amiss")
     return 1 if missed or not read_of.all() else 0
 
 
