@@ -152,6 +152,7 @@ private:
     /// As heights over the string between the ends, where the points go on along it: along its own length a parabola is
     /// no cubic, and between steep points it would be 0.05 in off.
     std::optional<Candidate> over_stations() const {
+        if (ends_) return std::nullopt;  // they are slopes along its own length
         const Direction string = geom::direction(points_.front(), points_.back());
         std::vector<double> stations;
         for (const Point p : points_) {

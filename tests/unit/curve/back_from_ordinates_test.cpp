@@ -129,6 +129,16 @@ TEST(BackFromOrdinates, a_sixteenth_either_way_stays_within_three_thirty_seconds
     }
 }
 
+// Nor do angles at its ends make a fair curve any worse: those of the head itself, from 53 degrees up to 53 down.
+TEST(BackFromOrdinates, true_end_angles_leave_a_parabola_right) {
+    const auto head = head_points({Shape::parabolic, 72, 24});
+    Fairness fairness;
+    fairness.end_angles = {Angle::radians(std::atan(4.0 / 3)), Angle::radians(-std::atan(4.0 / 3))};
+    const Curve curve = fit_fair(stations(head, 6_in), fairness).curve;
+    EXPECT_LE(furthest(head, curve), 1_in / 32);
+    EXPECT_LE(curve.sharpest_right({}, curve.length()).curvature * 25.4, 1.1 / 27);  // at the crown, span^2 / 8 rise
+}
+
 // Written to the sixteenth, which is up to 1/32 in off: between the steep stations of a parabola no further.
 TEST(BackFromOrdinates, a_parabola_written_to_the_sixteenth_is_no_further_off_between_its_points) {
     for (const Case& c : {Case{Shape::parabolic, 66, 21}, Case{Shape::parabolic, 58.75, 18.875},
