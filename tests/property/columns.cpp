@@ -45,7 +45,11 @@ std::vector<Row> rows_of(const plan::Piece& piece, Unit unit, const std::string&
     const sheets::Tape tape(unit, kit.words);
     {
         sheets::Pen pen(page, kit);
-        sheets::ChecklistBlock(pen, piece, tape, {}).draw({72_pt, 700_pt}, 200_pt, 0, piece.blank().kerfs.size());
+        const sheets::BlockHeights heights;
+        const Length width = 200_pt;
+        const auto places = sheets::row_places(piece, 1, width, heights.row, tape, kit);
+        sheets::ChecklistBlock(pen, piece, tape, heights, places, {})
+            .draw({72_pt, 700_pt}, width, 0, piece.blank().kerfs.size());
     }
     std::vector<Row> rows;
     const auto all = tests::texts(page);
