@@ -1,12 +1,13 @@
 """The drawings and tables for machines, read back by libraries that share nothing with the program (ezdxf, librsvg):
 every head and wall lies on a curve of our own by nothing but the text of its job, SVG and DXF say the same, and the
-blank has its kerfs where the table of stops says. What the packet draws at full size lies on the outlines: templates, the
-flat blank of a splayed liner (one in a job), the strips of a board that climbs.
+blank has its kerfs where the table of stops says. What the packet draws at full size lies on the outlines: templates,
+the flat blank of a splayed liner (one in a job), the strips of a board that climbs.
 
     outlines.py JOB...     exit status 1 where something is amiss"""
 import csv
 import io
 import math
+import multiprocessing
 import os
 import re
 import subprocess
@@ -227,9 +228,8 @@ def feet_on(lines, numbers):
 
 
 def flat_laid_over(name, piece, layers, packet):
-    """Each sheet of a splayed liner's flat blank is laid on the outlines by the feet of its kerfs. The feet stand on the
-    ends of the kerfs, the edges lie on the outline; and every kerf and cut of the outlines is drawn on the paper, but
-    for what words leave open."""
+    """Each sheet of a splayed liner's flat blank is laid on the outlines by the feet of its kerfs. Its edges lie on the
+    outline; and every kerf and cut of the outlines is drawn on the paper, but for what words leave open."""
     seen = 0
     for i, pages in enumerate(splay.parts_of(packet.doc)):
         which = "" if i == 0 else f"_{i + 1}"
@@ -247,7 +247,7 @@ def flat_laid_over(name, piece, layers, packet):
             own = [place(chain) for chain in edges_of(page, lines)]
             edges += own
             fine += [place(np.array([a, b]) * MM) for a, b, width in lines if abs(width - 0.7) < 0.02]
-            worst = max(np.linalg.norm(place(at) - onto, axis=1).max(), apart(np.concatenate(own), kinds["BLANK"]).max())
+            worst = max(*np.linalg.norm(place(at) - onto, axis=1), *apart(np.concatenate(own), kinds["BLANK"]))
             if worst > 0.01:
                 amiss(name, f"{piece['id']}: page {page.number + 1} is {worst:.4f} mm off the flat blank")
             seen += len(at) + sum(map(len, own))
@@ -280,8 +280,7 @@ def long(chain):
 
 
 def legs_as_told(name, piece, layers, packet):
-    """The leg boards are drawn in the packet only small: their outlines against the cover's figures, which are rounded,
-    the width upward."""
+    """Leg boards are drawn only small: their outlines against the cover's figures, rounded, the width upward."""
     told = re.findall(piece["id"] + r", (left|right) leg: a flat board ([^,]*?) in long and ([^,]*?) in\s+wide",
                       packet.cover)
     drawn = [layer for layer in layers if layer.startswith(f"{piece['id']}_LEG_")]
@@ -297,7 +296,6 @@ def legs_as_told(name, piece, layers, packet):
 def strips_laid_over(name, piece, layers, packet):
     """The strips of a board that climbs, laid along its front edge: every tick and its shaft lie on a kerf."""
     seen = set()
-    corners = np.array([c[:2] for c in points(layers[f"{piece['id']}_BLANK"][0])])
     kerfs = [dense(e) for e in layers[f"{piece['id']}_KERFS"]]
     for index in packet.parts[(piece["id"], "strips")]:
         page = packet.doc[index]
@@ -312,7 +310,7 @@ def strips_laid_over(name, piece, layers, packet):
             base = feet[0][1]
             to_mm = lambda u, v: np.array([u, base - v]) * MM / 72
             at = np.array([to_mm(*foot[:2]) for foot in feet])
-            shift = np.array([(front - at[:, 0]).mean(), corners[:, 1].min()])
+            shift = np.array([(front - at[:, 0]).mean(), kerfs[0][0, 1]])
             # Above the feet, where nothing else leans.
             shafts = [np.array([to_mm(*line[:2]), to_mm(*line[2:4])]) + shift for line in packet.sheet(index).lines
                       if line[4] > 0.65 and 5 < base - line[1] < 30 and 5 < base - line[3] < 30]
@@ -383,16 +381,18 @@ def read(name, folder):
     return (seen, 0 if splays else has_its_kerfs(name, job, layers), segments_close(name, layers),
             overlaid(name, job, layers, packet), sum(flat_laid_over(name, piece, layers, packet) for piece in splays),
             sum(legs_as_told(name, piece, layers, packet) for piece in splays),
-            sum(strips_laid_over(name, piece, layers, packet) for piece in climbs))
+            sum(strips_laid_over(name, piece, layers, packet) for piece in climbs), len(missed))
 
 
 def main(names):
     with tempfile.TemporaryDirectory() as folder:
-        read_of = np.array([read(name, folder) for name in names]).sum(axis=0)
+        # A process a packet: the library that reads it keeps what it has read.
+        with multiprocessing.get_context("fork").Pool(1, maxtasksperchild=1) as pool:
+            *read_of, amiss_of = np.sum(pool.starmap(read, [(name, folder) for name in names], chunksize=1), axis=0)
     print(f"{len(names)} jobs, {read_of[0]} points of curves, {read_of[1]} kerfs, {read_of[2]} casing segments, "
-          f"{read_of[3]} points of templates, {read_of[4]} of flat blanks and {read_of[6]} ticks of boards that climb laid "
-          f"over them, {read_of[5]} legs, {len(missed)} amiss")
-    return 1 if missed or not read_of.all() else 0
+          f"{read_of[3]} points of templates, {read_of[4]} of flat blanks, {read_of[5]} legs, {read_of[6]} ticks of "
+          f"boards that climb, {amiss_of} amiss")
+    return 1 if amiss_of or not all(read_of) else 0
 
 
 if __name__ == "__main__":
