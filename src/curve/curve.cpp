@@ -99,8 +99,9 @@ Angle Curve::turn() const { return Angle::radians(runs().back().nodes.back().tur
 
 Curve::Place Curve::locate(double along) const {
     const Runs& runs = this->runs();
-    if (const double by = beyond(along); by < 0) return {0, runs.front().nodes.front(), by};
-    else if (by > 0) return {runs.size() - 1, runs.back().nodes.back(), by};
+    const double outside = beyond(along);
+    if (outside < 0) return {0, runs.front().nodes.front(), outside};
+    if (outside > 0) return {runs.size() - 1, runs.back().nodes.back(), outside};
     const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
     const auto at = std::partition_point(runs.begin(), std::prev(runs.end()), passed);
     const Run& run = *at;
@@ -128,7 +129,7 @@ Curve::Place Curve::locate(double along) const {
                       k.speed * (1 - offset_.mm() * k.curvature)};
     };
     const auto& known = lengths.known();
-    const auto after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
+    const auto* const after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
                                             [&](const auto& k) { return passed_at(k).distance <= along; });
     const double width = to.u - from.u;
     Node there{parameter_at(along, passed_at(*std::prev(after)), passed_at(*after)), 0, 0};

@@ -16,7 +16,7 @@ public:
         if (text_.size() > most_bytes) return refuse("the text is over 1 MB");
         while (at_ < text_.size()) {
             step();
-            if (column_ > most_columns) return refuse("the line is longer than 4000 characters");
+            if (column_ > most_columns) return refuse("the line is longer than 40000 characters");
             if (depth() > most_depth) return refuse("this is nested more than 32 deep");
             if (keys_ > most_keys) return refuse("there are more than 50000 keys");
         }

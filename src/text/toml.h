@@ -12,7 +12,8 @@ namespace kerfpacket::text {
 
 /// A file is a page or two of text.
 inline constexpr std::size_t most_bytes = 1'000'000;
-inline constexpr int most_columns = 4000;
+/// Some thousand kerfs on one line, as a program writes them.
+inline constexpr int most_columns = 40'000;
 /// Brackets, braces and dots of a key, all together.
 inline constexpr int most_depth = 32;
 inline constexpr int most_keys = 50'000;
