@@ -183,7 +183,11 @@ fs::path program_folder() {
     std::error_code unknown;
     fs::path program = fs::read_symlink("/proc/self/exe", unknown);
     // Where /proc is not mounted, as in a bare chroot, by what the kernel was asked to run.
-    if (unknown) program = fs::canonical(reinterpret_cast<const char*>(::getauxval(AT_EXECFN)), unknown);
+    // It is told as a number.
+    if (unknown) {
+        const auto* file = reinterpret_cast<const char*>(::getauxval(AT_EXECFN));  // NOLINT(performance-no-int-to-ptr)
+        program = fs::canonical(file, unknown);
+    }
     return program.parent_path();
 }
 

@@ -33,6 +33,7 @@ bool first_stair(const Answers& answers) { return first_piece(answers) && answer
 template <class T>
 std::vector<std::string_view> words_of(const std::vector<std::pair<std::string_view, T>>& values) {
     std::vector<std::string_view> words;
+    words.reserve(values.size());
     for (const auto& [word, value] : values) words.push_back(word);
     return words;
 }

@@ -264,6 +264,7 @@ void draw_in_space(Pen& pen, const Rect& space, const plan::Piece& piece) {
     const SmallDrawing small = fitted(bounds_of(all), space.grown(-4_pt));
     // The floor under it, and how far it climbs at its high end.
     std::vector<Point> floor;
+    floor.reserve(places.size());
     for (const Place& place : places) floor.push_back(small.at(place.floor));
     pen.stroke(Role::outline, Path::polyline(floor), style.fine, Dash::dashed);
     const Place& top = piece.rake->to_the_right ? places.back() : places.front();

@@ -125,7 +125,7 @@ private:
 
 std::string segment_name(const plan::NestPlan& plan, std::size_t size, int i, const Kit& kit) {
     const auto [copy, n] = plan.copy_and_number(size, i);
-    const std::string name = plan.sizes[size].id + " " + std::to_string(n);
+    std::string name = plan.sizes[size].id + " " + std::to_string(n);
     const int copies = plan.sizes[size].copies;
     if (copies == 1) return name;
     return kit.words("stock.copy", {{"blank", name}, {"n", std::to_string(copy)}, {"m", std::to_string(copies)}});

@@ -356,7 +356,7 @@ void draw_across(Pen& pen, const StripContext& context, const Strip& strip, cons
 
 std::array<EndWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,
                                         const StripFrame& frame) {
-    const std::array<EndWords, 2> said = StripEnds(pen, context, strip, frame).draw();
+    std::array<EndWords, 2> said = StripEnds(pen, context, strip, frame).draw();
     saw_lines(pen, context, strip, frame);
     mitre_lines(pen, context, strip, frame);
     for (const Length end : {0_mm, context.piece.blank().length})
