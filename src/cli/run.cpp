@@ -182,8 +182,7 @@ int run(const std::vector<std::string>& arguments, Console& console, const fs::p
 fs::path program_folder() {
     std::error_code unknown;
     fs::path program = fs::read_symlink("/proc/self/exe", unknown);
-    // Where /proc is not mounted, as in a bare chroot, by what the kernel was asked to run.
-    // It is told as a number.
+    // Where /proc is not mounted, as in a bare chroot, by what the kernel was asked to run: an address, as a number.
     if (unknown) {
         const auto* file = reinterpret_cast<const char*>(::getauxval(AT_EXECFN));  // NOLINT(performance-no-int-to-ptr)
         program = fs::canonical(file, unknown);

@@ -117,7 +117,7 @@ private:
 /// lie in one another, go row by row.
 std::vector<NestStrip> strips_of(const NestPlan& plan, std::size_t i) {
     const NestedSize& size = plan.sizes[i];
-    const auto [columns, rows] = nest_grid(size, plan.length - plan.trim * 2, plan.width - plan.trim * 2, plan.cut);
+    const auto [columns, rows] = plan.grid(size);
     std::vector<NestStrip> strips;
     if (columns == 0) return strips;
     const int most = plan.of == Nested::ribs ? columns : columns * rows;
@@ -150,6 +150,10 @@ void on_sheets(NestPlan& plan, std::vector<NestStrip> strips) {
 }
 
 }  // namespace
+
+std::array<int, 2> NestPlan::grid(const NestedSize& size) const {
+    return nest_grid(size, length - trim * 2, width - trim * 2, cut);
+}
 
 int NestPlan::laid(std::size_t size) const {
     int count = 0;

@@ -67,6 +67,8 @@ struct NestPlan {
     std::vector<NestSheet> sheets;
 
     bool empty() const { return sizes.empty(); }
+    /// How many columns of a size go along a trimmed sheet, and how many into a column.
+    std::array<int, 2> grid(const NestedSize& size) const;
     /// Segments of a size that are laid on sheets.
     int laid(std::size_t size) const;
     /// Of one of them, counted through the copies, which opening of several alike it is for, and its number there.

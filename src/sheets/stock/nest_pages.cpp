@@ -28,7 +28,7 @@ std::string holds_line(int columns, int rows, const Kit& kit) {
 
 std::string size_line(const plan::NestPlan& plan, std::size_t i, const Kit& kit, const Tape& tape) {
     const plan::NestedSize& size = plan.sizes[i];
-    const auto [columns, rows] = nest_grid(size, plan.length - plan.trim * 2, plan.width - plan.trim * 2, plan.cut);
+    const auto [columns, rows] = plan.grid(size);
     const char* name = size.all() == 1 ? "size_one" : size.sector ? "size" : "rectangles";
     return kit.words(nest_key(plan, name), {{"piece", size.id},
                                             {"all", std::to_string(size.all())},
@@ -152,7 +152,7 @@ void add_nest_pages(Flow& flow, const plan::NestPlan& plan, const Tape& tape) {
     flow.heading(nest_heading(plan, kit));
     for (const std::string& line : nest_lines(plan, kit, tape)) flow.paragraph(Role::text, line, text);
     flow.paragraph(Role::text,
-                   kit.words(plan.trim > Length() ? nest_key(plan, "how") : nest_key(plan, "how_untrimmed"),
+                   kit.words(nest_key(plan, plan.trim > Length() ? "how" : "how_untrimmed"),
                              {{"trim", tape.exact(plan.trim)}, {"cut", tape.exact(plan.cut)}}),
                    text);
     int n = 0;

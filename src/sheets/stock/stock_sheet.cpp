@@ -1,6 +1,7 @@
 #include "sheets/stock/stock_sheet.h"
 
 #include <algorithm>
+#include <array>
 
 #include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
@@ -198,11 +199,12 @@ void add_stock_sheet(Drafts& drafts, const plan::Plan& plan, const Kit& kit) {
         if (first) draft.outline = kit.words("stock.outline");
         return draft;
     };
+    const std::array nests{plan::nest_plan({&plan}, plan::Nested::segments),
+                           plan::nest_plan({&plan}, plan::Nested::ribs)};
     add_on_one_page(drafts, kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
         Stock(flow, plan).draw();
-        for (const plan::Nested of : {plan::Nested::segments, plan::Nested::ribs})
-            add_nest_pages(flow, plan::nest_plan({&plan}, of), Tape(plan.header.units, kit.words));
+        for (const plan::NestPlan& nest : nests) add_nest_pages(flow, nest, Tape(plan.header.units, kit.words));
     });
 }
 

@@ -95,20 +95,13 @@ private:
 
     /// The half diamond at an end and the numbers of the two strips that meet there.
     void joint(bool at_start) {
-        const int before = at_start ? strip_.number - 1 : strip_.number;
-        const std::string name =
-            words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}});
+        const JointName name = joint_name(pen_, context_, strip_, frame_, at_start);
         const bool on_left = at_start == frame_.runs_right();
         const Direction inward{on_left ? 1.0 : -1.0, 0};
         const Point edge{on_left ? frame_.left() : frame_.right(), frame_.base() + lanes().words_middle()};
         pen_.arrow_head(Role::joint, edge + inward * 6_pt, inward, 6_pt, 11_pt);
-        // On the shortest of strips the names of both ends must find room.
-        Type type = pen_.fitting(name, {Face::bold, style().text}, (frame_.right() - frame_.left()) / 2 - 11_pt);
-        type.align = on_left ? Align::left : Align::right;
-        const Point anchor{edge.x + 9_pt * inward.x, frame_.base() + lanes().words};
-        const Length width = pen_.text(Role::joint, anchor, name, type);
-        const Length reach = width * inward.x;
-        lane_.force(std::min(edge.x, anchor.x + reach) - 4_pt, std::max(edge.x, anchor.x + reach) + 4_pt);
+        pen_.text(Role::joint, name.anchor, name.text, name.type);
+        lane_.force(name.taken.low.x, name.taken.high.x);
     }
 
     void joints() {

@@ -41,8 +41,8 @@ public:
           strip_(strip),
           frame_(frame),
           taken_(mark_areas(pen, context, strip, frame, measured_beside(context.piece))) {
-        if (strip.joined_before) take_joint(strip.number - 1, frame.runs_right());
-        if (strip.joined_after) take_joint(strip.number, !frame.runs_right());
+        if (strip.joined_before) taken_.push_back(joint_name(pen, context, strip, frame, true).taken);
+        if (strip.joined_after) taken_.push_back(joint_name(pen, context, strip, frame, false).taken);
     }
 
     std::array<EndWords, 2> draw() {
@@ -70,16 +70,6 @@ private:
     /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
     void hatch(Length from, Length to) {
         pen_.hatch_around(frame_.zone(from, to, context_.lanes.height), 9_pt, style().fine, taken_);
-    }
-
-    /// Where the name of a joint stands, at the left end of the strip or at the right.
-    void take_joint(int before, bool on_left) {
-        const std::string name =
-            words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}});
-        const Length wide = 13_pt + pen_.width(name, {Face::bold, style().text});
-        const Length left = on_left ? frame_.left() : frame_.right() - wide;
-        const Length base = frame_.base() + context_.lanes.words;
-        taken_.push_back({{left, base - 2_pt}, {left + wide, base + style().text * 0.75}});
     }
 
     EndWords zero_end() {
@@ -352,6 +342,24 @@ void draw_across(Pen& pen, const StripContext& context, const Strip& strip, cons
                  Length from_zero, Length width, Dash dash) {
     pen.line_around(role, frame.at(from_zero, {}), frame.at(from_zero, context.lanes.height), width, dash,
                     mark_areas(pen, context, strip, frame, measured_beside(context.piece)));
+}
+
+JointName joint_name(const Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame,
+                     bool at_start) {
+    const int before = at_start ? strip.number - 1 : strip.number;
+    const bool on_left = at_start == frame.runs_right();
+    JointName name{
+        pen.kit().words("strip.joint", {{"before", std::to_string(before)}, {"after", std::to_string(before + 1)}})};
+    // On the shortest of strips the names of both ends must find room.
+    const Length size = pen.kit().style.text;
+    name.type = pen.fitting(name.text, {Face::bold, size}, (frame.right() - frame.left()) / 2 - 11_pt);
+    name.type.align = on_left ? Align::left : Align::right;
+    const Length wide = 13_pt + pen.width(name.text, name.type);
+    const Length left = on_left ? frame.left() : frame.right() - wide;
+    const Length base = frame.base() + context.lanes.words;
+    name.anchor = {on_left ? left + 9_pt : left + wide - 9_pt, base};
+    name.taken = {{left, base - 2_pt}, {left + wide, base + size * 0.75}};
+    return name;
 }
 
 std::array<EndWords, 2> draw_strip_ends(Pen& pen, const StripContext& context, const Strip& strip,

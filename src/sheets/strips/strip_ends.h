@@ -98,6 +98,16 @@ void draw_across(Pen& pen, const StripContext& context, const Strip& strip, cons
 /// Of a board that climbs, cuts that do not run along its kerfs, each at its own slope.
 void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);
 
+/// The name of a joint to the strip before or the next, beside its half diamond.
+struct JointName {
+    std::string text;
+    Type type{};
+    Point anchor{};
+    Rect taken{};  ///< with the half diamond, and what other words keep off
+};
+JointName joint_name(const Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame,
+                     bool at_start);
+
 /// What was said beyond an end of the bend: the rest stands beside its line in the words lane.
 struct EndWords {
     bool zero = false;  ///< "ZERO END"
