@@ -218,7 +218,7 @@ private:
     }
 
     /// What the cut of an end is, where the waste has no room for its words.
-    void cut(std::size_t i, EndWords said) {
+    void cut(std::size_t i, const EndWords& said) {
         const plan::BoardEnd& end = piece_.blank().ends.at(i);
         const auto on_strip = [&](Length at) { return at >= strip_.from && at <= strip_.to; };
         const Length waste = i == 0 ? waste_until(piece_) : waste_from(piece_);
