@@ -185,9 +185,13 @@ struct Ordinates {
     Position at;
 };
 
+/// The sides of the wall that an opening is cased on.
+enum class WallSide { room, away, both };
+
 struct Casing {
     Sourced<Length> width;
     Sourced<Length> reveal;
+    WallSide wall_side = WallSide::room;
     std::optional<Sourced<int>> segments;  ///< none: the fewest that fit the board or the sheet
     std::optional<Sourced<Length>> board;  ///< width of the board that segments are cut from; none: from the sheet
 };

@@ -88,6 +88,7 @@ void write(Writer& writer, const Casing& casing) {
     writer.header("[opening.casing]");
     writer.length("width", casing.width.value);
     writer.length("reveal", casing.reveal.value);
+    if (casing.wall_side != WallSide::room) writer.words("wall_side", word(casing.wall_side));
     if (casing.segments) writer.count("segments", casing.segments->value);
     writer.length("board", casing.board);
 }

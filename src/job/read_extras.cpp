@@ -1,4 +1,5 @@
 // What an opening or a wall may have besides its board: a casing, a bending form, wishes for the template.
+#include "job/shapes.h"
 #include "job/tables.h"
 
 namespace kerfpacket::job {
@@ -18,12 +19,14 @@ constexpr int most_ribs = 100;
 
 }  // namespace
 
-Casing read_casing(Context& context, const toml::table& table) {
+Casing read_casing(Context& context, const toml::table& table, bool splayed) {
     TableReader reader(context, table, "[opening.casing]");
     Casing casing;
     casing.width = reader.needed_length(casing_width);
     casing.reveal = reader.length_or(reveal, Length());
     reader.usual("reveal", casing.reveal.value);
+    if (const auto side = reader.choice<WallSide>("wall_side", wall_side_words())) casing.wall_side = side->value;
+    if (splayed) reader.usual("wall_side", Words{"room"});
     casing.segments = reader.whole("segments", most_segments);
     casing.board = reader.length(casing_board, Need::optional);
     reader.finish();

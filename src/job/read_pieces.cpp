@@ -64,7 +64,7 @@ Opening read_opening(Context& context, const toml::table& table) {
     if (const auto* splay = reader.table("splay", Need::optional, "[opening.splay]"))
         opening.splay = read_splay(context, *splay);
     if (const auto* casing = reader.table("casing", Need::optional, "[opening.casing]"))
-        opening.casing = read_casing(context, *casing);
+        opening.casing = read_casing(context, *casing, opening.splay.has_value());
     if (const auto* form = reader.table("form", Need::optional, "[opening.form]"))
         opening.form = read_form(context, *form, "[opening.form]");
     opening.wish.half = true;

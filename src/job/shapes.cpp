@@ -65,6 +65,15 @@ const std::vector<std::pair<std::string_view, EndCut>>& end_cut_words() {
     return words;
 }
 
+const std::vector<std::pair<std::string_view, WallSide>>& wall_side_words() {
+    static const std::vector<std::pair<std::string_view, WallSide>> words = {
+        {"room", WallSide::room},
+        {"away", WallSide::away},
+        {"both", WallSide::both},
+    };
+    return words;
+}
+
 bool tilts(Shape shape) { return shape == Shape::segmental || shape == Shape::horseshoe || shape == Shape::eyebrow; }
 
 std::string_view word(Shape shape) { return word_of(shape, shape_words()); }
@@ -72,5 +81,6 @@ std::string_view word(Fit fit) { return word_of(fit, fit_words()); }
 std::string_view word(Held held) { return word_of(held, held_words()); }
 std::string_view word(Outcome outcome) { return word_of(outcome, outcome_words()); }
 std::string_view word(EndCut cut) { return word_of(cut, end_cut_words()); }
+std::string_view word(WallSide side) { return word_of(side, wall_side_words()); }
 
 }  // namespace kerfpacket::job

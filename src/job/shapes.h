@@ -1,5 +1,5 @@
 #pragma once
-// The words for shapes, fits and coupons in a job file.
+// The words for shapes, fits, coupons, end cuts and sides of a wall in a job file.
 
 #include <string_view>
 #include <utility>
@@ -15,6 +15,7 @@ const std::vector<std::pair<std::string_view, Fit>>& fit_words();
 const std::vector<std::pair<std::string_view, Held>>& held_words();
 const std::vector<std::pair<std::string_view, Outcome>>& outcome_words();
 const std::vector<std::pair<std::string_view, EndCut>>& end_cut_words();
+const std::vector<std::pair<std::string_view, WallSide>>& wall_side_words();
 
 /// On springs of different height: whether the whole arch tilts with the string from spring to spring (arcs of one
 /// chord), or each half stands on its own spring and meets the other at the crown.
@@ -26,5 +27,6 @@ std::string_view word(Fit fit);
 std::string_view word(Held held);
 std::string_view word(Outcome outcome);
 std::string_view word(EndCut cut);
+std::string_view word(WallSide side);
 
 }  // namespace kerfpacket::job

@@ -58,7 +58,8 @@ void refuse_moulding(TableReader& reader);
 
 /// [opening.splay]; none where it has a mistake, which is told.
 std::optional<Splay> read_splay(Context& context, const toml::table& table);
-Casing read_casing(Context& context, const toml::table& table);
+/// `splayed`: the two sides of its wall differ, so that the one that is taken is told.
+Casing read_casing(Context& context, const toml::table& table, bool splayed);
 /// [opening.template].
 TemplateWish read_template(Context& context, const toml::table& table);
 /// `title`: "[opening.form]" or "[wall.form]".

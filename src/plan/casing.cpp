@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <utility>
+
+#include <tl/expected.hpp>
 
 #include "plan/checks.h"
 #include "plan/make_lines.h"
@@ -143,35 +146,99 @@ job::Diagnostic too_wide(const job::Casing& casing, const Board& board, int poss
                          : say("segments_none", "no number of segments fits: a wider board, or a narrower casing")};
 }
 
+/// Mirrored about the middle of the head, and run from left to right again.
+Path mirrored_back(const Path& path) {
+    std::vector<geom::Segment> back;
+    for (const geom::Segment& s : path.segments())
+        back.insert(back.begin(), {{-s.to.x, s.to.y}, {-s.from.x, s.from.y}, s.turn});
+    return Path(std::move(back));
+}
+
+/// As whoever stands on the other side of the wall sees them, from the left.
+std::vector<CasingSegment> seen_from_behind(const std::vector<CasingSegment>& segments) {
+    std::vector<CasingSegment> seen;
+    for (auto s = segments.rbegin(); s != segments.rend(); ++s) {
+        CasingSegment behind = *s;
+        behind.side = job::Toward::away;
+        behind.n = static_cast<int>(seen.size()) + 1;
+        behind.inside = mirrored_back(s->inside);
+        behind.outside = mirrored_back(s->outside);
+        behind.left = mirrored_back(s->right).reversed();
+        behind.right = mirrored_back(s->left).reversed();
+        std::swap(behind.left_joint, behind.right_joint);
+        behind.grain = geom::direction(behind.outside.start(), behind.outside.end());
+        seen.push_back(std::move(behind));
+    }
+    return seen;
+}
+
+/// The casing of one side of the wall.
+struct SideCasing {
+    Length inside;  ///< edges, to the left of the measured curve
+    Length outside;
+    std::size_t bands = 0;
+    std::vector<CasingSegment> segments;  ///< as seen from the room
+};
+
+tl::expected<SideCasing, job::Diagnostic> side_casing(Length finish, const curve::Head& head, const job::Casing& casing,
+                                                      const job::Job& job) {
+    SideCasing side;
+    side.inside = finish + casing.reveal.value;
+    side.outside = side.inside + casing.width.value;
+    const auto& runs = head.outline.runs();
+    const auto in = head.outline.extents(side.inside);
+    const auto out = head.outline.extents(side.outside);
+    for (const auto& extents : {in, out})
+        if (!extents) return tl::unexpected(folded(extents.error(), casing.width.at, say("casing", "casing"), job));
+    std::vector<Band> bands;
+    for (std::size_t i = 1; i + 1 < runs.size(); ++i)
+        bands.push_back({&runs[i], side.inside, side.outside, (*in)[i], (*out)[i]});
+    side.bands = bands.size();
+
+    const Board board = largest_board(casing, job.stock);
+    if (casing.segments && casing.segments->value % static_cast<int>(bands.size()) != 0)
+        return tl::unexpected(uneven(casing, static_cast<int>(bands.size())));
+    const int count = casing.segments ? casing.segments->value : fewest(bands, board);
+    if (count > 0) side.segments = cut_all(bands, count);
+    if (count == 0 || !fit(side.segments, board))
+        return tl::unexpected(too_wide(casing, board, fewest(bands, board), job));
+    return side;
+}
+
+void add_at_room(ArchLines& lines, const curve::Head& head, SideCasing side) {
+    lines.casing_inside = arch_parallel(head, side.inside);
+    lines.casing_outside = arch_parallel(head, side.outside);
+    for (std::size_t i = 0; i < side.segments.size(); ++i) {
+        const CasingSegment& segment = side.segments[i];
+        if (i == 0) lines.mitres.push_back(segment.left);
+        const bool at_corner = (i + 1) % (side.segments.size() / side.bands) == 0;
+        (at_corner ? lines.mitres : lines.segment_joints).push_back(segment.right);
+    }
+    lines.segments = std::move(side.segments);
+}
+
+void add_behind(ArchLines& lines, const SideCasing& side) {
+    const auto at_room = static_cast<int>(lines.segments.size());
+    for (CasingSegment& segment : seen_from_behind(side.segments)) {
+        segment.n += at_room;
+        lines.segments.push_back(std::move(segment));
+    }
+}
+
 }  // namespace
 
 job::Diagnostics add_casing(ArchLines& lines, const curve::Head& head, const job::Opening& opening,
                             const job::Job& job) {
     const job::Casing& casing = *opening.casing;
-    const Length inside = room_faces(opening).finish + casing.reveal.value;
-    const Length outside = inside + casing.width.value;
-    const auto& runs = head.outline.runs();
-    const auto in = head.outline.extents(inside);
-    const auto out = head.outline.extents(outside);
-    for (const auto& extents : {in, out})
-        if (!extents) return {folded(extents.error(), casing.width.at, say("casing", "casing"), job)};
-    std::vector<Band> bands;
-    for (std::size_t i = 1; i + 1 < runs.size(); ++i) bands.push_back({&runs[i], inside, outside, (*in)[i], (*out)[i]});
-
-    const Board board = largest_board(casing, job.stock);
-    if (casing.segments && casing.segments->value % static_cast<int>(bands.size()) != 0)
-        return {uneven(casing, static_cast<int>(bands.size()))};
-    const int count = casing.segments ? casing.segments->value : fewest(bands, board);
-    if (count > 0) lines.segments = cut_all(bands, count);
-    if (count == 0 || !fit(lines.segments, board)) return {too_wide(casing, board, fewest(bands, board), job)};
-
-    lines.casing_inside = arch_parallel(head, inside);
-    lines.casing_outside = arch_parallel(head, outside);
-    for (std::size_t i = 0; i < lines.segments.size(); ++i) {
-        const CasingSegment& segment = lines.segments[i];
-        if (i == 0) lines.mitres.push_back(segment.left);
-        const bool at_corner = (i + 1) % (lines.segments.size() / bands.size()) == 0;
-        (at_corner ? lines.mitres : lines.segment_joints).push_back(segment.right);
+    if (casing.wall_side != job::WallSide::away) {
+        auto side = side_casing(room_faces(opening).finish, head, casing, job);
+        if (!side) return {side.error()};
+        add_at_room(lines, head, std::move(*side));
+    }
+    if (casing.wall_side != job::WallSide::room) {
+        const auto side = side_casing(away_faces(opening).finish, head, casing, job);
+        if (!side) return {side.error()};
+        add_behind(lines, *side);
     }
     return {};
 }

@@ -61,6 +61,7 @@ private:
         label.of_all = static_cast<int>(arch->segments.size());
         for (const CasingSegment& segment : arch->segments) {
             label.n = segment.n;
+            label.segment = &segment;
             label.length = segment.board_length;
             label.width = segment.board_width;
             add(label);

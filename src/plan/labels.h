@@ -13,12 +13,13 @@ struct Label {
     enum class Of { blank, left_leg, right_leg, segment, rib, offcut };
 
     Of of = Of::blank;
-    const Plan* job = nullptr;     ///< of an offcut the first that was bought for
-    int more_jobs = 0;             ///< of an offcut, that were bought for with it
-    int number = 1;                ///< of the label in its job, from 1
-    const Piece* piece = nullptr;  ///< none for an offcut
-    std::size_t part = 0;          ///< of a blank, which of its board's, from zero
-    int copy = 1;                  ///< of several alike
+    const Plan* job = nullptr;               ///< of an offcut the first that was bought for
+    int more_jobs = 0;                       ///< of an offcut, that were bought for with it
+    int number = 1;                          ///< of the label in its job, from 1
+    const Piece* piece = nullptr;            ///< none for an offcut
+    const CasingSegment* segment = nullptr;  ///< of a segment
+    std::size_t part = 0;                    ///< of a blank, which of its board's, from zero
+    int copy = 1;                            ///< of several alike
     int copies = 1;
     int n = 1;                              ///< segment from the left, rib, or stick or sheet that the offcut is of
     int of_all = 1;                         ///< segments of one head, ribs of one form, or sticks or sheets of stock

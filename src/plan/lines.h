@@ -32,8 +32,9 @@ struct KerfTick {
 
 /// One piece of a flat casing, sawn from a board or a sheet.
 struct CasingSegment {
-    int n = 1;    ///< from the left
-    Path inside;  ///< edges, left to right
+    int n = 1;  ///< from the left; those of the far side of the wall after those of the room's
+    job::Toward side = job::Toward::room;  ///< of the wall; all lines are as seen from there
+    Path inside;                           ///< edges, left to right
     Path outside;
     Path left;  ///< ends, from the inside edge to the outside edge: a joint, or the mitre to the leg casing
     Path right;
@@ -48,18 +49,20 @@ struct CasingSegment {
 /// on the line of the springs, y up. All run from left to right and are true parallels of the measured curve; at a
 /// point they meet on the mitre. They end at the corners where they meet the uprights below.
 struct ArchLines {
-    Path wall;      ///< rough opening = back of the liner
-    Path finish;    ///< seen face of the liner
-    Path measured;  ///< one of them, but of a splayed opening measured on its far side
-    std::optional<Path> casing_inside;
+    Path wall;                          ///< rough opening = back of the liner
+    Path finish;                        ///< seen face of the liner
+    Path measured;                      ///< one of them, but of a splayed opening measured on its far side
+    std::optional<Path> casing_inside;  ///< at the room's side of the wall; none where none is there
     std::optional<Path> casing_outside;
     std::array<Point, 2> wall_springs;    ///< left, right: where the wall line meets its uprights
     std::array<Point, 2> finish_springs;  ///< the same of the seen face
     /// Liner cuts that are not square, from the wall line to the finished line: at a point of the arch, at the legs.
     std::vector<Path> liner_mitres;
-    std::vector<Path> mitres;          ///< casing: at a point of the arch, at the legs, from inside to outside corner
-    std::vector<Path> segment_joints;  ///< between casing segments, square to the curve, from inside to outside
-    std::vector<CasingSegment> segments;
+    /// Of the room's casing: at a point of the arch, at the legs, from inside to outside corner.
+    std::vector<Path> mitres;
+    /// Between its segments, square to the curve, from inside to outside.
+    std::vector<Path> segment_joints;
+    std::vector<CasingSegment> segments;  ///< of both sides of the wall
     /// Upright lines of wall, finish, casing inside and casing outside, left and right of each, from the corner where
     /// they meet their curve down to an inch below the lower spring (or below the lowest corner).
     std::vector<Path> leg_lines;

@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "bend/section.h"
+#include "plan/strip_room.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -60,7 +61,7 @@ private:
         return nearest == all.end() ? std::nullopt : with(*nearest, std::nullopt);
     }
 
-    /// What the job would come to with this depth or spacing written into it.
+    /// What the job would come to with this depth or spacing written into it; none where its strips would have no room.
     std::optional<Choice> with(std::optional<Length> depth, std::optional<Length> spacing) const {
         job::Board board = *wanted_.wanted;
         if (depth) {
@@ -72,6 +73,7 @@ private:
             board.spacing.given = spacing;
         }
         const Request wanted = wanted_.with(board);
+        if (!web_has_strip_room(board.strip.value, cut_.thickness - depth.value_or(cut_.depth))) return std::nullopt;
         return attempt_or_break(wanted, wood_, job_);
     }
 

@@ -6,6 +6,7 @@
 
 #include "plan/laminate.h"
 #include "plan/settle.h"
+#include "plan/strip_room.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -175,7 +176,14 @@ private:
         }
         if (ways.empty()) return say("nothing", "nothing that this program knows of takes this bend");
         return say("ways", "what would do by calculation, coupon first: {ways}",
-                   {{"ways", job::in_a_row("or_way", "{first}; {rest}", std::move(ways))}});
+                   {{"ways", with_its_strip(job::in_a_row("or_way", "{first}; {rest}", std::move(ways)))}});
+    }
+
+    /// A deeper cut may leave an edge strip's numerals no room: then the way alone would only be refused again.
+    Told with_its_strip(Told ways) const {
+        if (board_.strip.value != job::StripOn::edge) return ways;
+        return say("and_face", R"({ways}; and strip = "face" where the web is under {web})",
+                   {{"ways", std::move(ways)}, {"web", text(least_edge_web)}});
     }
 
     Told apart(const Choice& choice) const {

@@ -79,7 +79,9 @@ std::optional<Opened> opened(const job::Opening& opening) {
     const Angle alpha = splay.angle(opening.liner.width.value);
     const Length side = splayed_side(opening);
     const Length narrow = splay.measured == job::Edge::narrow ? Length() : -side;
-    return Opened{alpha, narrow, splay.wide == job::Toward::room ? narrow + side : narrow};
+    const Length wide = narrow + side;
+    const bool wide_at_room = splay.wide == job::Toward::room;
+    return Opened{alpha, narrow, wide_at_room ? wide : narrow, wide_at_room ? narrow : wide};
 }
 
 Length sawn_width(const job::Opening& opening) {
@@ -93,6 +95,10 @@ Faces in_plane(const Faces& square, const std::optional<Opened>& splay, Length O
 
 Faces room_faces(const job::Opening& opening) {
     return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::room);
+}
+
+Faces away_faces(const job::Opening& opening) {
+    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::away);
 }
 
 Faces narrow_faces(const job::Opening& opening) {

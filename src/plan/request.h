@@ -27,6 +27,7 @@ struct Opened {
     Length
         narrow;   ///< of the narrow edge, to the left of the measured curve: 0, or less where the wide one is measured
     Length room;  ///< the same of the edge at the room
+    Length away;  ///< and of the one at the far side of the wall
 
     double cosine() const { return std::cos(alpha.radians()); }
     /// The faces where they meet a plane of the wall, of which the measured edge's parallel is so far to the left.
@@ -42,6 +43,8 @@ Faces in_plane(const Faces& square, const std::optional<Opened>& splay, Length O
 std::optional<Opened> opened(const job::Opening& opening);
 /// The faces of an opening's liner where they meet the room's side of its wall.
 Faces room_faces(const job::Opening& opening);
+/// The same at the far side of the wall.
+Faces away_faces(const job::Opening& opening);
 /// The same at the narrow edge of a splayed one; else the same.
 Faces narrow_faces(const job::Opening& opening);
 /// Of a splayed liner: as it is sawn, edges square, so that both bevels come out of it.

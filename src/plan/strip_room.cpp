@@ -35,13 +35,17 @@ Length least_strip_height(job::StripOn strip, Length thickness) {
     return strip == job::StripOn::edge ? thickness + edge_flap : least_face_strip;
 }
 
+bool web_has_strip_room(job::StripOn strip, Length web) {
+    return strip != job::StripOn::edge || web >= least_edge_web - slack;
+}
+
 job::Diagnostics check_strips(const std::string& id, const Cutting& cut, const Blank& blank, const job::Board& board,
                               const job::Job& job) {
     const auto text = [&](Length length) { return job::shown(length, job.header.units); };
     if (auto wrong = check_marks(blank.kerfs, board, job); !wrong.empty()) return wrong;
     const bool edge = board.strip.value == job::StripOn::edge;
     const job::Position at = place({board.strip.at}, board);
-    if (edge && cut.web() < least_edge_web - slack)
+    if (!web_has_strip_room(board.strip.value, cut.web()))
         return {{job::Severity::error, at,
                  say("edge_strip",
                      "a strip over the edge has no room for its numbers: kerfs {depth} deep leave a web of {web}",

@@ -22,6 +22,9 @@ inline constexpr Length closest_marks = Length::inches(1.0 / 16);
 /// The height of strips on a board of that thickness, at least.
 Length least_strip_height(job::StripOn strip, Length thickness);
 
+/// Whether an edge strip's numerals have room in that web; a face strip's always have.
+bool web_has_strip_room(job::StripOn strip, Length web);
+
 /// Marks too close to be read, an edge strip on a web too thin for its numerals, a roll too narrow for the strips.
 job::Diagnostics check_strips(const std::string& id, const Cutting& cut, const Blank& blank, const job::Board& board,
                               const job::Job& job);

@@ -84,9 +84,10 @@ private:
 
     /// A word that the job file chooses among, in this language; what a person wrote as it is.
     std::string choice_word(const job::Value& value, const std::string& word) const {
-        static const std::set<std::string, std::less<>> chosen{"measured_to", "side",   "shape",      "fit",     "zero",
-                                                               "tick",        "strip",  "kerf_depth", "spacing", "held",
-                                                               "kerfs",       "result", "outcome",    "sheets"};
+        static const std::set<std::string, std::less<>> chosen{
+            "measured_to", "side",    "shape",     "fit",    "zero",   "tick",    "strip",
+            "kerf_depth",  "spacing", "held",      "kerfs",  "result", "outcome", "sheets",
+            "measured",    "toward",  "wall_side", "climbs", "ends"};
         if (!chosen.contains(value.key)) return word;
         std::string key = "settings.word_" + word;
         std::replace(key.begin(), key.end(), '-', '_');

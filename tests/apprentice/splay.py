@@ -1,20 +1,25 @@
 """Splayed jambs, read off the paper: the kerf lines of ten made-up jobs are read out of the PDF's sheets of the flat
 blank, the sheets joined by their crosses, the blank folded in space and laid on its soffit: splay.py COUNT SEED [SLIP].
-It fails where an end of any kerf is more than 1/32 in off.
+It fails where an end of any kerf is more than 1/32 in off. Both sides of the wall are cased: every segment's edges must
+lie on the parallels of its own side's edge, and those of one side be as long together as that casing.
 
 Inches and radians. What is expected is made of the job's figures alone: the soffit is the surface whose straight lines
 stand square to the head's parallels and lean out by one angle everywhere."""
 import random
 import re
 import sys
+from types import SimpleNamespace
 
 import fitz
 import numpy as np
 
 from board import line_that_keeps_its_length
 from in_space import ALLOWED, laid, over_seeds, printed, turned
-from tiles import crosses_of
+from lines import fitted
+from tiles import Tile, crosses_of
 from paper import Sheet
+
+SEGMENTS = 20  # of a side: each comes out of one sheet of paper
 
 
 class Job:
@@ -35,6 +40,7 @@ class Job:
         self.spacing = r.choice([0.375, 0.4375])
         self.paper = r.choice(["na_letter_8.5x11in", "iso_a4_210x297mm", "na_legal_8.5x14in"])
         self.language = r.choice(["en", "es"])
+        self.casing, self.reveal = any_of(2, 4, 0.25), any_of(0, 0.5, 0.0625)
 
     def text(self):
         quoted = lambda x: f'"{x} in"'
@@ -70,6 +76,11 @@ kerf_depth = {quoted(self.kerf_depth)}
 spacing = {quoted(self.spacing)}
 trim = {quoted(self.trim)}
 zero = "{"left" if self.zero_left else "right"}"
+[opening.casing]
+width = {quoted(self.casing)}
+reveal = {quoted(self.reveal)}
+wall_side = "both"
+segments = {SEGMENTS}
 '''
 
     def head(self):
@@ -100,6 +111,11 @@ zero = "{"left" if self.zero_left else "right"}"
         order = t if t[0] < t[-1] else -t
         springs = np.interp([e if t[0] < t[-1] else -e for e in ends], order, np.arange(n))
         return np.column_stack([x, y]), normal, heading, springs
+
+    def edge(self, at_room):
+        """How far the liner's seen face stands out from the measured curve, at that side of the wall."""
+        side = self.depth * np.tan(np.radians(self.angle))
+        return (side if at_room == self.room else 0) - (0 if self.narrow else side)
 
     def soffit(self):
         """A function of stations along the line that keeps its length, from the left spring, and of how far out along
@@ -194,6 +210,76 @@ def joined(pages, job, amiss):
     return {n: p[0] for n, p in wide.items()}, {n: p[0] for n, p in narrow.items()}, ends, shafts
 
 
+def pages_of(doc, title):
+    toc = [(words, page - 1) for _, words, page in doc.get_toc()] + [("", len(doc))]
+    return [doc[page] for (words, first), (_, last) in zip(toc, toc[1:]) if re.search(title, words)
+            for page in range(first, last)]
+
+
+def numbers_in(text):
+    """"1, 4-6" is 1, 4, 5, 6."""
+    out = []
+    for part in text.split(", "):
+        first, _, last = part.partition("-")
+        out += range(int(first), int(last or first) + 1)
+    return out
+
+
+def casing_off(doc, job, amiss):
+    """The farthest that an edge of a casing segment is drawn off the casing of its side of the wall."""
+    points, normal, heading, springs = job.head()
+    worst, served, lengths = 0.0, [], {True: 0.0, False: 0.0}
+    for page in pages_of(doc, "Casing segments|Segmentos del contramarco"):
+        text = page.get_text()
+        named = re.search(r"(?:Casing segment|Segmento de contramarco) (\d+(?:, \d+|-\d+)*) (?:of|de) (\d+)", text)
+        sides = [at_room for at_room, words in ((True, "ROOM SIDE|LADO DEL CUARTO"), (False, "FAR SIDE|LADO OPUESTO"))
+                 if re.search(words, text)]
+        if not named or len(sides) != 1 or int(named[2]) != 2 * SEGMENTS:
+            amiss.append(f"page {page.number + 1}: a casing's sheet that says {named and named[0]}, {sides}")
+            continue
+        at_room, numbers = sides[0], numbers_in(named[1])
+        served += [(n, at_room) for n in numbers]
+        curves = [c / 72 * np.array([1, -1]) for c, width, _ in Tile(Sheet(page, False)).curved
+                  if len(c) > 2 and width > 1.2]
+        if not curves:
+            amiss.append(f"page {page.number + 1}: no curved edge")
+            continue
+        inner = job.edge(at_room) + job.reveal
+        edges = [(points + normal * d)[::40] for d in (inner, inner + job.casing)]
+        a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
+        course = SimpleNamespace(x=points[:, 0], y=points[:, 1], th=heading)
+        ends = np.concatenate([c[[0, -1]] for c in curves])
+        worst = max(worst, fitted(np.concatenate(curves), a, b, [course], ends))
+        lengths[at_room] += len(numbers) * inside_of(curves, job.casing)
+    if sorted(served) != [(n + 1, n < SEGMENTS) for n in range(2 * SEGMENTS)]:
+        amiss.append(f"casing segments with a template, and their sides: {sorted(served)}")
+    if job.shape in ("semicircular", "elliptical"):  # else a corner's mitre takes some of it, or leaves more
+        for at_room, length in lengths.items():
+            inner = points + normal * (job.edge(at_room) + job.reveal)
+            between = inner[int(min(springs)):int(max(springs)) + 2]
+            wanted = np.linalg.norm(np.diff(between, axis=0), axis=1).sum()
+            if abs(length - wanted) > ALLOWED:
+                amiss.append(f"the casing {'at the room' if at_room else 'of the far side'} is {length:.3f} long inside, "
+                             f"not {wanted:.3f}")
+    return worst
+
+
+def inside_of(curves, width):
+    """How long the inside edge of a segment is, its lines being pieces of both edges: of two that run side by side, the
+    one on the hollow side, which is shorter."""
+    runs = []
+    for c in curves:
+        place = next((r for r in runs if min(np.linalg.norm(c[0] - r[-1][-1]), np.linalg.norm(c[-1] - r[0][0])) < 0.005), None)
+        if place is None:
+            runs.append([c])
+        elif np.linalg.norm(c[0] - place[-1][-1]) < 0.005:
+            place.append(c)
+        else:
+            place.insert(0, c)
+    lengths = [sum(np.linalg.norm(np.diff(c, axis=0), axis=1).sum() for c in run) for run in runs]
+    return min(lengths) if len(lengths) == 2 else float("nan")
+
+
 def judge(seed, folder, slip):
     """What is amiss, and the farthest that an end of a kerf is off the soffit. `slip`: degrees that the packet's jamb
     splays more than the reader believes; what it must find."""
@@ -226,6 +312,9 @@ def judge(seed, folder, slip):
         if left_over is not None and (abs(first - left_over) > 0.01 or first > job.spacing):
             amiss.append(f"a joint stands {left_over:.3f} and {first:.3f} from the kerfs beside it")
         left_over = last
+    off = casing_off(doc, job, amiss)
+    if off > ALLOWED:
+        amiss.append(f"an edge of a casing segment is {off:.4f} in off the casing of its side")
     if abs(before - whole) > 0.02:
         amiss.append(f"the blanks are {before:.3f} long together, not {whole:.3f}")
     if worst > ALLOWED:

@@ -197,6 +197,17 @@ TEST(FilledSheet, OfMeasuredPointsKeepsThemAll) {
     const std::string text = slurp(folder / "f.toml");
     EXPECT_NE(text.find("# typed: 5, 7¼"), std::string::npos) << text;
     EXPECT_NE(text.find("Angle at the left end, in degrees: 34"), std::string::npos) << "nothing written is lost";
+    EXPECT_FALSE(job.openings[0].splay) << "left empty it is square to its wall";
+    values.insert({{"points-1-splay-side", "1⅛"},
+                   {"points-1-splay-measured", "narrow"},
+                   {"points-1-splay-toward", "away"}});
+    spill(folder / "s.pdf", filled(blank_form({Field::ordinates}), values));
+    ASSERT_EQ(start_from({folder / "s.pdf"}, folder / "s.toml").status, cli::Status::done);
+    const auto splay = job_of(folder / "s.toml").openings.at(0).splay;
+    ASSERT_TRUE(splay);
+    EXPECT_NEAR(std::get<job::Sourced<measure::Length>>(splay->by).value.inches(), 1.125, 1e-9);
+    EXPECT_EQ(splay->measured, job::Edge::narrow);
+    EXPECT_EQ(splay->wide, job::Toward::away);
 }
 
 // 58.75 and 80.375 in make 99.556 in (Pythagoras, by hand).

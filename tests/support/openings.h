@@ -73,8 +73,11 @@ inline const std::vector<HeadCase>& head_cases() {
         for (std::size_t i = 0; i < heads.size(); ++i) {
             for (const bool metric : {false, true}) {
                 job::Opening opening = heads[i];
-                opening.casing = job::Casing{
-                    at_line(i % 2 == 0 ? 3.5_in : 2.25_in, 51), at_line(0.1875_in, 52), {}, at_line(9.25_in, 54)};
+                opening.casing = job::Casing{at_line(i % 2 == 0 ? 3.5_in : 2.25_in, 51),
+                                             at_line(0.1875_in, 52),
+                                             job::WallSide::room,
+                                             {},
+                                             at_line(9.25_in, 54)};
                 opening.quantity = i % 3 == 0 ? 2 : 1;
                 job::Job job = job_of(opening);
                 if (metric) job.header.units = measure::Unit::millimetre;

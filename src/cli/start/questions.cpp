@@ -26,6 +26,7 @@ bool by_side(const Answers& answers) { return opening(answers) && answers.of_pie
 bool by_lean(const Answers& answers) { return opening(answers) && answers.of_piece("splayed") == "angle"; }
 bool splays(const Answers& answers) { return by_side(answers) || by_lean(answers); }
 bool has_casing(const Answers& answers) { return opening(answers) && !answers.of_piece("casing").empty(); }
+bool cased_splay(const Answers& answers) { return has_casing(answers) && splays(answers); }
 bool first_piece(const Answers& answers) { return answers.pieces() == 1; }
 bool first_stair(const Answers& answers) { return first_piece(answers) && answers.stair(); }
 
@@ -210,6 +211,14 @@ std::vector<Question> board_questions() {
          .as_before = true,
          .least = 0.0625,
          .most = 0.5},
+        {.name = "wall_side",
+         .part = Part::casing,
+         .key = "wall_side",
+         .kind = Kind::choice,
+         .when = cased_splay,
+         .usual = "room",
+         .as_before = true,
+         .choices = words_of(job::wall_side_words())},
         {.name = "blade",
          .part = Part::saw,
          .key = "blade_diameter",

@@ -22,7 +22,7 @@ constexpr std::array<Row, 4> head_rows{{{"job-number", "number", false},
                                         {"job-date", "date", false},
                                         {"job-units", "units", false}}};
 
-constexpr std::array<Row, 26> piece_rows{{
+constexpr std::array<Row, 29> piece_rows{{
     {"opening-id", "id", false},
     {"opening-shape", "shape", false},
     {"opening-span", "span"},
@@ -49,6 +49,9 @@ constexpr std::array<Row, 26> piece_rows{{
     // Of an opening it is the one, of a wall the other: only one of them is asked.
     {"points-depth", "depth"},
     {"points-depth", "width"},
+    {"points-splay-side", "splay_side", true, false},
+    {"points-splay-measured", "splay_measured", false, false},
+    {"points-splay-toward", "splay_toward", false, false},
     {"points-station-1", "points", true, true},
 }};
 
@@ -121,11 +124,12 @@ bool climbs(const SheetPage& page) {
 }
 
 /// Whether its opening splays; none where the sheet leaves it open: one of an older form, or one half told.
-std::string_view splays(const SheetPage& page) {
-    if (!page.typed("opening-splay-side").empty()) return "side";
+std::string_view splays(const SheetPage& page, const std::string& group) {
+    const std::string side = group + "-splay-side";
+    if (!page.typed(side).empty()) return "side";
     const bool asks = std::any_of(page.blanks.begin(), page.blanks.end(),
-                                  [](const SheetBlank& blank) { return blank.field == "opening-splay-side"; });
-    const bool told = !page.typed("opening-splay-measured").empty() || !page.typed("opening-splay-toward").empty();
+                                  [&](const SheetBlank& blank) { return blank.field == side; });
+    const bool told = !page.typed(group + "-splay-measured").empty() || !page.typed(group + "-splay-toward").empty();
     return asks && !told ? "no" : "";
 }
 
@@ -175,7 +179,7 @@ std::vector<SheetAnswer> piece_answers(const SheetPage& page) {
     std::vector<SheetAnswer> answers;
     const std::string_view group = group_of(page);
     if (group != "points") answers.push_back({"kind", climbs(page) ? "stair" : std::string(group), ""});
-    if (const std::string_view how = splays(page); !how.empty())
+    if (const std::string_view how = splays(page, std::string(group)); !how.empty())
         answers.push_back({"splayed", std::string(how), ""});
     if (group == "points") answers.insert(answers.end(), {{"shape", "ordinates", ""}, {"way", "points", ""}});
     if (group == "wall" && !both_ways(page)) answers.push_back({"way", by_radius(page) ? "radius" : "chord", ""});

@@ -106,6 +106,13 @@ void field_surface(FieldForm& form, const std::string& group) {
                   {form.words("bare"), "", "bare-studs"}});
 }
 
+void field_splay(FieldForm& form, const std::string& group, const std::string& measured) {
+    form.choices(form.words(measured), group + "-splay-measured", "measured",
+                 {{form.words("narrow"), "narrow"}, {form.words("wide"), "wide"}});
+    form.choices(form.words("splay_toward"), group + "-splay-toward", "toward",
+                 {{form.words("to_room"), "room"}, {form.words("from_room"), "away"}});
+}
+
 void field_arch(FieldForm& form) {
     form.heading("arch_drawing", "[[opening]]");
     {
@@ -120,10 +127,7 @@ void field_arch(FieldForm& form) {
     form.blanks({{form.words("splay_side"), "opening-splay-side", "[opening.splay] side"},
                  {form.words("quantity"), "opening-quantity", "quantity", false}});
     form.skip(4_pt);
-    form.choices(form.words("splay_measured"), "opening-splay-measured", "measured",
-                 {{form.words("narrow"), "narrow"}, {form.words("wide"), "wide"}});
-    form.choices(form.words("splay_toward"), "opening-splay-toward", "toward",
-                 {{form.words("to_room"), "room"}, {form.words("from_room"), "away"}});
+    field_splay(form, "opening", "splay_measured");
     form.heading("checks", form.words("checks_aside"));
     form.blanks({{form.words("check_d1"), "opening-d1"}, {form.words("check_d2"), "opening-d2"}});
     form.blanks({{form.words("check_q1"), "opening-q1"}, {form.words("check_q2"), "opening-q2"}});

@@ -92,7 +92,9 @@ void field_ordinates(FieldForm& form, Unit unit) {
     field_surface(form, "points");
     form.blanks({{form.words("angle_left"), "points-angle-left", "end_angles [left, ..]", false},
                  {form.words("angle_right"), "points-angle-right", "end_angles [.., right]", false},
-                 {form.words("depth_or_width"), "points-depth", "depth / [wall.board] width"}});
+                 {form.words("depth_or_width"), "points-depth", "depth / [wall.board] width"},
+                 {form.words("splay_side"), "points-splay-side", "[opening.splay] side"}});
+    field_splay(form, "points", "points_splay_measured");
     form.heading("table", form.words("table_aside"));
     table(form, unit);
 }

@@ -256,7 +256,11 @@ private:
 
     void casing() {
         if (!first_of_opening() || !piece_.casing) return;
-        add("casing", words(drawn("casing", "work_order.casing_how")),
+        const job::WallSide side = piece_.casing->wall_side;
+        std::string how = words(drawn("casing", "work_order.casing_how"));
+        if (side == job::WallSide::both) how += "; " + words("work_order.casing_both");
+        if (side == job::WallSide::away) how += "; " + words("work_order.casing_away");
+        add("casing", std::move(how),
             counted("work_order.casing_figure", std::get<plan::ArchLines>(piece_.lines).segments.size()), "casing");
     }
 

@@ -46,19 +46,14 @@ void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::stri
 
 /// A segment as it stands in its head, or a rib on its chord: which way it lies is seen at a glance.
 std::vector<Path> outline_of(const plan::Label& label) {
-    const plan::Piece& piece = *label.piece;
-    if (label.of == plan::Label::Of::rib) {
-        const Path& curve = piece.form->curve;
-        return {curve, Path::line(curve.start(), curve.end())};
-    }
-    for (const plan::CasingSegment& segment : std::get<plan::ArchLines>(piece.lines).segments)
-        if (segment.n == label.n) return {segment.inside, segment.outside, segment.left, segment.right};
-    return {};
+    if (label.segment != nullptr)
+        return {label.segment->inside, label.segment->outside, label.segment->left, label.segment->right};
+    const Path& curve = label.piece->form->curve;
+    return {curve, Path::line(curve.start(), curve.end())};
 }
 
 void shape(Pen& pen, const Rect& room, const plan::Label& label, const std::string& how) {
     const std::vector<Path> lines = outline_of(label);
-    if (lines.empty()) return;
     Rect all = lines.front().bounds();
     for (const Path& line : lines) all = united(all, line.bounds());
     const double scale = std::min(room.width() / all.width(), room.height() / std::max(all.height(), 1_mm));

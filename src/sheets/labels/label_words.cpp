@@ -2,6 +2,7 @@
 
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
+#include "sheets/words/wall_side.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -85,8 +86,7 @@ private:
                                             {"piece", piece().id}});
             case Of::left_leg: return words("left_leg");
             case Of::right_leg: return words("right_leg");
-            case Of::segment:
-                return words("segment", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}});
+            case Of::segment: return segment();
             case Of::rib:
                 return label_.of_all == 1
                            ? words("rib")
@@ -94,6 +94,12 @@ private:
             case Of::offcut: break;
         }
         return {};
+    }
+
+    std::string segment() const {
+        const std::string side = wall_side_text(piece(), *label_.segment, kit_);
+        return words("segment", {{"n", std::to_string(label_.n)}, {"m", std::to_string(label_.of_all)}}) +
+               (side.empty() ? "" : ", " + side);
     }
 
     void blank(const plan::Piece& one) {

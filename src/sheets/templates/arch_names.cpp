@@ -1,4 +1,5 @@
 #include "sheets/templates/arch_names.h"
+#include "sheets/words/wall_side.h"
 #include "sheets/words/wording.h"
 
 #include <algorithm>
@@ -148,11 +149,14 @@ private:
         const std::size_t count = arch_.segments.size();
         const Length room = piece_.casing->reveal.value + piece_.casing->width.value - piece_.cut.thickness;
         for (const plan::CasingSegment& segment : arch_.segments) {
+            if (segment.side != job::Toward::room) continue;
             std::vector<Block::Row> rows{
                 {words("template.segment", {{"n", std::to_string(segment.n)}, {"m", std::to_string(count)}}),
                  {Face::bold, pen_.kit().style.strong}},
                 {words("template.casing_width", {{"width", width}}), {Face::regular, pen_.kit().style.small}}};
             if (count == 1) rows.erase(rows.begin());
+            if (const std::string side = wall_side_text(piece_, segment, pen_.kit()); !side.empty())
+                rows.push_back({side, {Face::bold, pen_.kit().style.small}});
             const Block name(pen_, std::move(rows));
             std::vector<Stand> stands;
             for (const double depth : {0.5, 0.4, 0.6, 0.3, 0.7})
@@ -205,7 +209,7 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
     const auto& words = kit.words;
     const Type small{Face::regular, kit.style.small};
     const Type small_bold{Face::bold, kit.style.small};
-    const std::string casing = arch.piece().casing ? "casing" : "wall";
+    const std::string casing = arch.lines().casing_outside ? "casing" : "wall";
     const std::string level = arch.lines().springs_level() ? "" : "_lower";
     const char* top = arch.half                ? "template.top_half"
                       : arch.lines().symmetric ? "template.top"
@@ -218,9 +222,9 @@ std::vector<NoteRow> arch_note(const Kit& kit, const ArchOpening& arch) {
     if (arch.half) note.insert(note.begin() + 1, {words.list("template.half_ticks"), small_bold});
     // Its lines are those at the room's side of the wall.
     if (arch.piece().splay)
-        note.insert(note.begin() + 1, {words.list(arch.piece().splay->wide_at_room ? "template.splayed_wide"
-                                                                                   : "template.splayed_narrow"),
-                                       small_bold});
+        note.insert(note.begin() + 1,
+                    {words.list(arch.piece().splay->wide_at_room ? "template.splayed_wide" : "template.splayed_narrow"),
+                     small_bold});
     return note;
 }
 

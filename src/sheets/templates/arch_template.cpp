@@ -34,7 +34,7 @@ void add_template(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pie
     const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const TemplateDrawing drawing = arch_drawing(Pen(scratch, kit), arch, tape, tiling);
-    const std::string what = kit.words(piece.casing ? "template.liner_and_casing" : "template.liner");
+    const std::string what = kit.words(arch.lines().casing_outside ? "template.liner_and_casing" : "template.liner");
     const char* subtitle = arch.half ? "template.subtitle_half" : "template.subtitle_tile";
     const TemplateTitles titles{"template", arch.id, tile_title(tiling), {}, kit.words(subtitle, {{"what", what}}),
                                 what};

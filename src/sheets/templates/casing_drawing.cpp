@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "sheets/templates/template_tile.h"
+#include "sheets/words/wall_side.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -126,15 +127,16 @@ private:
     void piece() {
         const Path outside = segment_.outside.turned(by_);
         std::vector<Block::Row> rows{{title(), bold(style().strong)}};
+        if (const std::string side = side_of(segment_); !side.empty()) rows.push_back({side, bold(style().text)});
         for (const AlikeSegments::Other& other : facts_.others)
             rows.push_back(
-                {words(other.turned ? "casing.also_turned" : "casing.also", {{"segment", named(*other.segment)}}),
+                {words(other.turned ? "casing.also_turned" : "casing.also", {{"segment", also(*other.segment)}}),
                  bold(style().small)});
-        rows.push_back({words("template.casing_width", {{"width", tape_.exact(facts_.width)}}), small()});
+        rows.push_back({words("template.casing_width", {{"width", tape_.exact(width())}}), small()});
         const Block name(pen_, std::move(rows));
         std::vector<Stand> stands;
         for (const double depth : {0.3, 0.4, 0.25, 0.5, 0.6, 0.7})
-            stands.push_back({Beside::right, facts_.width * depth - name.height() / 2});
+            stands.push_back({Beside::right, width() * depth - name.height() / 2});
         drawing_.names.push_back({{{outside, name, stands}}, std::nullopt});
         const Block inside(pen_, {{words("casing.inside"), small()}});
         const Block out(pen_, {{words("casing.outside"), small()}});
@@ -148,6 +150,18 @@ private:
         return words("template.segment", {{"n", std::to_string(segment.n)}, {"m", std::to_string(facts_.count)}});
     }
     std::string title() const { return named(segment_); }
+    std::string side_of(const plan::CasingSegment& segment) const {
+        return wall_side_text(facts_.opening, segment, pen_.kit());
+    }
+    std::string with_side(const plan::CasingSegment& segment) const {
+        const std::string side = side_of(segment);
+        return side.empty() ? named(segment) : named(segment) + ", " + side;
+    }
+    /// One that the template serves too: its side where that is another.
+    std::string also(const plan::CasingSegment& other) const {
+        return other.side == segment_.side ? named(other) : with_side(other);
+    }
+    Length width() const { return facts_.opening.casing->width.value; }
 
     void note() {
         const auto sentence = [&](const std::string& text, const Type& type) {
@@ -155,7 +169,7 @@ private:
         };
         const int quantity = facts_.quantity;
         const fonts::Words::Values values{{"piece", facts_.piece},
-                                          {"segment", title()},
+                                          {"segment", with_side(segment_)},
                                           {"segments", segment_numbers(segment_, facts_.others)},
                                           {"m", std::to_string(facts_.count)},
                                           {"count", std::to_string(quantity)}};
@@ -180,7 +194,8 @@ private:
                      small());
             drawing_.note.back().first_only = true;
         }
-        sentence(words("casing.print_side"), small());
+        const bool at_room = segment_.side == job::Toward::room;
+        sentence(words(at_room ? "casing.print_side" : "casing.print_side_away"), small());
         drawing_.note.back().lesser = true;
     }
 

@@ -4,6 +4,7 @@
 #include "sheets/templates/casing_drawing.h"
 #include "sheets/templates/template_tile.h"
 #include "sheets/templates/template_ways.h"
+#include "sheets/words/wall_side.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -17,16 +18,17 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
     const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());
-    const SegmentFacts facts{count,  arch.piece().quantity, arch.piece().casing->width.value, arch.id,
-                             tiling, alike.others};
+    const SegmentFacts facts{count, arch.piece().quantity, arch.piece(), arch.id, tiling, alike.others};
     const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
     const fonts::Words::Values values{{"n", segment_numbers(segment, alike.others)}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();
     const bool in_grid = tiling.way() == job::Sheets::grid;
     const char* title = tiles == 1 ? "casing.title" : in_grid ? "casing.title_tile" : "casing.title_sheet";
     const char* how_many = in_grid ? "casing.subtitle_tile" : "casing.subtitle_sheet";
-    const std::string subtitle =
+    std::string subtitle =
         tiles > 1 ? kit.words(how_many, {{"count", std::to_string(tiles)}}) : kit.words("casing.subtitle");
+    if (const std::string side = wall_side_text(arch.piece(), segment, kit); !side.empty())
+        subtitle = side + "; " + subtitle;
     const TemplateTitles titles{"casing", arch.id, title, values, subtitle, {}};
     add_tiles(drafts, {plan, kit, tape, tiling, drawing, titles});
 }

@@ -278,6 +278,45 @@ TEST(Remedies, do_what_they_say) {
     EXPECT_GT(materials, 2);
 }
 
+TEST(Remedies, of_a_board_with_edge_strips_name_the_strip_that_the_deeper_cut_needs) {
+    job::Job job = solved_bay(20);
+    board(job).kerf_depth.given = 3.0_in / 8;
+    board(job).strip.value = job::StripOn::edge;
+    const auto refused = make_plan(job);
+    ASSERT_FALSE(refused);
+    const std::string hint = refused.error().front().hint;
+    EXPECT_TRUE(says(hint, "depth and spacing left to \"solve\"")) << hint;
+    EXPECT_TRUE(says(hint, "and strip = \"face\" where the web is under 5/16 in")) << hint;
+    board(job) = solved(board(job));
+    EXPECT_FALSE(make_plan(job)) << "the deeper cut leaves an edge strip no room";
+    board(job).strip.value = job::StripOn::face;
+    EXPECT_TRUE(make_plan(job));
+    board(job).kerf_depth.given = 3.0_in / 8;
+    const auto with_face = make_plan(job);
+    ASSERT_FALSE(with_face);
+    EXPECT_FALSE(says(with_face.error().front().hint, "strip")) << with_face.error().front().hint;
+}
+
+TEST(Neighbours, leave_an_edge_strip_its_room) {
+    int face = 0, edge = 0;
+    for (double radius = 24; radius < 90; radius += 6) {
+        job::Job job = solved_bay(radius);
+        const Piece on_face = only_piece(job);
+        if (on_face.cut.web() < 5.0_in / 16 - 0.01_mm) continue;
+        board(job).strip.value = job::StripOn::edge;
+        const Piece on_edge = only_piece(job);
+        if (on_face.settings.deeper && on_face.cut.thickness - on_face.settings.deeper->depth < 5.0_in / 16 - 0.01_mm) {
+            ++face;
+            EXPECT_FALSE(on_edge.settings.deeper) << radius;
+        } else {
+            ++edge;
+            EXPECT_EQ(on_edge.settings.deeper.has_value(), on_face.settings.deeper.has_value()) << radius;
+        }
+    }
+    EXPECT_GT(face, 0);
+    EXPECT_GT(edge, 0);
+}
+
 TEST(Fit, that_is_recommended_is_judged_beside_the_one_drawn) {
     const std::string text = R"([job]
 number = "F-1"

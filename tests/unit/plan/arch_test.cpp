@@ -11,7 +11,7 @@ namespace {
 using namespace tests;
 
 job::Opening cased(job::Opening opening) {
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), at_line(3, 53), {}};
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), job::WallSide::room, at_line(3, 53), {}};
     return opening;
 }
 

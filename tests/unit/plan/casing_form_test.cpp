@@ -13,7 +13,7 @@ namespace {
 using namespace tests;
 
 job::Opening cased(job::Opening opening, std::optional<int> segments = {}, std::optional<Length> board = {}) {
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), {}, {}};
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), job::WallSide::room, {}, {}};
     if (segments) opening.casing->segments = at_line(*segments, 53);
     if (board) opening.casing->board = at_line(*board, 54);
     return opening;
@@ -91,6 +91,70 @@ TEST(CasingSegments, come_out_of_the_sheet_when_no_board_is_named) {
     for (const CasingSegment& segment : wide.segments) {
         EXPECT_LE(segment.board_width, 49_in);
         EXPECT_LE(segment.board_length, 97_in);
+    }
+}
+
+/// A half round, 36 in over the finish of the edge measured, depth 8 in, leaning 20 degrees.
+job::Opening splayed_half_round(job::Edge measured, job::Toward wide, job::WallSide cased_on) {
+    job::Opening opening = cased(semicircle(36_in), 3);
+    opening.measured_to = job::Surface::finish;
+    opening.legs.reset();
+    opening.liner.width.value = 8_in;
+    opening.liner.thickness.value = 0.5_in;
+    opening.splay = job::Splay{at_line(measure::Angle::degrees(20), 41), measured, wide, {40, 1}};
+    opening.casing->wall_side = cased_on;
+    return opening;
+}
+
+TEST(CasingSides, ofASplayedJambFollowEachItsOwnEdge) {
+    const double opens = 8 * std::tan(20 * measure::Angle::pi / 180);  // at each side, over the depth
+    for (const job::Edge measured : {job::Edge::narrow, job::Edge::wide})
+        for (const job::Toward wide : {job::Toward::room, job::Toward::away}) {
+            const ArchLines both = lines_of(splayed_half_round(measured, wide, job::WallSide::both));
+            ASSERT_EQ(both.segments.size(), 6U);
+            for (const CasingSegment& segment : both.segments) {
+                EXPECT_EQ(segment.n, static_cast<int>(&segment - both.segments.data()) + 1);
+                EXPECT_EQ(segment.side, segment.n <= 3 ? job::Toward::room : job::Toward::away);
+                const bool at_wide = segment.side == wide;
+                const double edge = 18 + (at_wide ? opens : 0) - (measured == job::Edge::wide ? opens : 0);
+                ASSERT_EQ(segment.inside.segments().size(), 1U);
+                EXPECT_NEAR(segment.inside.segments().front().radius().inches(), edge + 0.25, 1e-6) << segment.n;
+                EXPECT_NEAR(segment.outside.segments().front().radius().inches(), edge + 0.25 + 3.5, 1e-6);
+            }
+            // The template is of the room's side: it draws that casing alone.
+            ASSERT_TRUE(both.casing_outside);
+            EXPECT_EQ(both.mitres.size() + both.segment_joints.size(), 4U);
+            const ArchLines away = lines_of(splayed_half_round(measured, wide, job::WallSide::away));
+            ASSERT_EQ(away.segments.size(), 3U);
+            EXPECT_EQ(away.segments.front().side, job::Toward::away);
+            EXPECT_EQ(away.segments.front().n, 1);
+            EXPECT_EQ(away.segments.front().inside, both.segments.at(3).inside);
+            EXPECT_FALSE(away.casing_outside);
+            EXPECT_TRUE(away.mitres.empty());
+        }
+}
+
+TEST(CasingSides, farOneIsSeenFromTheFarSide) {
+    job::Opening opening = cased(quarry_road(), 5);
+    opening.casing->wall_side = job::WallSide::both;
+    const ArchLines lines = lines_of(opening);
+    ASSERT_EQ(lines.segments.size(), 10U);
+    EXPECT_FALSE(lines.symmetric) << "or this proves nothing";
+    const auto mirrored = [](Point p) { return Point{-p.x, p.y}; };
+    for (std::size_t i = 0; i < 5; ++i) {
+        const CasingSegment& room = lines.segments.at(i);
+        const CasingSegment& far = lines.segments.at(9 - i);
+        EXPECT_EQ(far.n, static_cast<int>(10 - i));
+        EXPECT_LT(far.inside.start().x, far.inside.end().x);
+        EXPECT_EQ(far.left_joint, room.right_joint);
+        EXPECT_EQ(far.right_joint, room.left_joint);
+        EXPECT_EQ(far.board_length, room.board_length);
+        for (const double part : {0.0, 0.3, 0.8, 1.0}) {
+            const auto on = [&](const Path& path, double at) { return path.at(path.length() * at).point; };
+            EXPECT_LT(geom::distance(on(far.inside, part), mirrored(on(room.inside, 1 - part))).mm(), 1e-6);
+            EXPECT_LT(geom::distance(on(far.outside, part), mirrored(on(room.outside, 1 - part))).mm(), 1e-6);
+            EXPECT_LT(geom::distance(on(far.left, part), mirrored(on(room.right, part))).mm(), 1e-6);
+        }
     }
 }
 

@@ -18,7 +18,8 @@ using page::Role;
 using page::TextItem;
 
 job::Opening cased(job::Opening opening, Length width, Length reveal, int segments) {
-    opening.casing = job::Casing{at_line(width, 51), at_line(reveal, 52), at_line(segments, 53), {}};
+    opening.casing =
+        job::Casing{at_line(width, 51), at_line(reveal, 52), job::WallSide::room, at_line(segments, 53), {}};
     return opening;
 }
 

@@ -24,7 +24,8 @@ plan::Plan cased(Length span, Length rise, int segments, int quantity = 1) {
     opening.span.value = span;
     opening.rise.value = rise;
     opening.quantity = quantity;
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), at_line(segments, 53), {}};
+    opening.casing =
+        job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), job::WallSide::room, at_line(segments, 53), {}};
     return planned(job_of(opening));
 }
 
@@ -109,7 +110,7 @@ TEST(AlikeSegments, are_those_that_cover_each_other) {
 TEST(AlikeSegments, a_head_whose_springs_differ_has_none_at_its_ends) {
     job::Opening opening = lantern_court();
     opening.legs = {{at_line(70_in, 25), at_line(68_in, 25)}};
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), at_line(3, 53), {}};
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), job::WallSide::room, at_line(3, 53), {}};
     const plan::Plan plan = planned(job_of(opening));
     ASSERT_FALSE(std::get<plan::ArchLines>(plan.pieces.front().lines).symmetric);
     for (const AlikeSegments& group : alike_segments(segments_of(plan)))
@@ -186,7 +187,8 @@ TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
     page::Page scratch;
     for (const plan::CasingSegment& segment : segments_of(plan)) {
         const Tiling tiling = template_ways(plan, kit(), segment_shape(segment, kit().style), std::nullopt).tiling();
-        const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit()), segment, {3, 1, 3.5_in, "A", tiling}, tape);
+        const TemplateDrawing drawing =
+            casing_drawing(Pen(scratch, kit()), segment, {3, 1, plan.pieces.at(0), "A", tiling}, tape);
         const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
         ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));
         ASSERT_EQ(drawing.figures.size(), static_cast<std::size_t>(joints));

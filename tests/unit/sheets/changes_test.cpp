@@ -112,6 +112,27 @@ TEST(ChangeSentences, SayWhetherABoardThatIsKerfedServes) {
     EXPECT_TRUE(holds(told(wider_apart), " of its kerfs are not wanted now, the first ")) << told(wider_apart);
 }
 
+TEST(ChangeSentences, SayInTheirLanguageWhatTheJobFileChooses) {
+    const job::Job porch = sample("linden-porch");
+    const auto with = [&](job::Toward wide, job::Edge measured) {
+        return changed(porch, [&](job::Job& job) {
+            job.openings.at(0).splay->wide = wide;
+            job.openings.at(0).splay->measured = measured;
+            job.openings.at(0).casing =
+                job::Casing{at_line(3_in, 40), at_line(Length(), 41), job::WallSide::both, {}, {}};
+        });
+    };
+    const auto told = testing::PrintToString(
+        sentences(with(job::Toward::room, job::Edge::narrow), with(job::Toward::away, job::Edge::wide), "es"));
+    for (const char* word : {"cuarto", "opuesto", "angosto", "ancho"})
+        EXPECT_NE(told.find(word), std::string::npos) << told;
+    for (const char* word : {"room", "away", "narrow", "wide"}) EXPECT_EQ(told.find(word), std::string::npos) << told;
+    const auto sides = testing::PrintToString(sentences(
+        porch, changed(porch, [](job::Job& job) { job.openings.at(0).casing->wall_side = job::WallSide::away; }),
+        "es"));
+    EXPECT_NE(sides.find("lados con contramarco era ambos, ahora opuesto"), std::string::npos) << sides;
+}
+
 TEST(ChangeSentences, AreNoneForTheSameJobWhateverItsRevision) {
     EXPECT_EQ(sentences(mill_lane, mill_lane), std::vector<std::string>{});
     EXPECT_EQ(sentences(mill_lane, changed(mill_lane, [](job::Job& job) { job.header.revision = "Q"; })),

@@ -26,7 +26,8 @@ std::vector<plan::Piece> pieces() {
     std::vector<job::Opening> openings{lantern_court(), semicircle(36_in), lantern_court(), lantern_court(),
                                        lantern_court()};
     openings[2].legs = {{at_line(80_in, 53), at_line(80_in, 53)}};
-    openings[2].casing = job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), at_line(3, 53), {}};
+    openings[2].casing =
+        job::Casing{at_line(3.5_in, 51), at_line(0.25_in, 52), job::WallSide::room, at_line(3, 53), {}};
     openings[3].span.value = 14_in;
     openings[3].rise.value = 5_in;
     openings[3].legs = {{at_line(60_in, 53), at_line(60_in, 53)}};

@@ -40,7 +40,8 @@ job::Opening cased(const Head& head, job::TemplateWish wish = {}) {
     if (head.rise * 2 == head.span) opening = semicircle(head.span);
     opening.span.value = head.span;
     opening.rise.value = head.rise;
-    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), {}, at_line(9.25_in, 54)};
+    opening.casing =
+        job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), job::WallSide::room, {}, at_line(9.25_in, 54)};
     opening.wish = wish;
     return opening;
 }
