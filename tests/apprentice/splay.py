@@ -247,9 +247,10 @@ def casing_off(doc, job, amiss):
         inner = job.edge(at_room) + job.reveal
         edges = [(points + normal * d)[::40] for d in (inner, inner + job.casing)]
         a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
-        course = SimpleNamespace(x=points[:, 0], y=points[:, 1], th=heading)
+        # Tried from places three times as close as those of one course: a segment is a twentieth of its casing.
+        courses = [SimpleNamespace(x=points[k:, 0], y=points[k:, 1], th=heading[k:]) for k in (0, 1200, 2400)]
         ends = np.concatenate([c[[0, -1]] for c in curves])
-        worst = max(worst, fitted(np.concatenate(curves), a, b, [course], ends))
+        worst = max(worst, fitted(np.concatenate(curves), a, b, courses, ends))
         lengths[at_room] += len(numbers) * inside_of(curves, job.casing)
     if sorted(served) != [(n + 1, n < SEGMENTS) for n in range(2 * SEGMENTS)]:
         amiss.append(f"casing segments with a template, and their sides: {sorted(served)}")

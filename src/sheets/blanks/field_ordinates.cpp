@@ -8,9 +8,9 @@ namespace {
 constexpr Length height = 104_pt;
 constexpr Length row = 21_pt;
 constexpr Length head = 16_pt;
-constexpr Length gap = 18_pt;
+constexpr Length gap = 12_pt;
 constexpr Length for_notes = 84_pt;
-constexpr int columns = 2;
+constexpr int columns = 3;
 
 /// The base line, and heights off it at stations.
 void draw_base_line(FieldForm& form, const Rect& space) {
@@ -92,8 +92,9 @@ void field_ordinates(FieldForm& form, Unit unit) {
     field_surface(form, "points");
     form.blanks({{form.words("angle_left"), "points-angle-left", "end_angles [left, ..]", false},
                  {form.words("angle_right"), "points-angle-right", "end_angles [.., right]", false},
-                 {form.words("depth_or_width"), "points-depth", "depth / [wall.board] width"},
-                 {form.words("splay_side"), "points-splay-side", "[opening.splay] side"}});
+                 {form.words("depth_or_width"), "points-depth", "depth / [wall.board] width"}});
+    form.blanks({{form.words("splay_side"), "points-splay-side", "[opening.splay] side"}});
+    form.skip(4_pt);
     field_splay(form, "points", "points_splay_measured");
     form.heading("table", form.words("table_aside"));
     table(form, unit);
