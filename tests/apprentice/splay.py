@@ -8,14 +8,13 @@ stand square to the head's parallels and lean out by one angle everywhere."""
 import random
 import re
 import sys
-from types import SimpleNamespace
 
 import fitz
 import numpy as np
 
 from board import line_that_keeps_its_length
 from in_space import ALLOWED, laid, over_seeds, printed, turned
-from lines import fitted
+from laying import off, settle
 from tiles import Tile, crosses_of
 from paper import Sheet
 
@@ -187,7 +186,7 @@ def joined(pages, job, amiss):
             if abs(np.hypot(*a) - np.hypot(*b)) > 0.004:
                 amiss.append(f"page {page.number + 1}: its crosses stand {np.hypot(*a):.4f} apart, {np.hypot(*b):.4f} on the sheet before")
             by = np.arctan2(b[1], b[0]) - np.arctan2(a[1], a[0])
-            turn = np.array([[np.cos(by), -np.sin(by)], [np.sin(by), np.cos(by)]])
+            turn = about(by)
             shift = (last[0] + last[1]) / 2 - turn @ ((left[0] + left[1]) / 2)
         place = lambda p: turn @ p + shift
         last = [place(c) for c in right] if len(right) == 2 else None
@@ -230,7 +229,7 @@ def casing_off(doc, job, amiss):
     points, normal, heading, springs = job.head()
     worst, served, lengths = 0.0, [], {True: 0.0, False: 0.0}
     for page in pages_of(doc, "Casing segments|Segmentos del contramarco"):
-        text = page.get_text()
+        text = " ".join(page.get_text().split())
         named = re.search(r"(?:Casing segment|Segmento de contramarco) (\d+(?:, \d+|-\d+)*) (?:of|de) (\d+)", text)
         sides = [at_room for at_room, words in ((True, "ROOM SIDE|LADO DEL CUARTO"), (False, "FAR SIDE|LADO OPUESTO"))
                  if re.search(words, text)]
@@ -244,14 +243,8 @@ def casing_off(doc, job, amiss):
         if not curves:
             amiss.append(f"page {page.number + 1}: no curved edge")
             continue
-        inner = job.edge(at_room) + job.reveal
-        edges = [(points + normal * d)[::40] for d in (inner, inner + job.casing)]
-        a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
-        # Tried from places three times as close as those of one course: a segment is a twentieth of its casing.
-        courses = [SimpleNamespace(x=points[k:, 0], y=points[k:, 1], th=heading[k:]) for k in (0, 1200, 2400)]
-        ends = np.concatenate([c[[0, -1]] for c in curves])
-        worst = max(worst, fitted(np.concatenate(curves), a, b, courses, ends))
-        lengths[at_room] += len(numbers) * inside_of(curves, job.casing)
+        worst = max(worst, off_its_edges(curves, (numbers[0] - 1) % SEGMENTS, job, at_room))
+        lengths[at_room] += len(numbers) * inside_of(curves)
     if sorted(served) != [(n + 1, n < SEGMENTS) for n in range(2 * SEGMENTS)]:
         amiss.append(f"casing segments with a template, and their sides: {sorted(served)}")
     if job.shape in ("semicircular", "elliptical"):  # else a corner's mitre takes some of it, or leaves more
@@ -265,7 +258,32 @@ def casing_off(doc, job, amiss):
     return worst
 
 
-def inside_of(curves, width):
+def off_its_edges(curves, before, job, at_room):
+    """How far a segment's curves are off both edges of its casing where they lie best, about where it stands: so many
+    are before it. Heads are alike from both sides of their wall."""
+    points, normal, heading, springs = job.head()
+    inner = job.edge(at_room) + job.reveal
+    edges = [(points + normal * d)[::40] for d in (inner, inner + job.casing)]
+    a, b = np.concatenate([e[:-1] for e in edges]), np.concatenate([e[1:] for e in edges])
+    drawn = np.concatenate(curves)
+    ends = np.concatenate([c[[0, -1]] for c in curves])
+    along = np.concatenate([[0], np.cumsum(np.linalg.norm(np.diff(points + normal * inner, axis=0), axis=1))])
+    from_, to = np.interp(sorted(springs), np.arange(len(along)), along)
+    best = np.inf
+    for part in (0.2, 0.5, 0.8):
+        j = int(np.interp(from_ + (to - from_) * (before + part) / SEGMENTS, along, np.arange(len(along))))
+        turn = about(heading[j])
+        shift = points[j] + normal[j] * (inner + job.casing / 2) - turn @ ((drawn.min(axis=0) + drawn.max(axis=0)) / 2)
+        turn, shift, _ = settle(drawn, a, b, turn, shift, True, ends)
+        best = min(best, off(drawn @ turn.T + shift, a, b)[0].max())
+    return float(best)
+
+
+def about(angle):
+    return np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
+
+
+def inside_of(curves):
     """How long the inside edge of a segment is, its lines being pieces of both edges: of two that run side by side, the
     one on the hollow side, which is shorter."""
     runs = []

@@ -40,9 +40,20 @@ bool alike(const plan::CasingSegment& a, const plan::CasingSegment& b, bool turn
 
 }  // namespace
 
-std::string segment_numbers(const plan::CasingSegment& drawn, const std::vector<AlikeSegments::Other>& others) {
-    std::vector<int> all{drawn.n};
-    for (const AlikeSegments::Other& other : others) all.push_back(other.segment->n);
+std::vector<int> AlikeSegments::numbers() const {
+    std::vector<int> all{drawn->n};
+    for (const Other& other : others) all.push_back(other.segment->n);
+    return all;
+}
+
+std::vector<int> AlikeSegments::turned() const {
+    std::vector<int> all;
+    for (const Other& other : others)
+        if (other.turned) all.push_back(other.segment->n);
+    return all;
+}
+
+std::string segment_numbers(const std::vector<int>& all) {
     std::string text;
     for (std::size_t first = 0; first < all.size();) {
         std::size_t last = first;

@@ -17,8 +17,8 @@ constexpr Length note_width = 190_pt;
 
 class SegmentDrawing {
 public:
-    SegmentDrawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts, const Tape& tape)
-        : pen_(pen), segment_(segment), facts_(facts), tape_(tape), by_(levelling(segment)) {}
+    SegmentDrawing(const Pen& pen, const AlikeSegments& alike, const SegmentFacts& facts, const Tape& tape)
+        : pen_(pen), alike_(alike), segment_(*alike.drawn), facts_(facts), tape_(tape), by_(levelling(segment_)) {}
 
     TemplateDrawing all() {
         drawing_.lines = segment_lines(segment_, pen_.kit().style);
@@ -62,7 +62,7 @@ private:
         const std::string first = name(segment_, at_left);
         std::string all = first;
         bool same = true;
-        for (const AlikeSegments::Other& other : facts_.others) {
+        for (const AlikeSegments::Other& other : alike_.others) {
             const std::string next = name(*other.segment, at_left != other.turned);
             same = same && next == first;
             all += ", " + next;
@@ -128,7 +128,7 @@ private:
         const Path outside = segment_.outside.turned(by_);
         std::vector<Block::Row> rows{{title(), bold(style().strong)}};
         if (const std::string side = side_of(segment_); !side.empty()) rows.push_back({side, bold(style().text)});
-        for (const AlikeSegments::Other& other : facts_.others)
+        for (const AlikeSegments::Other& other : alike_.others)
             rows.push_back(
                 {words(other.turned ? "casing.also_turned" : "casing.also", {{"segment", also(*other.segment)}}),
                  bold(style().small)});
@@ -161,6 +161,12 @@ private:
     std::string also(const plan::CasingSegment& other) const {
         return other.side == segment_.side ? named(other) : with_side(other);
     }
+    /// ", FAR SIDE of the wall" where all that the template serves are of one side; a small one has no room but here.
+    std::string common_side() const {
+        const auto elsewhere = [&](const AlikeSegments::Other& other) { return other.segment->side != segment_.side; };
+        const std::string side = side_of(segment_);
+        return side.empty() || std::any_of(alike_.others.begin(), alike_.others.end(), elsewhere) ? "" : ", " + side;
+    }
     Length width() const { return facts_.opening.casing->width.value; }
 
     void note() {
@@ -170,14 +176,18 @@ private:
         const int quantity = facts_.quantity;
         const fonts::Words::Values values{{"piece", facts_.piece},
                                           {"segment", with_side(segment_)},
-                                          {"segments", segment_numbers(segment_, facts_.others)},
+                                          {"segments", segment_numbers(alike_.numbers())},
                                           {"m", std::to_string(facts_.count)},
+                                          {"side", common_side()},
                                           {"count", std::to_string(quantity)}};
-        const char* how_many = !facts_.others.empty() ? "casing.cut_each"
+        const char* how_many = !alike_.others.empty() ? "casing.cut_each"
                                : quantity == 1        ? "casing.cut_one"
                                                       : "casing.cut";
-        sentence(words(how_many, values), bold(style().text));
-        if (!facts_.others.empty() && (segment_.left_joint || segment_.right_joint)) {
+        std::string cut = words(how_many, values);
+        if (const std::vector<int> turned = alike_.turned(); !turned.empty())
+            cut += " " + words("casing.turned", {{"segments", segment_numbers(turned)}});
+        sentence(cut, bold(style().text));
+        if (!alike_.others.empty() && (segment_.left_joint || segment_.right_joint)) {
             sentence(words("casing.joints_in_order"), small());
             drawing_.note.back().lesser = true;
         }
@@ -203,6 +213,7 @@ private:
     std::string up_to(Length size) const { return tape_.with_unit(measure::up_to_tape(size, tape_.unit())); }
 
     const Pen& pen_;
+    const AlikeSegments& alike_;
     const plan::CasingSegment& segment_;
     const SegmentFacts& facts_;
     const Tape& tape_;
@@ -229,9 +240,9 @@ TemplateShape segment_shape(const plan::CasingSegment& segment, const fonts::Sty
     return {segment_lines(segment, style), std::move(edge), places, false};
 }
 
-TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,
+TemplateDrawing casing_drawing(const Pen& pen, const AlikeSegments& alike, const SegmentFacts& facts,
                                const Tape& tape) {
-    return SegmentDrawing(pen, segment, facts, tape).all();
+    return SegmentDrawing(pen, alike, facts, tape).all();
 }
 
 std::string joint_name(int n, const Kit& kit) {

@@ -20,11 +20,9 @@ struct SegmentFacts {
     const plan::Piece& opening;  ///< the first of its boards
     std::string piece;           ///< id of the opening
     const Tiling& tiling;
-    std::vector<AlikeSegments::Other> others{};  ///< that the same template serves
 };
 
-TemplateDrawing casing_drawing(const Pen& pen, const plan::CasingSegment& segment, const SegmentFacts& facts,
-                               const Tape& tape);
+TemplateDrawing casing_drawing(const Pen& pen, const AlikeSegments& alike, const SegmentFacts& facts, const Tape& tape);
 
 /// "1|2" for the first joint, which is between segments 1 and 2.
 std::string joint_name(int n, const Kit& kit);

@@ -18,9 +18,9 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
     const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());
-    const SegmentFacts facts{count, arch.piece().quantity, arch.piece(), arch.id, tiling, alike.others};
-    const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), segment, facts, tape);
-    const fonts::Words::Values values{{"n", segment_numbers(segment, alike.others)}, {"m", std::to_string(count)}};
+    const SegmentFacts facts{count, arch.piece().quantity, arch.piece(), arch.id, tiling};
+    const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), alike, facts, tape);
+    const fonts::Words::Values values{{"n", segment_numbers(alike.numbers())}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();
     const bool in_grid = tiling.way() == job::Sheets::grid;
     const char* title = tiles == 1 ? "casing.title" : in_grid ? "casing.title_tile" : "casing.title_sheet";

@@ -13,6 +13,8 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length widest_note = Length::points(330);
+/// Over a curve that rises there is room for neither the wide one nor the high one.
+constexpr Length middling_note = Length::points(250);
 /// What a cross's name keeps from the edge of the overlap round the cell, beyond which header and check bar begin.
 constexpr Length from_overlap_edge = Length::points(9);
 
@@ -153,6 +155,7 @@ std::vector<std::vector<Block::Row>> TemplateMarks::note_choices() const {
     std::vector<Block::Row> narrow;
     std::vector<Block::Row> less_wide;
     std::vector<Block::Row> less;
+    std::vector<Block::Row> less_middling;
     std::vector<Block::Row> least;  // what is set like the first sentence
     const Type first_type = context_.drawing.note.front().type;
     for (const NoteRow& row : context_.drawing.note) {
@@ -163,13 +166,16 @@ std::vector<std::vector<Block::Row>> TemplateMarks::note_choices() const {
             if (!row.lesser) less.push_back({part, row.type});
             joined += (joined.empty() ? "" : " ") + part;
         }
+        if (!row.lesser)
+            for (const std::string& line : broken(pen_, joined, row.type, middling_note))
+                less_middling.push_back({line, row.type});
         for (const std::string& line : broken(pen_, joined, row.type, widest_note)) {
             wide.push_back({line, row.type});
             if (!row.lesser) less_wide.push_back({line, row.type});
             if (row.type.face == first_type.face && row.type.size == first_type.size) least.push_back({line, row.type});
         }
     }
-    return {wide, narrow, less, less_wide, least, {wide.front()}};
+    return {wide, narrow, less, less_wide, less_middling, least, {wide.front()}};
 }
 
 bool TemplateMarks::note(const std::vector<Block::Row>& rows, Length clearance) {

@@ -1,6 +1,7 @@
 #include "sheets/templates/casing_sheet.h"
 
 #include <algorithm>
+#include <array>
 #include <optional>
 #include <set>
 #include <string>
@@ -82,6 +83,54 @@ TEST(CasingSheet, a_template_that_serves_several_segments_says_how) {
     EXPECT_NE(ends.find("1|2, 4|5"), std::string::npos) << ends;
     EXPECT_NE(middles.find("1|2, 2|3, 3|4"), std::string::npos) << middles;
     EXPECT_NE(middles.find("2|3, 3|4, 4|5"), std::string::npos) << middles;
+}
+
+/// Half an ellipse on a splayed jamb, cased on both sides in segments so small that their names find no room in them.
+plan::Plan many_small_ones(job::WallSide side) {
+    job::Opening opening = quarry_road();
+    opening.legs = {{at_line(72_in, 25), at_line(72_in, 25)}};
+    opening.splay = job::Splay{at_line(measure::Angle::degrees(12), 41), job::Edge::narrow, job::Toward::room, {40, 1}};
+    opening.casing = job::Casing{at_line(3_in, 51), at_line(0.1875_in, 52), side, at_line(20, 53), {}};
+    return planned(job_of(opening));
+}
+
+TEST(CasingSheet, says_of_every_template_its_side_and_what_is_turned_over) {
+    const plan::Plan plan = many_small_ones(job::WallSide::both);
+    for (const auto& [language, room, far, turned] :
+         {std::array<std::string, 4>{"en", "ROOM SIDE", "FAR SIDE", "TURNED OVER: "},
+          {"es", "LADO DEL CUARTO", "LADO OPUESTO", "VOLTEADA: "}}) {
+        Drafts drafts;
+        add_casing(drafts, plan, plan.pieces.front(), kit(language));
+        const auto groups = alike_segments(segments_of(plan));
+        ASSERT_EQ(drafts.size(), groups.size()) << "a page each, or this reads the wrong one";
+        int over = 0;
+        for (std::size_t i = 0; i < groups.size(); ++i) {
+            const std::string words = all_words(drafts[i].page);
+            const bool at_room = groups[i].drawn->side == job::Toward::room;
+            EXPECT_EQ(words.find(room) != std::string::npos, at_room) << words;
+            EXPECT_EQ(words.find(far) != std::string::npos, !at_room) << words;
+            const std::vector<int> numbers = groups[i].turned();
+            EXPECT_EQ(words.find(turned + segment_numbers(numbers)) != std::string::npos, !numbers.empty()) << words;
+            over += static_cast<int>(numbers.size());
+        }
+        EXPECT_EQ(over, 20) << "one of each pair";
+    }
+    // Where the two sides are alike and one alone is cased, nobody needs to be told which.
+    const plan::Plan square = cased(30_in, 6_in, 5);
+    EXPECT_EQ(all_words(drawn(square).front().page).find("SIDE"), std::string::npos);
+}
+
+TEST(CasingSheet, of_a_square_jamb_one_template_serves_both_sides) {
+    job::Opening opening = lantern_court();
+    opening.casing = job::Casing{at_line(3.5_in, 51), at_line(0.1875_in, 52), job::WallSide::both, at_line(5, 53), {}};
+    const plan::Plan plan = planned(job_of(opening));
+    ASSERT_EQ(segments_of(plan).size(), 10U);
+    EXPECT_EQ(alike_segments(segments_of(plan)).size(), 2U);
+    const Drafts drafts = drawn(plan);
+    EXPECT_EQ(drafts.front().title.rfind("Casing segment 1, 5, 6, 10 of 10", 0), 0U) << drafts.front().title;
+    const std::string words = all_words(drafts.front().page);
+    EXPECT_NE(words.find("and segment 6 of 10, FAR SIDE of the wall"), std::string::npos) << words;
+    EXPECT_NE(words.find("TURNED OVER: 5, 10."), std::string::npos) << words;
 }
 
 /// Independent of the sheets: the largest distance between two segments' corners and crowns, one laid on the other.
@@ -188,7 +237,7 @@ TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
     for (const plan::CasingSegment& segment : segments_of(plan)) {
         const Tiling tiling = template_ways(plan, kit(), segment_shape(segment, kit().style), std::nullopt).tiling();
         const TemplateDrawing drawing =
-            casing_drawing(Pen(scratch, kit()), segment, {3, 1, plan.pieces.at(0), "A", tiling}, tape);
+            casing_drawing(Pen(scratch, kit()), {&segment, {}}, {3, 1, plan.pieces.at(0), "A", tiling}, tape);
         const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
         ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));
         ASSERT_EQ(drawing.figures.size(), static_cast<std::size_t>(joints));
