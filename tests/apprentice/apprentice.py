@@ -18,6 +18,7 @@ import traceback
 import jobs
 import judge
 import printer
+import refusals
 
 PROGRAM = os.environ.get("KERFPACKET_PROGRAM", "kerfpacket")
 PROCESSES = int(os.environ.get("APPRENTICE_PROCESSES", "2"))
@@ -38,7 +39,9 @@ def one(text, name, reprint):
         of = printer.Printer(PROGRAM, text, folder)
         said = build(of, file, "--force")
         if said.returncode == 2 and f"{file}:" in said.stderr:  # the words name a place in the job
-            return [], {}, {}, said.stderr.strip()
+            found = judge.Findings()
+            refusals.judged(jobs.read(text), said.stderr, found)
+            return found.found, {}, found.counts, said.stderr.strip()
         if said.returncode not in (0, 3):
             return [("crash", f"status {said.returncode}: {said.stderr[-200:]}")], {}, {}, None
         try:
@@ -61,14 +64,14 @@ def run(seeds, keep):
     refused, worst = collections.defaultdict(list), []
     with multiprocessing.Pool(PROCESSES, maxtasksperchild=1) as pool:  # PyMuPDF wants a fresh process a packet
         for seed, (found, widths, numbers, refusal) in zip(seeds, pool.imap(made_up, seeds)):
+            counts.update(numbers)
+            for kind, words in found:
+                kinds[kind].append((seed, words))
             if refusal is not None:
                 first = refusal.splitlines()[0].split("error: ")[-1]
                 refused[" ".join(w for w in first.split() if not any(c.isdigit() for c in w))].append((seed, first))
                 continue
             worst.append(max(widths.values(), default=0))
-            counts.update(numbers)
-            for kind, words in found:
-                kinds[kind].append((seed, words))
             for kind, inches in widths.items():
                 if inches > gaps.get(kind, (-1, 0))[0]:
                     gaps[kind] = (inches, seed)

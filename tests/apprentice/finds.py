@@ -15,6 +15,7 @@ import jobs
 import judge
 import paper
 import printer
+import refusals
 
 HEAD = """[job]
 number = "R-1"
@@ -100,6 +101,19 @@ CASES = [
     (WAVE, "width = 3", "width = 3.125", ["template casing outside"]),
     (WAVE, "rise = 10", "rise = 10.25", ["template casing outside", "crosses to flip on"]),
 ]
+
+
+# Half the board's thickness deep, and bent twice as sharply as that takes.
+REFUSED = HEAD + """[[opening]]
+id = "R"
+shape = "semicircular"
+span = 25
+depth = 4.5
+[opening.liner]
+material = "mdf"
+thickness = 0.75
+kerf_depth = 0.375
+"""
 
 
 def one_for_another(old, new):
@@ -189,6 +203,22 @@ def kinds(text, packet, kind=None, change=0):
     return {k for k, _ in judge.judge(jobs.read(text), packet).found}
 
 
+def refused_amiss(folder):
+    """How many of a refusal's figures go unfound when they are not so, or are found when they are."""
+    file = pathlib.Path(folder, "refused.toml")
+    file.write_text(REFUSED)
+    said = apprentice.build(printer.Printer(apprentice.PROGRAM, REFUSED, folder), file, "--force").stderr
+    missed = 0
+    for text, words, amiss in ((REFUSED, said, False), (REFUSED.replace("mdf", "plywood"), said, True),
+                               (REFUSED, re.sub(r"to [\d.]+ of break", "to 0.97 of break", said), True)):
+        found = judge.Findings()
+        refusals.judged(jobs.read(text), words, found)
+        if bool(found.found) != amiss or not found.counts:
+            print(f"a refusal that is {'not ' if amiss else ''}so: {found.found}; said: {words}")
+            missed += 1
+    return missed
+
+
 def in_a_process(*arguments):
     with multiprocessing.Pool(1) as pool:
         return pool.apply(kinds, arguments)
@@ -214,6 +244,7 @@ def main():
         if "tape marks disagree" not in found:
             print(f"a printer 1 % long that no profile corrects was not found, but {sorted(found)}")
             missed += 1
+        missed += refused_amiss(folder)
         for text, old, new, wanted in CASES:
             assert old in text
             found = in_a_process(text.replace(old, new), packets[text])
