@@ -13,29 +13,39 @@ using Prices = std::vector<std::int64_t>;
 
 /// One run answers every stick up to the longest. After Gilmore and Gomory, "A linear programming approach to the
 /// cutting stock problem", Operations Research 9 (1961); counts in powers of two, as is usual for bounded knapsacks.
+/// Kept are the rooms alone at which a stick holds more than a shorter one, for they are few: after Nemhauser and
+/// Ullmann, "Discrete dynamic programming and capital allocation", Management Science 15 (1969).
 class Knapsack {
 public:
     /// At most `most` of each kind; kinds that have no price are not cut.
     Knapsack(const Problem& problem, const Counts& most, const Prices& prices);
 
     /// The highest sum of prices that a stick of this room holds.
-    std::int64_t best(Units room) const { return best_[static_cast<std::size_t>(room)]; }
+    std::int64_t best(Units room) const { return best(parts_.size(), room); }
     /// A load that has it.
     Counts load(Units room) const;
 
 private:
+    /// From this room on a stick holds so much.
+    struct Step {
+        Units room = 0;
+        std::int64_t worth = 0;
+    };
     struct Part {
         std::size_t kind = 0;
         int count = 0;
         Units weight = 0;
-        std::vector<char> taken;  ///< by room
+        std::int64_t worth = 0;
     };
 
-    void add(Part part, std::int64_t worth);
+    void add(const Part& part, Units longest);
+    /// The highest sum of prices by so many of the parts, from the first on.
+    std::int64_t best(std::size_t parts, Units room) const;
 
     std::size_t kinds_;
-    std::vector<std::int64_t> best_;
     std::vector<Part> parts_;
+    std::vector<Step> steps_{{}};            ///< of no part, of the first, of the first two and so on
+    std::vector<std::size_t> begins_{0, 1};  ///< in `steps_`, of each of those; the last is their end
 };
 
 }  // namespace kerfpacket::stock
