@@ -37,14 +37,14 @@ struct Row {
 struct Ticket {
     double length = 0;
     std::vector<Row> rows;
-    double offcut = -1;
+    double offcut = 0;
 };
 
 /// The tickets of a packet, in the unit that they are printed in.
 std::vector<Ticket> tickets_of(const std::string& pdf) {
-    static const std::regex head(R"(\s*(?:Board|Tabla) \d+: .* \(?([\d./-]+) (?:in\)?|mm|pulg\)?)(?:,.*)?)");
+    static const std::regex head(R"(\s*(?:Board|Tabla) \d+: .* \(?([\d./-]+) (?:in\)?|mm|pulg\)?)(?:,.*?)?\s{2,})"
+                                 R"((?:offcut|retazo) ([\d/-]+) (?:in|mm|pulg)(?:: (?:KEEP|GUARDAR))?)");
     static const std::regex row(R"(\s*\d+\s{2,}(\S.*?)\s{2,}([\d/-]+) (?:in|mm|pulg)\s{2,}([\d/-]+) (?:in|mm|pulg))");
-    static const std::regex offcut(R"(\s*(?:offcut|retazo) ([\d/-]+) (?:in|mm|pulg)(?:: (?:KEEP|GUARDAR))?)");
     const Outcome text = run_program({"pdftotext", "-layout", pdf, "-"});
     std::vector<Ticket> tickets;
     std::istringstream lines(text.out);
@@ -52,11 +52,9 @@ std::vector<Ticket> tickets_of(const std::string& pdf) {
     for (std::string line; std::getline(lines, line);) {
         const std::string bare = std::regex_replace(line, std::regex(R"([\f\r]|\s+$)"), "");
         if (std::regex_match(bare, match, head)) {
-            tickets.push_back({figure(match[1]), {}, -1});
+            tickets.push_back({figure(match[1]), {}, figure(match[2])});
         } else if (!tickets.empty() && std::regex_match(bare, match, row)) {
             tickets.back().rows.push_back({match[1], figure(match[2]), figure(match[3])});
-        } else if (!tickets.empty() && tickets.back().offcut < 0 && std::regex_match(bare, match, offcut)) {
-            tickets.back().offcut = figure(match[1]);
         }
     }
     return tickets;

@@ -246,6 +246,34 @@ TEST(FoundJobs, have_the_cuts_of_a_board_that_climbs_on_its_strips) {
         }
 }
 
+// The cut of an end whose waste is longer than what is drawn of it has a strip of its own: however it is cut, whichever
+// end is zero, on the face and over the edge.
+TEST(FoundJobs, have_room_for_how_an_end_is_cut_on_a_strip_of_its_own) {
+    const std::string file = KERFPACKET_SOURCE_DIR "/tests/property/found/end-cut-words-on-a-strip-of-their-own.toml";
+    const job::Job found = job::read_job(job::load(file).value()).job;
+    int packets = 0;
+    for (const job::EndCut cut : {job::EndCut::plumb, job::EndCut::level, job::EndCut::square})
+        for (const job::End zero : {job::End::left, job::End::right})
+            for (const job::StripOn on : {job::StripOn::face, job::StripOn::edge}) {
+                job::Job job = found;
+                job::Wall& wall = job.walls.front();
+                wall.rake->ends = {cut, cut};
+                wall.board.zero = zero;
+                wall.board.strip.value = on;
+                // An edge strip wants a web of 5/16 in.
+                if (on == job::StripOn::edge) wall.board.thickness.value = 0.75_in;
+                const plan::Plan plan = plan::make_plan(job).value();
+                for (const std::string& language : tests::languages()) {
+                    SCOPED_TRACE(language + (on == job::StripOn::face ? ", face" : ", edge") +
+                                 (zero == job::End::left ? ", left" : ", right") + ", cut " +
+                                 std::to_string(static_cast<int>(cut)));
+                    cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, file);
+                    ++packets;
+                }
+            }
+    EXPECT_EQ(packets, 3 * 2 * 2 * static_cast<int>(tests::languages().size()));
+}
+
 /// What a page is a part of: a template, a rib, one of the segments of a casing.
 std::string drawing_of(const page::Page& page) {
     std::string name = page.sheet + page.piece;

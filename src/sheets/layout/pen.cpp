@@ -1,6 +1,7 @@
 #include "sheets/layout/pen.h"
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "geom/outside.h"
@@ -32,6 +33,20 @@ std::vector<Path> hatching(const Rect& rect, Length gap, bool crossed) {
             lines.push_back(std::move(piece));
     }
     return lines;
+}
+
+/// Whether a text begins with the unit of the figure before it: "in" of "1/64 in.", "%" of "94 %".
+bool begins_with_unit(std::string_view text) {
+    constexpr std::array<std::string_view, 6> units{"in", "mm", "pulg", "ft", "pies", "%"};
+    const std::string_view word = text.substr(0, std::min(text.find_first_of(" .,;:)"), text.size()));
+    return std::find(units.begin(), units.end(), word) != units.end();
+}
+
+/// Where the first word ends; a figure is one word with its unit.
+std::size_t end_of_word(std::string_view text) {
+    const std::size_t end = std::min(text.find(' '), text.size());
+    if (end == 0 || end == text.size() || text[end - 1] < '0' || text[end - 1] > '9') return end;
+    return begins_with_unit(text.substr(end + 1)) ? std::min(text.find(' ', end + 1), text.size()) : end;
 }
 
 }  // namespace
@@ -114,7 +129,7 @@ Length Pen::text_on_white(Role role, Point anchor, const std::string& text, cons
 std::string_view Pen::widest_word(std::string_view text, const Type& type) const {
     std::string_view widest;
     while (!text.empty()) {
-        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::size_t end = end_of_word(text);
         const std::string_view word = text.substr(0, end);
         if (width(word, type) > width(widest, type)) widest = word;
         text.remove_prefix(std::min(end + 1, text.size()));
@@ -130,7 +145,7 @@ Length Pen::paragraph(Role role, Point first_base, std::string_view text, const 
     std::string line;
     Length base = first_base.y;
     while (!text.empty()) {
-        const std::size_t end = std::min(text.find(' '), text.size());
+        const std::size_t end = end_of_word(text);
         const std::string longer =
             line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
         if (!line.empty() && this->width(longer, type) > width) {

@@ -37,8 +37,9 @@ private:
         pen_.line(Role::outline, {right, room_.low.y}, {right, room_.high.y}, style().heavy);
         const Length left = x(plan_.end_trim + end - one.length);
         const std::string alone = blank_name(one, pen_.kit());
-        if (!name(alone + "  " + tape_.plain(one.length), left, right, Face::bold))
-            name(alone, left, right, Face::condensed);
+        if (!name(alone + "  " + tape_.plain(one.length), left, right, Face::bold) &&
+            !name(alone, left, right, Face::condensed))
+            name(std::to_string(i + 1), left, right, Face::bold);
     }
 
     /// In the middle of its part, or left out: the table below tells all of it. Whether it was set.

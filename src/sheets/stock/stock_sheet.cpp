@@ -45,6 +45,12 @@ private:
                std::any_of(plan_.sheets.begin(), plan_.sheets.end(), has_prices);
     }
 
+    /// What a section comes to stands in the table of what to buy; where prices do, below it.
+    bool totals_in_table() const {
+        const auto buys = [](const auto& section) { return !section.to_buy.empty(); };
+        return !priced() && std::any_of(plan_.sections.begin(), plan_.sections.end(), buys);
+    }
+
     void purchase() {
         flow_.heading(words("stock.buy"));
         const auto buys = [](const auto& section) { return !section.to_buy.empty(); };
@@ -60,18 +66,28 @@ private:
     }
 
     void purchase_table() {
-        std::vector<FlowTable::Column> columns{{words("stock.column_board"), priced() ? 0.4 : 0.55},
-                                               {words("stock.column_length"), priced() ? 0.22 : 0.27},
-                                               {words("stock.column_count"), priced() ? 0.12 : 0.18}};
+        std::vector<FlowTable::Column> columns{{words("stock.column_board"), 0.38},
+                                               {words("stock.column_length"), 0.22},
+                                               {words("stock.column_count"), 0.1}};
         if (priced()) {
-            columns.push_back({words("stock.column_each"), 0.13});
-            columns.push_back({words("stock.column_all"), 0.13});
+            columns.push_back({words("stock.column_each"), 0.15});
+            columns.push_back({words("stock.column_all"), 0.15});
+        } else if (totals_in_table()) {
+            columns.push_back({words("stock.column_length_all"), 0.22});
+            columns.push_back({words("stock.column_used"), 0.08});
         }
         FlowTable table(flow_, columns);
         for (const plan::StockSection& section : plan_.sections)
-            for (const plan::Bought& bought : section.to_buy)
-                table.row(row_of(section_text(section, flow_.kit(), tape_),
-                                 stock_length(bought.length, flow_.kit(), tape_), bought.count, bought.cents));
+            for (const plan::Bought& bought : section.to_buy) {
+                std::vector<std::string> cells =
+                    row_of(section_text(section, flow_.kit(), tape_), stock_length(bought.length, flow_.kit(), tape_),
+                           bought.count, bought.cents);
+                if (totals_in_table() && &bought == &section.to_buy.back()) {
+                    cells[cells.size() - 2] = stock_length(section.bought, flow_.kit(), tape_);
+                    cells.back() = words("stock.percent", {{"n", used_text(section, flow_.kit())}});
+                }
+                table.row(cells);
+            }
         for (const plan::SheetSection& section : plan_.sheets)
             for (const plan::BoughtSheets& bought : section.to_buy)
                 table.row(row_of(sheet_board(section, flow_.kit(), tape_),
@@ -81,13 +97,15 @@ private:
 
     std::vector<std::string> row_of(std::string board, std::string size, int count, std::optional<int> cents) const {
         std::vector<std::string> cells{std::move(board), std::move(size), std::to_string(count)};
+        if (totals_in_table()) cells.resize(cells.size() + 2);
         if (!priced()) return cells;
         cells.push_back(cents ? price_text(*cents, flow_.kit()) : std::string());
         cells.push_back(cents ? price_text(std::int64_t{*cents} * count, flow_.kit()) : std::string());
         return cells;
     }
 
-    /// What each section comes to, whether less would do, what else is to be known: the same is said once.
+    /// What each section comes to, where a price tells it; whether less would do, what else is to be known: the same is
+    /// said once.
     void about() {
         std::vector<std::string> proofs;
         std::vector<std::string> notes;
@@ -98,12 +116,13 @@ private:
             if (!section.to_buy.empty()) once(proofs, proof_text(section, flow_.kit(), tape_));
             for (std::string& note : section_notes(plan_, section, flow_.kit(), tape_)) once(notes, std::move(note));
         }
-        for (const plan::StockSection& section : plan_.sections)
-            if (const std::string total = total_text(section, flow_.kit(), tape_); !total.empty())
-                flow_.paragraph(
-                    Role::text,
-                    total + "." + (proofs.size() > 1 ? " " + proof_text(section, flow_.kit(), tape_) : std::string()),
-                    text());
+        for (const plan::StockSection& section : plan_.sections) {
+            if (section.to_buy.empty() || (!priced() && proofs.size() < 2)) continue;
+            const std::string proof = proofs.size() > 1 ? " " + proof_text(section, flow_.kit(), tape_) : std::string();
+            const std::string what = priced() ? total_text(section, flow_.kit(), tape_) + "."
+                                              : section_text(section, flow_.kit(), tape_) + ":";
+            flow_.paragraph(Role::text, what + proof, text());
+        }
         if (proofs.size() == 1) flow_.paragraph(Role::text, proofs.front(), text());
         for (const std::string& note : notes) flow_.paragraph(Role::caution, note, text());
         for (const plan::SheetSection& section : plan_.sheets) about_sheets(section);
@@ -130,9 +149,9 @@ private:
                 ticket(section, section.sticks[i], ++n, coupons.of_sticks[i]);
             left_over.insert(left_over.end(), coupons.no_offcut.begin(), coupons.no_offcut.end());
         }
-        flow_.skip(below_bar);
+        flow_.skip(between);
         if (!left_over.empty())
-            flow_.paragraph(Role::text, words("stock.coupons_left", {{"coupons", coupon_list(left_over)}}), small());
+            flow_.item(Role::text, words("stock.coupons_left", {{"coupons", coupon_list(left_over)}}), text());
     }
 
     Length longest() const {
@@ -157,20 +176,23 @@ private:
         const Type name{Face::bold, style().text};
         const Length head = leading(style().text) + bar_height + below_bar;
         flow_.skip(between);
-        if (flow_.room() < head + leading(style().text) * (2.5 + double(stick.blanks.size()) * 1.4)) flow_.next_page();
+        if (flow_.room() < head + leading(style().text) * (1.1 + double(stick.blanks.size() + coupons.size()) * 1.4))
+            flow_.next_page();
         const Rect block = flow_.take(head);
         Pen pen = flow_.pen();
+        const Length base = first_base(block, style().text);
+        const std::string offcut = offcut_text(stick, flow_.kit(), tape_);
+        const Length beside = pen.width(offcut, text()) + between;
         const std::string title = stick_text(section, stick, n, flow_.kit(), tape_);
-        pen.text(Role::text, {block.low.x, first_base(block, style().text)}, title,
-                 pen.fitting(title, name, block.width()));
+        pen.text(Role::text, {block.low.x, base}, title, pen.fitting(title, name, block.width() - beside));
+        pen.text(Role::text, {block.high.x, base}, offcut, text().at_right());
         const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
         draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
-        cuts(section, stick);
-        if (!coupons.empty())
-            flow_.paragraph(Role::text, words("stock.coupons_here", {{"coupons", coupon_list(coupons)}}), small());
+        cuts(section, stick, coupons);
     }
 
-    void cuts(const plan::StockSection& section, const plan::CutStick& stick) {
+    /// The blanks, then the coupons that the offcut gives.
+    void cuts(const plan::StockSection& section, const plan::CutStick& stick, const std::vector<Coupons>& coupons) {
         FlowTable table(flow_, ticket_columns(flow_.kit()));
         const std::vector<Length> ends = running_ends(plan_, stick);
         for (std::size_t i = 0; i < ends.size(); ++i) {
@@ -179,7 +201,10 @@ private:
                        {std::to_string(i + 1), blank_to_cut(section, blank, flow_.kit(), tape_),
                         tape_.with_unit(blank.length), tape_.with_unit(ends[i]), ""});
         }
-        table.row({"", offcut_text(stick, flow_.kit(), tape_), "", "", ""});
+        for (const Coupons& some : coupons)
+            ticket_row(flow_, table,
+                       {"", words("stock.coupon_cuts", {{"n", std::to_string(some.count)}, {"piece", some.piece}}),
+                        tape_.with_unit(some.length), words("stock.from_offcut"), ""});
     }
 
     Flow& flow_;

@@ -90,20 +90,23 @@ std::string price_text(std::int64_t cents, const Kit& kit) {
     return number(static_cast<double>(cents) / 100, 2, kit.words);
 }
 
-std::string total_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
-    if (section.to_buy.empty()) return {};
+std::string used_text(const plan::StockSection& section, const Kit& kit) {
     Length cut;
     Length all;
     for (const plan::CutStick& stick : section.sticks) {
         all = all + stick.length;
         for (const plan::StockBlank& blank : stick.blanks) cut = cut + blank.length;
     }
-    const std::string used = number(std::floor(cut / all * 100), 0, kit.words);
+    return number(std::floor(cut / all * 100), 0, kit.words);
+}
+
+std::string total_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    if (section.to_buy.empty()) return {};
     return kit.words(section.priced ? "stock.total_price" : "stock.total",
                      {{"material", section_text(section, kit, tape)},
                       {"price", price_text(section.cents, kit)},
                       {"length", stock_length(section.bought, kit, tape)},
-                      {"used", used}});
+                      {"used", used_text(section, kit)}});
 }
 
 std::string proof_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {

@@ -23,6 +23,8 @@ std::string section_text(const plan::StockSection& section, const Kit& kit, cons
 std::string stock_length(Length length, const Kit& kit, const Tape& tape);
 /// "18.40".
 std::string price_text(std::int64_t cents, const Kit& kit);
+/// How much of a section, in percent, its blanks use.
+std::string used_text(const plan::StockSection& section, const Kit& kit);
 /// What all that is bought comes to; empty where nothing is.
 std::string total_text(const plan::StockSection& section, const Kit& kit, const Tape& tape);
 /// Whether another plan could buy less, and how much.

@@ -57,6 +57,7 @@ bool may_be_the_same(const WordEntry& entry) {
                                             "media.na_oficio",
                                             "printer_check.command",
                                             "stock.millimetre_unit",
+                                            "stock.percent",
                                             "labels.segment_board",
                                             "labels.zero",
                                             "bid.job",
