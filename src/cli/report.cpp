@@ -79,7 +79,7 @@ std::string climb_lines(const plan::Piece& piece, const sheets::Tape& tape) {
 std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {
     const plan::Blank& blank = piece.blank();
     if (piece.splay) {
-        const measure::Length length = piece.stock_length(blank), width = piece.stock_width(blank);
+        const measure::Length length = plan::Piece::stock_length(blank), width = piece.stock_width(blank);
         return fmt::format("sawn from a board {} x {} ({} x {}), {} of trim at each end of the narrow edge",
                            tape.plain(length), tape.with_unit(width), tape.other(length), other(width, tape),
                            tape.exact(blank.trims[0]));

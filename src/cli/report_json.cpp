@@ -284,7 +284,7 @@ Json splay_json(const plan::Piece& piece) {
             {"wide_sawn", edge_json(piece, splay.wide_edge())},
             {"flat_turn_deg", six_decimals((piece.turn * splay.tangent()).degrees())},  // of the bend, as `turn_deg`
             {"bend_radius_mm", mm(piece.radii.line)},  // at the narrow edge, where it is tightest
-            {"box_mm", {mm(piece.stock_length(piece.blank())), mm(piece.stock_width(piece.blank()))}},
+            {"box_mm", {mm(plan::Piece::stock_length(piece.blank())), mm(piece.stock_width(piece.blank()))}},
             {"blocks", blocks_json(piece.saw.blocks)},
             {"legs", legs_json(piece)}};
 }

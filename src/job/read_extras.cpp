@@ -16,6 +16,7 @@ const LengthKey below{"below", 0.5_in, 24_in, R"("4 in")"};
 
 constexpr int most_segments = 100;
 constexpr int most_ribs = 100;
+constexpr int least_ribs = 2;  // a board does not lie on one alone
 
 }  // namespace
 
@@ -51,7 +52,7 @@ Form read_form(Context& context, const toml::table& table, std::string_view titl
     form.step = reader.length(step, Need::optional);
     form.stations = reader.lengths(stations, 0);
     if (reader.flag("freed", false)) form.freed = reader.at("freed");
-    form.ribs = reader.whole("ribs", most_ribs);
+    form.ribs = reader.whole("ribs", most_ribs, least_ribs);
     form.below = reader.length(below, Need::optional);
     if (reader.has("step") && reader.has("stations"))
         context.error(reader.at("stations"), "the form's ordinates are given in two ways",

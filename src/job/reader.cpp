@@ -121,14 +121,17 @@ std::optional<Sourced<std::string>> TableReader::words(std::string_view key, std
     return std::nullopt;
 }
 
-std::optional<Sourced<int>> TableReader::whole(std::string_view key, int most) {
-    const auto* node = find(key, Need::optional, "2", {Takes::Kind::whole, 1, static_cast<double>(most)});
+std::optional<Sourced<int>> TableReader::whole(std::string_view key, int most, int least) {
+    const auto* node =
+        find(key, Need::optional, "2", {Takes::Kind::whole, static_cast<double>(least), static_cast<double>(most)});
     if (node == nullptr) return std::nullopt;
     const auto* number = node->as_integer();
-    if (number != nullptr && number->get() >= 1 && number->get() <= most)
+    if (number != nullptr && number->get() >= least && number->get() <= most)
         return Sourced<int>{static_cast<int>(number->get()), position(*node)};
-    context_.error(position(*node), std::string(key) + " must be a whole number from 1 to " + std::to_string(most),
-                   for_example(key, "2"));
+    context_.error(
+        position(*node),
+        std::string(key) + " must be a whole number from " + std::to_string(least) + " to " + std::to_string(most),
+        for_example(key, "2"));
     return std::nullopt;
 }
 

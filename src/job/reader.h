@@ -70,7 +70,7 @@ public:
     /// One line of printable words with at most `most` characters.
     std::optional<Sourced<std::string>> words(std::string_view key, std::size_t most, std::string_view example,
                                               Need need = Need::required);
-    std::optional<Sourced<int>> whole(std::string_view key, int most);
+    std::optional<Sourced<int>> whole(std::string_view key, int most, int least = 1);
     bool flag(std::string_view key, bool otherwise);
     std::optional<double> number(const NumberKey& key, Need need = Need::optional);
     const toml::table* table(std::string_view key, Need need, std::string_view header);

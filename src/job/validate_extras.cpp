@@ -33,8 +33,6 @@ void check_form(Context& context, const Form& form, std::optional<Length> width)
     check_rising(context, form.stations);
     if (form.stations.size() > most_rows)
         context.error(form.stations[most_rows].at, "the form has more than 1000 stations", "expected at most 1000");
-    if (form.ribs && form.ribs->value < 2)
-        context.error(form.ribs->at, "a board does not lie on one rib alone", "expected at least 2, all alike");
     if (form.below && !form.ribs)
         context.error(form.below->at, "below tells how large the ribs are sawn, and they are not counted",
                       "expected ribs beside it, the number of them");

@@ -157,18 +157,20 @@ Path mirrored_back(const Path& path) {
 /// As whoever stands on the other side of the wall sees them, from the left.
 std::vector<CasingSegment> seen_from_behind(const std::vector<CasingSegment>& segments) {
     std::vector<CasingSegment> seen;
-    for (auto s = segments.rbegin(); s != segments.rend(); ++s) {
-        CasingSegment behind = *s;
+    seen.reserve(segments.size());
+    for (const CasingSegment& segment : segments) {
+        CasingSegment behind = segment;
         behind.side = job::Toward::away;
-        behind.n = static_cast<int>(seen.size()) + 1;
-        behind.inside = mirrored_back(s->inside);
-        behind.outside = mirrored_back(s->outside);
-        behind.left = mirrored_back(s->right).reversed();
-        behind.right = mirrored_back(s->left).reversed();
+        behind.n = static_cast<int>(segments.size() - seen.size());
+        behind.inside = mirrored_back(segment.inside);
+        behind.outside = mirrored_back(segment.outside);
+        behind.left = mirrored_back(segment.right).reversed();
+        behind.right = mirrored_back(segment.left).reversed();
         std::swap(behind.left_joint, behind.right_joint);
         behind.grain = geom::direction(behind.outside.start(), behind.outside.end());
         seen.push_back(std::move(behind));
     }
+    std::reverse(seen.begin(), seen.end());
     return seen;
 }
 

@@ -59,7 +59,7 @@ std::optional<Caution> of_stock(const Piece& piece, const job::Job& job) {
         longest_blank(section_of(piece.material, piece.cut.thickness, piece.stock_width(), job.stock), piece.grain,
                       job.stock, job.header.units);
     Length blank;
-    for (const Blank& one : piece.blanks) blank = std::max(blank, piece.stock_length(one));
+    for (const Blank& one : piece.blanks) blank = std::max(blank, Piece::stock_length(one));
     if (longest.usual || measure::round_to_tape(blank, job.header.units) <= longest.most) return std::nullopt;
     return Caution{"blank_longer_than_stock", {{"blank", blank}, {"stock", longest.stock}}};
 }

@@ -42,7 +42,7 @@ private:
         for (label.part = 0; label.part < piece.blanks.size(); ++label.part) {
             label.width = piece.stock_width(piece.blanks[label.part]);
             label.length =
-                measure::round_to_tape(piece.stock_length(piece.blanks[label.part]), label.job->header.units);
+                measure::round_to_tape(Piece::stock_length(piece.blanks[label.part]), label.job->header.units);
             add(label);
         }
         label.part = 0;

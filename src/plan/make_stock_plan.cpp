@@ -40,7 +40,7 @@ public:
     void add(const Piece& piece, const std::string& job) {
         add_casing(piece, job);
         std::vector<Length> lengths;
-        for (const Blank& blank : piece.blanks) lengths.push_back(piece.stock_length(blank));
+        for (const Blank& blank : piece.blanks) lengths.push_back(Piece::stock_length(blank));
         add(piece, job, lengths, blanks_for(piece, piece.stock_width()));
         for (const LegBoard& leg : piece.leg_boards)
             add(blanks_for(piece, piece.width), piece, job + piece.id,

@@ -154,7 +154,7 @@ private:
         const auto found = run(wanted, bent_.wood);
         if (!found) return {};
         return careful(say("kerf_depth", R"(kerf_depth = "{depth}", down to {spacing} apart)",
-                           {{"depth", std::string(text(most))}, {"spacing", text(found->least_spacing)}}),
+                           {{"depth", std::string(std::string_view(text(most)))}, {"spacing", text(found->least_spacing)}}),
                        found->verdict, found->utilisation);
     }
 

@@ -13,7 +13,7 @@ namespace {
 /// A splayed one is sawn out of a board that is longer and wider than it.
 std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {
     if (!piece.splay) return tape.with_unit(piece.blank().length);
-    return tape.plain(piece.stock_length(piece.blank())) + " x " + tape.with_unit(piece.stock_width());
+    return tape.plain(plan::Piece::stock_length(piece.blank())) + " x " + tape.with_unit(piece.stock_width());
 }
 
 }  // namespace

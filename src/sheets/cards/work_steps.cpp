@@ -83,7 +83,7 @@ private:
     std::string_view cut_list() const { return sheet("stock") ? "stock" : "cover"; }
 
     void stock() {
-        const std::string length = tape_.with_unit(piece_.stock_length(piece_.blank()));
+        const std::string length = tape_.with_unit(plan::Piece::stock_length(piece_.blank()));
         add("buy", words("work_order.buy_how", {{"board", board_text(piece_, kit_, tape_)}, {"length", length}}),
             words("work_order.buy_figure", {{"n", std::to_string(piece_.quantity)}}), cut_list());
         // A run of moulding is milled already: it is looked over, not ripped.

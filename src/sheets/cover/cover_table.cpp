@@ -130,7 +130,7 @@ private:
             std::to_string(piece.blank().kerfs.size()),
             tape.exact_plain(piece.cut.depth),
             spacing_plain(piece, cover_.kit(), tape),
-            tape.plain(piece.stock_length(piece.blank())),
+            tape.plain(plan::Piece::stock_length(piece.blank())),
             tape.number(piece.bend.utilisation, 2),
             verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
