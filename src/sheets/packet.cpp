@@ -36,9 +36,10 @@ struct Sheets {
 };
 
 /// A sheet for one of several boards has as many sets of pages as there are boards; they look alike but for its number.
+/// A page that holds the sets of all is no sheet for one.
 void add_sets(Drafts& drafts, std::size_t from, const std::string& sheet) {
     const Drafts set(drafts.begin() + static_cast<std::ptrdiff_t>(from), drafts.end());
-    if (set.empty() || set.front().boards.n == 0) return;
+    if (set.empty() || set.front().boards.n == 0 || set.front().boards.count() > 1) return;
     for (int n = 2; n <= set.front().boards.of; ++n) {
         require_room(drafts.size() + set.size(), sheet);
         for (Draft draft : set) {

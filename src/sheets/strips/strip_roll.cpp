@@ -86,8 +86,16 @@ public:
     void add(Drafts& drafts) {
         const Spread spread = least_paper();
         const StripContext context = context_for(spread.strips.size());
+        if (all_boards() * spread.strips.size() <= across_.rows) {
+            std::vector<Strip> all;
+            for (std::size_t n = 0; n < all_boards(); ++n)
+                all.insert(all.end(), spread.strips.begin(), spread.strips.end());
+            drafts.push_back(page(context, all, 0, for_all()));
+            drafts.back().outline = kit_.words("strip.outline", {{"piece", piece_.id}});
+            return;
+        }
         for (std::size_t first = 0; first < spread.strips.size(); first += across_.rows) {
-            drafts.push_back(page(context, spread.strips, first));
+            drafts.push_back(page(context, spread.strips, first, for_board(plan_, piece_, 1)));
             if (first == 0) drafts.back().outline = kit_.words("strip.outline", {{"piece", piece_.id}});
         }
     }
@@ -103,10 +111,19 @@ private:
                 .roll = true};
     }
 
+    /// How many boards alike get a set of strips each.
+    std::size_t all_boards() const { return plan_.packet.one_set ? 1 : static_cast<std::size_t>(piece_.quantity); }
+    /// A page that holds the sets of all of them, side by side.
+    ForBoards for_all() const {
+        if (plan_.packet.one_set) return for_board(plan_, piece_, 1);
+        return {1, piece_.quantity, piece_.quantity, 1};
+    }
+
     /// `rows`: of strips on the page.
-    Draft named(std::size_t rows) const {
+    Draft named(std::size_t rows, const ForBoards& boards) const {
         Draft draft = new_draft(plan_, "strips", Orientation::landscape, Use::strips, longest_page);
         name_strip_page(draft, plan_, piece_, kit_);
+        draft.boards = boards;
         const Length lowest = across_.first_base - across_.pitch * static_cast<double>(rows - 1);
         draft.roll =
             RollPage{across_.edge, across_.bar_below ? lowest : 0_pt, strip_statements(plan_, piece_, kit_), {}, {}};
@@ -116,7 +133,7 @@ private:
     }
 
     Length ends() const {
-        const Draft draft = named(across_.rows);
+        const Draft draft = named(across_.rows, for_all());  // its title is the longest
         return draft.roll->head + draft.roll->tail;
     }
 
@@ -152,9 +169,10 @@ private:
         return best;
     }
 
-    Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first) const {
+    Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first,
+               const ForBoards& boards) const {
         const std::size_t end = std::min(strips.size(), first + across_.rows);
-        Draft draft = named(end - first);
+        Draft draft = named(end - first, boards);
         const Length overhang = StripLean::overhang(piece_, lanes_);
         Length content = longest_of(strips, first, end, context.lap) + overhang;
         for (std::size_t i = first; i < end; ++i) {

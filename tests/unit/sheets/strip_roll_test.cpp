@@ -2,8 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <map>
 #include <set>
 
+#include "sheets/packet.h"
 #include "sheets/strips/strip_roll.h"
 #include "sheets/words/wording.h"
 #include "strip_pages.h"
@@ -263,6 +265,48 @@ TEST(RollStrips, AWideRollTakesTheLeastPaperOfAllThatStripsOf24InchesAllow) {
     const std::vector<Rect> strips = strip_outlines(pages.front());
     EXPECT_EQ(strips.size(), 9U);
     for (const Rect& strip : strips) EXPECT_LE(strip.width().inches(), 27);
+}
+
+/// Pages of strips of the first of two pieces, three boards alike each, on a roll that wide.
+std::vector<page::Page> strips_of_three(Length width, bool one_set) {
+    job::Job job = job_of(alder_court());
+    job.openings.front().quantity = 3;
+    job.packet.one_set = one_set;
+    job.printer.strips = roll_of(width);
+    const plan::Plan plan = planned(job);
+    std::vector<page::Page> pages = sheets::make_packet(plan, kit()).pages;
+    std::erase_if(
+        pages, [&](const page::Page& page) { return page.sheet != "strips" || page.piece != plan.pieces.front().id; });
+    return pages;
+}
+
+std::string all_words(const page::Page& page) {
+    std::string all;
+    for (const page::TextItem& text : texts(page)) all += text.text + "\n";
+    return all;
+}
+
+TEST(RollStrips, BoardsAlikeShareAPageOfAWideRollWhereAllOfThemFindRoom) {
+    const std::vector<page::Page> one = strips_of_three(24_in, true);
+    const std::vector<page::Page> shared = strips_of_three(24_in, false);
+    ASSERT_EQ(one.size(), 1U);
+    ASSERT_EQ(shared.size(), 1U);
+    EXPECT_NE(all_words(shared.front()).find("boards 1 to 3 of 3"), std::string::npos);
+    EXPECT_EQ(strip_outlines(shared.front()).size(), strip_outlines(one.front()).size() * 3);
+    // Every number stands there once for each board.
+    std::map<std::string, int> numbers;
+    for (const page::TextItem& text : texts(shared.front()))
+        if (text.role == Role::numeral) ++numbers[text.text];
+    EXPECT_GT(numbers.size(), 50U);
+    for (const auto& [number, times] : numbers) EXPECT_EQ(times, 3) << number;
+    for (const std::string& fault : text_faults(shared.front(), 4_pt, 4_pt)) ADD_FAILURE() << fault;
+}
+
+TEST(RollStrips, BoardsAlikeHavePagesOfTheirOwnOnANarrowRoll) {
+    const std::vector<page::Page> pages = strips_of_three(62_mm, false);
+    ASSERT_EQ(pages.size(), 3 * strips_of_three(62_mm, true).size());
+    EXPECT_NE(all_words(pages.front()).find("board 1 of 3"), std::string::npos);
+    EXPECT_NE(all_words(pages.back()).find("board 3 of 3"), std::string::npos);
 }
 
 /// So that a strip over the edge has room.
