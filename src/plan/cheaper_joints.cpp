@@ -49,14 +49,15 @@ public:
         step_ = step * std::ceil(std::max(1.0, piece.blank().length / (step * most_places)));
     }
 
-    /// The piece with joints that buy less than `now`, or as it is.
-    Piece run(const StockSection& now) {
+    /// The piece with joints that buy less than `now`, if any do.
+    std::optional<Piece> run(const StockSection& now) {
         least_ = cost(now);
         std::size_t blanks = 0;
         for (const CutStick& stick : now.sticks) blanks += stick.blanks.size();
         many_ = blanks > many_blanks;
         for (std::size_t moved = 0; moved < found_.joints.size(); ++moved) move(moved);
-        return found_;
+        if (least_ == cost(now)) return std::nullopt;
+        return std::move(found_);
     }
 
 private:
@@ -150,6 +151,7 @@ const job::Wall* wall_of(const Piece& piece, const job::Job& job) {
 void add_cheaper_joints(Plan& plan, const job::Job& job) {
     // What was found for a board holds for those after it.
     std::optional<Plan> tried;
+    std::map<SectionKey, StockSection> packed;
     for (std::size_t i = 0; i < plan.pieces.size(); ++i) {
         const Piece& piece = plan.pieces[i];
         const job::Wall* wall = piece.spliced() ? wall_of(piece, job) : nullptr;
@@ -161,10 +163,12 @@ void add_cheaper_joints(Plan& plan, const job::Job& job) {
                                           });
         if (section == plan.stock_plan->sections.end() || section->usual_lengths || !section->no_room.empty()) continue;
         if (!tried) tried = plan;
-        const StockSection now = section_with(*tried, piece.id, {});
-        Piece moved = Moving(*tried, piece, *wall, job).run(now);
-        tried->pieces[i] = std::move(moved);
-        const StockSection then = section_with(*tried, piece.id, {});
+        if (!packed.contains(key)) packed.emplace(key, section_with(*tried, piece.id, {}));
+        std::optional<Piece> moved = Moving(*tried, piece, *wall, job).run(packed.at(key));
+        if (!moved) continue;
+        tried->pieces[i] = std::move(*moved);
+        const StockSection now = std::exchange(packed.at(key), section_with(*tried, piece.id, {}));
+        const StockSection& then = packed.at(key);
         if (cost(then) >= cost(now)) continue;
         const std::vector<Joint>& joints = tried->pieces[i].joints;
         section->cheaper.push_back(
