@@ -226,7 +226,7 @@ TEST(Pdf, LinesOfOnePenAreOneStroke) {
 /// What is between the first and the last point of every circle, in its own coordinates.
 std::vector<std::string> circles(const std::string& content) {
     std::vector<std::string> found;
-    const std::regex circle(R"(\nq\n1 0 0 1 [-0-9.]+ [-0-9.]+ cm\n([^qQ]*)Q\n)");
+    const std::regex circle(R"(q\n1 0 0 1 [-0-9.]+ [-0-9.]+ cm\n([^qQ]*)Q\n)");
     for (auto at = std::sregex_iterator(content.begin(), content.end(), circle); at != std::sregex_iterator(); ++at)
         found.push_back((*at)[1]);
     return found;
