@@ -24,7 +24,7 @@ std::string in_limits(const std::function<std::string()>& work, const std::strin
 }
 
 /// In this process; what is wrong on the way is only kept.
-Again made_here(const std::string& bytes, const Record& record, const fs::path& home) {
+Again made_here(const std::string& bytes, const Record& record, const fs::path& home, bool digest_sheets) {
     std::ostringstream out, err;
     Console quiet(out, err, false);
     Again again;
@@ -36,7 +36,7 @@ Again made_here(const std::string& bytes, const Record& record, const fs::path& 
         if (packet) {
             again.same = packet->bytes == bytes;
             again.statement = statement_of(plan->plan, packet->document.pages.size());
-            again.sheets = output::digest(output::dump(packet->document));
+            if (digest_sheets) again.sheets = output::digest(output::dump(packet->document));
         }
     } catch (const disk::Failure&) {
         // Of this kerfpacket's own files, or of the system: it says nothing of the packet.
@@ -71,8 +71,9 @@ Again unpacked(std::string_view text) {
 
 }  // namespace
 
-Again made_again(const std::string& packet, const std::string& bytes, const Record& record, const fs::path& home) {
-    return unpacked(in_limits([&] { return packed(made_here(bytes, record, home)); }, packet));
+Again made_again(const std::string& packet, const std::string& bytes, const Record& record, const fs::path& home,
+                 bool digest_sheets) {
+    return unpacked(in_limits([&] { return packed(made_here(bytes, record, home, digest_sheets)); }, packet));
 }
 
 std::vector<std::string> differences(const std::string& packet, const Inputs& carried, const Planned& now,

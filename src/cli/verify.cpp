@@ -142,14 +142,15 @@ Status verify(const VerifyChoice& choice, Console& console, const fs::path& home
         return Status::errors;
     }
     console.doing("making the packet again");
-    opened.again = made_again(opened.name, opened.bytes, opened.filed.record, home);
+    const bool with_job = !choice.job.file.empty();
+    opened.again = made_again(opened.name, opened.bytes, opened.filed.record, home, with_job);
     if (!opened.again.made) console.message(opened.again.said);
     console.doing("");
     const bool comparable = opened.filed.statement.version == KERFPACKET_VERSION;
     const Status status = comparable ? compared(opened, console) : compared_in_part(opened, console);
     if (status == Status::errors) return status;
     console.result(self_told(opened.filed) + "\n");
-    if (choice.job.file.empty()) return status;
+    if (!with_job) return status;
     const Status of_job = compare_job(opened, choice.job, console, home);
     return of_job == Status::done ? status : of_job;
 }

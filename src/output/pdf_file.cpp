@@ -120,19 +120,23 @@ void PdfFile::add_table(std::string_view trailer) {
     fmt::format_to(std::back_inserter(bytes_), "trailer\n<<{}>>\n", trailer);
 }
 
-/// Rows of a kind, four bytes of where, two of which (7.5.8.3, table 18).
+/// Rows of a kind, four bytes of where, two of which (7.5.8.3, table 18), each told by what it differs from the row
+/// above (7.4.4.4): objects that were packed one after the other differ by one.
 void PdfFile::add_table_stream(const std::string& trailer) {
     const Ref table = reserve();
     places_.back().at = bytes_.size();
-    std::string rows;
+    std::string rows, above(7, '\0');
     for (std::size_t i = 0; i < places_.size(); ++i) {
         const auto& [at, in_stream] = places_[i];
-        rows += static_cast<char>(i == 0 ? 0 : in_stream != 0 ? 2 : 1);
-        add_big_endian(rows, in_stream != 0 ? static_cast<std::size_t>(in_stream) : at, 4);
-        add_big_endian(rows, i == 0 ? 0xFFFF : in_stream != 0 ? at : 0, 2);
+        std::string row(1, static_cast<char>(i == 0 ? 0 : in_stream != 0 ? 2 : 1));
+        add_big_endian(row, in_stream != 0 ? static_cast<std::size_t>(in_stream) : at, 4);
+        add_big_endian(row, i == 0 ? 0xFFFF : in_stream != 0 ? at : 0, 2);
+        rows += '\2';  // as in PNG: by the row above
+        for (std::size_t k = 0; k < row.size(); ++k) rows += static_cast<char>(row[k] - above[k]);
+        above = std::move(row);
     }
     places_.back().at = 0;
-    put_stream(table, "/Type/XRef/W[1 4 2]" + trailer, rows);
+    put_stream(table, "/Type/XRef/W[1 4 2]/DecodeParms<</Predictor 12/Columns 7>>" + trailer, rows);
 }
 
 std::string PdfFile::finish(Ref catalogue, Ref information) && {

@@ -25,6 +25,12 @@ bool is_upright_rectangle(const geom::Path& path) {
            });
 }
 
+bool is_circle(const geom::Path& path) {
+    const auto& halves = path.segments();
+    const auto is_half = [](const geom::Segment& s) { return std::abs(std::abs(s.turn.degrees()) - 180) < 1e-9; };
+    return path.closed() && halves.size() == 2 && std::all_of(halves.begin(), halves.end(), is_half);
+}
+
 /// A page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines of one
 /// pen become one stroke, lines of text one text object. Call `finish` after the last item.
 class PageWriter {
@@ -75,6 +81,10 @@ private:
     void begin_text_at(Place start, geom::Angle angle);
     void show(const std::string& codes) { say(literal(codes)).append(" Tj\n"); }
     Place written(Point point) const;
+    /// Until `leave_centre` what is traced is told from the middle of a circle: all circles of a size are told alike,
+    /// and packed to next to nothing.
+    void enter_centre(const geom::Path& circle);
+    void leave_centre();
     void trace(const geom::Path& path);
     void trace(const geom::Segment& segment);
 
@@ -89,8 +99,9 @@ private:
     Drawn drawn_;
     Open open_ = Open::nothing;
     std::optional<Run> run_;
-    Place text_;  ///< where the open text object last stood
-    Pen pen_;     ///< as a PDF page starts (ISO 32000-1, table 52)
+    Point origin_;  ///< of what is traced, as it is written
+    Place text_;    ///< where the open text object last stood
+    Pen pen_;       ///< as a PDF page starts (ISO 32000-1, table 52)
     page::Ink fill_ink_ = page::Ink::black;
     std::optional<std::size_t> font_;
     long long font_size_ = 0;
@@ -105,24 +116,41 @@ void PageWriter::say(std::initializer_list<long long> numbers, std::string_view 
 }
 
 PageWriter::Place PageWriter::written(Point point) const {
-    const Point at = page::corrected(page_, point);
+    const Point at = page::corrected(page_, point) - origin_;
     return {thousandths(at.x), thousandths(at.y)};
+}
+
+void PageWriter::enter_centre(const geom::Path& circle) {
+    const geom::Segment& half = circle.segments().front();
+    const Point centre = half.from + (half.to - half.from) * 0.5;
+    const Place at = written(centre);
+    say("q\n1 0 0 1 ");
+    say({at.x, at.y}, "cm");
+    origin_ = page::corrected(page_, centre);
+}
+
+void PageWriter::leave_centre() {
+    say("Q\n");
+    origin_ = {};
 }
 
 void PageWriter::draw(const page::PathItem& item, Reader reader) {
     const Pen pen{thousandths(item.width), item.dash, item.ink};
-    const bool stroked = item.width > Length{};
+    const bool stroked = item.width > Length{}, circle = is_circle(item.path);
     const bool goes_on =
-        open_ == Open::stroke && stroked && !item.filled && pen == pen_ && run_ && run_->reader == reader;
+        open_ == Open::stroke && stroked && !item.filled && !circle && pen == pen_ && run_ && run_->reader == reader;
     if (!goes_on) end_object();
     leave_run(reader, false);
     enter_run(reader, false);
     if (stroked) set_pen(pen);
     if (item.filled) set_fill(item.ink);
+    if (circle) enter_centre(item.path);
     trace(item.path);
     if (stroked && item.filled) say("B\n");
+    else if (stroked && circle) say("S\n");
     else if (stroked) open_ = Open::stroke;
     else say(item.filled ? "f\n" : "n\n");  // each alone: areas in one path can cut holes in each other
+    if (circle) leave_centre();
 }
 
 void PageWriter::draw(const page::TextItem& item, Reader reader) {
@@ -148,8 +176,33 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     if (!upright) end_object();
 }
 
-/// Not a picture, which many a reader smooths: one area of rectangles, in units of a cell; dark runs of rows that are
-/// alike are one.
+/// Rectangles that the dark cells make up, each as its height, width, column and row from the bottom: dark runs of rows
+/// that are alike are one. In the order of their sizes they pack best.
+std::vector<std::array<long long, 4>> dark_areas(const page::CodeItem& item) {
+    std::vector<std::array<long long, 4>> areas;
+    const auto side = static_cast<long long>(item.side);
+    std::vector<bool> dark = item.dark;
+    for (std::size_t i = 0; i < dark.size(); ++i) {
+        if (!dark[i]) continue;
+        const std::size_t row_end = (i / item.side + 1) * item.side;
+        std::size_t end = i;
+        while (end < row_end && dark[end]) ++end;
+        // Down as far as the whole run is dark.
+        long long rows = 0;
+        const auto at = [&](std::size_t cell) { return dark.begin() + static_cast<std::ptrdiff_t>(cell); };
+        for (std::size_t from = i; from < dark.size(); from += item.side, ++rows) {
+            const auto first = at(from), last = at(from + (end - i));
+            if (std::find(first, last, false) != last) break;
+            std::fill(first, last, false);
+        }
+        const auto column = static_cast<long long>(i % item.side), top = static_cast<long long>(i / item.side);
+        areas.push_back({rows, static_cast<long long>(end - i), column, side - top - rows});
+    }
+    std::sort(areas.begin(), areas.end());
+    return areas;
+}
+
+/// Not a picture, which many a reader smooths: one area of rectangles, in units of a cell.
 void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     end_object();
     leave_run(reader, false);
@@ -163,24 +216,8 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
         content_ += ' ';
     }
     say({low.x, low.y}, "cm");
-    std::vector<bool> dark = item.dark;
-    for (std::size_t i = 0; i < dark.size(); ++i) {
-        if (!dark[i]) continue;
-        const std::size_t row_end = (i / item.side + 1) * item.side;
-        std::size_t end = i;
-        while (end < row_end && dark[end]) ++end;
-        // Down as far as the whole run is dark.
-        std::size_t rows = 0;
-        const auto at = [&](std::size_t cell) { return dark.begin() + static_cast<std::ptrdiff_t>(cell); };
-        for (std::size_t from = i; from < dark.size(); from += item.side, ++rows) {
-            const auto first = at(from), last = at(from + (end - i));
-            if (std::find(first, last, false) != last) break;
-            std::fill(first, last, false);
-        }
-        const auto column = static_cast<long long>(i % item.side), top = static_cast<long long>(i / item.side);
-        const auto height = static_cast<long long>(rows), width = static_cast<long long>(end - i);
-        say({column * 1000, (side - top - height) * 1000, width * 1000, height * 1000}, "re");
-    }
+    for (const auto& [height, width, column, row] : dark_areas(item))
+        say({column * 1000, row * 1000, width * 1000, height * 1000}, "re");
     say("f\nQ\n");
 }
 

@@ -223,6 +223,32 @@ TEST(Pdf, LinesOfOnePenAreOneStroke) {
     EXPECT_EQ(count(content, R"(\nf\n)"), 21);  // areas stay apart: 20 feet, the black square
 }
 
+/// What is between the first and the last point of every circle, in its own coordinates.
+std::vector<std::string> circles(const std::string& content) {
+    std::vector<std::string> found;
+    const std::regex circle(R"(q\n1 0 0 1 [-0-9.]+ [-0-9.]+ cm\n([^qQ]*)Q\n)");
+    for (auto at = std::sregex_iterator(content.begin(), content.end(), circle); at != std::sregex_iterator(); ++at)
+        found.push_back((*at)[1]);
+    return found;
+}
+
+TEST(Pdf, CirclesOfASizeAreToldAlikeWhereverTheyStand) {
+    page::Document document =
+        one_item(page::PathItem{page::Role::registration, Path::circle({30.123_mm, 40.456_mm}, 10_pt), 0.7_pt});
+    auto other = std::get<page::PathItem>(document.pages[0].items[0]);
+    other.path = Path::circle({71.9_mm, 13.37_mm}, 10_pt);
+    document.pages[0].items.emplace_back(other);
+    document.pages[0].correction = {1.004, 0.998};
+    const std::string bytes = pdf(document, test_faces());
+    const std::vector<std::string> told = circles(content_of(*open_pdf(bytes), 0));
+    ASSERT_EQ(told.size(), 2U);
+    EXPECT_EQ(told[0], told[1]);
+    // About the middle, as large as the page is stretched: right, up, left, down.
+    EXPECT_TRUE(told[0].starts_with("10.04 0 m\n"));
+    for (const char* quarter : {" 0 9.98 c\n", " -10.04 0 c\n", " 0 -9.98 c\n", " 10.04 0 c\nh\nS\n"})
+        EXPECT_NE(told[0].find(quarter), std::string::npos) << quarter;
+}
+
 TEST(Pdf, AreasThatOverlapCutNoHoles) {
     page::Document document = one_item(
         page::PathItem{page::Role::foot,
