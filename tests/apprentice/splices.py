@@ -73,5 +73,11 @@ def said(f, packet, blank, before, after):
     longer = len(re.findall(r"(?:SCARF|BISEL) [\d.,]+°, (?:plain face longer|cara lisa más larga)", text))
     shorter = len(re.findall(r"(?:SCARF|BISEL) [\d.,]+°, (?:plain face shorter|cara lisa más corta)", text))
     short = len(re.findall(r"(?:SCARF|BISEL) [\d.,]+°", text)) - longer - shorter
+    # A page of a wide roll may hold the sets of all boards alike.
+    shared = re.search(r"(?:boards|tablas) 1 (?:to|a) (\d+) (?:of|de) \d+", text)
+    sets = int(shared[1]) if shared else 1
+    if any(n % sets for n in (longer, shorter, short)):
+        f.add("splices", f"{blank}: {sets} sets of strips that differ: {longer}, {shorter}, {short} scarfs")
+    longer, shorter, short = (n // sets for n in (longer, shorter, short))
     if longer + shorter + short < before + after or longer > before or shorter > after:
         f.add("splices", f"{blank}: its strips tell {longer} + {shorter} + {short} scarfs, it has {before + after}")

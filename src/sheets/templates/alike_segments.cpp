@@ -53,14 +53,14 @@ std::vector<int> AlikeSegments::turned() const {
     return all;
 }
 
-std::string segment_numbers(const std::vector<int>& all) {
+std::string segment_numbers(const std::vector<int>& numbers) {
     std::string text;
-    for (std::size_t first = 0; first < all.size();) {
+    for (std::size_t first = 0; first < numbers.size();) {
         std::size_t last = first;
-        while (last + 1 < all.size() && all[last + 1] == all[last] + 1) ++last;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
         if (last < first + 4) last = first;  // a few that follow each other are named one by one
-        text += (text.empty() ? "" : ", ") + std::to_string(all[first]);
-        if (last > first) text += "-" + std::to_string(all[last]);
+        text += (text.empty() ? "" : ", ") + std::to_string(numbers[first]);
+        if (last > first) text += "-" + std::to_string(numbers[last]);
         first = last + 1;
     }
     return text;

@@ -10,7 +10,7 @@ namespace kerfpacket::sheets {
 
 struct AlikeSegments {
     struct Other {
-        const plan::CasingSegment* segment;
+        const plan::CasingSegment* segment = nullptr;
         bool turned = false;  ///< the mirror image: the template is laid print side down
     };
     const plan::CasingSegment* drawn;  ///< the first of them, from the left
