@@ -20,6 +20,7 @@
 #include "../support/boxes.h"
 #include "../support/kit.h"
 #include "../support/random_job.h"
+#include "cuts_on_strips.h"
 #include "job/media.h"
 #include "job/read.h"
 #include "measure/require.h"
@@ -55,75 +56,6 @@ void words_keep_apart(const page::Document& packet, const std::string& language,
 std::uint64_t packets_seed() {
     const char* wanted = std::getenv("KERFPACKET_PACKETS_SEED");  // NOLINT(concurrency-mt-unsafe): one thread
     return wanted != nullptr ? std::strtoull(wanted, nullptr, 10) : 5150;
-}
-
-/// How a cut's line is drawn: no wider than that when it stands square, and for every length up as much more as the
-/// kerfs of a board that climbs lean.
-struct CutLine {
-    measure::Length widest = 20_pt;
-    double lean = 0;
-
-    bool may_be(const geom::Rect& drawn) const { return drawn.width() <= widest + drawn.height() * lean; }
-};
-
-/// A cut's words stand on one strip with the heavy line of that cut, within a hand of it.
-bool stands_by_its_line(const page::Page& page, const page::TextItem& words, const CutLine& cut) {
-    const geom::Rect box = tests::box_of(words);
-    const auto lines = tests::paths(page, page::Role::limit);
-    return std::any_of(lines.begin(), lines.end(), [&](const page::PathItem& line) {
-        const geom::Rect drawn = line.path.bounds();
-        if (line.dash != page::Dash::solid || drawn.height() < 9_pt || !cut.may_be(drawn)) return false;
-        // The words lane is a few points below or above the words of the waste.
-        if (drawn.low.y > box.high.y + 14_pt || drawn.high.y < box.low.y - 60_pt) return false;
-        return drawn.high.x > box.low.x - 4.5_in && drawn.low.x < box.high.x + 4.5_in;
-    });
-}
-
-/// Words of a strip that begin so, as many as stand by their line.
-int words_by_lines(const page::Document& packet, const std::string& piece, const std::string& wanted,
-                   const CutLine& cut = {}) {
-    int found = 0;
-    for (const page::Page& page : packet.pages) {
-        if (page.sheet != "strips" || page.piece != piece) continue;
-        for (const page::TextItem& text : tests::texts(page))
-            if (text.role == page::Role::limit && text.text.find(wanted) != std::string::npos &&
-                stands_by_its_line(page, text, cut))
-                ++found;
-    }
-    return found;
-}
-
-/// Every mitre with its angle, and what is cut off, stands on a strip.
-int cuts_are_on_strips(const page::Document& packet, const plan::Plan& plan, const std::string& language,
-                       const std::string& job) {
-    const bool spanish = language.starts_with("es");
-    int mitres = 0;
-    for (const plan::Piece& piece : plan.pieces) {
-        int cuts = 0;
-        for (const plan::BoardEnd& end : piece.blank().ends) cuts += end.mitre.radians() != 0 ? 1 : 0;
-        mitres += cuts;
-        EXPECT_GE(words_by_lines(packet, piece.id, spanish ? "INGLETE " : "MITER "), cuts) << piece.id << '\n' << job;
-        // There must be room for the word.
-        if (piece.blank().trims[0] < 1.25_in) continue;
-        for (std::size_t i = 0; i < piece.blanks.size(); ++i) {
-            const plan::Piece one = piece.of_blank(i);
-            if (one.blank().kerfs.empty()) continue;
-            int sawn = 0;
-            int scarfs = 0;
-            for (const std::size_t end : {0U, 1U}) {
-                sawn += one.blank().trims.at(end) > 0_mm ? 1 : 0;
-                scarfs += one.blank().ends.at(end).meets == plan::BoardEnd::Meets::blank ? 1 : 0;
-            }
-            // The cuts of a board that climbs slant over the strip, or less far where they are flat.
-            const char* off = one.rake ? (spanish ? "CORTE" : "CUT") : spanish ? "SOBRA " : "TRIM ";
-            const CutLine end_cut{one.rake ? 1.8_in : 20_pt};
-            const CutLine scarf{20_pt, std::abs(one.blank().lean / one.width)};
-            EXPECT_GE(words_by_lines(packet, one.id, off, end_cut), sawn) << one.id << '\n' << job;
-            EXPECT_GE(words_by_lines(packet, one.id, spanish ? "BISEL " : "SCARF ", scarf), scarfs) << one.id << '\n'
-                                                                                                    << job;
-        }
-    }
-    return mitres;
 }
 
 /// What a carpenter finds who bends each kerf as it turns: where the sum of the turns goes the other way.
@@ -227,51 +159,58 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
                         const auto made = plan::make_plan(job);
                         if (!made && on == job::StripOn::edge) continue;  // a web under 5/16 in takes no edge strip
                         const plan::Plan& plan = made.value();
-                        mitres += cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language,
-                                                     std::string(name) + " " + media);
+                        mitres += tests::cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan,
+                                                            language, std::string(name) + " " + media);
                     }
     EXPECT_GT(mitres, 30);
 }
 
 // The line of a scarf leans as the kerfs of its board do, no further.
 TEST(FoundJobs, have_the_cuts_of_a_board_that_climbs_on_its_strips) {
-    EXPECT_TRUE((CutLine{20_pt, 0.5}.may_be({{}, {29_pt, 20_pt}})));
-    EXPECT_FALSE((CutLine{20_pt, 0.5}.may_be({{}, {31_pt, 20_pt}})));
+    EXPECT_TRUE((tests::CutLine{20_pt, 0.5}.may_be({{}, {29_pt, 20_pt}})));
+    EXPECT_FALSE((tests::CutLine{20_pt, 0.5}.may_be({{}, {31_pt, 20_pt}})));
     for (const char* name : {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip",
-                             "scarf-on-the-edge-of-a-climb", "end-cut-words-at-a-joint-name"})
+                             "scarf-on-the-edge-of-a-climb", "end-cut-words-at-a-joint-name",
+                             "end-cut-words-beside-a-short-waste", "end-cut-words-on-a-strip-of-their-own"})
         for (const std::string& language : tests::languages()) {
             const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
             const plan::Plan plan = plan::make_plan(job::read_job(job::load(file).value()).job).value();
-            cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, name);
+            tests::cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, name);
         }
 }
 
-// The cut of an end whose waste is longer than what is drawn of it has a strip of its own: however it is cut, whichever
-// end is zero, on the face and over the edge.
-TEST(FoundJobs, have_room_for_how_an_end_is_cut_on_a_strip_of_its_own) {
-    const std::string file = KERFPACKET_SOURCE_DIR "/tests/property/found/end-cut-words-on-a-strip-of-their-own.toml";
-    const job::Job found = job::read_job(job::load(file).value()).job;
+/// Packets of a board that climbs, both ends cut in every way, whichever is zero, with strips on the face and over the
+/// edge. Returns how many.
+int every_end_cut_is_told(const char* name) {
+    const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
+    job::Job job = job::read_job(job::load(file).value()).job;
+    job::Wall& wall = job.walls.front();
+    wall.board.thickness.value = 0.75_in;  // an edge strip wants a web of 5/16 in
     int packets = 0;
     for (const job::EndCut cut : {job::EndCut::plumb, job::EndCut::level, job::EndCut::square})
         for (const job::End zero : {job::End::left, job::End::right})
             for (const job::StripOn on : {job::StripOn::face, job::StripOn::edge}) {
-                job::Job job = found;
-                job::Wall& wall = job.walls.front();
                 wall.rake->ends = {cut, cut};
                 wall.board.zero = zero;
                 wall.board.strip.value = on;
-                // An edge strip wants a web of 5/16 in.
-                if (on == job::StripOn::edge) wall.board.thickness.value = 0.75_in;
-                const plan::Plan plan = plan::make_plan(job).value();
+                const auto plan = plan::make_plan(job);
+                if (!plan) continue;
                 for (const std::string& language : tests::languages()) {
-                    SCOPED_TRACE(language + (on == job::StripOn::face ? ", face" : ", edge") +
+                    SCOPED_TRACE(name + (", " + language) + (on == job::StripOn::face ? ", face" : ", edge") +
                                  (zero == job::End::left ? ", left" : ", right") + ", cut " +
                                  std::to_string(static_cast<int>(cut)));
-                    cuts_are_on_strips(sheets::make_packet(plan, tests::kit(language)), plan, language, file);
+                    tests::cuts_are_on_strips(sheets::make_packet(*plan, tests::kit(language)), *plan, language, file);
                     ++packets;
                 }
             }
-    EXPECT_EQ(packets, 3 * 2 * 2 * static_cast<int>(tests::languages().size()));
+    return packets;
+}
+
+// A cut whose waste is longer than what is drawn of it, and one whose waste is too short for its words, on a strip of
+// their own.
+TEST(FoundJobs, have_room_for_how_an_end_is_cut_on_a_strip_of_its_own) {
+    EXPECT_GE(every_end_cut_is_told("end-cut-words-on-a-strip-of-their-own"), 20);
+    EXPECT_GE(every_end_cut_is_told("end-cut-words-beside-a-short-waste"), 12);
 }
 
 /// What a page is a part of: a template, a rib, one of the segments of a casing.
@@ -394,7 +333,7 @@ TEST(RandomPackets, have_pages_of_finite_figures_and_words_that_keep_apart) {
         for (const char* no_figure : {" nan", " -nan", ",nan", " inf", ",inf", " -inf"})
             ASSERT_EQ(dump.find(no_figure), std::string::npos) << source.text;
         words_keep_apart(packet, language, source.text);
-        mitres += cuts_are_on_strips(packet, *plan, language, source.text);
+        mitres += tests::cuts_are_on_strips(packet, *plan, language, source.text);
         crosses += crosses_have_names(packet, source.text);
         for (const auto& [number, page] : tests::template_sheets(packet)) {
             SCOPED_TRACE(page->piece + ", sheet " + number + '\n' + source.text);

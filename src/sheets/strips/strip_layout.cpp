@@ -25,7 +25,8 @@ constexpr Length kept_end = Length::inches(1.6);
 constexpr Length kept_at_mitre = Length::inches(3);
 /// The least that is shown of the waste beside its cut.
 constexpr Length words_of_waste = Length::inches(1.25);
-/// What is shown of it where the cut has a strip of its own on a board that climbs: there the words say how it is cut.
+/// What is shown on either side of a cut that has a strip of its own on a board that climbs: there the words say how it
+/// is cut, in the waste or, where that is short, beside it.
 constexpr Length words_of_end_cut = Length::inches(2.4);
 /// What a strip has for kerfs beside a straight end, at least: they stand up to 3 in apart.
 constexpr Length room_for_kerfs = Length::inches(5);
@@ -156,10 +157,10 @@ struct Parts {
     std::optional<Part> far;
 };
 
-/// The wood on both sides of a cut that stands this far from the end of the blank, in distances from that end. `waste`:
-/// what is kept of what goes away.
-Part beside_cut(Length trim, Length drawn, Length waste, Length step) {
-    return {trim <= drawn ? 0_mm : whole_step_down(trim - waste, step), whole_step_up(trim + kept_end, step)};
+/// The wood on both sides of a cut that stands this far from the end of the blank, so much of it as is `kept`, in
+/// distances from that end.
+Part beside_cut(Length trim, Length drawn, Length kept, Length step) {
+    return {trim <= drawn ? 0_mm : whole_step_down(trim - kept, step), whole_step_up(trim + kept, step)};
 }
 
 /// How far from either end its cut stands: the trim, or where the slope of a scarf ends.
@@ -186,9 +187,9 @@ Parts parts_of(const plan::Piece& piece, Length longest, Length step) {
     parts.marked.to = blank - last <= drawn ? blank : std::min(blank, whole_step_up(last + kept(1), step));
     const auto [zero_trim, far_trim] = cuts_of(piece.blank());
     const Length far_cut = blank - far_trim;
-    const Length waste = piece.rake ? std::clamp(room, kept_end, words_of_end_cut) : kept_end;
-    const Part at_zero = beside_cut(zero_trim, drawn, waste, step);
-    const Part at_far = beside_cut(far_trim, drawn, waste, step);
+    const Length beside = piece.rake ? std::clamp(room, kept_end, words_of_end_cut) : kept_end;
+    const Part at_zero = beside_cut(zero_trim, drawn, beside, step);
+    const Part at_far = beside_cut(far_trim, drawn, beside, step);
     const bool zero_sawn = zero_trim > 0_mm;
     const bool far_sawn = far_trim > 0_mm;
     if (zero_sawn && zero_trim < parts.marked.from) parts.zero = at_zero;
