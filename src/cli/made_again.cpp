@@ -35,8 +35,8 @@ Again made_here(const std::string& bytes, const Record& record, const fs::path& 
         again.made = packet.has_value();
         if (packet) {
             again.same = packet->bytes == bytes;
-            again.statement = statement_of(plan->plan, packet->document.pages.size());
-            if (digest_sheets) again.sheets = output::digest(output::dump(packet->document));
+            again.statement = statement_of(plan->plan, packet->sheets.document.pages.size());
+            if (digest_sheets) again.sheets = output::digest(output::dump(packet->sheets));
         }
     } catch (const disk::Failure&) {
         // Of this kerfpacket's own files, or of the system: it says nothing of the packet.

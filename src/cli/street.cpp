@@ -8,8 +8,15 @@
 #include "cli/record.h"
 #include "cli/trouble.h"
 #include "output/pdf.h"
+#include "sheets/folded_packet.h"
 
 namespace kerfpacket::cli {
+namespace {
+
+/// Pages that are written and looked at no more are folded from here on: a usual packet not for nothing.
+constexpr std::size_t pages_open = 100;
+
+}  // namespace
 
 std::optional<Planned> planned(const Inputs& inputs, Console& console, bool strict) {
     console.doing("reading the job");
@@ -44,17 +51,28 @@ std::optional<Planned> planned(const JobChoice& choice, Console& console) {
     return inputs ? planned(*inputs, console, choice.strict) : std::nullopt;
 }
 
-std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
-                                       Console& console, const Planned* before) {
+namespace {
+
+std::optional<page::FoldedDocument> folded(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                           Console& console, const Planned* before, std::size_t open) {
     console.doing("laying out the sheets");
     try {
-        if (before == nullptr) return sheets::make_packet(planned.plan, kit, part);
-        return sheets::make_packet({planned.plan, planned.canonical.values}, {before->plan, before->canonical.values},
-                                   kit, part);
+        const sheets::Revision now{planned.plan, planned.canonical.values};
+        if (before == nullptr) return sheets::make_folded_packet(now, nullptr, kit, part, open);
+        const sheets::Revision old{before->plan, before->canonical.values};
+        return sheets::make_folded_packet(now, &old, kit, part, open);
     } catch (const fonts::MissingCharacter& missing) {
         console.message(job::render(unprintable(missing, kit.faces, planned.inputs.job), planned.inputs.job));
         return {};
     }
+}
+
+}  // namespace
+
+std::optional<page::Document> laid_out(const Planned& planned, const sheets::Kit& kit, const sheets::Part& part,
+                                       Console& console, const Planned* before) {
+    auto packet = folded(planned, kit, part, console, before, sheets::all_open);
+    return packet ? std::optional(std::move(packet->document)) : std::nullopt;
 }
 
 std::optional<Planned> planned_quietly(const Inputs& inputs) {
@@ -79,17 +97,17 @@ std::optional<Packet> make_packet(const Record& record, const Planned& planned, 
             console.message(
                 "kerfpacket: this version cannot read the job file of the revision before: no change page\n");
     }
-    std::optional<page::Document> document =
-        laid_out(planned, resources.kit(), part, console, before ? &*before : nullptr);
-    if (!document) return {};
+    std::optional<page::FoldedDocument> packet =
+        folded(planned, resources.kit(), part, console, before ? &*before : nullptr, pages_open);
+    if (!packet) return {};
     console.doing("");
-    if (document->pages.empty()) throw std::runtime_error(nothing_left(record.part));
+    if (packet->document.pages.empty()) throw std::runtime_error(nothing_left(record.part));
 
     console.doing("writing the PDF");
-    const Statement statement = statement_of(planned.plan, document->pages.size());
-    std::string bytes = output::pdf(*document, resources.faces(), attachments_of(record, statement));
+    const Statement statement = statement_of(planned.plan, packet->document.pages.size());
+    std::string bytes = output::pdf(*packet, resources.faces(), attachments_of(record, statement));
     console.doing("");
-    return Packet{*std::move(document), std::move(bytes)};
+    return Packet{*std::move(packet), std::move(bytes)};
 }
 
 }  // namespace kerfpacket::cli

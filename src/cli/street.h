@@ -10,6 +10,7 @@
 #include "cli/resources.h"
 #include "job/beside.h"
 #include "job/values.h"
+#include "page/folded.h"
 #include "plan/plan.h"
 
 namespace kerfpacket::cli {
@@ -42,7 +43,7 @@ std::vector<std::string> differences(const Planned& before, const Planned& now, 
 
 /// A packet in memory.
 struct Packet {
-    page::Document document;
+    page::FoldedDocument sheets;
     std::string bytes;  ///< the PDF, its record in it
 };
 

@@ -118,7 +118,7 @@ Status compare_job(const Opened& opened, JobChoice job, Console& console, const 
     record.inputs = now->inputs;
     const std::optional<Packet> packet = make_packet(record, *now, console, home);
     if (!packet) return Status::errors;
-    if (opened.again.made && output::digest(output::dump(packet->document)) == opened.again.sheets) {
+    if (opened.again.made && output::digest(output::dump(packet->sheets)) == opened.again.sheets) {
         console.result(fmt::format("{}: would print the same sheets\n", job.file.string()));
         return Status::done;
     }

@@ -100,10 +100,9 @@ private:
         std::string words;
         while (!at('"')) {
             const std::string_view before = rest_;
-            if (at('\\')) {
-                if (!escape(words)) return false;
-            } else if (skip_character()) words += before.substr(0, before.size() - rest_.size());
-            else return false;
+            while (!at('"') && !at('\\') && skip_character()) {}
+            words += before.substr(0, before.size() - rest_.size());
+            if (!at('"') && !escape(words)) return false;
         }
         take('"');
         texts.push_back(std::move(words));
@@ -111,7 +110,7 @@ private:
     }
 
     bool escape(std::string& words) {
-        take('\\');
+        if (!take('\\')) return false;
         if (!at('"') && !at('\\')) return false;
         words += rest_.front();
         rest_.remove_prefix(1);

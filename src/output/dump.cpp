@@ -1,5 +1,7 @@
 #include "output/dump.h"
 
+#include <optional>
+#include <span>
 #include <variant>
 
 #include <fmt/format.h>
@@ -66,17 +68,16 @@ std::string line(const page::CodeItem& item) {
     return fmt::format("code {} {} \"{}\" {} cells", at(item.area.low), at(item.area.high), item.text, item.side);
 }
 
-}  // namespace
-
-std::string dump(const page::Document& document) {
+std::string dump(const page::Document& document, std::span<const page::Folded> folded) {
     std::string text = fmt::format("title {}\nsubject {}\nlanguage {}\ndate {}\n", document.title, document.subject,
                                    document.language, document.date);
     for (const page::OutlineEntry& entry : document.outline)
         text += fmt::format("outline {} page {} {}\n", entry.level, entry.page + 1, entry.title);
-    int number = 0;
-    for (const page::Page& page : document.pages) {
-        text += fmt::format("\npage {} {}{}{} {} x {}\n", ++number, page.sheet, page.piece.empty() ? "" : " ",
-                            page.piece, mm(page.width), mm(page.height));
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        std::optional<page::Page> room;
+        const page::Page& page = page::opened(document, folded, i, room);
+        text += fmt::format("\npage {} {}{}{} {} x {}\n", i + 1, page.sheet, page.piece.empty() ? "" : " ", page.piece,
+                            mm(page.width), mm(page.height));
         if (page.correction != page::Correction{})
             text += fmt::format("correction {} {}\n", fixed(page.correction.x, 6), fixed(page.correction.y, 6));
         for (const page::Item& item : page.items)
@@ -84,5 +85,10 @@ std::string dump(const page::Document& document) {
     }
     return text;
 }
+
+}  // namespace
+
+std::string dump(const page::Document& document) { return dump(document, {}); }
+std::string dump(const page::FoldedDocument& document) { return dump(document.document, document.folded); }
 
 }  // namespace kerfpacket::output

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <optional>
+#include <span>
 #include <stdexcept>
 #include <variant>
 
@@ -47,12 +48,13 @@ std::string page_labels(const page::Document& document) {
     return ranges;
 }
 
-/// What goes into the file besides the pages.
+/// What goes into the file besides the pages, and how they wait.
 struct Extras {
     std::vector<Attachment> attachments;
     unsigned threads = 1;
-    const page::Form* form = nullptr;  ///< what can be filled in, in the face below
-    std::string form_face = {};        ///< a TrueType file
+    std::span<const page::Folded> folded = {};  ///< as in page::opened
+    const page::Form* form = nullptr;           ///< what can be filled in, in the face below
+    std::string form_face = {};                 ///< a TrueType file
 };
 
 constexpr std::size_t most_bytes = 1U << 20U;
@@ -64,6 +66,12 @@ std::string profile_of(const fonts::Faces& faces) {
             fmt::format("the colour profile {} is empty: build the program again", faces.colour_profile().string()));
     return bytes;
 }
+
+/// A page with its content. One that waits folded is open only while it is written.
+struct Written {
+    std::optional<page::Page> opened;
+    Drawn drawn;
+};
 
 /// A document on its way into a file.
 class Writer {
@@ -89,8 +97,12 @@ public:
     std::string write() &&;
 
 private:
+    const page::Page& opened(std::size_t number, std::optional<page::Page>& room) const {
+        return page::opened(document_, extras_.folded, number, room);
+    }
     void take_text(const page::Page& page);
-    void write_page(std::size_t number, const Drawn& drawn);
+    void write_pages();
+    void write_page(std::size_t number, const page::Page& page, const Drawn& drawn);
     std::vector<Ref> add_links(const Drawn& drawn, PageTree& tree);
     std::string fonts_of(const Drawn& drawn) const;
     Ref write_catalogue();
@@ -140,8 +152,7 @@ std::vector<Ref> Writer::add_links(const Drawn& drawn, PageTree& tree) {
     return links;
 }
 
-void Writer::write_page(std::size_t number, const Drawn& drawn) {
-    const page::Page& page = document_.pages[number];
+void Writer::write_page(std::size_t number, const page::Page& page, const Drawn& drawn) {
     PageTree tree(file_, structure_, page, drawn.marks, pages_[number]);
     std::vector<Ref> annotations = add_links(drawn, tree);
     if (fields_) fields_->add_page(number, pages_[number], tree, annotations);
@@ -180,12 +191,27 @@ Ref Writer::write_information() {
     return file_.add("<<" + entries + "/Producer(kerfpacket " KERFPACKET_VERSION ")>>");
 }
 
+void Writer::write_pages() {
+    SideBySide<Written> pages(document_.pages.size(), extras_.threads);
+    const auto new_maker = [&] {
+        return [&](std::size_t number) {
+            Written written;
+            written.drawn = drawn(opened(number, written.opened), codes_);
+            return written;
+        };
+    };
+    pages.run(new_maker, [&](std::size_t number, const Written& written) {
+        write_page(number, written.opened ? *written.opened : document_.pages[number], written.drawn);
+    });
+}
+
 std::string Writer::write() && {
-    for (const page::Page& page : document_.pages) take_text(page);
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) {
+        std::optional<page::Page> room;
+        take_text(opened(i, room));
+    }
     fonts_ = reserve_fonts(file_, codes_);
-    SideBySide<Drawn> pages(document_.pages.size(), extras_.threads);
-    const auto new_maker = [&] { return [&](std::size_t page) { return drawn(document_.pages[page], codes_); }; };
-    pages.run(new_maker, [&](std::size_t page, const Drawn& content) { write_page(page, content); });
+    write_pages();
     file_.put(page_tree_, fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
     write_fonts(file_, fonts_, codes_, faces_);
     const Ref catalogue = write_catalogue();
@@ -201,11 +227,16 @@ std::string pdf(const page::Document& document, const fonts::Faces& faces, const
     return Writer(document, faces, {attachments, threads}).write();
 }
 
+std::string pdf(const page::FoldedDocument& document, const fonts::Faces& faces,
+                const std::vector<Attachment>& attachments, unsigned threads) {
+    return Writer(document.document, faces, {attachments, threads, document.folded}).write();
+}
+
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces) {
     // Beside the faces: it is no face of the sheets, only of what is typed into them.
     std::filesystem::path face = faces.colour_profile();
     face.replace_filename("form.ttf");
-    return Writer(document, faces, {{}, 1, &form, disk::must_read(face, most_bytes)}).write();
+    return Writer(document, faces, {{}, 1, {}, &form, disk::must_read(face, most_bytes)}).write();
 }
 
 }  // namespace kerfpacket::output

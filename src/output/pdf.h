@@ -7,6 +7,7 @@
 #include "fonts/faces.h"
 #include "output/side_by_side.h"
 #include "page/document.h"
+#include "page/folded.h"
 #include "page/form.h"
 
 namespace kerfpacket::output {
@@ -23,6 +24,10 @@ struct Attachment {
 /// attachments it is PDF/A-1b, with them (they need the document's date) it is built to the rules of PDF/A-3b, and
 /// sealed. Throws std::runtime_error in plain words when a library fails.
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
+                const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
+
+/// The same bytes of one whose pages wait folded.
+std::string pdf(const page::FoldedDocument& document, const fonts::Faces& faces,
                 const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
 
 /// The same of a document that can be filled in: no PDF/A, as nothing is that a viewer writes into. Not sealed.

@@ -8,6 +8,7 @@
 #include "measure/require.h"
 #include "sheets/cards/work_order.h"
 #include "sheets/cover/cover.h"
+#include "sheets/folded_packet.h"
 #include "sheets/layout/finish.h"
 #include "sheets/one_sheet.h"
 
@@ -30,6 +31,7 @@ std::vector<IndexEntry> index_of(const Drafts& drafts) {
 /// All sheets of a packet but those that tell where the others are: these stand before the sheets counted here.
 struct Sheets {
     Drafts drafts;
+    std::vector<page::Folded> folded;  ///< of each draft that waits folded; of others nothing
     std::size_t cover_at = 0;
     std::size_t changes_at = 0;
     bool changes_first = false;  ///< where both stand at one place
@@ -37,7 +39,8 @@ struct Sheets {
 
 /// A sheet for one of several boards has as many sets of pages as there are boards; they look alike but for its number.
 /// A page that holds the sets of all is no sheet for one.
-void add_sets(Drafts& drafts, std::size_t from, const std::string& sheet) {
+void add_sets(Sheets& sheets, std::size_t from, const std::string& sheet) {
+    Drafts& drafts = sheets.drafts;
     const Drafts set(drafts.begin() + static_cast<std::ptrdiff_t>(from), drafts.end());
     if (set.empty() || set.front().boards.n == 0 || set.front().boards.count() > 1) return;
     for (int n = 2; n <= set.front().boards.of; ++n) {
@@ -45,13 +48,24 @@ void add_sets(Drafts& drafts, std::size_t from, const std::string& sheet) {
         for (Draft draft : set) {
             draft.boards = {n, n, draft.boards.of, n};
             draft.outline.clear();
+            sheets.folded.push_back(sheets.folded[drafts.size() - set.size()]);
             drafts.push_back(std::move(draft));
         }
     }
 }
 
+/// Thousands of pages wait for each other: none takes more than it needs, and those behind the first `open` are folded.
+void let_wait(Sheets& sheets, std::size_t from, std::size_t open) {
+    sheets.folded.resize(sheets.drafts.size());
+    for (std::size_t i = from; i < sheets.drafts.size(); ++i) {
+        page::Page& page = sheets.drafts[i].page;
+        if (i < open) page.items.shrink_to_fit();
+        else sheets.folded[i] = page::Folded(page);
+    }
+}
+
 /// Sheets of pieces that follow each other in the order come piece by piece: all of a board lies together.
-Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
+Sheets make_sheets(const plan::Plan& plan, const Kit& kit, std::size_t open) {
     Sheets sheets;
     bool cover = false;
     PieceSheets piece_sheets(plan, kit);
@@ -61,8 +75,8 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
             for (const std::string& sheet : of_pieces) {
                 const std::size_t from = sheets.drafts.size();
                 piece_sheets.add(sheets.drafts, sheet, piece);
-                for (std::size_t i = from; i < sheets.drafts.size(); ++i) sheets.drafts[i].page.items.shrink_to_fit();
-                if (one_for_each_board(sheet)) add_sets(sheets.drafts, from, sheet);
+                let_wait(sheets, from, open);
+                if (one_for_each_board(sheet)) add_sets(sheets, from, sheet);
             }
         of_pieces.clear();
     };
@@ -80,7 +94,11 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit) {
         } else if (sheet == "changes") {
             sheets.changes_at = sheets.drafts.size();
             sheets.changes_first = !cover;
-        } else add_job_sheet(sheets.drafts, sheet, plan, kit);
+        } else {
+            const std::size_t from = sheets.drafts.size();
+            add_job_sheet(sheets.drafts, sheet, plan, kit);
+            let_wait(sheets, from, open);
+        }
     }
     add_pieces();
     return sheets;
@@ -101,7 +119,7 @@ Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::
     old_plan.header.revision = plan.header.revision;
     old_plan.header.date = plan.header.date;
     old_plan.fingerprint = plan.fingerprint;
-    const Drafts old = make_sheets(old_plan, kit).drafts;
+    const Drafts old = make_sheets(old_plan, kit, all_open).drafts;
     const std::vector<IndexEntry> runs = index_of(now), old_runs = index_of(old);
     const auto same_as = [](const IndexEntry& run) {
         return [&run](const IndexEntry& one) { return one.sheet == run.sheet && one.title == run.title; };
@@ -145,14 +163,16 @@ std::vector<IndexEntry> moved(std::vector<IndexEntry> index, const Places& place
     return index;
 }
 
-void insert(Drafts& into, std::size_t at, Drafts& drafts) {
-    into.insert(into.begin() + static_cast<std::ptrdiff_t>(at), std::make_move_iterator(drafts.begin()),
-                std::make_move_iterator(drafts.end()));
+void insert(Sheets& into, std::size_t at, Drafts& drafts) {
+    const auto place = static_cast<std::ptrdiff_t>(at);
+    into.folded.insert(into.folded.begin() + place, drafts.size(), {});
+    into.drafts.insert(into.drafts.begin() + place, std::make_move_iterator(drafts.begin()),
+                       std::make_move_iterator(drafts.end()));
 }
 
 /// Draws the work orders again, now that it is known where what they tell of stands.
-void number_work_orders(Drafts& drafts, const plan::Plan& plan, const Places& places, const Kit& kit) {
-    const std::vector<IndexEntry> index = index_of(drafts);
+void number_work_orders(Sheets& sheets, const plan::Plan& plan, const Places& places, const Kit& kit) {
+    const std::vector<IndexEntry> index = index_of(sheets.drafts);
     std::vector<IndexEntry> entries = moved(index, places);
     if (places.cover > 0)
         entries.push_back(
@@ -164,14 +184,18 @@ void number_work_orders(Drafts& drafts, const plan::Plan& plan, const Places& pl
             for (std::size_t i = 0; i < piece.blanks.size(); ++i)
                 if (piece.blank_id(i) == entry.piece) add_work_order(numbered, plan, piece.of_blank(i), entries, kit);
         measure::require(numbered.size() == entry.last - entry.first + 1, "page numbers take no page");
-        std::move(numbered.begin(), numbered.end(), drafts.begin() + static_cast<std::ptrdiff_t>(entry.first));
+        for (std::size_t i = 0; i < numbered.size(); ++i) {
+            sheets.drafts[entry.first + i] = std::move(numbered[i]);
+            sheets.folded[entry.first + i] = {};
+        }
     }
 }
 
 /// All sheets, the cover and the change pages in their places. Where the other pages stand depends on how many these
 /// take, and that on how long their lists are: drawn once to count them, and again while the count was wrong.
-Drafts in_order(const Revision& now, const Revision* before, const Kit& kit) {
-    Sheets sheets = make_sheets(now.plan, kit);
+Sheets in_order(const Revision& now, const Revision* before, const Kit& kit, std::size_t open) {
+    // What is compared with the sheets of before stays open.
+    Sheets sheets = make_sheets(now.plan, kit, before == nullptr ? open : all_open);
     const std::vector<IndexEntry> index = index_of(sheets.drafts);
     Superseded superseded;
     if (before != nullptr) superseded = superseded_by(sheets.drafts, now.plan, before->plan, kit);
@@ -189,10 +213,10 @@ Drafts in_order(const Revision& now, const Revision* before, const Kit& kit) {
         Drafts cover;
         add_cover(cover, now.plan, entries, sheets.drafts.size() + places.cover + places.changes, kit);
         if (cover.size() == places.cover && changes.size() == places.changes) {
-            number_work_orders(sheets.drafts, now.plan, places, kit);
-            insert(sheets.drafts, sheets.cover_at, cover);
-            insert(sheets.drafts, places.first_change(), changes);
-            return std::move(sheets.drafts);
+            number_work_orders(sheets, now.plan, places, kit);
+            insert(sheets, sheets.cover_at, cover);
+            insert(sheets, places.first_change(), changes);
+            return sheets;
         }
         // The lists keep their lengths, so the second count is the last.
         places.cover = cover.size();
@@ -200,12 +224,11 @@ Drafts in_order(const Revision& now, const Revision* before, const Kit& kit) {
     }
 }
 
-bool wanted(const Draft& draft, const Part& part) {
+/// Whether a page is, by its number in the whole packet and by what it holds.
+bool wanted(const Draft& draft, std::size_t number, const Part& part) {
     const auto& sheets = part.sheets;
     if (!sheets.empty() && std::find(sheets.begin(), sheets.end(), draft.page.sheet) == sheets.end()) return false;
-    const auto holds = [&](const auto& range) {
-        return range.first <= draft.page.number && draft.page.number <= range.second;
-    };
+    const auto holds = [&](const auto& range) { return range.first <= number && number <= range.second; };
     if (!part.pages.empty() && std::none_of(part.pages.begin(), part.pages.end(), holds)) return false;
     if (part.from_cut && draft.kerfs.last < *part.from_cut) return false;
     return !part.strip || draft.strips.holds(*part.strip);
@@ -227,7 +250,8 @@ const std::vector<std::string>& sheet_kinds(const Kit& kit) { return kit.style.o
 
 namespace {
 
-page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, const Part& part) {
+/// What the document says of itself.
+page::Document empty_packet(const plan::Plan& plan, const Kit& kit) {
     page::Document document;
     document.title =
         kit.words("page.document_title",
@@ -235,30 +259,46 @@ page::Document packet_of(Drafts drafts, const plan::Plan& plan, const Kit& kit, 
     document.subject = kit.words("cover.title");
     document.language = kit.words("page.language");
     document.date = plan.header.date;
-    std::vector<std::optional<std::size_t>> places(drafts.size());
-    for (std::size_t i = 0; i < drafts.size(); ++i) {
-        Draft& draft = drafts[i];
-        draft.page.number = i + 1;  // by which a part is chosen
-        if (!wanted(draft, part)) continue;
-        draft.reprint = !part.whole();
-        places[i] = document.pages.size();
-        finish_page(document, std::move(draft), plan, kit, i + 1, drafts.size());
-        // Thousands of pages wait for each other: none takes more than it needs.
-        document.pages.back().items.shrink_to_fit();
-    }
-    for (page::Page& page : document.pages) lead_links(page, places);
     return document;
+}
+
+/// Where the wanted pages will stand.
+std::vector<std::optional<std::size_t>> places_of(const Drafts& drafts, const Part& part) {
+    std::vector<std::optional<std::size_t>> places;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < drafts.size(); ++i)
+        places.push_back(wanted(drafts[i], i + 1, part) ? std::optional(count++) : std::nullopt);
+    return places;
 }
 
 }  // namespace
 
+page::FoldedDocument make_folded_packet(const Revision& now, const Revision* before, const Kit& kit, const Part& part,
+                                        std::size_t open) {
+    Sheets sheets = in_order(now, before, kit, open);
+    page::FoldedDocument packet{empty_packet(now.plan, kit), {}};
+    std::vector<page::Page>& pages = packet.document.pages;
+    const std::vector<std::optional<std::size_t>> places = places_of(sheets.drafts, part);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        if (!places[i]) continue;
+        Draft& draft = sheets.drafts[i];
+        std::exchange(sheets.folded[i], {}).put_back(draft.page);
+        draft.reprint = !part.whole();
+        finish_page(packet.document, std::move(draft), now.plan, kit, i + 1, places.size());
+        lead_links(pages.back(), places);
+        pages.back().items.shrink_to_fit();
+        packet.folded.push_back(pages.size() > open ? page::Folded(pages.back()) : page::Folded());
+    }
+    return packet;
+}
+
 page::Document make_packet(const plan::Plan& plan, const Kit& kit, const Part& part) {
     const std::vector<job::Value> nothing;  // only compared, and here with nothing
-    return packet_of(in_order({plan, nothing}, nullptr, kit), plan, kit, part);
+    return make_folded_packet({plan, nothing}, nullptr, kit, part, all_open).document;
 }
 
 page::Document make_packet(const Revision& now, const Revision& before, const Kit& kit, const Part& part) {
-    return packet_of(in_order(now, &before, kit), now.plan, kit, part);
+    return make_folded_packet(now, &before, kit, part, all_open).document;
 }
 
 }  // namespace kerfpacket::sheets

@@ -21,7 +21,9 @@
 #include "job/read.h"
 #include "job/shapes.h"
 #include "output/dump.h"
+#include "output/pdf.h"
 #include "sheets/bid/bid_sheet.h"
+#include "sheets/folded_packet.h"
 #include "sheets/labels/label_sheets.h"
 #include "support/laid_out.h"
 #include "support/program.h"
@@ -144,6 +146,32 @@ void expect_golden(const fs::path& file, const page::Document& document) {
 
 TEST_P(Golden, IsWhatTheJobLaysOutToday) {
     expect_golden(goldens / (GetParam() + ".dump"), to_keep(jobs().at(GetParam())));
+}
+
+cli::Planned planned(const fs::path& job) {
+    std::ostringstream out, err;
+    cli::Console console(out, err, false);
+    auto found = cli::planned(cli::JobChoice{job}, console);
+    if (!found) throw std::runtime_error(err.str());
+    return *found;
+}
+
+/// As most of a packet of many pages wait.
+TEST_P(Golden, IsTheSamePacketWithItsPagesFolded) {
+    const fs::path job = jobs().at(GetParam()), before = goldens / "before" / job.filename();
+    const cli::Planned now = planned(job), old = planned(fs::exists(before) ? before : job);
+    const cli::Resources resources(KERFPACKET_BUILD_DIR, now.plan.header, now.inputs.words);
+    const sheets::Revision revision{now.plan, now.canonical.values}, superseded{old.plan, old.canonical.values};
+    for (const sheets::Revision* other : {static_cast<const sheets::Revision*>(nullptr), &superseded}) {
+        const auto laid_out = [&](std::size_t open) {
+            return sheets::make_folded_packet(revision, other, resources.kit(), {}, open);
+        };
+        const page::FoldedDocument open = laid_out(sheets::all_open), folded = laid_out(1);
+        ASSERT_GT(folded.document.pages.size(), 1U);
+        EXPECT_GT(folded.folded.back().bytes(), 0U);
+        EXPECT_EQ(output::dump(folded), output::dump(open));
+        EXPECT_TRUE(output::pdf(folded, resources.faces()) == output::pdf(open.document, resources.faces()));
+    }
 }
 
 /// What stands beside the packet of tests/golden/beside/house.toml, in a language.

@@ -134,7 +134,7 @@ TEST(Memory, AJobThatTakesTooMuchEndsTheProgramAndNoOther) {
 TEST(Memory, WhatCouldBeBuiltCanBeMadeAgain) {
     if (address_sanitizer) GTEST_SKIP() << "the sanitizer's memory is counted too";
     const Folder folder;
-    spill(folder / "job.toml", wide_openings(4, "60 ft", "10 ft"));
+    spill(folder / "job.toml", wide_openings(4, "90 ft", "15 ft"));
     const Ending built = ending_of({"build", (folder / "job.toml").string()});
     ASSERT_TRUE(built.status == 0 || built.status == 3) << built.err;
     const Ending verified = ending_of({"verify", (folder / "job.pdf").string()});

@@ -64,8 +64,9 @@ std::array<Point, 4> TurnedBox::corners() const {
 }
 
 Rect TurnedBox::bounds() const {
-    const auto c = corners();
-    return geom::united(around(c[0], c[1]), around(c[2], c[3]));
+    const double x = std::abs(along.x), y = std::abs(along.y);
+    const Point half{half_length * x + half_height * y, half_length * y + half_height * x};
+    return {centre - half, centre + half};
 }
 
 void Occupancy::take(const Path& path) {

@@ -128,10 +128,13 @@ Length Pen::text_on_white(Role role, Point anchor, const std::string& text, cons
 
 std::string_view Pen::widest_word(std::string_view text, const Type& type) const {
     std::string_view widest;
+    Length most;
     while (!text.empty()) {
         const std::size_t end = end_of_word(text);
         const std::string_view word = text.substr(0, end);
-        if (width(word, type) > width(widest, type)) widest = word;
+        const Length room = width(word, type);
+        if (room > most) widest = word;
+        most = std::max(most, room);
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     return widest;
@@ -142,18 +145,20 @@ Length Pen::paragraph(Role role, Point first_base, std::string_view text, const 
     const Type type = fitting(widest_word(text, wanted), wanted, width);
     const bool held = holds_words(page_.structure.at(page_.open).tag);
     const Scope part(page_, held || text.empty() ? page_.open : add(Tag::paragraph, {}));
+    const Length space = this->width(" ", type);
     std::string line;
+    Length used;
     Length base = first_base.y;
     while (!text.empty()) {
         const std::size_t end = end_of_word(text);
-        const std::string longer =
-            line.empty() ? std::string(text.substr(0, end)) : line + " " + std::string(text.substr(0, end));
-        if (!line.empty() && this->width(longer, type) > width) {
-            this->text(role, {first_base.x, base}, std::exchange(line, std::string(text.substr(0, end))), type);
+        const std::string_view word = text.substr(0, end);
+        const Length room = this->width(word, type);
+        if (!line.empty() && used + space + room > width) {
+            this->text(role, {first_base.x, base}, std::exchange(line, {}), type);
             base -= leading;
-        } else {
-            line = longer;
         }
+        used = line.empty() ? room : used + space + room;
+        line.append(line.empty() ? "" : " ").append(word);
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     this->text(role, {first_base.x, base}, line, type);
