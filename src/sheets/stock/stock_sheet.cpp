@@ -66,9 +66,9 @@ private:
     }
 
     void purchase_table() {
-        std::vector<FlowTable::Column> columns{{words("stock.column_board"), 0.38},
+        std::vector<FlowTable::Column> columns{{words("stock.column_board"), 0.36},
                                                {words("stock.column_length"), 0.22},
-                                               {words("stock.column_count"), 0.1}};
+                                               {words("stock.column_count"), 0.12}};
         if (priced()) {
             columns.push_back({words("stock.column_each"), 0.15});
             columns.push_back({words("stock.column_all"), 0.15});
