@@ -112,12 +112,18 @@ bool is_own(const std::string& name, const job::Job& job) {
                        [&](const job::Material& own) { return own.name.value == name; });
 }
 
-/// Kerfs whose gaps differ by more than a bend takes without showing it.
-std::vector<int> weak_links(const Laid& laid) {
+/// Kerfs whose gaps differ by more than a bend takes without showing it. Not those beside a joint: it stands only where
+/// they bear what it leaves to them, has a caution of its own, and a block behind it.
+std::vector<int> weak_links(const Laid& laid, const std::vector<Joint>& joints) {
     std::vector<int> weak;
     if (laid.cut.even()) return weak;
-    for (std::size_t i = 1; i + 1 < laid.blank.kerfs.size(); ++i)
-        if (laid.blank.gap_ratio(i) > most_gap_ratio * 1.001) weak.push_back(laid.blank.kerfs[i].n);
+    const std::vector<Kerf>& kerfs = laid.blank.kerfs;
+    for (std::size_t i = 1; i + 1 < kerfs.size(); ++i) {
+        const bool at_joint = std::any_of(joints.begin(), joints.end(), [&](const Joint& joint) {
+            return joint.gone > 0 && joint.at > kerfs[i - 1].at && joint.at < kerfs[i + 1].at;
+        });
+        if (!at_joint && laid.blank.gap_ratio(i) > most_gap_ratio * 1.001) weak.push_back(kerfs[i].n);
+    }
     return weak;
 }
 
@@ -337,7 +343,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .governing = laid.governing,
         .bend = with_deep_kerfs(laid.bend, deep),
         .saw = saw,
-        .weak_links = weak_links(laid),
+        .weak_links = weak_links(laid, spliced.joints),
         .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),
         .overcut_limits = bend::overcut_limits(cell, material, kerf.on, laid.radii.line, small_errors(unit).depth),
         .deep_kerfs = deep,

@@ -175,6 +175,7 @@ TEST(Splice, InAFlatBendItTakesKerfsAwayAndSaysSo) {
               1);
     // The kerf beside the joint bears for the ones that went: 3/4 in of scarf and half a spacing more.
     EXPECT_GT(after->spacing, 0.5_in);
+    EXPECT_TRUE(piece.weak_links.empty()) << "it was judged so: nobody has to force what the program chose itself";
     Wall long_stock = wall;
     long_stock.stock = "[stock]\nlengths = [\"30 ft\"]\n";
     const Piece one = piece_of(long_stock);
