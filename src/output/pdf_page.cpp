@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <utility>
 #include <variant>
 
 #include <fmt/format.h>
@@ -26,13 +25,6 @@ bool is_upright_rectangle(const geom::Path& path) {
            });
 }
 
-/// Nothing else is drawn where these stand.
-bool is_of_check_bar(const page::Item* item) {
-    if (const auto* path = std::get_if<page::PathItem>(item)) return path->role == page::Role::check_bar;
-    if (const auto* text = std::get_if<page::TextItem>(item)) return text->role == page::Role::check_bar;
-    return false;
-}
-
 bool is_circle(const geom::Path& path) {
     const auto& halves = path.segments();
     const auto is_half = [](const geom::Segment& s) { return std::abs(std::abs(s.turn.degrees()) - 180) < 1e-9; };
@@ -52,7 +44,6 @@ public:
     void draw(const page::TextItem& item, Reader reader);
     void draw(const page::CodeItem& item, Reader reader);
     void draw(const page::LinkItem& item, Reader /*links are no content*/) { drawn_.links.push_back(&item); }
-    void end_bars();
     Drawn finish();
 
 private:
@@ -230,13 +221,6 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     say("f\nQ\n");
 }
 
-/// What follows goes on from the same pen and font.
-void PageWriter::end_bars() {
-    end_object();
-    end_run();
-    drawn_.bars = std::exchange(content_, "\n");
-}
-
 Drawn PageWriter::finish() {
     end_object();
     end_run();
@@ -351,12 +335,9 @@ void PageWriter::trace(const geom::Segment& segment) {
 
 Drawn drawn(const page::Page& page, const FaceCodes& codes) {
     PageWriter writer(page, codes);
-    std::vector<const page::Item*> order = draw_order(page);
-    const auto behind_bars = std::stable_partition(order.begin(), order.end(), is_of_check_bar);
-    for (auto item = order.begin(); item != order.end(); ++item) {
-        if (item == behind_bars && item != order.begin()) writer.end_bars();
-        const PageWriter::Reader reader = page::read_with(page, **item);
-        std::visit([&](const auto& one) { writer.draw(one, reader); }, **item);
+    for (const page::Item* item : draw_order(page)) {
+        const PageWriter::Reader reader = page::read_with(page, *item);
+        std::visit([&](const auto& one) { writer.draw(one, reader); }, *item);
     }
     return writer.finish();
 }

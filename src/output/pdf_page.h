@@ -22,8 +22,7 @@ inline std::size_t font_number(page::Face face, std::size_t font) { return stati
 
 /// A page as it goes into the file.
 struct Drawn {
-    std::string bars;                ///< what comes first, as it is: the check bars, alike on many pages
-    std::string content;             ///< the rest, deflated
+    std::string content;             ///< deflated
     std::vector<std::size_t> marks;  ///< of each marked run, by its number (MCID): the part of the page it belongs to
     std::vector<bool> fonts;         ///< by font_number: those that it is set in
     std::vector<const page::LinkItem*> links;  ///< in the order of drawing

@@ -85,16 +85,12 @@ void Occupancy::take(const Path& path) {
 
 bool Occupancy::is_free(const TurnedBox& box) const {
     const Rect bounds = box.bounds();
-    const auto touched = [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); };
-    if (last_touched_ < chords_.size() && touched(chords_[last_touched_])) return false;
-    if (std::any_of(boxes_.begin(), boxes_.end(), [&](const Taken& t) {
-            return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
-        }))
-        return false;
-    const auto found = std::find_if(chords_.begin(), chords_.end(), touched);
-    if (found == chords_.end()) return true;
-    last_touched_ = static_cast<std::size_t>(found - chords_.begin());
-    return false;
+    return std::none_of(boxes_.begin(), boxes_.end(),
+                        [&](const Taken& t) {
+                            return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
+                        }) &&
+           std::none_of(chords_.begin(), chords_.end(),
+                        [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); });
 }
 
 bool Occupancy::clear_of_boxes(Point a, Point b) const {

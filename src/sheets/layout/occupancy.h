@@ -2,7 +2,6 @@
 // What is drawn already, so that labels can keep clear of it and of each other.
 
 #include <array>
-#include <cstddef>
 #include <vector>
 
 #include "geom/path.h"
@@ -53,8 +52,6 @@ private:
     };
     std::vector<Taken> boxes_;
     std::vector<Chord> chords_;
-    /// Which of them a box touched last: places are tried side by side, and the next is likely to touch it too.
-    mutable std::size_t last_touched_ = 0;
 };
 
 }  // namespace kerfpacket::sheets

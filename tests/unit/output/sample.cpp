@@ -85,13 +85,8 @@ std::unique_ptr<QPDF> open_pdf(const std::string& bytes) {
 QPDFObjectHandle page_of(QPDF& pdf, std::size_t page) { return pdf.getAllPages().at(page); }
 
 std::string content_of(QPDF& pdf, std::size_t page) {
-    std::string content;
-    for (QPDFObjectHandle stream : page_of(pdf, page).getPageContents()) {
-        const auto buffer = stream.getStreamData();
-        content.append(reinterpret_cast<const char*>(buffer->getBuffer()),  // NOLINT(*-reinterpret-cast)
-                       buffer->getSize());
-    }
-    return content;
+    const auto buffer = page_of(pdf, page).getKey("/Contents").getStreamData();
+    return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};  // NOLINT(*-reinterpret-cast)
 }
 
 Ran run(const std::string& command) {

@@ -249,31 +249,6 @@ TEST(Pdf, CirclesOfASizeAreToldAlikeWhereverTheyStand) {
         EXPECT_NE(told[0].find(quarter), std::string::npos) << quarter;
 }
 
-TEST(Pdf, CheckBarsThatAreAlikeStandInTheFileOnce) {
-    const page::PathItem tick{page::Role::tick, Path::line({10_mm, 10_mm}, {10_mm, 20_mm}), 0.25_pt};
-    page::PathItem bar{page::Role::check_bar, Path::line({5_mm, 5_mm}, {55_mm, 5_mm}), 0.5_pt};
-    page::Document document = one_item(tick);
-    document.pages.resize(3, document.pages[0]);
-    for (page::Page& page : document.pages) {
-        page.items.emplace_back(bar);
-        // On the first page it stands lower than on the others.
-        if (&page == document.pages.data()) bar.path = bar.path.moved({0_mm, 30_mm});
-    }
-    document.pages.push_back(one_item(tick).pages[0]);
-    const std::string bytes = pdf(document, test_faces());
-    const auto file = open_pdf(bytes);
-    const auto stream = [&](std::size_t page) { return page_of(*file, page).getKey("/Contents").getArrayItem(0); };
-    EXPECT_NE(stream(0).getObjGen(), stream(1).getObjGen());
-    EXPECT_EQ(stream(1).getObjGen(), stream(2).getObjGen());
-    EXPECT_TRUE(page_of(*file, 3).getKey("/Contents").isStream()) << "of a page without bars";
-    for (std::size_t page = 0; page < 3; ++page) {
-        const std::string content = content_of(*file, page);
-        EXPECT_EQ(count(content, R"( l\n)"), 2) << page;
-        EXPECT_EQ(upright_lines(content).size(), 1U) << page;
-        EXPECT_EQ(count(content, "BMC"), count(content, "EMC")) << page;
-    }
-}
-
 TEST(Pdf, AreasThatOverlapCutNoHoles) {
     page::Document document = one_item(
         page::PathItem{page::Role::foot,
