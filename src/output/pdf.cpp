@@ -173,13 +173,17 @@ Ref Writer::write_catalogue() {
         entries += "/PageMode/UseOutlines/Outlines " + named(add_outline(file_, document_, pages_));
     if (part_ == 3) entries += attached(file_, document_, extras_.attachments);
     if (fields_) entries += "/AcroForm " + named(fields_->write(extras_.form_face));
+    // One after the other: in which order a call's arguments are made is the compiler's to choose, and objects are
+    // numbered as they are made.
+    const Ref metadata = add_metadata(file_, document_, part_);
+    const Ref structure = structure_.write();
     return file_.add(
         fmt::format("<</Type/Catalog/Pages {}/StructTreeRoot {}/MarkInfo<</Marked true>>"
                     "/ViewerPreferences<</PrintScaling/None/Enforce[/PrintScaling]"
                     "/PickTrayByPDFSize true/DisplayDocTitle true>>/PageLabels<</Nums[{}]>>/Lang{}"
                     "/Metadata {}{}>>",
-                    named(page_tree_), named(structure_.write()), page_labels(document_),
-                    text_string(document_.language), named(add_metadata(file_, document_, part_)), entries));
+                    named(page_tree_), named(structure), page_labels(document_), text_string(document_.language),
+                    named(metadata), entries));
 }
 
 Ref Writer::write_information() {
