@@ -100,7 +100,7 @@ Length choose_tape_mark(const plan::Piece& piece, const Strip& strip, const Tape
     const auto first = [&](Length words) { return whole_step_up(lane_from + words, tape.mark_step()); };
     const Length end = std::min(strip.to, piece.blank().bend_end);
     struct Try {
-        double part;
+        double part = 1;
         Length joint;  ///< kept for the names of the joints
     };
     const Length least_joint = least_joint_words + further_figures(strip.number);
