@@ -93,6 +93,11 @@ private:
 
 // What there is of each kind, once for both ways: folding reads these values, unfolding writes them.
 
+template <typename Way, typename... Values>
+void each_of(Way& way, Values&... values) {
+    (each(way, values), ...);
+}
+
 template <typename Way, typename Whole>
 requires std::is_enum_v<Whole> || std::is_integral_v<Whole>
 void each(Way& way, Whole& value) {
@@ -122,21 +127,17 @@ void each(Way& way, Angle& value) {
 
 template <typename Way>
 void each(Way& way, Point& value) {
-    each(way, value.x);
-    each(way, value.y);
+    each_of(way, value.x, value.y);
 }
 
 template <typename Way>
 void each(Way& way, Rect& value) {
-    each(way, value.low);
-    each(way, value.high);
+    each_of(way, value.low, value.high);
 }
 
 template <typename Way>
 void each(Way& way, geom::Segment& value) {
-    each(way, value.from);
-    each(way, value.to);
-    each(way, value.turn);
+    each_of(way, value.from, value.to, value.turn);
 }
 
 template <typename Way, typename Value>
@@ -174,50 +175,28 @@ void each(Way& way, geom::Path& value) {
 
 template <typename Way>
 void each(Way& way, Node& value) {
-    each(way, value.tag);
-    each(way, value.parent);
-    each(way, value.alternative);
+    each_of(way, value.tag, value.parent, value.alternative);
 }
 
 template <typename Way>
 void each(Way& way, PathItem& value) {
-    each(way, value.role);
-    each(way, value.path);
-    each(way, value.width);
-    each(way, value.dash);
-    each(way, value.filled);
-    each(way, value.ink);
-    each(way, value.node);
+    each_of(way, value.role, value.path, value.width, value.dash, value.filled, value.ink, value.node);
 }
 
 template <typename Way>
 void each(Way& way, TextItem& value) {
-    each(way, value.role);
-    each(way, value.text);
-    each(way, value.face);
-    each(way, value.size);
-    each(way, value.anchor);
-    each(way, value.align);
-    each(way, value.angle);
-    each(way, value.advance);
-    each(way, value.ink);
-    each(way, value.node);
+    each_of(way, value.role, value.text, value.face, value.size, value.anchor, value.align, value.angle, value.advance,
+            value.ink, value.node);
 }
 
 template <typename Way>
 void each(Way& way, LinkItem& value) {
-    each(way, value.area);
-    each(way, value.page);
-    each(way, value.node);
+    each_of(way, value.area, value.page, value.node);
 }
 
 template <typename Way>
 void each(Way& way, CodeItem& value) {
-    each(way, value.area);
-    each(way, value.text);
-    each(way, value.dark);
-    each(way, value.side);
-    each(way, value.node);
+    each_of(way, value.area, value.text, value.dark, value.side, value.node);
 }
 
 /// An item of the kind of this number.

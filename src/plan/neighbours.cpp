@@ -72,8 +72,8 @@ private:
             board.spacing = {};
             board.spacing.given = spacing;
         }
-        const Request wanted = wanted_.with(board);
         if (!web_has_strip_room(board.strip.value, cut_.thickness - depth.value_or(cut_.depth))) return std::nullopt;
+        const Request wanted = wanted_.with(board);
         return attempt_or_break(wanted, wood_, job_);
     }
 

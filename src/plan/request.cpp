@@ -93,17 +93,17 @@ Faces in_plane(const Faces& square, const std::optional<Opened>& splay, Length O
     return splay ? splay->in_plane(square, *splay.*edge) : square;
 }
 
-Faces room_faces(const job::Opening& opening) {
-    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::room);
+namespace {
+
+Faces faces_at(const job::Opening& opening, Length Opened::*edge) {
+    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), edge);
 }
 
-Faces away_faces(const job::Opening& opening) {
-    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::away);
-}
+}  // namespace
 
-Faces narrow_faces(const job::Opening& opening) {
-    return in_plane(faces(opening.measured_to, opening.liner.thickness.value), opened(opening), &Opened::narrow);
-}
+Faces room_faces(const job::Opening& opening) { return faces_at(opening, &Opened::room); }
+Faces away_faces(const job::Opening& opening) { return faces_at(opening, &Opened::away); }
+Faces narrow_faces(const job::Opening& opening) { return faces_at(opening, &Opened::narrow); }
 
 Faces faces_out(const job::Opening& opening, Length out) {
     const Opened splay = *opened(opening);

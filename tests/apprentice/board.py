@@ -3,17 +3,24 @@
 Inches and radians. Formulas of stiffness: a closed form fitted to the project's finite-element model of one cell."""
 import numpy as np
 
-SOFTNESS = {"mdf": 2.3}
+SOFTNESS = {"mdf": 2.3, "plywood": 1.0}
+
+
+class Cell:
+    """From the middle of a kerf to the middle of the next."""
+
+    def __init__(self, thickness, depth, kerf, spacing, material):
+        self.web = t = thickness - depth
+        self.reach = b = 1.28 * t * (1 - (t / thickness) ** 2.67) * SOFTNESS.get(material, 2.25)
+        self.land = x = max(spacing - kerf, 1e-6)
+        hinge = kerf + b * x / (b**1.85 + x**1.85) ** (1 / 1.85)
+        self.stiffness = 1 / (1 + (hinge / spacing) * ((thickness / t) ** 3 - 1))  # of that of the solid board
+        self.line = t / 2 + (1 - hinge / spacing) * self.stiffness * depth / 2
 
 
 def line_that_keeps_its_length(thickness, depth, kerf, spacing, material):
     """Its distance from the plain face: half the web, and a little more where the wood between kerfs bends too."""
-    t = thickness - depth
-    b = 1.28 * t * (1 - (t / thickness) ** 2.67) * SOFTNESS.get(material, 2.25)
-    x = max(spacing - kerf, 1e-6)
-    length = kerf + b * x / (b**1.85 + x**1.85) ** (1 / 1.85)
-    r = 1 / (1 + (length / spacing) * ((thickness / t) ** 3 - 1))
-    return t / 2 + (1 - length / spacing) * r * depth / 2
+    return Cell(thickness, depth, kerf, spacing, material).line
 
 
 def fold(course, d, kerfs, ends_bent=False):

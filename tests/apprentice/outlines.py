@@ -231,7 +231,7 @@ def flat_laid_over(name, piece, layers, packet):
     """Each sheet of a splayed liner's flat blank is laid on the outlines by the feet of its kerfs. Its edges lie on the
     outline; and every kerf and cut of the outlines is drawn on the paper, but for what words leave open."""
     seen = 0
-    for i, pages in enumerate(splay.parts_of(packet.doc)):
+    for i, pages in enumerate(splay.parts_of(packet.doc, splay.FLAT)):
         which = "" if i == 0 else f"_{i + 1}"
         kinds = {kind: [dense(e) for e in layers.get(f"{piece['id']}_{kind}{which}", [])]
                  for kind in ("BLANK", "KERFS", "ENDS", "ENDS_SEEN")}

@@ -1,13 +1,13 @@
 """Boards that are refused as likely to break: by formulas of our own, is what is said of them so, and would nobody have
 expected them to bend? Inches.
 
-Stiffness and strain: the closed form of ../../src/bend/NOTES.md, fitted to finite elements, written here again. Break
-strains: as they stand there, from memory; wood and plywood with kerfs outside 0.7 of theirs (judgement)."""
+Stiffness: the closed form of board.py. Break strains: as they stand in ../../src/bend/NOTES.md, from memory; wood and
+plywood with kerfs outside 0.7 of theirs (judgement)."""
 import math
 import re
 
 import jobs
-from board import SOFTNESS
+from board import Cell
 
 BREAK = {"mdf": 0.008, "yellow-poplar": 0.0064 * 0.7, "plywood": 0.0055 * 0.7}
 PEEL = {"mdf": math.sqrt(6 * 45 / 2.7e9)}  # of a web 1 m thick, before its shape: Gc 45 J/m2, E 2700 MPa
@@ -19,14 +19,9 @@ OFF = 0.02  # the radius is told to the tape's sixteenth
 
 def strained(thickness, depth, kerf, spacing, material, radius):
     """Of break strain, kerfs outside a bend of that radius on the seen face."""
-    t = thickness - depth
-    softness = SOFTNESS.get(material, 1.0 if material == "plywood" else 2.25)
-    b = 1.28 * t * (1 - (t / thickness) ** 2.67) * softness
-    x = spacing - kerf
-    hinge = kerf + b * x / (b**1.85 + x**1.85) ** (1 / 1.85)
-    r = 1 / (1 + (hinge / spacing) * ((thickness / t) ** 3 - 1))
-    line = radius + t / 2 + (1 - hinge / spacing) * r * depth / 2
-    strain = r * thickness**3 / (2 * t**2 * line)
+    cell = Cell(thickness, depth, kerf, spacing, material)
+    t, b, x = cell.web, cell.reach, cell.land
+    strain = cell.stiffness * thickness**3 / (2 * t**2 * (radius + cell.line))
     least = BREAK[material]
     if material in PEEL:
         d = 1 - b**2.85 / (b**1.85 + x**1.85) ** 1.5405

@@ -15,9 +15,10 @@ import numpy as np
 from board import line_that_keeps_its_length
 from in_space import ALLOWED, laid, over_seeds, printed, turned
 from laying import off, settle
-from tiles import Tile, crosses_of
+from tiles import Tile, crosses_of, turned as turned_flat
 from paper import Sheet
 
+FLAT = "Flat blank|Pieza plana"
 SEGMENTS = 20  # of a side: each comes out of one sheet of paper
 
 
@@ -155,15 +156,12 @@ def flat(page):
     return lines, numbers, crosses
 
 
-def parts_of(doc):
-    """The pages of each blank that the liner is divided into, from zero on."""
-    toc = [(title, page - 1) for _, title, page in doc.get_toc()]
-    out = []
-    for i, (title, first) in enumerate(toc):
-        if re.search(r"Flat blank|Pieza plana", title):
-            last = toc[i + 1][1] if i + 1 < len(toc) else len(doc)
-            out.append([doc[page] for page in range(first, last)])
-    return out
+def parts_of(doc, title):
+    """The pages of each part of the packet that is called so: of the blanks that the liner is divided into, from zero
+    on."""
+    toc = [(words, page - 1) for _, words, page in doc.get_toc()] + [("", len(doc))]
+    return [[doc[page] for page in range(first, last)] for (words, first), (_, last) in zip(toc, toc[1:])
+            if re.search(title, words)]
 
 
 def joined(pages, job, amiss):
@@ -186,7 +184,7 @@ def joined(pages, job, amiss):
             if abs(np.hypot(*a) - np.hypot(*b)) > 0.004:
                 amiss.append(f"page {page.number + 1}: its crosses stand {np.hypot(*a):.4f} apart, {np.hypot(*b):.4f} on the sheet before")
             by = np.arctan2(b[1], b[0]) - np.arctan2(a[1], a[0])
-            turn = about(by)
+            turn = turned_flat(by)
             shift = (last[0] + last[1]) / 2 - turn @ ((left[0] + left[1]) / 2)
         place = lambda p: turn @ p + shift
         last = [place(c) for c in right] if len(right) == 2 else None
@@ -209,12 +207,6 @@ def joined(pages, job, amiss):
     return {n: p[0] for n, p in wide.items()}, {n: p[0] for n, p in narrow.items()}, ends, shafts
 
 
-def pages_of(doc, title):
-    toc = [(words, page - 1) for _, words, page in doc.get_toc()] + [("", len(doc))]
-    return [doc[page] for (words, first), (_, last) in zip(toc, toc[1:]) if re.search(title, words)
-            for page in range(first, last)]
-
-
 def numbers_in(text):
     """"1, 4-6" is 1, 4, 5, 6."""
     out = []
@@ -228,7 +220,7 @@ def casing_off(doc, job, amiss):
     """The farthest that an edge of a casing segment is drawn off the casing of its side of the wall."""
     points, normal, heading, springs = job.head()
     worst, served, lengths = 0.0, [], {True: 0.0, False: 0.0}
-    for page in pages_of(doc, "Casing segments|Segmentos del contramarco"):
+    for page in sum(parts_of(doc, "Casing segments|Segmentos del contramarco"), []):
         text = " ".join(page.get_text().split())
         named = re.search(r"(?:Casing segment|Segmento de contramarco) (\d+(?:, \d+|-\d+)*) (?:of|de) (\d+)", text)
         sides = [at_room for at_room, words in ((True, "ROOM SIDE|LADO DEL CUARTO"), (False, "FAR SIDE|LADO OPUESTO"))
@@ -272,15 +264,11 @@ def off_its_edges(curves, before, job, at_room):
     best = np.inf
     for part in (0.2, 0.5, 0.8):
         j = int(np.interp(from_ + (to - from_) * (before + part) / SEGMENTS, along, np.arange(len(along))))
-        turn = about(heading[j])
+        turn = turned_flat(heading[j])
         shift = points[j] + normal[j] * (inner + job.casing / 2) - turn @ ((drawn.min(axis=0) + drawn.max(axis=0)) / 2)
         turn, shift, _ = settle(drawn, a, b, turn, shift, True, ends)
         best = min(best, off(drawn @ turn.T + shift, a, b)[0].max())
     return float(best)
-
-
-def about(angle):
-    return np.array([[np.cos(angle), -np.sin(angle)], [np.sin(angle), np.cos(angle)]])
 
 
 def inside_of(curves):
@@ -316,7 +304,7 @@ def judge(seed, folder, slip):
     from_left = job.zero_left != job.room
     worst, count, before, left_over = 0.0, 0, 0.0, None
     doc = fitz.open(packet)
-    for pages in parts_of(doc):
+    for pages in parts_of(doc, FLAT):
         read = joined(pages, job, amiss)
         if read is None:
             return amiss, 0, 0

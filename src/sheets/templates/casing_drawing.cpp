@@ -173,7 +173,7 @@ private:
         const auto sentence = [&](const std::string& text, const Type& type) {
             drawing_.note.push_back({broken(pen_, text, type, note_width), type});
         };
-        const int quantity = facts_.quantity;
+        const int quantity = facts_.opening.quantity;
         const fonts::Words::Values values{{"piece", facts_.piece},
                                           {"segment", with_side(segment_)},
                                           {"segments", segment_numbers(alike_.numbers())},

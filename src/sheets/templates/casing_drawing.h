@@ -16,7 +16,6 @@ TemplateShape segment_shape(const plan::CasingSegment& segment, const fonts::Sty
 /// What the drawing says beside its lines.
 struct SegmentFacts {
     int count = 1;               ///< segments of this casing
-    int quantity = 1;            ///< openings alike
     const plan::Piece& opening;  ///< the first of its boards
     std::string piece;           ///< id of the opening
     const Tiling& tiling;

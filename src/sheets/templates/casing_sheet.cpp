@@ -18,7 +18,7 @@ void add_segment(Drafts& drafts, const plan::Plan& plan, const ArchOpening& arch
     const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const int count = static_cast<int>(arch.lines().segments.size());
-    const SegmentFacts facts{count, arch.piece().quantity, arch.piece(), arch.id, tiling};
+    const SegmentFacts facts{count, arch.piece(), arch.id, tiling};
     const TemplateDrawing drawing = casing_drawing(Pen(scratch, kit), alike, facts, tape);
     const fonts::Words::Values values{{"n", segment_numbers(alike.numbers())}, {"m", std::to_string(count)}};
     const std::size_t tiles = tiling.printed();

@@ -237,7 +237,7 @@ TEST(CasingSheet, the_centre_mark_stands_square_on_the_middle_of_each_joint) {
     for (const plan::CasingSegment& segment : segments_of(plan)) {
         const Tiling tiling = template_ways(plan, kit(), segment_shape(segment, kit().style), std::nullopt).tiling();
         const TemplateDrawing drawing =
-            casing_drawing(Pen(scratch, kit()), {&segment, {}}, {3, 1, plan.pieces.at(0), "A", tiling}, tape);
+            casing_drawing(Pen(scratch, kit()), {&segment, {}}, {3, plan.pieces.at(0), "A", tiling}, tape);
         const int joints = (segment.left_joint ? 1 : 0) + (segment.right_joint ? 1 : 0);
         ASSERT_EQ(drawing.lines.size(), 4U + static_cast<std::size_t>(joints));
         ASSERT_EQ(drawing.figures.size(), static_cast<std::size_t>(joints));
