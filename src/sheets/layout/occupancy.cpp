@@ -51,6 +51,15 @@ bool apart(const Rect& a, const Rect& b) {
     return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
 }
 
+/// Places are tried side by side: what one touches, the next is likely to touch too.
+template <class List, class Touched>
+bool found_and_moved_first(List& list, Touched touched) {
+    const auto found = std::find_if(list.begin(), list.end(), touched);
+    if (found == list.end()) return false;
+    std::swap(*found, list.front());
+    return true;
+}
+
 Rect around(Point a, Point b) {
     return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
 }
@@ -85,12 +94,12 @@ void Occupancy::take(const Path& path) {
 
 bool Occupancy::is_free(const TurnedBox& box) const {
     const Rect bounds = box.bounds();
-    return std::none_of(boxes_.begin(), boxes_.end(),
-                        [&](const Taken& t) {
-                            return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
-                        }) &&
-           std::none_of(chords_.begin(), chords_.end(),
-                        [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); });
+    const auto touches_box = [&](const Taken& t) {
+        return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
+    };
+    const auto touches_chord = [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); };
+    if (!chords_.empty() && touches_chord(chords_.front())) return false;
+    return !found_and_moved_first(boxes_, touches_box) && !found_and_moved_first(chords_, touches_chord);
 }
 
 bool Occupancy::clear_of_boxes(Point a, Point b) const {

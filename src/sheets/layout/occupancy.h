@@ -50,8 +50,9 @@ private:
         Point b;
         Rect bounds;
     };
-    std::vector<Taken> boxes_;
-    std::vector<Chord> chords_;
+    // In no order: what was touched last comes first.
+    mutable std::vector<Taken> boxes_;
+    mutable std::vector<Chord> chords_;
 };
 
 }  // namespace kerfpacket::sheets
