@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 #include "geom/guide.h"
 
@@ -24,8 +25,7 @@ constexpr int grid = 1 << 16;  // of 30 ft, less than a hundredth of an inch
 
 class Layer {
 public:
-    Layer(const Band& band, const CellSize& cell)
-        : guide_(band.guide), cell_(cell), length_(guide_.length()), cross_reach_(band.cross_reach) {
+    explicit Layer(const Band& band) : guide_(band.guide), length_(guide_.length()), cross_reach_(band.cross_reach) {
         for (const Path& path : band.drawing) {
             add_sample(path.start());
             for (const Segment& s : path.segments()) {
@@ -38,19 +38,8 @@ public:
         std::sort(ticks_.begin(), ticks_.end());
     }
 
-    SheetsAlong lay() {
-        std::vector<Length> ends = ends_in(1, samples_.size());
-        double least = 0.4;
-        double most = 1;
-        for (int i = 0; i < 6; ++i) {
-            const double part = (least + most) / 2;
-            std::vector<Length> shorter = ends_in(part, ends.size());
-            if (shorter.empty()) least = part;
-            else {
-                most = part;
-                ends = std::move(shorter);
-            }
-        }
+    SheetsAlong lay(const std::vector<CellSize>& cells) {
+        const std::vector<Length> ends = shortened(fewest_ends(cells));
         if (cell_.roll) cell_.width = cut_length(ends);
         SheetsAlong sheets{{}, {}, cell_};
         Length from;
@@ -160,6 +149,35 @@ private:
         return ends;
     }
 
+    /// On sheets of the first cell that takes the fewest, which is the one from here on.
+    std::vector<Length> fewest_ends(const std::vector<CellSize>& cells) {
+        cell_ = cells.front();
+        std::vector<Length> ends = ends_in(1, samples_.size());
+        for (std::size_t i = 1; i < cells.size() && ends.size() > 1; ++i) {
+            const CellSize before = std::exchange(cell_, cells[i]);
+            std::vector<Length> fewer = ends_in(1, ends.size() - 1);
+            if (fewer.empty()) cell_ = before;
+            else ends = std::move(fewer);
+        }
+        return ends;
+    }
+
+    /// The same number of sheets, with the shortest cells.
+    std::vector<Length> shortened(std::vector<Length> ends) const {
+        double least = 0.4;
+        double most = 1;
+        for (int i = 0; i < 6; ++i) {
+            const double part = (least + most) / 2;
+            std::vector<Length> shorter = ends_in(part, ends.size());
+            if (shorter.empty()) least = part;
+            else {
+                most = part;
+                ends = std::move(shorter);
+            }
+        }
+        return ends;
+    }
+
     /// The farthest place that is not beyond `to`, midway between two ticks.
     Length between_ticks(Length from, Length to) const {
         auto after = std::lower_bound(ticks_.begin(), ticks_.end(), to);
@@ -208,16 +226,16 @@ private:
     }
 
     geom::Guide guide_;
-    CellSize cell_;
     Length length_;
     std::optional<Length> cross_reach_;
     std::vector<Sample> samples_;
     std::vector<Length> ticks_;
+    CellSize cell_;
     std::array<Length, 2> across_{-least_across, least_across};  ///< how far the band reaches to both sides
 };
 
 }  // namespace
 
-SheetsAlong lay_along(const Band& band, const CellSize& cell) { return Layer(band, cell).lay(); }
+SheetsAlong lay_along(const Band& band, const std::vector<CellSize>& cells) { return Layer(band).lay(cells); }
 
 }  // namespace kerfpacket::sheets

@@ -19,9 +19,9 @@ struct Band {
     std::optional<Length> cross_reach{};  ///< of a joint's crosses from the guide; else as far as both cells reach
 };
 
-/// Each sheet takes as long a part of the band as its cell holds, turned to the chord of the guide there; then all are
-/// laid again with cells as short as the same number of sheets allows, so that the joints lie well inside. A joint is
-/// square to the guide and stands midway between two ticks.
-SheetsAlong lay_along(const Band& band, const CellSize& cell);
+/// Each sheet takes as long a part of the band as its cell holds, turned to the chord of the guide there, on the first
+/// of the cells that takes the fewest sheets; then all are laid again with cells as short as the same number of sheets
+/// allows, so that the joints lie well inside. A joint is square to the guide and stands midway between two ticks.
+SheetsAlong lay_along(const Band& band, const std::vector<CellSize>& cells);
 
 }  // namespace kerfpacket::sheets

@@ -85,9 +85,6 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
     };
     // The crosses of a band stand well inside it.
     const std::optional<Length> cross_reach = shape.band ? std::optional(*shape.band * 0.28) : std::nullopt;
-    const auto along = [&](const CellSize& cell) {
-        return Tiling::along(shape.guide, drawing, cell, overlap, ticks, cross_reach);
-    };
     const auto judged = [&](Tiling tiling) {
         const Joining off = joining(tiling, shape.places, joint_off);
         return Way{std::move(tiling), off};
@@ -97,7 +94,8 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         const Way grid = judged(fewest(cells, in_grid));
         return {grid, grid, job::Sheets::grid};
     }
-    TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(tall, along))};
+    TemplateWays ways{judged(fewest(cells, in_grid)),
+                      judged(Tiling::along(shape.guide, drawing, tall, overlap, ticks, cross_reach))};
     ways.taken = wish && may_take(*wish, ways) ? *wish : better_way(ways.grid, ways.along);
     return ways;
 }

@@ -152,12 +152,12 @@ Tiling Tiling::with_edge_at(const std::vector<Length>& places, const std::vector
     return *std::move(best);
 }
 
-Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                     const Ticks& ticks, std::optional<Length> cross_reach) {
+Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, const std::vector<CellSize>& cells,
+                     Length overlap, const Ticks& ticks, std::optional<Length> cross_reach) {
     Tiling tiling;
     tiling.overlap_ = overlap;
     tiling.rows_ = 1;
-    SheetsAlong sheets = lay_along({guide, drawing, ticks, cross_reach}, cell);
+    SheetsAlong sheets = lay_along({guide, drawing, ticks, cross_reach}, cells);
     tiling.cell_ = sheets.cell;
     tiling.tiles_ = std::move(sheets.tiles);
     tiling.joints_ = std::move(sheets.joints);

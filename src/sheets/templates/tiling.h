@@ -72,10 +72,11 @@ public:
     /// down where the fewest are. Pages of a roll are cut for the first place.
     static Tiling with_edge_at(const std::vector<Length>& places, const std::vector<Path>& drawing, CellSize cell,
                                Length overlap, const Ticks& ticks = {});
-    /// As few sheets as it takes, one after the other, each turned to the chord of its part of the guide.
+    /// As few sheets as it takes, one after the other, each turned to the chord of its part of the guide, on whichever
+    /// of the cells takes fewer.
     /// `cross_reach`: how far the crosses of a joint stand from the guide; else as far as both cells reach.
-    static Tiling along(const Path& guide, const std::vector<Path>& drawing, CellSize cell, Length overlap,
-                        const Ticks& ticks = {}, std::optional<Length> cross_reach = {});
+    static Tiling along(const Path& guide, const std::vector<Path>& drawing, const std::vector<CellSize>& cells,
+                        Length overlap, const Ticks& ticks = {}, std::optional<Length> cross_reach = {});
 
     job::Sheets way() const { return tiles_.front().in_grid ? job::Sheets::grid : job::Sheets::along; }
     int columns() const { return columns_; }

@@ -422,7 +422,7 @@ TEST(Joining, of_three_sheets_by_hand) {
     const Joining in_grid = joining(grid, places, 0.03125_in);
     EXPECT_NEAR(in_grid.worst.crown.inches(), 2.0 / 32, 1e-9);
     EXPECT_NEAR(in_grid.usual.crown.inches(), std::sqrt(2.0) / 32, 1e-9);
-    const Tiling along = Tiling::along(line.front(), line, letter, overlap);
+    const Tiling along = Tiling::along(line.front(), line, {letter}, overlap);
     ASSERT_EQ(along.printed(), 4U) << "a little is kept free at the ends of each cell";
     double worst = 0;
     double squares = 0;
@@ -441,7 +441,7 @@ TEST(Joining, of_three_sheets_by_hand) {
 TEST(BetterWay, is_the_one_with_fewer_sheets_unless_its_crown_is_off_and_the_others_is_not) {
     const std::vector<Path> slope{Path::line({}, {20_in, 10_in})};
     const Tiling grid(slope, letter, overlap);
-    const Tiling along = Tiling::along(slope.front(), slope, letter, overlap);
+    const Tiling along = Tiling::along(slope.front(), slope, {letter}, overlap);
     ASSERT_LT(along.printed(), grid.printed());
     const auto off = [](Length crown) { return Joining{{crown, crown}, {crown, crown}}; };
     using job::Sheets;
