@@ -171,12 +171,14 @@ Ref Writer::write_catalogue() {
     std::string entries = output_intents(file_, profile_of(faces_));
     if (!document_.outline.empty())
         entries += "/PageMode/UseOutlines/Outlines " + named(add_outline(file_, document_, pages_));
-    if (part_ == 3) entries += attached(file_, document_, extras_.attachments);
-    if (fields_) entries += "/AcroForm " + named(fields_->write(extras_.form_face));
     // One after the other: in which order a call's arguments are made is the compiler's to choose, and objects are
     // numbered as they are made.
-    const Ref metadata = add_metadata(file_, document_, part_);
     const Ref structure = structure_.write();
+    // A packet is read back from here on, and that is all that is read of it.
+    file_.close_together();
+    if (part_ == 3) entries += attached(file_, document_, extras_.attachments);
+    if (fields_) entries += "/AcroForm " + named(fields_->write(extras_.form_face));
+    const Ref metadata = add_metadata(file_, document_, part_);
     return file_.add(
         fmt::format("<</Type/Catalog/Pages {}/StructTreeRoot {}/MarkInfo<</Marked true>>"
                     "/ViewerPreferences<</PrintScaling/None/Enforce[/PrintScaling]"

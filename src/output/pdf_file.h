@@ -38,6 +38,9 @@ public:
     /// A stream of bytes as they stand.
     Ref add_bare_stream(std::string_view entries, std::string_view bytes);
 
+    /// What comes from here on is packed apart from what came before, so that who looks for it unpacks little.
+    void close_together();
+
     /// The whole file, named by what is in it: the same objects give the same bytes.
     std::string finish(Ref catalogue, Ref information) &&;
 
@@ -50,7 +53,6 @@ private:
 
     void begin(Ref object);
     void write_stream(Ref object, std::string_view entries, std::string_view bytes);
-    void close_together();
     std::string trailer(Ref catalogue, Ref information) const;
     void add_table(std::string_view trailer);
     void add_table_stream(const std::string& trailer);
