@@ -15,25 +15,27 @@ constexpr Length fine_enough = Length::mm(0.01);
 SpacingSearch::SpacingSearch(const Cell& cell, const Material& material, KerfsOn side, Length least, Length most)
     : cell_(cell), material_(material), side_(side), least_(least), most_(most) {
     measure::require(least <= most, "the least spacing is not the largest");
+    at_ends_ = {tightest_at(least), tightest_at(most)};
 }
 
-bool SpacingSearch::ok(Length spacing, Length radius) {
-    const auto [known, added] = tightest_.try_emplace(spacing.mm());
-    if (added) {
-        cell_.spacing = spacing;
-        known->second = tightest(cell_, material_, side_).radius;
-    }
-    return known->second <= radius;
+Length SpacingSearch::tightest_at(Length spacing) {
+    cell_.spacing = spacing;
+    return tightest(cell_, material_, side_).radius;
 }
 
 Length SpacingSearch::widest(Length radius) {
-    if (ok(most_, radius)) return most_;
-    if (!ok(least_, radius)) return least_;
+    if (at_ends_[1] <= radius) return most_;
+    if (at_ends_[0] > radius) return least_;
     Length good = least_;
     Length bad = most_;
-    while (bad - good > fine_enough) {
+    for (std::size_t i = 1; bad - good > fine_enough;) {
         const Length middle = (good + bad) / 2;
-        (ok(middle, radius) ? good : bad) = middle;
+        if (i >= at_middles_.size()) at_middles_.resize(2 * i + 1);
+        std::optional<Length>& known = at_middles_[i];
+        if (!known) known = tightest_at(middle);
+        const bool ok = *known <= radius;
+        (ok ? good : bad) = middle;
+        i = 2 * i + (ok ? 1 : 0);
     }
     return good;
 }

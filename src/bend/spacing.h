@@ -1,7 +1,9 @@
 #pragma once
 // How far apart kerfs may stand where the board follows a given radius.
 
-#include <unordered_map>
+#include <array>
+#include <optional>
+#include <vector>
 
 #include "bend/cell.h"
 
@@ -18,13 +20,15 @@ public:
     Length widest(Length radius);
 
 private:
-    bool ok(Length spacing, Length radius);
+    Length tightest_at(Length spacing);
 
     Cell cell_;
     const Material& material_;
     KerfsOn side_;
     Length least_, most_;
-    std::unordered_map<double, Length> tightest_;  ///< radius by spacing, in mm
+    std::array<Length, 2> at_ends_;  ///< the tightest radius at the least spacing and at the largest
+    /// The same at the middles: that of the whole range at 1, those of the halves of the range at i at 2 i and 2 i + 1.
+    std::vector<std::optional<Length>> at_middles_;
 };
 
 }  // namespace kerfpacket::bend

@@ -16,14 +16,18 @@ struct Share {
     double curvature = 0;  ///< the sharpest in it, signed
 };
 
-Share share(const Unrolled& board, Length low, Length high) {
-    low = std::clamp(low, board.bend_from, board.bend_to);
-    high = std::clamp(high, board.bend_from, board.bend_to);
-    if (high <= low) return {};
-    Share share{board.line.at(high).turned - board.line.at(low).turned, 0};
+/// A place half way between two kerfs, or where the bend ends before it.
+struct Border {
+    Length along;  ///< the line
+    Angle turned;
+};
+
+Share share(const Unrolled& board, const Border& low, const Border& high) {
+    if (high.along <= low.along) return {};
+    Share share{high.turned - low.turned, 0};
     // A hair inside, so that a joint's far side does not count.
     for (const double part : {0.001, 0.25, 0.5, 0.75, 0.999}) {
-        const double here = board.line.at(low + (high - low) * part).curvature;
+        const double here = board.line.at(low.along + (high.along - low.along) * part).curvature;
         if (std::abs(here) > std::abs(share.curvature)) share.curvature = here;
     }
     return share;
@@ -54,7 +58,12 @@ class Judging {
 public:
     Judging(const std::vector<Length>& places, const Blank& blank, const Unrolled& board, const Cutting& cut,
             const Bending& bending)
-        : places_(places), blank_(blank), board_(board), cut_(cut), bending_(bending) {}
+        : places_(places), blank_(blank), board_(board), cut_(cut), bending_(bending) {
+        for (std::size_t i = 0; i <= places.size(); ++i) {
+            const Length at = std::clamp(along(border(i)), board.bend_from, board.bend_to);
+            borders_.push_back({at, board.line.at(at).turned});
+        }
+    }
 
     /// Kerf i, but for its mark and its strain.
     Kerf kerf(std::size_t i) const {
@@ -63,13 +72,11 @@ public:
         kerf.at = places_[i];
         kerf.spacing = mean_gap(i);
         kerf.on_curve = board_.on_curve(along(kerf.at));
-        const bool last = i + 1 == places_.size();
-        const Length before = i == 0 ? Length() : (places_[i - 1] + kerf.at) / 2;
-        const Length after = last ? blank_.length : (kerf.at + places_[i + 1]) / 2;
-        const Share bent = share(board_, std::min(along(before), along(after)), std::max(along(before), along(after)));
+        const bool leftward = borders_[i].along > borders_[i + 1].along;
+        const Share bent = share(board_, borders_[leftward ? i + 1 : i], borders_[leftward ? i : i + 1]);
         kerf.on = run_at(kerf.at).on;
         // Where the bend changes sides it is the turn that is left which tells the kerf's.
-        if (run_at(before).on != run_at(after).on && bent.turn.radians() != 0)
+        if (run_at(border(i)).on != run_at(border(i + 1)).on && bent.turn.radians() != 0)
             kerf.on = bent.turn.radians() < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside;
         // On a ripple it turns back a little: together they turn what the bend does.
         kerf.turn = kerf.on == bend::KerfsOn::outside ? Angle() - bent.turn : bent.turn;
@@ -85,6 +92,12 @@ public:
     }
 
 private:
+    /// Between kerf i and the one before it.
+    Length border(std::size_t i) const {
+        if (i == 0) return {};
+        return i == places_.size() ? blank_.length : (places_[i - 1] + places_[i]) / 2;
+    }
+
     Length along(Length from_zero) const { return blank_.from_left(from_zero) - board_.origin; }
 
     /// The run a kerf stands on; beyond the bend the nearest.
@@ -119,6 +132,7 @@ private:
     const Unrolled& board_;
     const Cutting& cut_;
     const Bending& bending_;
+    std::vector<Border> borders_;  ///< one more than kerfs
 };
 
 }  // namespace

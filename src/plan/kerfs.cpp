@@ -132,6 +132,7 @@ LocalSpacings local_spacings(const Cutting& cutting, const curve::Curve& line, L
     constexpr int fewest = 100;
     constexpr int most = 1000;
     const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
+    if (cut.least == cut.most) return {std::vector<Length>(static_cast<std::size_t>(steps) + 1, cut.most), {}};
     const Length step = (to - from) / steps;
     const auto search = [&](bend::KerfsOn side) {
         return bend::SpacingSearch(cutting.cell(cut.most), material, side, cut.least, cut.most);

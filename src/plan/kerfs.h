@@ -29,7 +29,7 @@ std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, con
 /// At evenly spaced places.
 struct LocalSpacings {
     std::vector<Length> spacings;
-    std::vector<double> curvatures;  ///< signed, 1/mm
+    std::vector<double> curvatures;  ///< signed, 1/mm; none where the cut leaves but one spacing
 };
 /// Spacing by the radius at evenly spaced places between two distances along the line, the first and the last included,
 /// never more than the tightest radius within a quarter inch allows, rising and falling so gently that neighbouring

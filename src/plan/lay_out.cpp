@@ -141,13 +141,16 @@ private:
     /// everywhere: the mean over the turn holds for the whole board, within a few thousandths of an inch.
     Length mean_below_face() const {
         const Length usual = usual_depth_of(cutting_);
+        if (cut_.least == cut_.most) return usual;
         const curve::Curve line = wanted_.bent_line(usual);
         const auto [spacings, curvatures] = local_spacings(cutting_, line, {}, line.length(), material_, cut_);
-        Length sum;
+        Length sum, here;
         double turn = 0;
         for (std::size_t i = 0; i < spacings.size(); ++i) {
+            if (i == 0 || spacings[i] != spacings[i - 1])
+                here = bend::length_keeping_depth(cutting_.cell(spacings[i]), material_.softness);
             const double bent = std::abs(curvatures[i]);
-            sum += bend::length_keeping_depth(cutting_.cell(spacings[i]), material_.softness) * bent;
+            sum += here * bent;
             turn += bent;
         }
         return turn > 0 ? sum / turn : usual;
