@@ -91,10 +91,12 @@ std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
 
 /// The same with what is known of the wood, and with the spread of the load.
 std::vector<bend::Link> links_of(const std::vector<Way>& ways, const bend::Knowledge& known, double load) {
+    const auto spread = [&](bend::Mode mode) { return std::hypot(known.spread(mode), load); };
+    const double strain = spread(bend::Mode::strain), peel = spread(bend::Mode::peel);
     std::vector<bend::Link> links;
     links.reserve(ways.size());
     for (const Way& way : ways)
-        links.push_back({way.margin + known.mean(way.mode), std::hypot(known.spread(way.mode), load), way.kerfs});
+        links.push_back({way.margin + known.mean(way.mode), way.mode == bend::Mode::peel ? peel : strain, way.kerfs});
     return links;
 }
 

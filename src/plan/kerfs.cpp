@@ -4,8 +4,6 @@
 #include <cmath>
 #include <utility>
 
-#include "bend/spacing.h"
-
 namespace kerfpacket::plan {
 namespace {
 
@@ -127,27 +125,31 @@ std::vector<Length> even_places(const Blank& blank, const Cutting& cut) {
     return places;
 }
 
-LocalSpacings local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
-                             const bend::Material& material, const Cut& cut) {
+SpacingByBend::SpacingByBend(const Cutting& cutting, const bend::Material& material, const Cut& cut)
+    : cut_(cut),
+      inside_(cutting.cell(cut.most), material, bend::KerfsOn::inside, cut.least, cut.most),
+      outside_(cutting.cell(cut.most), material, bend::KerfsOn::outside, cut.least, cut.most) {}
+
+Length SpacingByBend::at(double curvature) {
+    curvature /= 1 - cut_.tighter;
+    if (std::abs(curvature) < no_curvature) return cut_.most;
+    bend::SpacingSearch& on = side_of(curvature) == bend::KerfsOn::inside ? inside_ : outside_;
+    return on.widest(Length::mm(1 / std::abs(curvature)));
+}
+
+LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, Length from, Length to) {
     constexpr int fewest = 100;
     constexpr int most = 1000;
     const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
-    if (cut.least == cut.most) return {std::vector<Length>(static_cast<std::size_t>(steps) + 1, cut.most), {}};
+    if (allowed.alike()) return {std::vector<Length>(static_cast<std::size_t>(steps) + 1, allowed.most()), {}};
     const Length step = (to - from) / steps;
-    const auto search = [&](bend::KerfsOn side) {
-        return bend::SpacingSearch(cutting.cell(cut.most), material, side, cut.least, cut.most);
-    };
-    bend::SpacingSearch inside = search(bend::KerfsOn::inside), outside = search(bend::KerfsOn::outside);
-    std::vector<Length> allowed;
+    std::vector<Length> each;
     std::vector<double> curvatures;
     for (int i = 0; i <= steps; ++i) {
         curvatures.push_back(line.at(from + step * i).curvature);
-        const double curvature = curvatures.back() / (1 - cut.tighter);
-        bend::SpacingSearch& on = side_of(curvature) == bend::KerfsOn::inside ? inside : outside;
-        allowed.push_back(std::abs(curvature) < no_curvature ? cut.most
-                                                             : on.widest(Length::mm(1 / std::abs(curvature))));
+        each.push_back(allowed.at(curvatures.back()));
     }
-    std::vector<Length> spacings = least_around(allowed, step);
+    std::vector<Length> spacings = least_around(each, step);
     // Where the spacing grows by ds over a length dl, the gaps of kerfs placed by the integral of dl/s grow by the
     // factor exp(ds/dl).
     const Length most_change = step * (std::log(most_gap_ratio) * 0.98);
@@ -180,12 +182,12 @@ std::vector<Length> arc_places(const Blank& blank, const Unrolled& board, const 
 }
 
 std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, const Cutting& cutting,
-                                  const bend::Material& material, const Cut& cut) {
+                                  SpacingByBend& allowed) {
     const Room stretch = solved_stretch(blank, board, cutting);
     const Length from = stretch.low;
     if (stretch.high - from < tight_spacing) return {};
     const std::vector<Length> spacings =
-        local_spacings(cutting, board.line, from - board.origin, stretch.high - board.origin, material, cut).spacings;
+        local_spacings(allowed, board.line, from - board.origin, stretch.high - board.origin).spacings;
     const Length step = (stretch.high - from) / static_cast<double>(spacings.size() - 1);
     std::vector<Length> places = places_of(spacings, from, step);
     const Room room{cutting.kerf, board.length - cutting.kerf};

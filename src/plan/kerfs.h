@@ -1,6 +1,7 @@
 #pragma once
 // Where the kerfs of a board stand: middles, from zero, in order.
 
+#include "bend/spacing.h"
 #include "plan/cut.h"
 #include "plan/unroll.h"
 
@@ -21,20 +22,34 @@ std::vector<Length> arc_places(const Blank& blank, const Unrolled& board, const 
 /// From one to the next of them.
 Length arc_gap(const Blank& blank, const Unrolled& board, const Cutting& cut, int count);
 
+/// How far apart the kerfs of a cut may stand by how sharply its board is bent; what is found out is kept.
+class SpacingByBend {
+public:
+    SpacingByBend(const Cutting& cutting, const bend::Material& material, const Cut& cut);
+    /// The same however sharp the bend.
+    bool alike() const { return cut_.least == cut_.most; }
+    Length most() const { return cut_.most; }
+    /// Signed, 1/mm.
+    Length at(double curvature);
+
+private:
+    const Cut& cut_;
+    bend::SpacingSearch inside_, outside_;
+};
+
 /// On a varying curve: n(l) is the integral of dl over the spacing that the radius at l allows, and kerf i stands where
 /// n is i - 1/2; neighbouring gaps differ by at most `most_gap_ratio`. Source: src/bend/NOTES.md.
 std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, const Cutting& cutting,
-                                  const bend::Material& material, const Cut& cut);
+                                  SpacingByBend& allowed);
 
 /// At evenly spaced places.
 struct LocalSpacings {
     std::vector<Length> spacings;
-    std::vector<double> curvatures;  ///< signed, 1/mm; none where the cut leaves but one spacing
+    std::vector<double> curvatures;  ///< signed, 1/mm; none where all spacings are alike
 };
 /// Spacing by the radius at evenly spaced places between two distances along the line, the first and the last included,
 /// never more than the tightest radius within a quarter inch allows, rising and falling so gently that neighbouring
 /// gaps keep to the ratio.
-LocalSpacings local_spacings(const Cutting& cutting, const curve::Curve& line, Length from, Length to,
-                             const bend::Material& material, const Cut& cut);
+LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, Length from, Length to);
 
 }  // namespace kerfpacket::plan

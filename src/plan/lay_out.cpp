@@ -139,11 +139,11 @@ private:
 
     /// How far the line that keeps its length stands from the plain face. Where the spacing varies that is not the same
     /// everywhere: the mean over the turn holds for the whole board, within a few thousandths of an inch.
-    Length mean_below_face() const {
+    Length mean_below_face(SpacingByBend& allowed) const {
         const Length usual = usual_depth_of(cutting_);
-        if (cut_.least == cut_.most) return usual;
+        if (allowed.alike()) return usual;
         const curve::Curve line = wanted_.bent_line(usual);
-        const auto [spacings, curvatures] = local_spacings(cutting_, line, {}, line.length(), material_, cut_);
+        const auto [spacings, curvatures] = local_spacings(allowed, line, {}, line.length());
         Length sum, here;
         double turn = 0;
         for (std::size_t i = 0; i < spacings.size(); ++i) {
@@ -157,8 +157,9 @@ private:
     }
 
     Placed on_curve() const {
-        const Placed placed = bare(cutting_, mean_below_face());
-        return with(placed, solved_places(placed.blank, placed.board, cutting_, material_, cut_));
+        SpacingByBend allowed(cutting_, material_, cut_);
+        const Placed placed = bare(cutting_, mean_below_face(allowed));
+        return with(placed, solved_places(placed.blank, placed.board, cutting_, allowed));
     }
 
     const Request& wanted_;

@@ -191,9 +191,16 @@ GridPlace GridSearch::fewest(const std::vector<Length>& first) const {
     }
     if (const GridPlace aligned = at(bounds_.low.x); aligned.cells < best.cells) best = aligned;
     if (best.cells == least()) return best;
+    if (none_takes_fewer(bounds_.low.x, width_, best)) return best;
     const std::vector<Length> places = critical_places();
     look(places, {0, places.size() - 1}, best);
     return best;
+}
+
+bool GridSearch::none_takes_fewer(Length from, Length range, const GridPlace& best) const {
+    if (best_height(stretches(from, range)).cells >= best.cells) return true;
+    return range > width_ / 200 && none_takes_fewer(from, range / 2, best) &&
+           none_takes_fewer(from + range / 2, range / 2, best);
 }
 
 std::vector<Length> GridSearch::critical_places() const {

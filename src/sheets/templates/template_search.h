@@ -11,7 +11,8 @@
 // an end or extremum; or where lines on edges come level with each other, that is where the drawing, folded into one
 // cell, crosses itself. Between two such places, next to each other, one look in the middle says what holds all the
 // way. Ranges of places are looked at whole first: what every place in the range keeps of the drawing in its columns
-// takes at least so many cells; a range that cannot do better is passed over.
+// takes at least so many cells; a range that cannot do better is passed over. Mostly that settles it before the places
+// where the number may change are worked out.
 //
 // A line counts where it touches a cell's edge or passes exactly through a corner: luck so thin that no printer keeps
 // it. The drawing's own outermost edges are excepted: a drawing just as wide or high as whole cells takes just those.
@@ -72,6 +73,8 @@ private:
     /// No place takes fewer: a line that is w cells wide and h high enters w + h - 1 at least.
     int least() const;
 
+    /// Whether no place of a range can do better, where that is told by ranges alone.
+    bool none_takes_fewer(Length from, Length range, const GridPlace& best) const;
     std::vector<Length> critical_places() const;
     static std::vector<Point> meetings(const Piece& a, const Piece& b, Point by);
     void add_level(Point p, std::vector<Length>& places) const;
