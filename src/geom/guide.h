@@ -15,7 +15,10 @@ class Guide {
 public:
     explicit Guide(const Path& path) {
         for (const Segment& s : path.segments()) {
-            parts_.push_back({s, length_, s.length(), s.point(0.5)});
+            parts_.push_back({s, length_, s.length(), s.point(0.5), {}, 0});
+            Part& part = parts_.back();
+            if (!s.is_line()) part.centre = s.centre();
+            if (!s.is_line()) part.at_middle = direction(part.centre, part.middle).angle().radians();
             length_ += parts_.back().length;
         }
     }
@@ -54,6 +57,8 @@ private:
         Length start;
         Length length;
         Point middle;
+        Point centre;          ///< of an arc
+        double at_middle = 0;  ///< of an arc: where its middle stands round the centre, radians
     };
 
     static double square(Point p) { return p.x.mm() * p.x.mm() + p.y.mm() * p.y.mm(); }
@@ -71,10 +76,9 @@ private:
             const Point run = s.to - s.from;
             const Point to = p - s.from;
             fraction = (to.x * (run.x / part.length) + to.y * (run.y / part.length)) / part.length;
-        } else if (const Point centre = s.centre(); p != centre) {
+        } else if (p != part.centre) {
             // From the middle of the arc either way, less than half a turn.
-            const double middle = direction(centre, part.middle).angle().radians();
-            const double off = direction(centre, p).angle().radians() - middle;
+            const double off = direction(part.centre, p).angle().radians() - part.at_middle;
             fraction = 0.5 + std::remainder(off, 2 * Angle::pi) / s.turn.radians();
         }
         return std::clamp(fraction, 0.0, 1.0);

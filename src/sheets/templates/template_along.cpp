@@ -91,9 +91,11 @@ private:
             const geom::Station on = guide_.at(joint);
             for (const Length off : across_) add(turned_back(on.point + on.direction.left() * off));
         }
-        for (; sample != samples_.end() && sample->at <= to + 1e-6_mm; ++sample) {
-            add(turned_back(sample->point));
-            if (box.width() > enough.x || box.height() > enough.y) break;
+        const auto behind = std::upper_bound(sample, samples_.end(), to + 1e-6_mm,
+                                             [](Length at, const Sample& s) { return at < s.at; });
+        while (sample != behind && box.width() <= enough.x && box.height() <= enough.y) {
+            const auto next = sample + std::min<std::ptrdiff_t>(behind - sample, 32);
+            for (; sample != next; ++sample) add(turned_back(sample->point));
         }
         return box.grown(sample_rounding);
     }
