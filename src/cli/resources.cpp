@@ -31,7 +31,7 @@ void require_printable(const fonts::Faces& faces, const fonts::Words& words) {
                 // All faces have the same characters.
                 faces.width(page::Face::regular, text, measure::Length::points(1));
             } catch (const fonts::MissingCharacter& missing) {
-                throw std::runtime_error(fmt::format("{}: {}: {}", entry.place, key, missing.what()));
+                throw std::runtime_error(fmt::format("{}: {}: {}", entry.place(), key, missing.what()));
             }
 }
 

@@ -36,7 +36,7 @@ std::optional<Unread> no_file(Kind kind) {
 
 tl::expected<std::string, Unread> read_open(int file, const fs::path& name, std::size_t most) {
     std::string bytes;
-    std::array<char, 65536> piece{};
+    std::array<char, 65536> piece;  // NOLINT(*-member-init): some forty files are read at a start, and most are small
     for (;;) {
         const ssize_t count = called(Operation::read, name, [&] { return ::read(file, piece.data(), piece.size()); });
         if (count < 0) return unread(errno);

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <string_view>
 
-#include <fmt/format.h>
-
 #include "fonts/utf8.h"
 #include "text/toml.h"
 
@@ -79,7 +77,7 @@ private:
         skip_spaces();
         if (!take('=')) return false;
         skip_spaces();
-        WordEntry entry{prefix_ + std::string(name), at('['), {}, fmt::format("{}:{}", file_.path, line)};
+        WordEntry entry{prefix_ + std::string(name), at('['), {}, path_, line};
         if (entry.list ? !list(entry.texts) : !text(entry.texts)) return false;
         entries_.push_back(std::move(entry));
         return ends_line();
@@ -137,14 +135,17 @@ private:
         for (const WordEntry& entry : entries_) all.push_back(entry.key);
         std::sort(all.begin(), all.end());
         if (std::adjacent_find(all.begin(), all.end()) != all.end()) return false;
+        const auto within = [](std::string_view key, std::string_view header) {
+            return header.starts_with(key) && header[key.size()] == '.';
+        };
         return std::none_of(entries_.begin(), entries_.end(), [&](const WordEntry& entry) {
-            const std::string below = entry.key + ".";
-            const auto next = std::lower_bound(all.begin(), all.end(), below);
-            return next != all.end() && next->starts_with(below);
+            return std::any_of(headers_.begin(), headers_.end(),
+                               [&](std::string_view header) { return within(entry.key, header); });
         });
     }
 
     const WordFile& file_;
+    std::shared_ptr<const std::string> path_ = std::make_shared<const std::string>(file_.path);
     std::string_view rest_;
     std::string prefix_;
     int line_ = 1;

@@ -125,6 +125,7 @@ std::string mistake_in(const WordEntry& theirs, const Entries& program) {
 
 std::vector<WordEntry> shop_entries(const std::vector<WordFile>& shop, const std::string& language,
                                     const Entries& program) {
+    if (shop.empty()) return {};
     std::set<std::string> stems;
     for (const auto& [key, entry] : program) stems.insert(stem_of(key));
     std::vector<WordEntry> entries;
@@ -138,7 +139,7 @@ std::vector<WordEntry> shop_entries(const std::vector<WordFile>& shop, const std
         try {
             for (WordEntry& entry : entries_of(file)) {
                 const std::string mistake = mistake_in(entry, program);
-                if (!mistake.empty()) mistakes.push_back(fmt::format("{}: {} {}", entry.place, entry.key, mistake));
+                if (!mistake.empty()) mistakes.push_back(fmt::format("{}: {} {}", entry.place(), entry.key, mistake));
                 entries.push_back(std::move(entry));
             }
         } catch (const std::runtime_error& broken) { mistakes.emplace_back(broken.what()); }

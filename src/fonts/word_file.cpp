@@ -53,7 +53,8 @@ private:
     }
 
     void entry(std::string key, const toml::node& node) {
-        WordEntry entry{std::move(key), node.is_array(), {}, place_of(file_.path, &node)};
+        const auto line = static_cast<int>(node.source().begin.line);
+        WordEntry entry{std::move(key), node.is_array(), {}, path_, line};
         if (const toml::array* array = node.as_array())
             for (const toml::node& sentence : *array)
                 entry.texts.push_back(text(sentence, entry.key, "must hold nothing but text in quotes"));
@@ -80,6 +81,7 @@ private:
     }
 
     const WordFile& file_;
+    std::shared_ptr<const std::string> path_ = std::make_shared<const std::string>(file_.path);
     std::vector<WordEntry> entries_;
     std::vector<std::string> mistakes_;
 };
@@ -102,6 +104,8 @@ std::vector<WordFile> read_word_files(const fs::path& folder, const std::string&
     if (!mistakes.empty()) throw std::runtime_error(all_lines(mistakes));
     return files;
 }
+
+std::string WordEntry::place() const { return fmt::format("{}:{}", *file, line); }
 
 std::vector<WordEntry> entries_of(const WordFile& file) { return EntryReader(file).take(); }
 

@@ -3,6 +3,7 @@
 // words of a packet can be kept with it.
 
 #include <filesystem>
+#include <memory>
 #include <set>
 #include <string>
 #include <string_view>
@@ -29,7 +30,10 @@ struct WordEntry {
     std::string key;  ///< "safety.title", "strip.end.zero"
     bool list = false;
     std::vector<std::string> texts;  ///< one where it is no list
-    std::string place;               ///< "FILE:LINE"
+    std::shared_ptr<const std::string> file;
+    int line = 0;
+    /// "FILE:LINE"
+    std::string place() const;
 };
 
 /// Everything in a file, in its order of keys. Throws one std::runtime_error with a line "FILE:LINE: KEY what is wrong"

@@ -15,7 +15,7 @@ std::string_view value_of(const Words::Values& values, std::string_view name, co
     const auto found = std::find_if(values.begin(), values.end(), [&](const auto& v) { return v.first == name; });
     if (found == values.end())
         throw std::runtime_error(
-            fmt::format("{}: the words of {} ask for {{{}}}, which nothing gives", entry.place, entry.key, name));
+            fmt::format("{}: the words of {} ask for {{{}}}, which nothing gives", entry.place(), entry.key, name));
     return found->second;
 }
 
@@ -78,7 +78,8 @@ const WordEntry& Words::find(std::string_view key, bool list) const {
     if (found == entries_.end())
         throw std::runtime_error(fmt::format("the templates of language \"{}\" have no words for {}", language_, key));
     if (found->second.list != list)
-        throw std::runtime_error(fmt::format("{}: {} must be {}", found->second.place, key, list ? "a list" : "text"));
+        throw std::runtime_error(
+            fmt::format("{}: {} must be {}", found->second.place(), key, list ? "a list" : "text"));
     return found->second;
 }
 

@@ -79,15 +79,16 @@ TEST(Languages, HaveTheSameFiles) {
 TEST(Languages, HaveTheSameKeysListsAndNames) {
     const Words en(templates, "en");
     const Words es(templates, "es");
-    for (const auto& [key, entry] : es.entries()) EXPECT_TRUE(en.entries().contains(key)) << entry.place << ' ' << key;
+    for (const auto& [key, entry] : es.entries())
+        EXPECT_TRUE(en.entries().contains(key)) << entry.place() << ' ' << key;
     for (const auto& [key, ours] : en.entries()) {
         const auto found = es.entries().find(key);
         ASSERT_NE(found, es.entries().end()) << key;
         const WordEntry& theirs = found->second;
-        EXPECT_EQ(ours.list, theirs.list) << theirs.place;
-        ASSERT_EQ(ours.texts.size(), theirs.texts.size()) << theirs.place;
+        EXPECT_EQ(ours.list, theirs.list) << theirs.place();
+        ASSERT_EQ(ours.texts.size(), theirs.texts.size()) << theirs.place();
         for (std::size_t i = 0; i < ours.texts.size(); ++i)
-            EXPECT_EQ(names_in(ours.texts[i]), names_in(theirs.texts[i])) << theirs.place << ' ' << key;
+            EXPECT_EQ(names_in(ours.texts[i]), names_in(theirs.texts[i])) << theirs.place() << ' ' << key;
     }
 }
 
@@ -122,7 +123,7 @@ TEST(Languages, LeaveNothingUntranslatedOrEmpty) {
         if (theirs.texts.empty()) continue;
         for (const std::string& text : theirs.texts) EXPECT_NE(text.find_first_not_of(' '), std::string::npos) << key;
         const bool same = theirs.texts == en.entries().at(key).texts;
-        EXPECT_EQ(same, may_be_the_same(theirs)) << theirs.place << ' ' << key << ": " << theirs.texts.front();
+        EXPECT_EQ(same, may_be_the_same(theirs)) << theirs.place() << ' ' << key << ": " << theirs.texts.front();
     }
 }
 
@@ -144,7 +145,7 @@ TEST(Languages, SpellEnglishInOneWay) {
         for (const std::string& text : entry.texts) {
             if (!std::regex_search(std::regex_replace(text, names, ""), british)) continue;
             if (is_of_the_job_file(key)) kept.insert(key);
-            else ADD_FAILURE() << entry.place << ' ' << key << ": " << text;
+            else ADD_FAILURE() << entry.place() << ' ' << key << ": " << text;
         }
     EXPECT_EQ(kept.size(), 4U) << "a key that is excused has no such word any more";
 }

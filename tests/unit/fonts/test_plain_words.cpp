@@ -15,7 +15,7 @@ using Told = std::tuple<std::string, bool, std::vector<std::string>, std::string
 
 std::vector<Told> told(const std::vector<WordEntry>& entries) {
     std::vector<Told> all;
-    for (const WordEntry& entry : entries) all.emplace_back(entry.key, entry.list, entry.texts, entry.place);
+    for (const WordEntry& entry : entries) all.emplace_back(entry.key, entry.list, entry.texts, entry.place());
     std::sort(all.begin(), all.end());
     return all;
 }
