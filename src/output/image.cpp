@@ -12,10 +12,10 @@
 #include <cairo.h>
 #include <fmt/format.h>
 
+#include "disk/side_by_side.h"
 #include "measure/require.h"
 #include "output/cairo_page.h"
 #include "output/png.h"
-#include "output/side_by_side.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -165,7 +165,7 @@ std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
 
 void each_png(const page::Document& document, const fonts::Faces& faces, double dpi, const TakePicture& take,
               unsigned threads) {
-    SideBySide<std::string> pictures(document.pages.size(), threads);
+    disk::SideBySide<std::string> pictures(document.pages.size(), threads);
     const auto new_maker = [&] {
         return [&, opened = std::make_unique<CairoFaces>(faces)](std::size_t page) {
             return png_with(*opened, document.pages[page], dpi);

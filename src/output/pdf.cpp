@@ -58,6 +58,7 @@ struct Extras {
 };
 
 constexpr std::size_t most_bytes = 1U << 20U;
+constexpr std::size_t usual_page_bytes = 6000;
 
 std::string profile_of(const fonts::Faces& faces) {
     std::string bytes = disk::must_read(faces.colour_profile(), most_bytes);
@@ -87,6 +88,7 @@ public:
           file_(part_ == 1 ? "1.4" : "1.7", part_ == 3 ? PdfFile::Form::packed : PdfFile::Form::plain),
           structure_(file_, document.pages.size()) {
         measure::require(!document.pages.empty(), "a document has pages");
+        file_.expect(usual_page_bytes * document.pages.size());
         if (extras.form != nullptr) fields_.emplace(file_, *extras.form);
         for (std::size_t i = 0; i < document.pages.size(); ++i) {
             check_size(document.pages[i], i + 1);
@@ -198,7 +200,7 @@ Ref Writer::write_information() {
 }
 
 void Writer::write_pages() {
-    SideBySide<Written> pages(document_.pages.size(), extras_.threads);
+    disk::SideBySide<Written> pages(document_.pages.size(), extras_.threads);
     const auto new_maker = [&] {
         return [&](std::size_t number) {
             Written written;

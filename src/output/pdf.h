@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "disk/side_by_side.h"
 #include "fonts/faces.h"
-#include "output/side_by_side.h"
 #include "page/document.h"
 #include "page/folded.h"
 #include "page/form.h"
@@ -24,11 +24,11 @@ struct Attachment {
 /// attachments it is PDF/A-1b, with them (they need the document's date) it is built to the rules of PDF/A-3b, and
 /// sealed. Throws std::runtime_error in plain words when a library fails.
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
-                const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
+                const std::vector<Attachment>& attachments = {}, unsigned threads = disk::cores());
 
 /// The same bytes of one whose pages wait folded.
 std::string pdf(const page::FoldedDocument& document, const fonts::Faces& faces,
-                const std::vector<Attachment>& attachments = {}, unsigned threads = cores());
+                const std::vector<Attachment>& attachments = {}, unsigned threads = disk::cores());
 
 /// The same of a document that can be filled in: no PDF/A, as nothing is that a viewer writes into. Not sealed.
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces);

@@ -17,7 +17,7 @@ constexpr std::size_t most_together = 400;
 
 }  // namespace
 
-std::string named(Ref object) { return fmt::format("{} 0 R", object.number); }
+std::string named(Ref object) { return std::to_string(object.number) + " 0 R"; }
 
 std::string list_of(const std::vector<Ref>& objects) {
     std::string text = "[";
@@ -49,7 +49,7 @@ void PdfFile::put(Ref object, std::string_view value) {
         bytes_.append(value).append("\nendobj\n");
         return;
     }
-    fmt::format_to(std::back_inserter(together_offsets_), "{} {} ", object.number, together_text_.size());
+    together_offsets_ += std::to_string(object.number) + ' ' + std::to_string(together_text_.size()) + ' ';
     together_text_.append(value).append("\n");
     together_.push_back(object.number);
     if (together_.size() == most_together) close_together();

@@ -26,6 +26,8 @@ public:
     };
     PdfFile(std::string_view version, Form form);
 
+    /// Room at once for about so many bytes: to grow a large file step by step takes twice its memory.
+    void expect(std::size_t bytes) { bytes_.reserve(bytes); }
     /// A number for an object that comes later.
     Ref reserve();
     void put(Ref object, std::string_view value);

@@ -213,12 +213,12 @@ std::size_t PageTree::add_field(std::size_t node, Ref annotation, const std::str
 }
 
 void PageTree::write(const Element& element) {
-    std::string text = fmt::format("<</S{}/P {}", element.type, named(element.parent));
+    std::string text = "<</S" + element.type + "/P " + named(element.parent);
     if (element.has_marks) text += "/Pg " + named(pdf_page_);
     if (!element.kids.empty()) {
         const bool several = element.kids.size() > 1;
         text += several ? "/K[" : "/K ";
-        for (const int kid : element.kids) text += kid < 0 ? fmt::format("{} ", -kid - 1) : fmt::format("{} 0 R ", kid);
+        for (const int kid : element.kids) text += kid < 0 ? std::to_string(-kid - 1) + ' ' : named(Ref{kid}) + ' ';
         text.pop_back();
         if (several) text += ']';
     }

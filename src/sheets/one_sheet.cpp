@@ -141,10 +141,14 @@ bool one_for_each_board(const std::string& sheet) { return of_board(sheet) && sh
 
 bool of_blank(const std::string& sheet) { return of_board(sheet) || sheet == "work-order"; }
 
-const std::vector<PieceSheets::Group>& PieceSheets::groups_of(const std::string& sheet) {
-    const auto [found, is_new] = groups_.try_emplace(sheet);
-    if (!is_new) return found->second;
-    std::vector<Group>& groups = found->second;
+PieceSheets::PieceSheets(const plan::Plan& plan, const Kit& kit, const std::vector<std::string>& sheets)
+    : plan_(plan), kit_(kit) {
+    for (const std::string& sheet : sheets)
+        if (can_be_shared(sheet)) groups_.emplace(sheet, groups_of(sheet));
+}
+
+std::vector<PieceSheets::Group> PieceSheets::groups_of(const std::string& sheet) const {
+    std::vector<Group> groups;
     std::vector<Drafts> drawn;  // of the first of each, once it was compared
     for (std::size_t i = 0; i < plan_.pieces.size(); ++i) {
         const plan::Piece& piece = plan_.pieces[i];
@@ -185,7 +189,7 @@ plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) con
     return piece;
 }
 
-void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) {
+void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) const {
     const plan::Piece& own = plan_.pieces[piece];
     if (of_blank(sheet) && own.spliced()) {
         for (std::size_t i = 0; i < own.blanks.size(); ++i)
@@ -194,7 +198,7 @@ void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piec
         return;
     }
     if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, own, kit_);
-    for (const Group& group : groups_of(sheet))
+    for (const Group& group : groups_.at(sheet))
         if (group.front() == piece) add_own_sheet(drafts, sheet, plan_, named(sheet, group), kit_);
 }
 

@@ -38,21 +38,22 @@ bool of_blank(const std::string& sheet);
 /// names is found by drawing it for both under one name.
 class PieceSheets {
 public:
-    PieceSheets(const plan::Plan& plan, const Kit& kit) : plan_(plan), kit_(kit) {}
+    /// Of these kinds of sheets.
+    PieceSheets(const plan::Plan& plan, const Kit& kit, const std::vector<std::string>& sheets);
 
     /// Adds a sheet of the piece at this place in the plan. A work order still lacks the page numbers. One that several
     /// share stands with the first of them and names them all: "A, B" for two openings, "N/1+2" for two boards of one.
     /// Throws std::runtime_error where there is no such sheet, and where there are too many pages.
-    void add(Drafts& drafts, const std::string& sheet, std::size_t piece);
+    void add(Drafts& drafts, const std::string& sheet, std::size_t piece) const;
 
 private:
     using Group = std::vector<std::size_t>;
-    const std::vector<Group>& groups_of(const std::string& sheet);
+    std::vector<Group> groups_of(const std::string& sheet) const;
     plan::Piece named(const std::string& sheet, const Group& group) const;
 
     const plan::Plan& plan_;
     const Kit& kit_;
-    std::map<std::string, std::vector<Group>> groups_;  ///< of each sheet that can be shared, once it was asked for
+    std::map<std::string, std::vector<Group>> groups_;  ///< of each sheet that can be shared
 };
 
 }  // namespace kerfpacket::sheets

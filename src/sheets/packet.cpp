@@ -64,22 +64,39 @@ void let_wait(Sheets& sheets, std::size_t from, std::size_t open) {
     }
 }
 
-/// Sheets of pieces that follow each other in the order come piece by piece: all of a board lies together.
-Sheets make_sheets(const plan::Plan& plan, const Kit& kit, std::size_t open) {
+/// How pages wait for each other, and how many are drawn at once.
+struct Waiting {
+    std::size_t open = all_open;
+    unsigned threads = 1;
+};
+
+/// Sheets of pieces that follow each other in the order come piece by piece: all of a board lies together. They are
+/// drawn side by side, each for itself.
+void add_pieces(Sheets& sheets, const std::vector<std::string>& kinds, const plan::Plan& plan, const Kit& kit,
+                const Waiting& waiting) {
+    const PieceSheets of_pieces(plan, kit, kinds);
+    const auto kind_of = [&](std::size_t number) -> const std::string& { return kinds[number % kinds.size()]; };
+    disk::SideBySide<Drafts> drawn(plan.pieces.size() * kinds.size(), waiting.threads);
+    const auto new_maker = [&] {
+        return [&](std::size_t number) {
+            Drafts drafts;
+            of_pieces.add(drafts, kind_of(number), number / kinds.size());
+            return drafts;
+        };
+    };
+    drawn.run(new_maker, [&](std::size_t number, Drafts drafts) {
+        const std::size_t from = sheets.drafts.size();
+        require_room(from + drafts.size(), kind_of(number));
+        std::move(drafts.begin(), drafts.end(), std::back_inserter(sheets.drafts));
+        let_wait(sheets, from, waiting.open);
+        if (one_for_each_board(kind_of(number))) add_sets(sheets, from, kind_of(number));
+    });
+}
+
+Sheets make_sheets(const plan::Plan& plan, const Kit& kit, const Waiting& waiting) {
     Sheets sheets;
     bool cover = false;
-    PieceSheets piece_sheets(plan, kit);
     std::vector<std::string> of_pieces;
-    const auto add_pieces = [&] {
-        for (std::size_t piece = 0; piece < plan.pieces.size(); ++piece)
-            for (const std::string& sheet : of_pieces) {
-                const std::size_t from = sheets.drafts.size();
-                piece_sheets.add(sheets.drafts, sheet, piece);
-                let_wait(sheets, from, open);
-                if (one_for_each_board(sheet)) add_sets(sheets, from, sheet);
-            }
-        of_pieces.clear();
-    };
     for (const std::string& sheet : kit.style.order) {
         if (plan.packet.leaves_out(sheet)) continue;
         const bool told_last = sheet == "cover" || sheet == "changes";
@@ -87,7 +104,7 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit, std::size_t open) {
             of_pieces.push_back(sheet);
             continue;
         }
-        add_pieces();
+        add_pieces(sheets, std::exchange(of_pieces, {}), plan, kit, waiting);
         if (sheet == "cover") {
             sheets.cover_at = sheets.drafts.size();
             cover = true;
@@ -97,10 +114,10 @@ Sheets make_sheets(const plan::Plan& plan, const Kit& kit, std::size_t open) {
         } else {
             const std::size_t from = sheets.drafts.size();
             add_job_sheet(sheets.drafts, sheet, plan, kit);
-            let_wait(sheets, from, open);
+            let_wait(sheets, from, waiting.open);
         }
     }
-    add_pieces();
+    add_pieces(sheets, of_pieces, plan, kit, waiting);
     return sheets;
 }
 
@@ -111,7 +128,8 @@ Pages pages_of(const Drafts& drafts, const IndexEntry& entry) {
 }
 
 /// The sheets that do not look as they did, by their places among those of now.
-Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::Plan& before, const Kit& kit) {
+Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::Plan& before, const Kit& kit,
+                         unsigned threads) {
     // What a header says, and no more, is no change of a sheet.
     plan::Plan old_plan = before;
     old_plan.header.number = plan.header.number;
@@ -119,7 +137,7 @@ Superseded superseded_by(const Drafts& now, const plan::Plan& plan, const plan::
     old_plan.header.revision = plan.header.revision;
     old_plan.header.date = plan.header.date;
     old_plan.fingerprint = plan.fingerprint;
-    const Drafts old = make_sheets(old_plan, kit, all_open).drafts;
+    const Drafts old = make_sheets(old_plan, kit, {all_open, threads}).drafts;
     const std::vector<IndexEntry> runs = index_of(now), old_runs = index_of(old);
     const auto same_as = [](const IndexEntry& run) {
         return [&run](const IndexEntry& one) { return one.sheet == run.sheet && one.title == run.title; };
@@ -193,12 +211,13 @@ void number_work_orders(Sheets& sheets, const plan::Plan& plan, const Places& pl
 
 /// All sheets, the cover and the change pages in their places. Where the other pages stand depends on how many these
 /// take, and that on how long their lists are: drawn once to count them, and again while the count was wrong.
-Sheets in_order(const Revision& now, const Revision* before, const Kit& kit, std::size_t open) {
+Sheets in_order(const Revision& now, const Revision* before, const Kit& kit, Waiting waiting) {
     // What is compared with the sheets of before stays open.
-    Sheets sheets = make_sheets(now.plan, kit, before == nullptr ? open : all_open);
+    if (before != nullptr) waiting.open = all_open;
+    Sheets sheets = make_sheets(now.plan, kit, waiting);
     const std::vector<IndexEntry> index = index_of(sheets.drafts);
     Superseded superseded;
-    if (before != nullptr) superseded = superseded_by(sheets.drafts, now.plan, before->plan, kit);
+    if (before != nullptr) superseded = superseded_by(sheets.drafts, now.plan, before->plan, kit, waiting.threads);
     Places places{sheets, 1, before != nullptr ? 1U : 0U};
     while (true) {
         std::vector<IndexEntry> entries = moved(index, places);
@@ -271,24 +290,42 @@ std::vector<std::optional<std::size_t>> places_of(const Drafts& drafts, const Pa
     return places;
 }
 
+/// A page as the document takes it.
+struct Finished {
+    Draft draft;
+    page::Folded folded;
+};
+
 }  // namespace
 
 page::FoldedDocument make_folded_packet(const Revision& now, const Revision* before, const Kit& kit, const Part& part,
-                                        std::size_t open) {
-    Sheets sheets = in_order(now, before, kit, open);
+                                        std::size_t open, unsigned threads) {
+    Sheets sheets = in_order(now, before, kit, {open, threads});
     page::FoldedDocument packet{empty_packet(now.plan, kit), {}};
-    std::vector<page::Page>& pages = packet.document.pages;
     const std::vector<std::optional<std::size_t>> places = places_of(sheets.drafts, part);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        if (!places[i]) continue;
-        Draft& draft = sheets.drafts[i];
-        std::exchange(sheets.folded[i], {}).put_back(draft.page);
-        draft.reprint = !part.whole();
-        finish_page(packet.document, std::move(draft), now.plan, kit, i + 1, places.size());
-        lead_links(pages.back(), places);
-        pages.back().items.shrink_to_fit();
-        packet.folded.push_back(pages.size() > open ? page::Folded(pages.back()) : page::Folded());
-    }
+    std::vector<std::size_t> shown;
+    for (std::size_t i = 0; i < places.size(); ++i)
+        if (places[i]) shown.push_back(i);
+    packet.document.pages.reserve(shown.size());
+    packet.folded.reserve(shown.size());
+    disk::SideBySide<Finished> finished(shown.size(), threads);
+    const auto new_maker = [&] {
+        return [&](std::size_t number) {
+            const std::size_t i = shown[number];
+            Finished one{std::move(sheets.drafts[i]), {}};
+            std::exchange(sheets.folded[i], {}).put_back(one.draft.page);
+            one.draft.reprint = !part.whole();
+            finish_page(one.draft, now.plan, kit, i + 1, places.size());
+            lead_links(one.draft.page, places);
+            one.draft.page.items.shrink_to_fit();
+            if (number >= open) one.folded = page::Folded(one.draft.page);
+            return one;
+        };
+    };
+    finished.run(new_maker, [&](std::size_t, Finished one) {
+        take_page(packet.document, std::move(one.draft));
+        packet.folded.push_back(std::move(one.folded));
+    });
     return packet;
 }
 

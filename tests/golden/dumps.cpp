@@ -156,17 +156,17 @@ cli::Planned planned(const fs::path& job) {
     return *found;
 }
 
-/// As most of a packet of many pages wait.
-TEST_P(Golden, IsTheSamePacketWithItsPagesFolded) {
+/// As most of a packet of many pages wait, and drawn as on a machine of many cores.
+TEST_P(Golden, IsTheSamePacketWithItsPagesFoldedAndOnSixteenThreads) {
     const fs::path job = jobs().at(GetParam()), before = goldens / "before" / job.filename();
     const cli::Planned now = planned(job), old = planned(fs::exists(before) ? before : job);
     const cli::Resources resources(KERFPACKET_BUILD_DIR, now.plan.header, now.inputs.words);
     const sheets::Revision revision{now.plan, now.canonical.values}, superseded{old.plan, old.canonical.values};
     for (const sheets::Revision* other : {static_cast<const sheets::Revision*>(nullptr), &superseded}) {
-        const auto laid_out = [&](std::size_t open) {
-            return sheets::make_folded_packet(revision, other, resources.kit(), {}, open);
+        const auto laid_out = [&](std::size_t open, unsigned threads) {
+            return sheets::make_folded_packet(revision, other, resources.kit(), {}, open, threads);
         };
-        const page::FoldedDocument open = laid_out(sheets::all_open), folded = laid_out(1);
+        const page::FoldedDocument open = laid_out(sheets::all_open, 1), folded = laid_out(1, 16);
         ASSERT_GT(folded.document.pages.size(), 1U);
         EXPECT_GT(folded.folded.back().bytes(), 0U);
         EXPECT_EQ(output::dump(folded), output::dump(open));

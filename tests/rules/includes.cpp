@@ -27,7 +27,7 @@ const std::map<std::string, Rooms> arrows = {
     {"plan", {"curve", "bend", "stock", "job", "geom", "measure"}},
     {"page", {"geom", "measure"}},
     {"fonts", {"page", "measure", "disk", "text"}},
-    {"sheets", {"plan", "page", "fonts", "geom", "measure", "job", "bend", "stock"}},
+    {"sheets", {"plan", "page", "fonts", "geom", "measure", "disk", "job", "bend", "stock"}},
     {"output", {"page", "fonts", "geom", "measure", "disk"}},
     {"cli", {"measure", "disk", "geom", "job", "curve", "bend", "stock", "plan", "page", "fonts", "sheets", "output"}},
 };

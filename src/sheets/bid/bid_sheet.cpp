@@ -184,8 +184,10 @@ page::Document make_bid(const plan::House& house, const job::Rates& rates, int s
     document.subject = kit.words("bid.title");
     document.language = kit.words("page.language");
     document.date = plan.header.date;
-    for (std::size_t i = 0; i < drafts.size(); ++i)
-        finish_page(document, std::move(drafts[i]), plan, kit, i + 1, drafts.size());
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+        finish_page(drafts[i], plan, kit, i + 1, drafts.size());
+        take_page(document, std::move(drafts[i]));
+    }
     return document;
 }
 

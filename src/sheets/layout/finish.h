@@ -9,9 +9,10 @@
 
 namespace kerfpacket::sheets {
 
-/// Draws what stands on every sheet in the language of the draft, puts the page on its paper, and takes it and its
-/// heading into the document. `number` and `count` are those of the whole packet.
-void finish_page(page::Document& document, Draft&& draft, const plan::Plan& plan, const Kit& kit, std::size_t number,
-                 std::size_t count);
+/// Draws what stands on every sheet in the language of the draft, and puts the page on its paper. `number` and `count`
+/// are those of the whole packet.
+void finish_page(Draft& draft, const plan::Plan& plan, const Kit& kit, std::size_t number, std::size_t count);
+/// Takes a finished page and its heading into the document.
+void take_page(page::Document& document, Draft&& draft);
 
 }  // namespace kerfpacket::sheets

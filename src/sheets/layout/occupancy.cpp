@@ -47,7 +47,7 @@ bool edges_touch(const TurnedBox& box, const TurnedBox& other) {
     return false;
 }
 
-bool apart(const Rect& a, const Rect& b) {
+inline bool apart(const Rect& a, const Rect& b) {
     return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
 }
 

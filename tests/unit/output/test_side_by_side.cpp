@@ -1,6 +1,6 @@
 // The same outcome on however many threads.
 
-#include "output/side_by_side.h"
+#include "disk/side_by_side.h"
 
 #include <gtest/gtest.h>
 
@@ -15,6 +15,8 @@
 
 namespace kerfpacket::output {
 namespace {
+
+using disk::SideBySide;
 
 TEST(SideBySide, TakesAllInOrderWhateverIsReadyFirst) {
     for (const unsigned threads : {1U, 2U, 16U}) {

@@ -13,7 +13,7 @@
 
 #include "disk/leftovers.h"
 
-namespace kerfpacket::output {
+namespace kerfpacket::disk {
 
 /// Threads that work at most; what the machine has, but few: each takes address space of its own.
 inline unsigned cores() { return std::clamp(std::thread::hardware_concurrency(), 1U, 4U); }
@@ -32,7 +32,7 @@ public:
         std::vector<std::thread> helpers;
         const auto helper = [&] {
             // Who tidies up must be who writes files.
-            disk::leave_signals_to_others();
+            leave_signals_to_others();
             auto maker = new_maker();
             while (const auto number = next(true)) make(maker, *number);
         };
@@ -117,4 +117,4 @@ private:
     bool stopped_ = false;
 };
 
-}  // namespace kerfpacket::output
+}  // namespace kerfpacket::disk
