@@ -1,8 +1,10 @@
 #include "fonts/faces.h"
 
+#include <algorithm>
 #include <array>
 #include <optional>
-#include <unordered_map>
+#include <utility>
+#include <vector>
 
 #include <fmt/format.h>
 #include <ft2build.h>
@@ -25,9 +27,14 @@ constexpr std::size_t most_face_bytes = 16U << 20U;
 struct Metrics {
     std::filesystem::path file;
     std::string bytes;
-    std::unordered_map<char32_t, double> advances;
+    std::vector<std::pair<char32_t, double>> advances;  ///< in the order of the characters
     double cap_height = 0;
     std::array<double, 128> ascii{};  ///< the same advances at hand, for nearly all that is measured
+
+    std::optional<double> advance(char32_t character) const {
+        const auto found = std::lower_bound(advances.begin(), advances.end(), std::pair(character, 0.0));
+        return found != advances.end() && found->first == character ? std::optional(found->second) : std::nullopt;
+    }
 };
 
 [[noreturn]] void unreadable(const std::filesystem::path& file) {
@@ -47,7 +54,7 @@ Metrics read_metrics(FT_Library library, const std::filesystem::path& file) {
     for (FT_ULong c = FT_Get_First_Char(face.get(), &glyph); glyph != 0; c = FT_Get_Next_Char(face.get(), c, &glyph)) {
         FT_Fixed advance = 0;
         if (FT_Get_Advance(face.get(), glyph, FT_LOAD_NO_SCALE, &advance) != 0) unreadable(file);
-        metrics.advances.emplace(static_cast<char32_t>(c), static_cast<double>(advance) / em);
+        metrics.advances.emplace_back(static_cast<char32_t>(c), static_cast<double>(advance) / em);
         if (c < metrics.ascii.size()) metrics.ascii.at(c) = static_cast<double>(advance) / em;
     }
     if (FT_Load_Char(face.get(), 'H', FT_LOAD_NO_SCALE) != 0) unreadable(file);
@@ -101,14 +108,14 @@ Length Faces::width(Face face, std::string_view text, Length size) const {
         }
         const std::optional<char32_t> character = take_character(rest);
         if (!character) throw MissingCharacter(std::string(text), MissingCharacter::not_utf8);
-        const auto found = metrics.advances.find(*character);
-        if (found == metrics.advances.end()) throw MissingCharacter(std::string(text), *character);
-        ems += found->second;
+        const std::optional<double> advance = metrics.advance(*character);
+        if (!advance) throw MissingCharacter(std::string(text), *character);
+        ems += *advance;
     }
     return size * ems;
 }
 
-bool Faces::covers(Face face, char32_t character) const { return loaded_->of(face).advances.contains(character); }
+bool Faces::covers(Face face, char32_t character) const { return loaded_->of(face).advance(character).has_value(); }
 
 double Faces::cap_height(Face face) const { return loaded_->of(face).cap_height; }
 

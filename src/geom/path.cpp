@@ -11,6 +11,7 @@ Path::Path(std::vector<Segment> segments, bool closed) : segments_(std::move(seg
 
 Path Path::polyline(const std::vector<Point>& points, bool closed) {
     std::vector<Segment> segments;
+    segments.reserve(points.size());
     for (std::size_t i = 0; i + 1 < points.size(); ++i) segments.push_back({points[i], points[i + 1], {}});
     if (closed && points.size() > 2) segments.push_back({points.back(), points.front(), {}});
     return Path(std::move(segments), closed);

@@ -317,15 +317,28 @@ Drafts made_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& ki
     });
 }
 
+/// With what small errors do to the setting where that takes no page more.
+struct Made {
+    Drafts pages;
+    bool errors;
+};
+
+Made made_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    Drafts with = made_card(plan, piece, kit, true);
+    if (with.size() == 1) return {std::move(with), true};
+    Drafts without = made_card(plan, piece, kit, false);
+    const bool errors = with.size() == without.size();
+    return {std::move(errors ? with : without), errors};
+}
+
 }  // namespace
 
 bool errors_on_setup_card(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const std::size_t pages = made_card(plan, piece, kit, true).size();
-    return pages == 1 || pages == made_card(plan, piece, kit, false).size();
+    return made_card(plan, piece, kit).errors;
 }
 
 void add_setup_card(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    Drafts made = made_card(plan, piece, kit, errors_on_setup_card(plan, piece, kit));
+    Drafts made = made_card(plan, piece, kit).pages;
     std::move(made.begin(), made.end(), std::back_inserter(drafts));
 }
 
