@@ -364,5 +364,18 @@ TEST(Pdf, AStretchedPageHasItsPointsStretchedAboutItsMiddle) {
     EXPECT_NEAR(mm(2), 50 - 40 * 0.998, 0.0005);
 }
 
+TEST(Pdf, APacketIsReadBackFromAFewObjects) {
+    // Who looks for its job unpacks the stream of objects that its catalogue stands in, and no page's.
+    page::Document document = sample_document();
+    document.pages.resize(60, document.pages.front());
+    const std::string bytes = pdf(document, test_faces(), {{"job.toml", "a = 1\n", "a job", "Source"}});
+    const auto file = open_pdf(bytes);
+    const auto objects = file->getXRefTable();
+    EXPECT_GT(objects.size(), 300U);
+    const int stream = objects.at(file->getRoot().getObjGen()).getObjStreamNumber();
+    EXPECT_EQ(objects.at(file->getRoot().getKey("/AF").getArrayItem(0).getObjGen()).getObjStreamNumber(), stream);
+    EXPECT_LT(file->getObjectByID(stream, 0).getDict().getKey("/N").getIntValue(), 20);
+}
+
 }  // namespace
 }  // namespace kerfpacket::output
