@@ -7,7 +7,7 @@
 namespace kerfpacket::job {
 namespace {
 
-std::string quoted(std::string_view words) {
+std::string in_quotes(std::string_view words) {
     std::string out = "\"";
     for (const char c : words) {
         if (c == '"' || c == '\\') out += '\\';
@@ -20,14 +20,14 @@ constexpr int places = 9;
 
 struct Write {
     /// Tenths of a nanometre are noise of the arithmetic; a millionth of a millimetre is far below any tape.
-    std::string operator()(Length value) const { return quoted(measure::mm_text(value, 6) + " mm"); }
+    std::string operator()(Length value) const { return in_quotes(measure::mm_text(value, 6) + " mm"); }
     std::string operator()(Angle value) const { return measure::fixed(value.degrees(), places); }
     std::string operator()(Figure figure) const { return measure::fixed(figure.value, figure.whole ? 0 : places); }
     std::string operator()(Percent percent) const {
-        return quoted(measure::fixed(percent.fraction * 100, places) + " %");
+        return in_quotes(measure::fixed(percent.fraction * 100, places) + " %");
     }
-    std::string operator()(const Words& words) const { return quoted(words.text); }
-    std::string operator()(const MaterialName& material) const { return quoted(material.name); }
+    std::string operator()(const Words& words) const { return in_quotes(words.text); }
+    std::string operator()(const MaterialName& material) const { return in_quotes(material.name); }
     std::string operator()(const Day& day) const { return day.text; }
     std::string operator()(Flag /*true*/) const { return "true"; }
 };

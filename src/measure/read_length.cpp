@@ -227,11 +227,11 @@ private:
         const int inches = std::stoi(behind);
         if (inches >= 12) return {};
         const double feet = point == 0 ? 0 : std::stod(text.substr(0, point));
-        return two_ways(figure.whole.at, quoted(feet_text(value_of(figure) * 12)),
-                        quoted(feet_text(feet * 12 + inches)));
+        return two_ways(figure.whole.at, in_quotes(feet_text(value_of(figure) * 12)),
+                        in_quotes(feet_text(feet * 12 + inches)));
     }
 
-    std::string quoted(const std::string& text) const { return "\"" + sign_ + text + "\""; }
+    std::string in_quotes(const std::string& text) const { return "\"" + sign_ + text + "\""; }
 
     /// After feet come inches, whose unit may be left out: 6' 2 1/2. A dash may join them: 6'-2".
     Result with_inches(const Figure& feet) {
@@ -249,7 +249,7 @@ private:
         if (!inches->fraction() && inches->whole.text.starts_with('.'))
             return tl::unexpected(LengthError{
                 "no figure stands before the point", inches->whole.at,
-                "write " + quoted(feet.whole.text + " ft 0" + inches->whole.text + " in") + ", if that is meant"});
+                "write " + in_quotes(feet.whole.text + " ft 0" + inches->whole.text + " in") + ", if that is meant"});
         if (auto found = doubt(feet, around(sign_, Suffix::feet))) return tl::unexpected(*std::move(found));
         const bool whole_feet = !feet.fraction() && feet.whole.text.find('.') == std::string::npos;
         const std::string before = sign_ + (whole_feet ? feet.whole.text : "0") + " ft ";
@@ -257,14 +257,14 @@ private:
         const double base = value_of(feet) * 12, more = value_of(*inches);
         if (!whole_feet)
             return tl::unexpected(two_ways(feet.fraction() ? feet.top.at : feet.whole.at,
-                                           quoted(feet_text(base + more)),
-                                           quoted(feet_text(std::floor(value_of(feet)) * 12 + more))));
+                                           in_quotes(feet_text(base + more)),
+                                           in_quotes(feet_text(std::floor(value_of(feet)) * 12 + more))));
         if (more >= 12)
             return tl::unexpected(
-                two_ways(at, quoted(feet_text(base + more)), quoted(feet_text(base + last_digit(*inches)))));
+                two_ways(at, in_quotes(feet_text(base + more)), in_quotes(feet_text(base + last_digit(*inches)))));
         if (apart)
             return tl::unexpected(
-                two_ways(at, quoted(feet_text(base + more)), quoted(feet_text(std::max(base - more, 0.0)))));
+                two_ways(at, in_quotes(feet_text(base + more)), in_quotes(feet_text(std::max(base - more, 0.0)))));
         return Length::inches(base + more);
     }
 

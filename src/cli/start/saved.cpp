@@ -11,7 +11,8 @@ constexpr std::string_view first_line = "# kerfpacket start: what was answered u
 }  // namespace
 
 std::string saved_text(const Answers& answers, std::string_view language) {
-    std::string text = std::string(first_line) + "\nlanguage: " + std::string(language) + "\n";
+    std::string text(first_line);
+    text.append("\nlanguage: ").append(language).append("\n");
     for (const Answer& answer : answers.all()) {
         text += std::string(answer.question->name) + ": " + answer.value + "\n";
         if (!answer.typed.empty()) text += "typed: " + answer.typed + "\n";
