@@ -16,7 +16,7 @@ Length step_of(measure::Unit units) { return units == measure::Unit::inch ? Leng
 }  // namespace
 
 job::Told shape_word(std::string_view shape) {
-    std::string key = "settings.word_" + std::string(shape);
+    std::string key = "piece.shape_" + std::string(shape);
     std::replace(key.begin(), key.end(), '-', '_');
     return job::word(std::move(key), std::string(shape));
 }

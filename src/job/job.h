@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "job/choices.h"
 #include "job/diagnostics.h"
 #include "job/packet.h"
 #include "job/printer.h"
@@ -87,11 +88,6 @@ struct TooDeep {
     Sourced<Length> depth;
 };
 
-/// How a coupon was bent: on a disc, ends pushed together, pushed at the middle; or a board with one kerf, raised until
-/// that closed.
-enum class Held { disc, ends, centre, one_kerf };
-enum class Outcome { cracked, held, closed };  ///< what stopped the bending of a coupon
-
 /// A piece of the same board, kerfed alike and bent until something stopped it. Measured on the plain face.
 struct Coupon {
     Sourced<Length> chord;
@@ -146,24 +142,6 @@ struct Board {
     Position thinnest_at() const;
 };
 
-/// Heads of openings, in the trade's words.
-enum class Shape {
-    segmental,
-    semicircular,
-    elliptical,
-    three_centred,
-    pointed,
-    tudor,
-    parabolic,
-    catenary,
-    horseshoe,
-    eyebrow,
-    ordinates,
-};
-
-/// What is drawn through measured ordinates: the best circle, the best ellipse, or a fair curve through the points.
-enum class Fit { arc, ellipse, fair };
-
 /// One measured point of a curve: how far along the base line, how far the curve stands off it. For a head the base
 /// line is the spring line and heights are up; for a wall the base line is a string or a straight edge and heights are
 /// on the side to which the wall bulges.
@@ -184,9 +162,6 @@ struct Ordinates {
     std::optional<std::array<Sourced<Angle>, 2>> end_angles;
     Position at;
 };
-
-/// The sides of the wall that an opening is cased on.
-enum class WallSide { room, away, both };
 
 struct Casing {
     Sourced<Length> width;
@@ -253,9 +228,6 @@ struct Opening {
     TemplateWish wish;
     Position at;
 };
-
-/// How a board that climbs is cut at an end: as it hangs.
-enum class EndCut { plumb, level, square };
 
 /// [[wall]] of a board that climbs along its wall at one slope. The figures of the wall stay those of its plan.
 struct Rake {

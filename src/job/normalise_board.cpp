@@ -3,7 +3,7 @@
 #include <set>
 #include <utility>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "job/writer.h"
 
 namespace kerfpacket::job {

@@ -1,4 +1,4 @@
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "job/tables.h"
 #include "job/text.h"
 #include "job/validate.h"

@@ -1,5 +1,5 @@
 // What an opening or a wall may have besides its board: a casing, a bending form, wishes for the template.
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "job/tables.h"
 
 namespace kerfpacket::job {

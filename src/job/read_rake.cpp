@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "job/tables.h"
 
 namespace kerfpacket::job {

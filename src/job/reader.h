@@ -8,6 +8,7 @@
 #include <utility>
 #include <vector>
 
+#include "job/choices.h"
 #include "job/context.h"
 
 namespace kerfpacket::job {
@@ -81,8 +82,7 @@ public:
 
     /// One of a few words.
     template <class T>
-    std::optional<Sourced<T>> choice(std::string_view key, const std::vector<std::pair<std::string_view, T>>& choices,
-                                     Need need = Need::optional) {
+    std::optional<Sourced<T>> choice(std::string_view key, const Choices<T>& choices, Need need = Need::optional) {
         std::vector<std::string_view> names;
         names.reserve(choices.size());
         for (const auto& [name, value] : choices) names.push_back(name);
@@ -93,8 +93,7 @@ public:
 
     /// One of a few words, which counts twice, or two of them in brackets: left, right.
     template <class T>
-    std::optional<std::array<T, 2>> one_or_two_words(std::string_view key,
-                                                     const std::vector<std::pair<std::string_view, T>>& choices) {
+    std::optional<std::array<T, 2>> one_or_two_words(std::string_view key, const Choices<T>& choices) {
         std::vector<std::string_view> names;
         names.reserve(choices.size());
         for (const auto& [name, value] : choices) names.push_back(name);

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "bend/section.h"
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "measure/require.h"
 #include "plan/place_cautions.h"
 #include "plan/stock_boards.h"

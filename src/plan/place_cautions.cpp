@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 
 namespace kerfpacket::plan {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "plan/places.h"
 
 namespace kerfpacket::plan {

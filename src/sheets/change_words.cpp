@@ -89,7 +89,7 @@ private:
             "kerf_depth",  "spacing", "held",      "kerfs",  "result", "outcome", "sheets",
             "measured",    "toward",  "wall_side", "climbs", "ends"};
         if (!chosen.contains(value.key)) return word;
-        std::string key = "settings.word_" + word;
+        std::string key = (value.key == "shape" ? "piece.shape_" : "settings.word_") + word;
         std::replace(key.begin(), key.end(), '-', '_');
         return kit_.words.entries().contains(key) ? kit_.words(key) : word;
     }

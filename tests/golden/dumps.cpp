@@ -18,8 +18,8 @@
 #include <map>
 #include <sstream>
 
+#include "job/choices.h"
 #include "job/read.h"
-#include "job/shapes.h"
 #include "output/dump.h"
 #include "output/pdf.h"
 #include "sheets/bid/bid_sheet.h"

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "cli/start/heads.h"
+
 namespace kerfpacket::cli {
 namespace {
 
@@ -18,17 +20,6 @@ constexpr std::array drawings{
     Drawing{"kind", "stair",          {R"(      _.-' )", R"( _.-'  |   )"}},
     Drawing{"climbs", "right",        {R"(      _.-' )", R"( _.-'      )"}},
     Drawing{"climbs", "left",         {R"( '-._      )", R"(      '-._ )"}},
-    Drawing{"shape", "segmental",     {R"(  _.---._  )", R"( '       ' )"}},
-    Drawing{"shape", "semicircular",  {R"(   .---.   )", R"(  (     )  )"}},
-    Drawing{"shape", "elliptical",    {R"( .-------. )", R"((         ))"}},
-    Drawing{"shape", "three-centred", {R"( .-'"""'-. )", R"(|         |)"}},
-    Drawing{"shape", "pointed",       {R"(    .^.    )", R"(   /   \   )"}},
-    Drawing{"shape", "tudor",         {R"( _.--^--._ )", R"(/         \)"}},
-    Drawing{"shape", "parabolic",     {R"(    .-.    )", R"(   /   \   )"}},
-    Drawing{"shape", "catenary",      {R"(   .---.   )", R"(  /     \  )"}},
-    Drawing{"shape", "horseshoe",     {R"(  .-----.  )", R"(  '.   .'  )"}},
-    Drawing{"shape", "eyebrow",       {R"(   _.-._   )", R"(--'     '--)"}},
-    Drawing{"shape", "ordinates",     {R"(  . ' ' .  )", R"( :  : :  : )"}},
     Drawing{"splayed", "no",          {R"(  |     |  )", R"(  |     |  )"}},
     Drawing{"splayed", "side",        {R"( \|     |/ )", R"(  |     |  )"}},
     Drawing{"splayed", "angle",       {R"( \'     '/ )", R"(  \     /  )"}},
@@ -43,6 +34,11 @@ constexpr std::array drawings{
 }  // namespace
 
 std::array<std::string_view, 2> drawing(std::string_view question, std::string_view choice) {
+    if (question == "shape") {
+        const auto head =
+            std::find_if(heads().begin(), heads().end(), [&](const Head& one) { return one.shape == choice; });
+        return head == heads().end() ? std::array<std::string_view, 2>{} : head->rows;
+    }
     const auto* const found = std::find_if(drawings.begin(), drawings.end(), [&](const Drawing& one) {
         return one.question == question && one.choice == choice;
     });

@@ -2,12 +2,11 @@
 
 #include <algorithm>
 
+#include "cli/start/heads.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
 namespace {
-
-using Figures = std::vector<std::pair<std::string_view, std::string_view>>;
 
 /// The head of a job that has one piece, then its figures, then board, saw and paper.
 Example with(std::string_view name, std::string_view kind, const Figures& figures) {
@@ -21,49 +20,33 @@ Example with(std::string_view name, std::string_view kind, const Figures& figure
 }  // namespace
 
 const std::vector<Example>& examples() {
-    static const std::vector<Example> all{
-        with("segmental", "opening", {{"span", "45 in"}, {"rise", "9 1/2 in"}}),
-        with("semicircular", "opening", {{"span", "43 in"}, {"spacing", "1/4 in"}}),
-        with("elliptical", "opening", {{"span", "52 in"}, {"rise", "21 in"}}),
-        with("three-centred", "opening", {{"span", "54 in"}, {"rise", "20 in"}}),
-        with("pointed", "opening", {{"span", "41 in"}, {"rise", "33 in"}}),
-        with("tudor", "opening", {{"span", "57 in"}, {"rise", "24 in"}}),
-        with("parabolic", "opening", {{"span", "47 in"}, {"rise", "22 in"}}),
-        with("catenary", "opening", {{"span", "44 in"}, {"rise", "26 in"}}),
-        with("horseshoe", "opening", {{"span", "39 in"}, {"rise", "27 in"}}),
-        with("eyebrow", "opening", {{"span", "66 in"}, {"rise", "9 in"}}),
-        with("ordinates", "opening",
-             {{"points", "0, 0"},
-              {"points", "5, 7 1/4"},
-              {"points", "11, 11 3/8"},
-              {"points", "18, 13 7/8"},
-              {"points", "25, 14 5/16"},
-              {"points", "32, 13 1/8"},
-              {"points", "39, 9 7/8"},
-              {"points", "44, 5 3/4"},
-              {"points", "48, 0"},
-              {"points", ""}}),
-        with("splayed", "opening",
-             {{"shape", "segmental"},
-              {"span", "42 in"},
-              {"rise", "10 in"},
-              {"legs", "62 in"},
-              {"depth", "6 3/4 in"},
-              {"splayed", "side"},
-              {"splay_side", "1 3/4 in"},
-              {"splay_measured", "narrow"},
-              {"splay_toward", "room"}}),
-        with("wall", "wall",
-             {{"way", "chord"}, {"chord", "96 in"}, {"bulge", "11 in"}, {"side", "concave"}, {"width", "5 1/4 in"}}),
-        with("stair", "stair",
-             {{"way", "radius"},
-              {"radius", "66 in"},
-              {"angle", "80"},
-              {"side", "concave"},
-              {"step", "7 3/8 in, 10 1/4 in"},
-              {"climbs", "left"},
-              {"width", "8 in"}}),
-    };
+    static const std::vector<Example> all = [] {
+        std::vector<Example> made;
+        made.reserve(heads().size() + 3);
+        for (const Head& head : heads()) made.push_back(with(head.shape, "opening", head.example));
+        made.push_back(with("splayed", "opening",
+                            {{"shape", "segmental"},
+                             {"span", "42 in"},
+                             {"rise", "10 in"},
+                             {"legs", "62 in"},
+                             {"depth", "6 3/4 in"},
+                             {"splayed", "side"},
+                             {"splay_side", "1 3/4 in"},
+                             {"splay_measured", "narrow"},
+                             {"splay_toward", "room"}}));
+        made.push_back(with(
+            "wall", "wall",
+            {{"way", "chord"}, {"chord", "96 in"}, {"bulge", "11 in"}, {"side", "concave"}, {"width", "5 1/4 in"}}));
+        made.push_back(with("stair", "stair",
+                            {{"way", "radius"},
+                             {"radius", "66 in"},
+                             {"angle", "80"},
+                             {"side", "concave"},
+                             {"step", "7 3/8 in, 10 1/4 in"},
+                             {"climbs", "left"},
+                             {"width", "8 in"}}));
+        return made;
+    }();
     return all;
 }
 

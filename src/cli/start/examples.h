@@ -2,17 +2,17 @@
 // Worked examples: talks whose answers are known.
 
 #include <string_view>
-#include <utility>
 #include <vector>
 
+#include "cli/start/heads.h"
 #include "cli/start/talk.h"
 
 namespace kerfpacket::cli {
 
-/// What is answered, by the name of the question; to all others what is offered is taken. All invented.
+/// To what has no answer here, what is offered is taken. All invented.
 struct Example {
     std::string_view name;  ///< of a shape, or "splayed", "wall", "stair"
-    std::vector<std::pair<std::string_view, std::string_view>> answers;
+    Figures answers;
 };
 
 const std::vector<Example>& examples();

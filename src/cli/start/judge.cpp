@@ -5,6 +5,7 @@
 
 #include "cli/start/draft.h"
 #include "cli/start/questions.h"
+#include "job/choices.h"
 #include "job/read.h"
 #include "plan/plan.h"
 
@@ -53,9 +54,10 @@ job::Diagnostics told(const std::string& text, const job::Shop& shop, bool of_ma
 }
 
 bool tall(const Answers& answers, Length rise, Length span) {
-    const std::string_view shape = answers.of_piece("shape");
-    const bool may_be = shape == "pointed" || shape == "parabolic" || shape == "catenary" || shape == "horseshoe";
-    return !may_be && rise > span / 2;
+    const job::Choices<job::Shape>& heads = job::shape_words();
+    const auto head = std::find_if(heads.begin(), heads.end(),
+                                   [&](const auto& one) { return one.first == answers.of_piece("shape"); });
+    return head != heads.end() && !job::may_be_tall(head->second) && rise > span / 2;
 }
 
 std::optional<Doubt> doubt_of_rise(const Answers& answers, Length rise) {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -32,7 +32,7 @@ bool first_stair(const Answers& answers) { return first_piece(answers) && answer
 
 /// What the reader of the job file takes.
 template <class T>
-std::vector<std::string_view> words_of(const std::vector<std::pair<std::string_view, T>>& values) {
+std::vector<std::string_view> words_of(const job::Choices<T>& values) {
     std::vector<std::string_view> words;
     words.reserve(values.size());
     for (const auto& [word, value] : values) words.push_back(word);

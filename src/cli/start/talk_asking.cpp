@@ -36,6 +36,7 @@ std::string Talk::choice_words(const std::string& choice) const {
     if (question_->name == "media") return sheets::media_text(job::find_media(choice).value(), kit_);
     if (question_->name == "material")
         return bend::find_material(choice) != nullptr ? kit_.words("materials." + choice) : choice;
+    if (question_->name == "shape") return kit_.words("piece.asked_" + as_key(choice));
     return word(question_->name, "_" + as_key(choice));
 }
 

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "sheets/blanks/field_pages.h"
 #include "sheets/words/wording.h"
 

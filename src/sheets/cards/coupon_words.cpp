@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "measure/require.h"
 #include "sheets/evidence/strain_words.h"
 #include "sheets/words/wording.h"
@@ -25,7 +25,7 @@ std::string listed(const std::vector<std::string>& words) {
 }
 
 template <class Value>
-std::vector<std::string> only_words(const std::vector<std::pair<std::string_view, Value>>& pairs) {
+std::vector<std::string> only_words(const job::Choices<Value>& pairs) {
     std::vector<std::string> words;
     words.reserve(pairs.size());
     for (const auto& pair : pairs) words.emplace_back(pair.first);

@@ -4,7 +4,7 @@
 #include <array>
 #include <optional>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/labels.h"
 #include "sheets/templates/template_lines.h"

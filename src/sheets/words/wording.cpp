@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "job/shapes.h"
+#include "job/choices.h"
 #include "measure/fraction.h"
 #include "measure/require.h"
 

@@ -129,8 +129,8 @@ TEST(Languages, LeaveNothingUntranslatedOrEmpty) {
 
 /// The words of the job file stand as it writes them.
 bool is_of_the_job_file(const std::string& key) {
-    static const std::set<std::string> words{"settings.word_centre", "settings.word_three_centred", "coupon.box_centre",
-                                             "start.shape_three_centred"};
+    static const std::set<std::string> words{"settings.word_centre", "coupon.box_centre",
+                                             "piece.asked_three_centred"};
     return words.contains(key);
 }
 

@@ -1,5 +1,5 @@
 // Every shape with the figures it takes; legs, casing, form.
-#include "job/shapes.h"
+#include "job/choices.h"
 
 #include "jobs.h"
 
