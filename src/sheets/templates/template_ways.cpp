@@ -97,7 +97,12 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         const Way grid = judged(fewest(cells, in_grid));
         return {grid, grid, job::Sheets::grid};
     }
-    TemplateWays ways{judged(fewest(cells, in_grid)), judged(fewest(tall, along))};
+    Tiling grid = fewest(cells, in_grid);
+    if (shape.stepped)
+        for (const CellSize& cell : band_cells(plan, {}))
+            if (auto row = Tiling::stepped(drawing, cell, overlap); row && row->printed() < grid.printed())
+                grid = *std::move(row);
+    TemplateWays ways{judged(std::move(grid)), judged(fewest(tall, along))};
     ways.taken = wish && may_take(*wish, ways) ? *wish : better_way(ways.grid, ways.along);
     return ways;
 }
