@@ -185,6 +185,35 @@ plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) con
     return piece;
 }
 
+/// Not of a board that is stopped: its coupon is not, and the sheets of its strips say so in a band. Named for the
+/// piece alone, whoever shares the record: what changes of another does not change these sheets.
+std::optional<plan::Piece> PieceSheets::find_coupon_on_strips(std::size_t piece) {
+    const plan::Piece& own = plan_.pieces[piece];
+    if (own.spliced() || own.blank().kerfs.empty() || own.bend.verdict == bend::Verdict::break_likely) return {};
+    if (plan_.packet.leaves_out("coupon")) return {};
+    for (const Group& group : groups_of("coupon")) {
+        if (group.front() != piece) continue;
+        std::optional<plan::Piece> coupon = coupon_alone(plan_, own, kit_);
+        if (coupon && coupon_with_strips(plan_, own, *coupon, kit_)) return coupon;
+    }
+    return {};
+}
+
+const std::optional<plan::Piece>& PieceSheets::coupon_on_strips(std::size_t piece) {
+    const auto [found, is_new] = coupons_.try_emplace(piece);
+    if (is_new) found->second = find_coupon_on_strips(piece);
+    return found->second;
+}
+
+void PieceSheets::add_one(Drafts& drafts, const std::string& sheet, std::size_t piece, const plan::Piece& named) {
+    const bool of_coupon = sheet == "coupon" || sheet == "strips";
+    const std::optional<plan::Piece> coupon = of_coupon ? coupon_on_strips(piece) : std::nullopt;
+    if (!coupon) return add_own_sheet(drafts, sheet, plan_, named, kit_);
+    if (sheet == "coupon") add_coupon_sheet(drafts, plan_, named, kit_, true);
+    else add_strips(drafts, plan_, named, kit_, &*coupon);
+    require_room(drafts.size(), sheet);
+}
+
 void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) {
     const plan::Piece& own = plan_.pieces[piece];
     if (of_blank(sheet) && own.spliced()) {
@@ -193,9 +222,9 @@ void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piec
                 add_own_sheet(drafts, sheet, plan_, own.of_blank(i), kit_);
         return;
     }
-    if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, own, kit_);
+    if (!can_be_shared(sheet)) return add_one(drafts, sheet, piece, own);
     for (const Group& group : groups_of(sheet))
-        if (group.front() == piece) add_own_sheet(drafts, sheet, plan_, named(sheet, group), kit_);
+        if (group.front() == piece) add_one(drafts, sheet, piece, named(sheet, group));
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -49,10 +50,15 @@ private:
     using Group = std::vector<std::size_t>;
     const std::vector<Group>& groups_of(const std::string& sheet);
     plan::Piece named(const std::string& sheet, const Group& group) const;
+    const std::optional<plan::Piece>& coupon_on_strips(std::size_t piece);
+    std::optional<plan::Piece> find_coupon_on_strips(std::size_t piece);
+    void add_one(Drafts& drafts, const std::string& sheet, std::size_t piece, const plan::Piece& named);
 
     const plan::Plan& plan_;
     const Kit& kit_;
     std::map<std::string, std::vector<Group>> groups_;  ///< of each sheet that can be shared, once it was asked for
+    /// Of each piece once it was asked for: the coupon whose strips stand before the piece's own.
+    std::map<std::size_t, std::optional<plan::Piece>> coupons_;
 };
 
 }  // namespace kerfpacket::sheets

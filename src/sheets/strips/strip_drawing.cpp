@@ -249,20 +249,35 @@ private:
         return text;
     }
 
-    /// Where there is most room, condensed and smaller where need be, then in fewer words; on a roll again wherever the
-    /// lane has been free for long.
+    /// Beside the waste at zero, however small; on its hatch only where nothing else of the lane is free.
     void identity() {
+        const Lane with_waste = lane_;
+        keep_off({}, waste_until(piece_));
+        if (identity_in_lane()) return;
+        lane_ = with_waste;
+        if (!identity_in_lane() && !lanes().edge)
+            identity_among_distances(bare_identity(), {Face::condensed, style().tiny});
+    }
+
+    std::string bare_identity() const {
+        const job::Header& header = context_.plan.header;
+        return piece_.id + "  " + header.number + " " + header.revision;
+    }
+
+    /// Where there is most room, condensed and smaller where need be, then in fewer words; on a roll again wherever the
+    /// lane has been free for long. Returns whether it found room.
+    bool identity_in_lane() {
         const job::Header& header = context_.plan.header;
         const std::string least = words(
             "strip.identity_least", {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
-        const std::string bare = piece_.id + "  " + header.number + " " + header.revision;
         const Type condensed{Face::condensed, style().small};
         const Type tiny{Face::condensed, style().tiny};
-        for (const auto& [text, type] : {std::pair(identity_words(), Type{Face::regular, style().small}),
-                                         std::pair(identity_words(), condensed), std::pair(identity_words(), tiny),
-                                         std::pair(least, condensed), std::pair(least, tiny), std::pair(bare, tiny)})
-            if (set_identity(text, type)) return;
-        if (!lanes().edge) identity_among_distances(bare, tiny);
+        for (const auto& [text, type] :
+             {std::pair(identity_words(), Type{Face::regular, style().small}), std::pair(identity_words(), condensed),
+              std::pair(identity_words(), tiny), std::pair(least, condensed), std::pair(least, tiny),
+              std::pair(bare_identity(), tiny)})
+            if (set_identity(text, type)) return true;
+        return false;
     }
 
     /// Where the words lane is full: within the bend, in the row of the distances, where no line crosses it.
@@ -347,7 +362,8 @@ std::string how_set(const StripContext& context, const Strip& strip, const Kit& 
 
 Caption caption_of(const StripContext& context, const Strip& strip, const Kit& kit) {
     const auto& kerfs = context.piece.blank().kerfs;
-    return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}),
+    return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}) +
+                context.whose,
             how_set(context, strip, kit),
             strip.has_kerfs() ? kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},
                                                           {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})
