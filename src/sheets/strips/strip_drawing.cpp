@@ -52,7 +52,7 @@ private:
         tape_marks();
         keep_off_words(said[1], waste_from(piece_), piece_.blank().length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
-        keep_off(waste_from(piece_), piece_.blank().length);
+        keep_name_off(waste_from(piece_), piece_.blank().length);
         identity();
     }
 
@@ -76,6 +76,18 @@ private:
         const Length clear = 2_pt;
         const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
         lane_.force(zone.low.x + clear, zone.high.x - clear);
+    }
+
+    /// The same of the board's name, which leans with the kerfs and so comes closer to what stands square in a waste.
+    void keep_name_off(Length from, Length to) {
+        keep_off(from, to);
+        const StripLean lean(context_, frame_);
+        if (lean.none() || to <= strip_.from || from >= strip_.to) return;
+        const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
+        const Length up = frame_.base() + lanes().words + style().small;
+        const Length low = lean.closing_on({zone.low.x, up});
+        const Length high = lean.closing_on({zone.high.x, up});
+        lane_.force(zone.low.x - std::max({Length(), low, high}), zone.high.x + std::max({Length(), -low, -high}));
     }
 
     /// And off the words of an end that stand in the lane, with all that goes away there.
@@ -252,7 +264,7 @@ private:
     /// Beside the waste at zero, however small; on its hatch only where nothing else of the lane is free.
     void identity() {
         const Lane with_waste = lane_;
-        keep_off({}, waste_until(piece_));
+        keep_name_off({}, waste_until(piece_));
         if (identity_in_lane()) return;
         lane_ = with_waste;
         if (!identity_in_lane() && !lanes().edge)

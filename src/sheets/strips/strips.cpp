@@ -29,9 +29,8 @@ constexpr Length last_strip_bottom = 66_pt;
 constexpr Length coupon_words = 48_pt;
 /// A strip with its caption, at least.
 constexpr Length caption_room = 13.5_pt;
-/// Between the coupon's last strip and what is said beside it, and the least width of that.
+/// Between the coupon's last strip and what is said beside it.
 constexpr Length beside_strip = 16_pt;
-constexpr Length least_beside_strip = 200_pt;
 /// A shop that asks for strips higher than that gets them, whatever paper it takes.
 constexpr Length usual_height = 72_pt;
 /// A sheet is turned upright only where its strips stay this long: shorter ones are mostly joints.
@@ -134,32 +133,20 @@ public:
         return layout_.page_height - end + type.size;
     }
 
-    /// The same words beside the last strip of a coupon that stands before the strips of boards, where it leaves them
-    /// room there; returns whether it does. Without pages it only looks.
-    bool add_words_beside(Drafts* drafts, const std::string& text) const {
+    /// Where there is room for words beside the last strip of the coupon that comes first.
+    Rect beside_coupon() const {
         const std::vector<Strip>& strips = layout_.strips.front();
-        const int place = static_cast<int>(strips.size()) - 1;
         const Length used = strips.back().to - strips.back().from + beside_strip;
         const bool from_left = piece_.blank().zero == job::End::left;
-        const Length left = from_left ? strips_left + used : strips_left;
-        const Length width = layout_.page_width - side_margin - strips_left - used;
-        page::Page scratch;
-        Pen pen(drafts == nullptr ? scratch : drafts->at(drafts->size() - pages() + page_of(place)).page, kit_);
-        for (const Length size : {kit_.style.text, kit_.style.small}) {
-            const Type type{Face::regular, size};
-            if (width < least_beside_strip) return false;
-            const Length height = pen.paragraph_height(text, type, width, leading(size)) + leading(size);
-            if (height > layout_.lanes.height) continue;
-            const Length top = base_of(place % layout_.rows) + (layout_.lanes.height + height) / 2;
-            if (drafts != nullptr)
-                pen.paragraph(Role::text, {left, top - size * 0.95}, text, type, width, leading(size));
-            return true;
-        }
-        return false;
+        const Length base = base_of(last_of_coupon() % layout_.rows);
+        return {{strips_left + (from_left ? used : 0_pt), base},
+                {layout_.page_width - side_margin - (from_left ? 0_pt : used), base + layout_.lanes.height}};
     }
+    /// Of the pages, the one on which that is.
+    std::size_t page_beside_coupon() const { return static_cast<std::size_t>(last_of_coupon() / layout_.rows); }
 
 private:
-    std::size_t page_of(int place) const { return static_cast<std::size_t>(place / layout_.rows); }
+    int last_of_coupon() const { return static_cast<int>(layout_.strips.front().size()) - 1; }
 
     Length base_of(int row) const {
         return layout_.page_height - layout_.top - layout_.lanes.height - layout_.pitch * row;
@@ -238,10 +225,6 @@ std::size_t sets_of(const plan::Plan& plan, const plan::Piece& piece) {
     return plan.packet.one_set ? 1 : static_cast<std::size_t>(piece.quantity);
 }
 
-std::string use_of(const plan::Plan& plan, const plan::Piece& coupon, const Kit& kit) {
-    return kit.words("coupon.strip_use", {{"length", Tape(plan.header.units, kit.words).exact(coupon.blank().length)}});
-}
-
 /// Those of boards alike one after the other, where that takes fewer sheets than a set of sheets for each.
 StripSheets sheets_of_boards(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     StripSheets one(plan, piece, kit, Use::strips, {{&piece}});
@@ -254,22 +237,25 @@ StripSheets sheets_of_boards(const plan::Plan& plan, const plan::Piece& piece, c
 }  // namespace
 
 bool coupon_with_strips(const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon, const Kit& kit) {
-    if (piece.splay || paper_for(plan, Use::strips).roll) return false;
+    if (piece.splay) return false;
     // What is said of the strips must hold for both, and what is printed for each board must not be printed of it.
     if (strip_statements(plan, piece, kit) != strip_statements(plan, coupon, kit)) return false;
     if (plan.packet.one_set && piece.quantity > 1) return false;
+    if (paper_for(plan, Use::strips).roll) return roll_holds_coupon(plan, piece, coupon, kit);
     const std::size_t sets = sets_of(plan, piece);
     const StripSheets together(plan, piece, kit, Use::strips, {{&coupon, 1, true}, {&piece, sets}});
     const StripSheets own(plan, coupon, kit, Use::strips, {{&coupon, 1, true}});
     const StripSheets boards = sheets_of_boards(plan, piece, kit);
     const std::size_t apart = own.pages() + boards.pages() * (boards.shared() ? 1 : sets);
-    return together.pages() < apart && together.add_words_beside(nullptr, use_of(plan, coupon, kit));
+    if (together.pages() >= apart) return false;
+    page::Page scratch;
+    return coupon_use_type(Pen(scratch, kit), coupon_use(plan, coupon, kit), together.beside_coupon()).has_value();
 }
 
 void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
                 const plan::Piece* coupon) {
     if (piece.splay) return;  // a round edge takes no strip: its marks are a template
-    if (paper_for(plan, Use::strips).roll) return add_roll_strips(drafts, plan, piece, kit);
+    if (paper_for(plan, Use::strips).roll) return add_roll_strips(drafts, plan, piece, kit, coupon);
     const StripSheets sheets = coupon == nullptr ? sheets_of_boards(plan, piece, kit)
                                                  : StripSheets(plan, piece, kit, Use::strips,
                                                                {{coupon, 1, true}, {&piece, sets_of(plan, piece)}});
@@ -280,7 +266,9 @@ void add_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece
         if (first) draft.outline = kit.words("strip.outline", {{"piece", piece.id}});
         return draft;
     });
-    if (coupon != nullptr) sheets.add_words_beside(&drafts, use_of(plan, *coupon, kit));
+    if (coupon == nullptr) return;
+    Pen pen(drafts.at(drafts.size() - sheets.pages() + sheets.page_beside_coupon()).page, kit);
+    draw_coupon_use(pen, coupon_use(plan, *coupon, kit), sheets.beside_coupon());
 }
 
 Length add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon,
@@ -300,7 +288,7 @@ Length add_coupon_strips(Drafts& drafts, const plan::Plan& plan, const plan::Pie
         draft.scale = Scale::full;
         return draft;
     });
-    return sheets.add_words(drafts, use_of(plan, coupon, kit));
+    return sheets.add_words(drafts, coupon_use(plan, coupon, kit));
 }
 
 }  // namespace kerfpacket::sheets
