@@ -59,6 +59,13 @@ std::size_t kerfs_of_coupon(const page::Document& packet) {
     return last;
 }
 
+/// Those of the board, without its coupon's, which come first.
+std::vector<Spot> spots_of_board(const page::Document& packet) {
+    std::vector<Spot> spots = numeral_spots(packet);
+    spots.erase(spots.begin(), spots.begin() + static_cast<std::ptrdiff_t>(kerfs_of_coupon(packet)));
+    return spots;
+}
+
 std::vector<Raster> pictures(Renderer renderer, const std::vector<Spot>& spots, const fs::path& pdf, int dpi) {
     std::vector<Raster> all;
     int page = 0;
@@ -96,16 +103,11 @@ std::vector<std::string> read_numbers(const std::vector<Raster>& pictures, const
     return numbers;
 }
 
-/// What stands in the order of the spots: the kerfs of the coupon count from 1, then those of the board.
-std::string numeral_at(std::size_t i, std::size_t of_coupon) {
-    return std::to_string(i < of_coupon ? i + 1 : i - of_coupon + 1);
-}
-
-/// Numerals that were read as something else.
-std::vector<std::size_t> misread(const std::vector<std::string>& read, std::size_t of_coupon) {
+/// Numerals that were read as something else; they count from 1 in the order of the spots.
+std::vector<std::size_t> misread(const std::vector<std::string>& read) {
     std::vector<std::size_t> wrong;
     for (std::size_t i = 0; i < read.size(); ++i)
-        if (read[i] != numeral_at(i, of_coupon)) wrong.push_back(i);
+        if (read[i] != std::to_string(i + 1)) wrong.push_back(i);
     return wrong;
 }
 
@@ -118,17 +120,15 @@ class Numerals : public testing::TestWithParam<Printed> {};
 
 TEST_P(Numerals, AreReadBack) {
     const BuiltPacket packet(GetParam().job);
-    const page::Document document = laid_out(packet.job());
-    const std::vector<Spot> spots = numeral_spots(document);
-    const std::size_t of_coupon = kerfs_of_coupon(document);
-    ASSERT_EQ(spots.size(), packet.kerfs_mm().size() + of_coupon);
+    const std::vector<Spot> spots = spots_of_board(laid_out(packet.job()));
+    ASSERT_EQ(spots.size(), packet.kerfs_mm().size());
     const std::vector<std::string> read = read_numbers(pictures(Renderer::mupdf, spots, packet.pdf(), 300));
     ASSERT_EQ(read.size(), spots.size());
 
     // The machine likes capitals some 30 pixels high; at 300 dpi the large numerals have over 50, and it slips about
     // once in three hundred perfect ones. Such a one is drawn by the other renderer, also at 300 dpi, shown to it at
     // half that size, and read once more; a numeral that is wrong, cut or crossed by a line fails both times.
-    const std::vector<std::size_t> again = misread(read, of_coupon);
+    const std::vector<std::size_t> again = misread(read);
     ASSERT_LE(again.size(), std::max<std::size_t>(1, spots.size() / 100)) << "too many for slips";
     std::vector<Spot> second;
     second.reserve(again.size());
@@ -139,21 +139,20 @@ TEST_P(Numerals, AreReadBack) {
     const std::vector<std::string> read_again = read_numbers(smaller);
     ASSERT_EQ(read_again.size(), again.size());
     for (std::size_t i = 0; i < again.size(); ++i)
-        EXPECT_EQ(read_again[i], numeral_at(again[i], of_coupon)) << "on page " << second[i].page;
+        EXPECT_EQ(read_again[i], std::to_string(again[i] + 1)) << "on page " << second[i].page;
     std::cout << spots.size() << " numerals, " << again.size() << " of them looked at twice\n";
 }
 
 /// At 150 dpi, as an office copier has it; the machine slips on a copy as rarely as on the sheet.
 TEST_P(Numerals, AreReadBackFromACopyOfACopy) {
     const BuiltPacket packet(GetParam().job);
-    const page::Document document = laid_out(packet.job());
-    const std::vector<Spot> spots = numeral_spots(document);
+    const std::vector<Spot> spots = spots_of_board(laid_out(packet.job()));
     std::vector<Raster> copies;
     for (const Raster& picture : pictures(Renderer::poppler, spots, packet.pdf(), 150))
         copies.push_back(copied_twice(framed(picture)));
     const std::vector<std::string> read = read_numbers(copies, "150");
     ASSERT_EQ(read.size(), spots.size());
-    const std::size_t wrong = misread(read, kerfs_of_coupon(document)).size();
+    const std::size_t wrong = misread(read).size();
     EXPECT_LE(wrong, std::max<std::size_t>(1, spots.size() / 100));
     std::cout << spots.size() - wrong << " of " << spots.size() << " numerals read from a copy of a copy\n";
 }
