@@ -145,6 +145,10 @@ PieceSheets::PieceSheets(const plan::Plan& plan, const Kit& kit, const std::vect
     : plan_(plan), kit_(kit) {
     for (const std::string& sheet : sheets)
         if (can_be_shared(sheet)) groups_.emplace(sheet, groups_of(sheet));
+    const auto records = groups_.find("coupon");
+    if (records == groups_.end() || std::find(sheets.begin(), sheets.end(), "strips") == sheets.end()) return;
+    for (std::size_t i = 0; i < plan.pieces.size(); ++i)
+        if (auto coupon = find_coupon_on_strips(i, records->second)) coupons_.emplace(i, *std::move(coupon));
 }
 
 std::vector<PieceSheets::Group> PieceSheets::groups_of(const std::string& sheet) const {
@@ -189,6 +193,29 @@ plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) con
     return piece;
 }
 
+/// Not of a board that is stopped: its coupon is not, and the sheets of its strips say so in a band. Named for the
+/// piece alone, whoever shares the record: what changes of another does not change these sheets.
+std::optional<plan::Piece> PieceSheets::find_coupon_on_strips(std::size_t piece,
+                                                              const std::vector<Group>& records) const {
+    const plan::Piece& own = plan_.pieces[piece];
+    if (own.spliced() || own.blank().kerfs.empty() || own.bend.verdict == bend::Verdict::break_likely) return {};
+    for (const Group& group : records) {
+        if (group.front() != piece) continue;
+        std::optional<plan::Piece> coupon = coupon_alone(plan_, own, kit_);
+        if (coupon && coupon_with_strips(plan_, own, *coupon, kit_)) return coupon;
+    }
+    return {};
+}
+
+void PieceSheets::add_one(Drafts& drafts, const std::string& sheet, std::size_t piece, const plan::Piece& named) const {
+    const auto coupon = coupons_.find(piece);
+    if (coupon == coupons_.end() || (sheet != "coupon" && sheet != "strips"))
+        return add_own_sheet(drafts, sheet, plan_, named, kit_);
+    if (sheet == "coupon") add_coupon_sheet(drafts, plan_, named, kit_, true);
+    else add_strips(drafts, plan_, named, kit_, &coupon->second);
+    require_room(drafts.size(), sheet);
+}
+
 void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piece) const {
     const plan::Piece& own = plan_.pieces[piece];
     if (of_blank(sheet) && own.spliced()) {
@@ -197,9 +224,9 @@ void PieceSheets::add(Drafts& drafts, const std::string& sheet, std::size_t piec
                 add_own_sheet(drafts, sheet, plan_, own.of_blank(i), kit_);
         return;
     }
-    if (!can_be_shared(sheet)) return add_own_sheet(drafts, sheet, plan_, own, kit_);
+    if (!can_be_shared(sheet)) return add_one(drafts, sheet, piece, own);
     for (const Group& group : groups_.at(sheet))
-        if (group.front() == piece) add_own_sheet(drafts, sheet, plan_, named(sheet, group), kit_);
+        if (group.front() == piece) add_one(drafts, sheet, piece, named(sheet, group));
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,10 +51,13 @@ private:
     using Group = std::vector<std::size_t>;
     std::vector<Group> groups_of(const std::string& sheet) const;
     plan::Piece named(const std::string& sheet, const Group& group) const;
+    std::optional<plan::Piece> find_coupon_on_strips(std::size_t piece, const std::vector<Group>& records) const;
+    void add_one(Drafts& drafts, const std::string& sheet, std::size_t piece, const plan::Piece& named) const;
 
     const plan::Plan& plan_;
     const Kit& kit_;
     std::map<std::string, std::vector<Group>> groups_;  ///< of each sheet that can be shared
+    std::map<std::size_t, plan::Piece> coupons_;        ///< whose strips stand before the own ones of that piece
 };
 
 }  // namespace kerfpacket::sheets

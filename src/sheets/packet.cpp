@@ -23,7 +23,11 @@ std::vector<IndexEntry> index_of(const Drafts& drafts) {
         if (index.empty()) continue;
         index.back().last = i;
         index.back().sets = std::max(index.back().sets, drafts[i].boards.set);
-        index.back().strips = std::max(index.back().strips, drafts[i].strips.last);
+        index.back().strips = std::max(index.back().strips, drafts[i].strips.last());
+        if (drafts[i].also.empty()) continue;
+        const auto told = std::find_if(index.rbegin(), index.rend(),
+                                       [&](const IndexEntry& entry) { return entry.sheet == drafts[i].also; });
+        if (told != index.rend() && !told->also) told->also = i;
     }
     return index;
 }
@@ -74,6 +78,7 @@ struct Waiting {
 /// drawn side by side, each for itself.
 void add_pieces(Sheets& sheets, const std::vector<std::string>& kinds, const plan::Plan& plan, const Kit& kit,
                 const Waiting& waiting) {
+    if (kinds.empty()) return;
     const PieceSheets of_pieces(plan, kit, kinds);
     const auto kind_of = [&](std::size_t number) -> const std::string& { return kinds[number % kinds.size()]; };
     disk::SideBySide<Drafts> drawn(plan.pieces.size() * kinds.size(), waiting.threads);
@@ -159,11 +164,14 @@ struct Places {
     std::size_t cover = 1;
     std::size_t changes = 0;
 
+    std::size_t moved(std::size_t page) const {
+        return page + (page >= sheets.cover_at ? cover : 0) + (page >= sheets.changes_at ? changes : 0);
+    }
     IndexEntry moved(IndexEntry entry) const {
-        const std::size_t by =
-            (entry.first >= sheets.cover_at ? cover : 0) + (entry.first >= sheets.changes_at ? changes : 0);
-        entry.first += by;
-        entry.last += by;
+        const std::size_t pages = entry.last - entry.first;
+        entry.first = moved(entry.first);
+        entry.last = entry.first + pages;
+        if (entry.also) entry.also = moved(*entry.also);
         return entry;
     }
     std::size_t first_cover() const {
@@ -245,8 +253,8 @@ Sheets in_order(const Revision& now, const Revision* before, const Kit& kit, Wai
 
 /// Whether a page is, by its number in the whole packet and by what it holds.
 bool wanted(const Draft& draft, std::size_t number, const Part& part) {
-    const auto& sheets = part.sheets;
-    if (!sheets.empty() && std::find(sheets.begin(), sheets.end(), draft.page.sheet) == sheets.end()) return false;
+    const auto named = [&](const std::string& sheet) { return sheet == draft.page.sheet || sheet == draft.also; };
+    if (!part.sheets.empty() && std::none_of(part.sheets.begin(), part.sheets.end(), named)) return false;
     const auto holds = [&](const auto& range) { return range.first <= number && number <= range.second; };
     if (!part.pages.empty() && std::none_of(part.pages.begin(), part.pages.end(), holds)) return false;
     if (part.from_cut && draft.kerfs.last < *part.from_cut) return false;

@@ -199,6 +199,8 @@ def strips_on(sheet, kerf):
         named = [p for p in above if re.match(r"(Strip|Tira) \d+ ", p[0]) and p[2][0] < box[2]]
         if not inner and not named:
             continue
+        if any(re.match(r"(Strip|Tira) \d+ (of|de) \d+, (coupon|probeta)", p[0]) for p in named):
+            continue  # it stands before those of the board
         strip = Strip(sheet, box, style)
         strip.feet = sorted((f[0] + f[2]) / 2 for f in inner)
         strip.foot_row = inner[0][1:4:2] if inner else None

@@ -169,9 +169,10 @@ TEST(FoundJobs, have_the_cut_of_every_end_on_a_strip) {
 TEST(FoundJobs, have_the_cuts_of_a_board_that_climbs_on_its_strips) {
     EXPECT_TRUE((tests::CutLine{20_pt, 0.5}.may_be({{}, {29_pt, 20_pt}})));
     EXPECT_FALSE((tests::CutLine{20_pt, 0.5}.may_be({{}, {31_pt, 20_pt}})));
-    for (const char* name : {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip",
-                             "scarf-on-the-edge-of-a-climb", "end-cut-words-at-a-joint-name",
-                             "end-cut-words-beside-a-short-waste", "end-cut-words-on-a-strip-of-their-own"})
+    for (const char* name :
+         {"end-cut-words-on-a-leaning-strip", "scarf-words-on-a-leaning-strip", "scarf-on-the-edge-of-a-climb",
+          "end-cut-words-at-a-joint-name", "end-cut-words-beside-a-short-waste",
+          "end-cut-words-on-a-strip-of-their-own", "square-cut-in-a-long-waste"})
         for (const std::string& language : tests::languages()) {
             const std::string file = std::string(KERFPACKET_SOURCE_DIR "/tests/property/found/") + name + ".toml";
             const plan::Plan plan = plan::make_plan(job::read_job(job::load(file).value()).job).value();

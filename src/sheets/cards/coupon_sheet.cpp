@@ -25,16 +25,17 @@ constexpr Length under_strips = 66_pt;
 
 class CouponSheet {
 public:
-    CouponSheet(Flow& flow, const plan::Plan& plan, const plan::Piece& piece)
+    CouponSheet(Flow& flow, const plan::Plan& plan, const plan::Piece& piece, bool strips_elsewhere = false)
         : flow_(flow),
           piece_(piece),
+          strips_elsewhere_(strips_elsewhere),
           kit_(flow.kit()),
           tape_(plan.header.units, kit_.words),
           size_(coupon_size(piece, tape_.unit())) {}
 
     void draw() {
         flow_.heading(words("coupon.make"));
-        list(coupon_steps(piece_, size_, kit_, tape_));
+        list(coupon_steps(piece_, size_, strips_elsewhere_, kit_, tape_));
         flow_.heading(words("coupon.measure"), words("coupon.measure_aside"));
         flow_.picture(coupon_drawing_height(size_.side), [&](Pen& pen, const Rect& room) {
             draw_coupon(pen, size_.side, room.high.y);
@@ -266,6 +267,7 @@ private:
 
     Flow& flow_;
     const plan::Piece& piece_;
+    bool strips_elsewhere_;
     const Kit& kit_;
     Tape tape_;
     CouponSize size_;
@@ -281,11 +283,12 @@ Draft record_page(const plan::Plan& plan, const plan::Piece& piece, const Kit& k
 }
 
 /// The record; one page where it can be.
-Drafts record_pages(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool one_kerf) {
+Drafts record_pages(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, bool one_kerf,
+                    bool strips_elsewhere = false) {
     const auto new_page = [&](bool first) { return record_page(plan, piece, kit, first); };
     return on_one_page(kit, [&](Drafts& pages, const Kit& with, double white) {
         Flow flow(pages, with, new_page, {68_pt, 44_pt, white});
-        CouponSheet sheet(flow, plan, piece);
+        CouponSheet sheet(flow, plan, piece, strips_elsewhere);
         sheet.draw();
         if (one_kerf) sheet.one_kerf();
     });
@@ -304,19 +307,36 @@ void add_one_kerf(Drafts& drafts, const plan::Plan& plan, const plan::Piece& pie
     CouponSheet(flow, plan, piece).one_kerf();
 }
 
+bool has_closing(const plan::Piece& piece) {
+    const auto& runs = piece.blank().runs;
+    return !std::all_of(runs.begin(), runs.end(), opens);
+}
+
+plan::Piece board_of_coupon(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    return coupon_board(piece, coupon_size(piece, plan.header.units),
+                        kit.words("coupon.strip_name", {{"piece", piece.id}}));
+}
+
 }  // namespace
 
-void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    const auto& runs = piece.blank().runs;
-    const bool closes = !std::all_of(runs.begin(), runs.end(), opens);
-    Drafts record = record_pages(plan, piece, kit, closes);
+std::optional<plan::Piece> coupon_alone(const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
+    if (has_closing(piece)) return std::nullopt;
+    return board_of_coupon(plan, piece, kit);
+}
+
+void add_coupon_sheet(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
+                      bool strips_elsewhere) {
+    const bool closes = has_closing(piece);
+    Drafts record = record_pages(plan, piece, kit, closes, strips_elsewhere);
+    if (strips_elsewhere) {
+        std::move(record.begin(), record.end(), std::back_inserter(drafts));
+        return;
+    }
     // Where it takes the record to a further page it goes with the coupon's strip.
     const bool apart = closes && record.size() > 1;
     if (apart) record = record_pages(plan, piece, kit, false);
     std::move(record.begin(), record.end(), std::back_inserter(drafts));
-    const std::string name = kit.words("coupon.strip_name", {{"piece", piece.id}});
-    const CouponSize size = coupon_size(piece, plan.header.units);
-    const Length filled = add_coupon_strips(drafts, plan, piece, coupon_board(piece, size, name), kit);
+    const Length filled = add_coupon_strips(drafts, plan, piece, board_of_coupon(plan, piece, kit), kit);
     if (apart) add_one_kerf(drafts, plan, piece, kit, filled);
 }
 

@@ -56,13 +56,15 @@ std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit)
     return words;
 }
 
-std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
-                                      const Tape& tape) {
-    std::string make = kit.words("coupon.make_length", {{"length", tape.exact(size.length)},
-                                                        {"kerfs", std::to_string(size.kerfs)},
-                                                        {"depth", tape.exact(piece.cut.depth)},
-                                                        {"spacing", tape.exact(size.spacing)},
-                                                        {"kerf", tape.exact(piece.cut.kerf)}});
+std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, bool strips_elsewhere,
+                                      const Kit& kit, const Tape& tape) {
+    std::string make = kit.words("coupon.make_length",
+                                 {{"length", tape.exact(size.length)},
+                                  {"kerfs", std::to_string(size.kerfs)},
+                                  {"depth", tape.exact(piece.cut.depth)},
+                                  {"spacing", tape.exact(size.spacing)},
+                                  {"kerf", tape.exact(piece.cut.kerf)},
+                                  {"where", kit.words(strips_elsewhere ? "coupon.marks_ahead" : "coupon.marks_end")}});
     if (size.for_radius)
         make += " " + kit.words("coupon.make_radius",
                                 {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.radii.finish)}});

@@ -22,9 +22,9 @@ std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSi
 std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit);
 std::string held_word(bend::Held held, const Kit& kit);
 
-/// Things to do, each with its box.
-std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
-                                      const Tape& tape);
+/// Things to do, each with its box. The coupon's strips stand at the end of the record, or elsewhere.
+std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, bool strips_elsewhere,
+                                      const Kit& kit, const Tape& tape);
 /// What a small mistake of measuring does to the radius, at three rises.
 std::string coupon_reading_error(const Kit& kit, const Tape& tape);
 /// The table of the job file, with blanks for what is measured.

@@ -29,6 +29,20 @@ struct Range {
     }
 };
 
+/// Numbers of the strips on a page: from 8 to 9 and from 1 to 3 where the strips of boards alike follow each other.
+struct StripNumbers {
+    std::vector<Range> runs;
+
+    int last() const { return runs.empty() ? 0 : std::max(runs.front().last, runs.back().last); }
+    bool holds(int n) const {
+        return std::any_of(runs.begin(), runs.end(), [&](const Range& run) { return run.holds(n); });
+    }
+    void take(int n) {
+        if (runs.empty() || n != runs.back().last + 1) runs.push_back({n, n});
+        else runs.back().last = n;
+    }
+};
+
 /// Of several boards alike those that a page is for, from the nth to the `last`; n is 0 where a hand writes it in.
 struct ForBoards {
     int n = 1;
@@ -57,8 +71,9 @@ struct Draft {
     std::string outline;  ///< bookmark of the page; empty for a page that follows its first
     Scale scale = Scale::none;
     Use use = Use::cards;
-    Range kerfs{};   ///< numbers of the kerfs that the page marks or counts
-    Range strips{};  ///< numbers of the strips on the page
+    Range kerfs{};  ///< numbers of the kerfs that the page marks or counts
+    StripNumbers strips{};
+    std::string also{};  ///< a kind of sheet, part of which stands on this page of another kind; empty for none
     ForBoards boards{};
     std::optional<RollPage> roll{};
     bool reprint = false;

@@ -195,10 +195,16 @@ FlowTable::FlowTable(Flow& flow, std::vector<Column> columns) : flow_(flow), col
     has_heads_ = std::any_of(heads_.begin(), heads_.end(), [](const std::string& head) { return !head.empty(); });
 }
 
-Length FlowTable::height_of(const std::vector<std::string>& cells, const Type& type) {
+Type FlowTable::of_cell(const Column& column, Type type, bool heads) {
+    if (column.bold && !heads) type.face = Face::bold;
+    return type;
+}
+
+Length FlowTable::height_of(const std::vector<std::string>& cells, const Type& type, bool heads) {
     Length height;
     for (std::size_t i = 0; i < cells.size(); ++i)
-        height = std::max(height, flow_.pen().paragraph_height(cells[i], type, column_width(i), leading(type.size)));
+        height = std::max(height, flow_.pen().paragraph_height(cells[i], of_cell(columns_.at(i), type, heads),
+                                                               column_width(i), leading(type.size)));
     return height + leading(type.size) + type.size * item_gap;
 }
 
@@ -211,9 +217,10 @@ void FlowTable::draw(const Rect& room, const std::vector<std::string>& cells, co
     Point base{room.low.x, first_base(room, type.size)};
     for (std::size_t i = 0; i < cells.size(); ++i) {
         const Scope cell = pen.within(heads ? Tag::header_cell : i == 0 ? Tag::row_header : Tag::cell);
-        if (columns_[i].at_right && pen.width(cells[i], type) <= column_width(i))
-            pen.text(Role::text, {base.x + column_width(i), base.y}, cells[i], type.at_right());
-        else pen.paragraph(Role::text, base, cells[i], type, column_width(i), leading(type.size));
+        const Type own = of_cell(columns_[i], type, heads);
+        if (columns_[i].at_right && pen.width(cells[i], own) <= column_width(i))
+            pen.text(Role::text, {base.x + column_width(i), base.y}, cells[i], own.at_right());
+        else pen.paragraph(Role::text, base, cells[i], own, column_width(i), leading(type.size));
         base.x += room.width() * columns_.at(i).share;
     }
 }
@@ -222,7 +229,7 @@ Rect FlowTable::row(const std::vector<std::string>& cells, Face face) {
     const Type type{face, flow_.style().text};
     const Type small{Face::regular, flow_.style().small};
     const Length height = height_of(cells, type);
-    const Length with_heads = has_heads_ ? height + height_of(heads_, small) : height;
+    const Length with_heads = has_heads_ ? height + height_of(heads_, small, true) : height;
     if (begun_ && height > flow_.room()) {
         flow_.next_page();
         begun_ = false;
@@ -230,7 +237,7 @@ Rect FlowTable::row(const std::vector<std::string>& cells, Face face) {
     if (!begun_ && has_heads_) {
         // The heads stay with the first row below them.
         if (with_heads > flow_.room()) flow_.next_page();
-        draw(flow_.take(height_of(heads_, small)), heads_, small, true);
+        draw(flow_.take(height_of(heads_, small, true)), heads_, small, true);
     }
     begun_ = true;
     const Rect room = flow_.take(height);

@@ -120,6 +120,7 @@ public:
         std::string head;
         double share = 0;       ///< of the flow's width
         bool at_right = false;  ///< figures, one under the other; what takes several lines stands at the left
+        bool bold = false;      ///< the figure that is acted on
     };
 
     /// No heads are drawn where all are empty.
@@ -130,7 +131,8 @@ public:
 
 private:
     Length column_width(std::size_t column);
-    Length height_of(const std::vector<std::string>& cells, const Type& type);
+    static Type of_cell(const Column& column, Type type, bool heads);
+    Length height_of(const std::vector<std::string>& cells, const Type& type, bool heads = false);
     void draw(const Rect& room, const std::vector<std::string>& cells, const Type& type, bool heads);
 
     Flow& flow_;

@@ -2,6 +2,7 @@
 // Where in a packet each sheet stands: what cover, change page and work orders tell of it.
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,19 +13,22 @@ struct IndexEntry {
     std::string title;
     std::size_t first = 0;
     std::size_t last = 0;
-    std::string sheet{};  ///< kind of the sheet
-    std::string piece{};  ///< whose it is, as `is_of` reads it; empty for the whole job's
-    int strips = 0;       ///< how many mark strips stand on the pages of a set
-    int sets = 1;         ///< how often the sheet stands there, once for each board
+    std::string sheet{};                ///< kind of the sheet
+    std::string piece{};                ///< whose it is, as `is_of` reads it; empty for the whole job's
+    int strips = 0;                     ///< how many mark strips stand on the pages of a set
+    int sets = 1;                       ///< how often the sheet stands there, once for each board
+    std::optional<std::size_t> also{};  ///< a page of another sheet on which a part of it stands
 
     /// The last page of its first set.
     std::size_t last_of_set() const { return first + (last - first + 1) / static_cast<std::size_t>(sets) - 1; }
 };
 
-/// "7", "9-12".
+/// "7", "9-12", "7, 11".
 inline std::string page_numbers(const IndexEntry& entry) {
-    const std::string first = std::to_string(entry.first + 1);
-    return entry.first == entry.last ? first : first + "-" + std::to_string(entry.last + 1);
+    std::string pages = std::to_string(entry.first + 1);
+    if (entry.first != entry.last) pages += "-" + std::to_string(entry.last + 1);
+    if (entry.also) pages += ", " + std::to_string(*entry.also + 1);
+    return pages;
 }
 
 /// Whether a sheet that is named for "A, N/1+2" is the piece's "A", or "N/2".

@@ -80,7 +80,7 @@ std::vector<FlowTable::Column> ticket_columns(const std::string& cut, const std:
                                               const std::string& ends, const Kit& kit) {
     return {{cut, cut_share},
             {what, 0.33},
-            {stop, 0.19},
+            {stop, 0.19, false, true},
             {ends, 0.26},
             {kit.words("stock.column_initials"), initials_share}};
 }

@@ -68,7 +68,7 @@ private:
     void purchase_table() {
         std::vector<FlowTable::Column> columns{{words("stock.column_board"), 0.36},
                                                {words("stock.column_length"), 0.22},
-                                               {words("stock.column_count"), 0.12}};
+                                               {words("stock.column_count"), 0.12, false, true}};
         if (priced()) {
             columns.push_back({words("stock.column_each"), 0.15});
             columns.push_back({words("stock.column_all"), 0.15});

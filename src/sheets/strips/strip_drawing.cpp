@@ -52,7 +52,7 @@ private:
         tape_marks();
         keep_off_words(said[1], waste_from(piece_), piece_.blank().length);
         set_mark_words(pen_, frame_.base(), lanes(), beside_, lane_);
-        keep_off(waste_from(piece_), piece_.blank().length);
+        keep_name_off(waste_from(piece_), piece_.blank().length);
         identity();
     }
 
@@ -76,6 +76,18 @@ private:
         const Length clear = 2_pt;
         const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
         lane_.force(zone.low.x + clear, zone.high.x - clear);
+    }
+
+    /// The same of the board's name, which leans with the kerfs and so comes closer to what stands square in a waste.
+    void keep_name_off(Length from, Length to) {
+        keep_off(from, to);
+        const StripLean lean(context_, frame_);
+        if (lean.none() || to <= strip_.from || from >= strip_.to) return;
+        const Rect zone = frame_.zone(std::max(from, strip_.from), std::min(to, strip_.to), lanes().height);
+        const Length up = frame_.base() + lanes().words + style().small;
+        const Length low = lean.closing_on({zone.low.x, up});
+        const Length high = lean.closing_on({zone.high.x, up});
+        lane_.force(zone.low.x - std::max({Length(), low, high}), zone.high.x + std::max({Length(), -low, -high}));
     }
 
     /// And off the words of an end that stand in the lane, with all that goes away there.
@@ -249,20 +261,35 @@ private:
         return text;
     }
 
-    /// Where there is most room, condensed and smaller where need be, then in fewer words; on a roll again wherever the
-    /// lane has been free for long.
+    /// Beside the waste at zero, however small; on its hatch only where nothing else of the lane is free.
     void identity() {
+        const Lane with_waste = lane_;
+        keep_name_off({}, waste_until(piece_));
+        if (identity_in_lane()) return;
+        lane_ = with_waste;
+        if (!identity_in_lane() && !lanes().edge)
+            identity_among_distances(bare_identity(), {Face::condensed, style().tiny});
+    }
+
+    std::string bare_identity() const {
+        const job::Header& header = context_.plan.header;
+        return piece_.id + "  " + header.number + " " + header.revision;
+    }
+
+    /// Where there is most room, condensed and smaller where need be, then in fewer words; on a roll again wherever the
+    /// lane has been free for long. Returns whether it found room.
+    bool identity_in_lane() {
         const job::Header& header = context_.plan.header;
         const std::string least = words(
             "strip.identity_least", {{"number", header.number}, {"revision", header.revision}, {"piece", piece_.id}});
-        const std::string bare = piece_.id + "  " + header.number + " " + header.revision;
         const Type condensed{Face::condensed, style().small};
         const Type tiny{Face::condensed, style().tiny};
-        for (const auto& [text, type] : {std::pair(identity_words(), Type{Face::regular, style().small}),
-                                         std::pair(identity_words(), condensed), std::pair(identity_words(), tiny),
-                                         std::pair(least, condensed), std::pair(least, tiny), std::pair(bare, tiny)})
-            if (set_identity(text, type)) return;
-        if (!lanes().edge) identity_among_distances(bare, tiny);
+        for (const auto& [text, type] :
+             {std::pair(identity_words(), Type{Face::regular, style().small}), std::pair(identity_words(), condensed),
+              std::pair(identity_words(), tiny), std::pair(least, condensed), std::pair(least, tiny),
+              std::pair(bare_identity(), tiny)})
+            if (set_identity(text, type)) return true;
+        return false;
     }
 
     /// Where the words lane is full: within the bend, in the row of the distances, where no line crosses it.
@@ -347,7 +374,8 @@ std::string how_set(const StripContext& context, const Strip& strip, const Kit& 
 
 Caption caption_of(const StripContext& context, const Strip& strip, const Kit& kit) {
     const auto& kerfs = context.piece.blank().kerfs;
-    return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}),
+    return {kit.words("strip.caption", {{"n", std::to_string(strip.number)}, {"m", std::to_string(context.strips)}}) +
+                context.whose,
             how_set(context, strip, kit),
             strip.has_kerfs() ? kit.words("strip.kerfs", {{"first", std::to_string(kerfs[strip.first_kerf].n)},
                                                           {"last", std::to_string(kerfs[strip.end_kerf - 1].n)}})

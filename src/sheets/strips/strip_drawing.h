@@ -2,6 +2,7 @@
 // Draws one strip, for the face or over the edge of the board: ticks, numerals, words, joints, at full size.
 
 #include <optional>
+#include <string>
 
 #include "plan/plan.h"
 #include "sheets/layout/pen.h"
@@ -27,6 +28,7 @@ struct StripContext {
     Lanes lanes{};
     bool roll = false;                     ///< strips are long, and there is no header
     bool coupon = false;                   ///< the board is a coupon: it bends from end to end
+    std::string whose{};                   ///< what its caption says besides, on sheets of several
     std::optional<CaptionRoom> caption{};  ///< none where the caption stands elsewhere
 };
 

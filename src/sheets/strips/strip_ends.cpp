@@ -103,17 +103,33 @@ private:
         const Length to = std::min(blank_.length, strip_.to);
         hatch(from, to);
         EndZone zone = this->zone(from, to, !frame_.runs_right());
-        if (strip_.to >= blank_.length) {
-            zone.set_anywhere({lanes_.far_words, words("strip.far_end"), {Face::bold, style().text}});
-            zone.set_anywhere({lanes_.from_zero,
-                               words("strip.from_zero", {{"at", context_.tape.with_unit(blank_.length)}}), regular()});
-        }
+        if (strip_.to >= blank_.length) far_words(zone, marked_beyond(waste));
         // Over the edge it is told with the trim, where there is room for both.
         if (!context_.lanes.edge) mitre(zone, 1, 4_pt, said);
         trim(zone, 1, lanes_.far_trim, said);
         mitre(zone, 1, 4_pt, said);
         said.take_lane_of(zone.in_lane());
         return said;
+    }
+
+    /// Whether what stands in the words lane has its marks in the far waste: of a board that climbs kerfs may stand
+    /// there.
+    bool marked_beyond(Length waste) const {
+        const Length beside = waste + 0.5_in;
+        return (strip_.tape_mark && *strip_.tape_mark > beside) || blank_.bend_end > beside ||
+               std::any_of(strip_.tape_checks.begin(), strip_.tape_checks.end(),
+                           [&](Length check) { return check > beside; });
+    }
+
+    /// That it is the far end, and where: out of the words lane, where that has marks to tell of in the waste.
+    void far_words(EndZone& zone, bool marked) {
+        const EndZone::Line end{lanes_.far_words, words("strip.far_end"), {Face::bold, style().text}};
+        const EndZone::Line at{lanes_.from_zero,
+                               words("strip.from_zero", {{"at", context_.tape.with_unit(blank_.length)}}), regular()};
+        for (const EndZone::Line& line : {end, at}) {
+            if (marked) zone.set_below_lane(line);
+            else zone.set_anywhere(line);
+        }
     }
 
     /// What is said at the zero end itself: the tape is hooked there, whatever room there is.

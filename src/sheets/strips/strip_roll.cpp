@@ -83,14 +83,14 @@ public:
           lanes_(lanes_on(roll_, piece, kit)),
           across_(across(roll_.width, lanes_.height)) {}
 
-    void add(Drafts& drafts) {
+    void add(Drafts& drafts, const plan::Piece* coupon) {
         const Spread spread = least_paper();
         const StripContext context = context_for(spread.strips.size());
         if (all_boards() * spread.strips.size() <= across_.rows) {
             std::vector<Strip> all;
             for (std::size_t n = 0; n < all_boards(); ++n)
                 all.insert(all.end(), spread.strips.begin(), spread.strips.end());
-            drafts.push_back(page(context, all, 0, for_all()));
+            drafts.push_back(page(context, all, 0, for_all(), coupon));
             drafts.back().outline = kit_.words("strip.outline", {{"piece", piece_.id}});
             return;
         }
@@ -100,7 +100,31 @@ public:
         }
     }
 
+    bool holds(const plan::Piece& coupon) const {
+        const Spread spread = least_paper();
+        const Length content = longest_of(spread.strips, 0, spread.strips.size(), kit_.style.strip_lap);
+        const std::vector<Strip> strips = strips_of(coupon, content);
+        if (!across_.captions || all_boards() * spread.strips.size() + strips.size() > across_.rows) return false;
+        page::Page scratch;
+        return coupon_use_type(Pen(scratch, kit_), coupon_use(plan_, coupon, kit_),
+                               beside(strips.back(), {}, content, {}))
+            .has_value();
+    }
+
 private:
+    /// A coupon's, no longer than those beside them.
+    std::vector<Strip> strips_of(const plan::Piece& coupon, Length content) const {
+        return cut_strips(coupon, content - kit_.style.strip_lap, tape_, kit_);
+    }
+
+    /// The room for words beside a coupon's last strip.
+    Rect beside(const Strip& strip, Length left, Length content, Length base) const {
+        const Length used = strip.to - strip.from + 16_pt;
+        const bool from_left = piece_.blank().zero == job::End::left;
+        return {{left + (from_left ? used : 0_pt), base},
+                {left + content - (from_left ? 0_pt : used), base + lanes_.height}};
+    }
+
     StripContext context_for(std::size_t strips) const {
         return {.plan = plan_,
                 .piece = piece_,
@@ -169,10 +193,12 @@ private:
         return best;
     }
 
-    Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first,
-               const ForBoards& boards) const {
+    Draft page(StripContext context, const std::vector<Strip>& strips, std::size_t first, const ForBoards& boards,
+               const plan::Piece* coupon = nullptr) const {
         const std::size_t end = std::min(strips.size(), first + across_.rows);
-        Draft draft = named(end - first, boards);
+        std::vector<Strip> of_coupon;
+        if (coupon != nullptr) of_coupon = strips_of(*coupon, longest_of(strips, first, end, context.lap));
+        Draft draft = named(end - first + of_coupon.size(), boards);
         const Length overhang = StripLean::overhang(piece_, lanes_);
         Length content = longest_of(strips, first, end, context.lap) + overhang;
         for (std::size_t i = first; i < end; ++i) {
@@ -192,12 +218,37 @@ private:
         const Length start = piece_.blank().zero == job::End::left ? left + (to_the_left ? overhang : 0_pt)
                                                                    : left + content - (to_the_left ? 0_pt : overhang);
         Pen pen(draft.page, kit_);
-        for (std::size_t i = first; i < end; ++i) {
+        std::size_t row = 0;
+        const auto base = [&] { return across_.first_base - across_.pitch * static_cast<double>(row); };
+        if (coupon != nullptr) {
+            const StripContext its = context_for(context, *coupon, of_coupon.size());
+            for (const Strip& strip : of_coupon) {
+                draw_strip(pen, its, strip, {start, base()});
+                if (&strip == &of_coupon.back())
+                    draw_coupon_use(pen, coupon_use(plan_, *coupon, kit_), beside(strip, left, content, base()));
+                ++row;
+            }
+            draft.also = "coupon";
+        }
+        for (std::size_t i = first; i < end; ++i, ++row) {
             count_strip(draft, piece_, strips[i]);
-            draw_strip(pen, context, strips[i],
-                       {start, across_.first_base - across_.pitch * static_cast<double>(i - first)});
+            draw_strip(pen, context, strips[i], {start, base()});
         }
         return draft;
+    }
+
+    /// Of a coupon among the strips of boards.
+    StripContext context_for(const StripContext& board, const plan::Piece& coupon, std::size_t strips) const {
+        return {.plan = plan_,
+                .piece = coupon,
+                .tape = tape_,
+                .strips = static_cast<int>(strips),
+                .lap = board.lap,
+                .lanes = lanes_,
+                .roll = true,
+                .coupon = true,
+                .whose = kit_.words("strip.whose_coupon"),
+                .caption = board.caption};
     }
 
     const plan::Plan& plan_;
@@ -211,8 +262,13 @@ private:
 
 }  // namespace
 
-void add_roll_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
-    RollStrips(plan, piece, kit).add(drafts);
+void add_roll_strips(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit,
+                     const plan::Piece* coupon) {
+    RollStrips(plan, piece, kit).add(drafts, coupon);
+}
+
+bool roll_holds_coupon(const plan::Plan& plan, const plan::Piece& piece, const plan::Piece& coupon, const Kit& kit) {
+    return RollStrips(plan, piece, kit).holds(coupon);
 }
 
 }  // namespace kerfpacket::sheets

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "measure/require.h"
+#include "sheets/layout/flow.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/words/wording.h"
 
@@ -12,7 +14,9 @@ namespace {
 constexpr Length between = 16_pt;
 // Where there are two lines, the first is higher up.
 constexpr Length raised = 3_pt;
-constexpr Length leading = 11.5_pt;
+constexpr Length line_leading = 11.5_pt;
+/// Of the words beside a coupon's strip.
+constexpr Length least_use_width = 200_pt;
 
 std::string where_it_goes(bool adhesive, const plan::Piece& piece, const Kit& kit) {
     const bool edge = piece.strip == job::StripOn::edge;
@@ -89,7 +93,7 @@ public:
     void draw(Pen& pen, const Foot& foot) const {
         const Length first = pen.from_top(statement_line) + (lines_ > 1 ? raised : 0_pt);
         const auto on_page = [&](const Place& place) {
-            return Point{place.x, first - leading * static_cast<double>(place.line)};
+            return Point{place.x, first - line_leading * static_cast<double>(place.line)};
         };
         for (std::size_t i = 0; i < texts_.size(); ++i) pen.text(Role::caution, on_page(places_[i]), texts_[i], type_);
         foot.draw(pen, on_page(places_.back()), type_.size);
@@ -153,7 +157,30 @@ Length statement_overflow(Length page_width, const plan::Plan& plan, const plan:
     page.width = page_width;
     const Pen pen(page, kit);
     const std::size_t lines = fitting_statement(pen, plan, piece, Foot(pen, piece), use).lines();
-    return leading * static_cast<double>(std::max<std::size_t>(lines, 2) - 2);
+    return line_leading * static_cast<double>(std::max<std::size_t>(lines, 2) - 2);
+}
+
+std::string coupon_use(const plan::Plan& plan, const plan::Piece& coupon, const Kit& kit) {
+    return kit.words("coupon.strip_use", {{"length", Tape(plan.header.units, kit.words).exact(coupon.blank().length)}});
+}
+
+std::optional<Type> coupon_use_type(const Pen& pen, const std::string& use, const Rect& room) {
+    if (room.width() < least_use_width) return std::nullopt;
+    for (const Length size : {pen.kit().style.text, pen.kit().style.small}) {
+        const Type type{Face::regular, size};
+        const Length step = leading(size);
+        if (pen.paragraph_height(use, type, room.width(), step) + step <= room.height()) return type;
+    }
+    return std::nullopt;
+}
+
+void draw_coupon_use(Pen& pen, const std::string& use, const Rect& room) {
+    const std::optional<Type> type = coupon_use_type(pen, use, room);
+    measure::require(type.has_value(), "words beside a coupon's strip find their room");
+    const Length step = leading(type->size);
+    const Length height = pen.paragraph_height(use, *type, room.width(), step) + step;
+    const Length top = (room.low.y + room.high.y + height) / 2;
+    pen.paragraph(Role::text, {room.low.x, top - type->size * 0.95}, use, *type, room.width(), step);
 }
 
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {

@@ -1,6 +1,7 @@
 #pragma once
 // What stands under the header of a strip page, or at the end of a roll's: where the strips go and what a tick means.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,6 +21,12 @@ std::vector<std::string> strip_statements(const plan::Plan& plan, const plan::Pi
 void draw_statement(Pen& pen, const plan::Plan& plan, const plan::Piece& piece, Use use = Use::strips);
 /// How much further down than two lines it reaches on a page that wide.
 Length statement_overflow(Length page_width, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit, Use use);
+
+/// What to do with a coupon's strips, as it is said where they stand with those of boards.
+std::string coupon_use(const plan::Plan& plan, const plan::Piece& coupon, const Kit& kit);
+/// The type in which that finds room beside the last of them; nothing where it finds none.
+std::optional<Type> coupon_use_type(const Pen& pen, const std::string& use, const Rect& room);
+void draw_coupon_use(Pen& pen, const std::string& use, const Rect& room);
 
 /// Title and subtitle of a strip page.
 void name_strip_page(Draft& draft, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit);

@@ -237,7 +237,7 @@ TemplateShape segment_shape(const plan::CasingSegment& segment, const fonts::Sty
     Path edge = segment.inside.turned(levelling(segment));
     if (edge.end().x < edge.start().x) edge = edge.reversed();
     const Landmarks places{edge.start(), edge.at(edge.length() / 2).point, edge.end()};
-    return {segment_lines(segment, style), std::move(edge), places, false};
+    return {segment_lines(segment, style), std::move(edge), places, false, {}, true};
 }
 
 TemplateDrawing casing_drawing(const Pen& pen, const AlikeSegments& alike, const SegmentFacts& facts,

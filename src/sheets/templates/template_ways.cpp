@@ -94,7 +94,12 @@ TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const Templat
         const Way grid = judged(fewest(cells, in_grid));
         return {grid, grid, job::Sheets::grid};
     }
-    TemplateWays ways{judged(fewest(cells, in_grid)),
+    Tiling grid = fewest(cells, in_grid);
+    if (shape.stepped)
+        for (const CellSize& cell : band_cells(plan, {}))
+            if (auto row = Tiling::stepped(drawing, cell, overlap); row && row->printed() < grid.printed())
+                grid = *std::move(row);
+    TemplateWays ways{judged(std::move(grid)),
                       judged(Tiling::along(shape.guide, drawing, tall, overlap, ticks, cross_reach))};
     ways.taken = wish && may_take(*wish, ways) ? *wish : better_way(ways.grid, ways.along);
     return ways;

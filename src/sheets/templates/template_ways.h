@@ -25,6 +25,7 @@ struct TemplateShape {
     bool half = false;  ///< ends at the upright through the origin, about which it is flipped
     /// Of a band that every sheet along it shows from edge to edge, on cells as high as the paper has room for.
     std::optional<Length> band{};
+    bool stepped = false;  ///< in one row its sheets may stand each at its own height
 };
 
 struct Way {
@@ -40,10 +41,10 @@ struct TemplateWays {
     const Tiling& tiling() const { return way().tiling; }
 };
 
-/// Both ways, each over pages upright or on their side, whichever takes fewer. Taken is what the job wishes, where that
-/// can be; else the
-/// way that takes fewer sheets (the grid where both take as many), unless its crown is usually off by more than
-/// 1/16 in while the other's is not, or is less than half as far off.
+/// Both ways (a grid may be a stepped row, where that is fewer sheets), each over pages upright or on their side,
+/// whichever takes fewer. Taken is what the job wishes, where that can be; else the way that takes fewer sheets (the
+/// grid where both take as many), unless its crown is usually off by more than 1/16 in while the other's is not, or is
+/// less than half as far off.
 TemplateWays template_ways(const plan::Plan& plan, const Kit& kit, const TemplateShape& shape,
                            const std::optional<job::Sheets>& wish);
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "measure/require.h"
 #include "sheets/templates/template_along.h"
 #include "sheets/templates/template_search.h"
 
@@ -13,6 +14,11 @@ namespace {
 using namespace measure::literals;
 
 constexpr Length beside_a_tick = 0.02_in;  // a line nearer to a tick all along hides it
+/// What sheets of a stepped row share at the least: crosses as near as that hardly hold a sheet from turning.
+/// Judgement.
+constexpr Length least_shared = 3_in;
+/// So far within that height the crosses stand: their arms meet neither header nor check bar.
+constexpr Length arm_room = 18_pt;
 
 Length whole_inches(Length room) { return Length::inches(std::max(1.0, std::floor(room.inches() + 1e-9))); }
 
@@ -28,6 +34,15 @@ Rect bounds_of(const std::vector<Path>& drawing) {
     Rect bounds = drawing.front().bounds();
     for (const Path& path : drawing) bounds = geom::united(bounds, path.bounds());
     return bounds;
+}
+
+/// Of what the drawing has in a part of the plane that it enters.
+Rect bounds_within(const std::vector<Path>& drawing, const Rect& part) {
+    std::vector<Path> inside;
+    for (const Path& path : drawing)
+        for (Path& piece : geom::clip(path, part)) inside.push_back(std::move(piece));
+    measure::require(!inside.empty(), "a part between two uprights of a whole drawing holds some of it");
+    return bounds_of(inside);
 }
 
 /// Columns or rows over a stretch, when one edge stands at `edge`: the first one's number and how many.
@@ -166,6 +181,44 @@ Tiling Tiling::along(const Path& guide, const std::vector<Path>& drawing, const 
     return tiling;
 }
 
+std::optional<Tiling> Tiling::stepped(const std::vector<Path>& drawing, CellSize cell, Length overlap) {
+    if (cell.roll) return std::nullopt;
+    const Rect all = bounds_of(drawing);
+    Tiling row;
+    row.cell_ = cell;
+    row.overlap_ = overlap;
+    row.is_band_ = true;
+    row.rows_ = 1;
+    row.columns_ = std::max(1, static_cast<int>(std::ceil(all.width() / cell.width - 1e-9)));
+    const Length left = (all.low.x + all.high.x - cell.width * row.columns_) / 2;
+    // Where each may begin: from what its top asks for up to its lowest line.
+    std::vector<std::pair<Length, Length>> lows;
+    for (int column = 0; column < row.columns_; ++column) {
+        const Length from = left + cell.width * column;
+        const Rect part =
+            bounds_within(drawing, {{from - overlap, all.low.y}, {from + cell.width + overlap, all.high.y}});
+        lows.emplace_back(part.high.y - cell.height, part.low.y);
+        if (lows.back().first > lows.back().second) return std::nullopt;
+        row.tiles_.push_back({column, 0, {{from, {}}, {from + cell.width, {}}}});
+    }
+    // As little apart as can be.
+    const Length highest = std::max_element(lows.begin(), lows.end())->first;
+    const Length lowest = std::min_element(lows.begin(), lows.end(), [](const auto& a, const auto& b) {
+                              return a.second < b.second;
+                          })->second;
+    const Length wanted = (highest + lowest) / 2;
+    row.level_ = {all.low.y - cell.height, all.high.y + cell.height};
+    for (std::size_t i = 0; i < lows.size(); ++i) {
+        Rect& own = row.tiles_[i].cell;
+        own.low.y = std::clamp(wanted, lows[i].first, lows[i].second);
+        own.high.y = own.low.y + cell.height;
+        row.level_ = {std::max(row.level_->first, own.low.y), std::min(row.level_->second, own.high.y)};
+    }
+    row.level_ = {row.level_->first + arm_room, row.level_->second - arm_room};
+    if (row.level_->second - row.level_->first < least_shared) return std::nullopt;
+    return row;
+}
+
 void Tiling::cut(const std::vector<Path>& drawing, Point corner) {
     std::vector<Rect> bounds;
     bounds.reserve(drawing.size());
@@ -206,13 +259,19 @@ Rect Tiling::bounds() const {
     return all;
 }
 
+Rect Tiling::crossed(const Tile& tile) const {
+    if (!level_) return tile.cell;
+    return {{tile.cell.low.x, level_->first}, {tile.cell.high.x, level_->second}};
+}
+
 std::vector<Point> Tiling::crosses(const Tile& tile) const {
     std::vector<Point> points;
     if (tile.in_grid) {
-        const Point mid = geom::middle(tile.cell.low, tile.cell.high);
-        for (const Length x : {tile.cell.low.x, mid.x, tile.cell.high.x})
-            for (const Length y : {tile.cell.low.y, mid.y, tile.cell.high.y})
-                if (x != mid.x || y != mid.y) points.push_back({x, y});
+        const Rect around = crossed(tile);
+        const Point mid = geom::middle(around.low, around.high);
+        for (const Length x : {around.low.x, mid.x, around.high.x})
+            for (const Length y : {around.low.y, mid.y, around.high.y})
+                if (x != mid.x || (y != mid.y && !level_)) points.push_back({x, y});
         return points;
     }
     for (const int side : {tile.column - 1, tile.column}) {

@@ -78,6 +78,11 @@ public:
     static Tiling along(const Path& guide, const std::vector<Path>& drawing, const std::vector<CellSize>& cells,
                         Length overlap, const Ticks& ticks = {}, std::optional<Length> cross_reach = {});
 
+    /// One row of sheets, each as high up as its part of the drawing lies; their crosses stand level all the same, so
+    /// that the row joins as one of a grid does. Nothing where a part is higher than a cell, or where too little height
+    /// is on all sheets.
+    static std::optional<Tiling> stepped(const std::vector<Path>& drawing, CellSize cell, Length overlap);
+
     job::Sheets way() const { return tiles_.front().in_grid ? job::Sheets::grid : job::Sheets::along; }
     int columns() const { return columns_; }
     int rows() const { return rows_; }
@@ -103,6 +108,8 @@ public:
 private:
     Tiling() = default;
     void cut(const std::vector<Path>& drawing, Point corner);
+    /// What crosses stand around: the cell, or of a stepped row the height that all cells share.
+    Rect crossed(const Tile& tile) const;
 
     CellSize cell_;
     Length overlap_;
@@ -110,7 +117,8 @@ private:
     int rows_ = 0;
     std::vector<Tile> tiles_;
     std::vector<Joint> joints_;
-    bool is_band_ = false;  ///< its sheets show a band from edge to edge
+    bool is_band_ = false;                            ///< its sheets show a band from edge to edge
+    std::optional<std::pair<Length, Length>> level_;  ///< of a stepped row: what all of its cells share, low and high
 };
 
 }  // namespace kerfpacket::sheets

@@ -95,6 +95,90 @@ TEST(PacketWish, BoardsAlikeShareAListWhereThatIsFewerPages) {
     }
 }
 
+/// A head whose strips take a sheet and a half, so many times.
+job::Job alike(int quantity) {
+    job::Opening opening = lantern_court();
+    opening.span.value = 58.75_in;
+    opening.rise.value = 13.625_in;
+    opening.quantity = quantity;
+    return job_of(opening);
+}
+
+/// How often each caption stands on the sheets of strips.
+std::map<std::string, int> captions(const page::Document& document, const fonts::Words& words) {
+    const std::string begin = words("strip.caption", {{"n", ""}, {"m", ""}}).substr(0, 4);
+    std::map<std::string, int> all;
+    for (const page::Page& page : document.pages)
+        for (const page::TextItem& text : texts(page))
+            if (page.sheet == "strips" && text.role == page::Role::text && text.text.starts_with(begin))
+                ++all[text.text];
+    return all;
+}
+
+TEST(PacketWish, StripsOfBoardsAlikeAndTheirCouponFollowEachOtherWhereThatIsFewerSheets) {
+    auto one = counts(make_packet(planned(alike(1)), kit()));
+    for (const char* language : {"en", "es"}) {
+        const fonts::Words& words = kit(language).words;
+        const page::Document document = make_packet(planned(alike(3)), kit(language));
+        const auto caption = [&](int n, int m, const std::string& whose) {
+            return words("strip.caption", {{"n", std::to_string(n)}, {"m", std::to_string(m)}}) + whose;
+        };
+        auto three = counts(document);
+        EXPECT_LT(three["strips"] + three["coupon"], one["strips"] * 3 + one["coupon"]);
+        std::map<std::string, int> expected;
+        const auto all = captions(document, words);
+        for (int m = 1; m < 40; ++m)
+            for (int n = 1; n <= m; ++n) {
+                if (all.contains(caption(1, m, words("strip.whose_coupon"))))
+                    expected[caption(n, m, words("strip.whose_coupon"))] = 1;
+                for (const char* board : {"1", "2", "3"})
+                    if (all.contains(caption(1, m, words("strip.whose_board", {{"n", board}}))))
+                        expected[caption(n, m, words("strip.whose_board", {{"n", board}}))] = 1;
+            }
+        EXPECT_EQ(all, expected) << language;
+        EXPECT_GT(expected.size(), 20U);
+        const std::string boards = words("page.boards", {{"n", "1"}, {"last", "3"}, {"m", "3"}});
+        for (const page::Page& page : document.pages) {
+            for (const std::string& fault : text_faults(page)) ADD_FAILURE() << page.sheet << ": " << fault;
+            EXPECT_TRUE(page.sheet != "strips" || holds(text_of(page), boards)) << page.number;
+        }
+    }
+}
+
+TEST(PacketWish, TheCouponIsToldByThePageOfItsStripsAndPrintedAgainWithThem) {
+    const plan::Plan plan = planned(alike(1));
+    const page::Document document = make_packet(plan, kit());
+    std::vector<std::size_t> pages;
+    for (const page::Page& page : document.pages)
+        if (page.sheet == "coupon" || (page.sheet == "strips" && holds(text_of(page), ", coupon")))
+            pages.push_back(page.number);
+    ASSERT_EQ(pages.size(), 2U);
+    const std::string told = std::to_string(pages[0]) + ", " + std::to_string(pages[1]);
+    for (const page::Page& page : document.pages)
+        EXPECT_TRUE(page.sheet != "work-order" || holds(text_of(page), told + "\n")) << text_of(page);
+    EXPECT_TRUE(holds(text_of(document.pages.front()) + text_of(document.pages.at(1)), told));
+    std::vector<std::size_t> again;
+    for (const page::Page& page : make_packet(plan, kit(), {{"coupon"}, {}, {}, {}}).pages)
+        again.push_back(page.number);
+    EXPECT_EQ(again, pages);
+    // A strip of the board is on its own pages alone, whatever numbers the coupon's strips have.
+    const page::Document second = make_packet(plan, kit(), {{"strips"}, {}, {}, 2});
+    EXPECT_EQ(second.pages.size(), 1U);
+    const page::Document last = make_packet(planned(alike(3)), kit(), {{"strips"}, {}, {}, 9});
+    EXPECT_EQ(last.pages.size(), 3U);
+}
+
+TEST(PacketWish, ABoardThatIsStoppedOrPrintedOnceForAllHasItsCouponApart) {
+    job::Job once = alike(3);
+    once.packet.one_set = true;
+    for (const page::Page& page : make_packet(planned(once), kit()).pages)
+        EXPECT_FALSE(page.sheet == "strips" && holds(text_of(page), ", coupon"));
+    plan::Plan plan = planned(alike(1));
+    EXPECT_EQ(counts(make_packet(plan, kit()))["coupon"], 1);
+    plan.pieces.front().bend.verdict = bend::Verdict::break_likely;
+    EXPECT_EQ(counts(make_packet(plan, kit()))["coupon"], 2);
+}
+
 TEST(PacketWish, OneSetHasABlankForTheBoard) {
     job::Job job = three_alike();
     job.packet.one_set = true;

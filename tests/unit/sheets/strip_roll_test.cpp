@@ -268,10 +268,11 @@ TEST(RollStrips, AWideRollTakesTheLeastPaperOfAllThatStripsOf24InchesAllow) {
 }
 
 /// Pages of strips of the first of two pieces, three boards alike each, on a roll that wide.
-std::vector<page::Page> strips_of_three(Length width, bool one_set) {
+std::vector<page::Page> strips_of_three(Length width, bool one_set, bool coupon = false) {
     job::Job job = job_of(alder_court());
     job.openings.front().quantity = 3;
     job.packet.one_set = one_set;
+    if (!coupon) job.packet.leave_out = {"coupon"};
     job.printer.strips = roll_of(width);
     const plan::Plan plan = planned(job);
     std::vector<page::Page> pages = sheets::make_packet(plan, kit()).pages;
@@ -300,6 +301,24 @@ TEST(RollStrips, BoardsAlikeShareAPageOfAWideRollWhereAllOfThemFindRoom) {
     EXPECT_GT(numbers.size(), 50U);
     for (const auto& [number, times] : numbers) EXPECT_EQ(times, 3) << number;
     for (const std::string& fault : text_faults(shared.front(), 4_pt, 4_pt)) ADD_FAILURE() << fault;
+}
+
+TEST(RollStrips, ACouponsStripsStandBeforeThoseOfBoardsWhereAPageHasRoom) {
+    const std::vector<page::Page> pages = strips_of_three(24_in, false, true);
+    const std::vector<page::Page> without = strips_of_three(24_in, false);
+    ASSERT_EQ(pages.size(), 1U);
+    EXPECT_GT(strip_outlines(pages.front()).size(), strip_outlines(without.front()).size());
+    EXPECT_NEAR((pages.front().width - without.front().width).mm(), 0, 1e-6) << "no paper goes for it";
+    std::map<int, int> numbers;
+    for (const page::TextItem& text : texts(pages.front()))
+        if (text.role == Role::numeral) ++numbers[std::stoi(text.text)];
+    EXPECT_EQ(numbers.at(1), 4);
+    EXPECT_EQ(numbers.rbegin()->second, 3) << "a coupon has fewer kerfs than a board";
+    EXPECT_NE(all_words(pages.front()).find(", coupon\n"), std::string::npos);
+    EXPECT_NE(all_words(pages.front()).find("Zero is the end beside kerf 1."), std::string::npos);
+    for (const std::string& fault : text_faults(pages.front(), 4_pt, 4_pt)) ADD_FAILURE() << fault;
+    for (const page::Page& page : strips_of_three(62_mm, false, true))
+        EXPECT_EQ(all_words(page).find(", coupon\n"), std::string::npos);
 }
 
 TEST(RollStrips, BoardsAlikeHavePagesOfTheirOwnOnANarrowRoll) {

@@ -111,6 +111,66 @@ TEST(Tiling, finds_printed_tiles_only) {
         EXPECT_EQ(tiling.printed_at(tile.column, tile.row), tile.blank ? nullptr : &tile);
 }
 
+/// A casing segment, its chord level.
+std::vector<Path> segment(Length chord, Length rise, Length width) {
+    const std::vector<Path> whole = arch(chord, rise);
+    const Path inside = whole.front();
+    const Path outside = inside.offset_left(width);
+    return {inside, outside, Path::line(inside.start(), outside.start()), Path::line(inside.end(), outside.end())};
+}
+
+TEST(Tiling, a_stepped_row_shows_the_whole_of_a_segment_in_fewer_sheets) {
+    int fewer = 0;
+    for (const auto& [chord, rise] : std::vector<std::pair<Length, Length>>{
+             {33_in, 3.6_in}, {26_in, 3.2_in}, {17_in, 2_in}, {35_in, 2_in}, {44_in, 4_in}}) {
+        const std::vector<Path> drawing = segment(chord, rise, 3.5_in);
+        const CellSize cell{9_in, 6.5_in};
+        const auto row = Tiling::stepped(drawing, cell, overlap);
+        ASSERT_TRUE(row);
+        EXPECT_EQ(row->printed(), static_cast<std::size_t>(row->columns()));
+        fewer += row->printed() < Tiling(drawing, {9_in, 6_in}, overlap).printed() ? 1 : 0;
+        each_point(drawing, [&](Point p) {
+            for (const Tile& tile : row->tiles()) {
+                const Rect window = row->window(tile);
+                if (p.x <= window.low.x || p.x >= window.high.x) continue;
+                EXPECT_TRUE(p.y >= tile.cell.low.y && p.y <= tile.cell.high.y) << tile.name();
+            }
+        });
+    }
+    EXPECT_GE(fewer, 2);
+}
+
+TEST(Tiling, crosses_of_a_stepped_row_are_shared_and_stand_level) {
+    const auto row = Tiling::stepped(segment(33_in, 3.6_in, 3.5_in), {9_in, 6.5_in}, overlap);
+    ASSERT_TRUE(row);
+    ASSERT_EQ(row->columns(), 4);
+    EXPECT_NE(row->tiles()[0].cell.low.y, row->tiles()[1].cell.low.y) << "stepped, or there is nothing to see";
+    for (int i = 0; i < 4; ++i) {
+        const Tile& tile = row->tiles()[static_cast<std::size_t>(i)];
+        const std::vector<Point> crosses = row->crosses(tile);
+        ASSERT_EQ(crosses.size(), 6U);
+        for (std::size_t k = 0; k < crosses.size(); ++k) {
+            const Point cross = crosses[k];
+            EXPECT_EQ(cross.y, row->crosses(row->tiles().front())[k].y) << "a straight edge lies along them";
+            EXPECT_TRUE(cross.x == tile.cell.low.x || cross.x == tile.cell.high.x);
+            // Their arms, 16 pt long, stay on the sheet.
+            EXPECT_GE(cross.y - tile.cell.low.y, 16_pt);
+            EXPECT_GE(tile.cell.high.y - cross.y, 16_pt);
+        }
+        if (i == 0) continue;
+        const std::vector<Point> before = row->crosses(row->tiles()[static_cast<std::size_t>(i) - 1]);
+        EXPECT_NEAR((crosses.front().x - before.back().x).mm(), 0, 1e-9);
+    }
+}
+
+TEST(Tiling, what_is_too_high_for_a_sheet_or_shares_too_little_has_no_stepped_row) {
+    EXPECT_FALSE(Tiling::stepped(segment(33_in, 10_in, 3.5_in), {9_in, 6.5_in}, overlap));
+    // A straight band that rises 5 in a sheet: each sheet has room for its own part, but all have none in common.
+    const std::vector<Path> steep{Path::line({}, {36_in, 18_in}), Path::line({{}, 1_in}, {36_in, 19_in})};
+    EXPECT_FALSE(Tiling::stepped(steep, {9_in, 6.5_in}, overlap));
+    EXPECT_TRUE(Tiling::stepped({Path::line({}, {36_in, 3_in})}, {9_in, 6.5_in}, overlap));
+}
+
 TEST(Tile, columns_are_lettered_and_rows_numbered) {
     EXPECT_EQ((Tile{0, 0, {}, false}).name(), "A1");
     EXPECT_EQ((Tile{25, 2, {}, false}).name(), "Z3");
