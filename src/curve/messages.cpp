@@ -18,7 +18,8 @@ Length step_of(measure::Unit units) { return units == measure::Unit::inch ? Leng
 job::Told shape_word(std::string_view shape) {
     std::string key = "piece.shape_" + std::string(shape);
     std::replace(key.begin(), key.end(), '-', '_');
-    return job::word(std::move(key), std::string(shape));
+    // A sentence spells as the sheets do, whatever the job file's word.
+    return job::word(std::move(key), shape == "three-centred" ? "three-centered" : std::string(shape));
 }
 
 job::Told shown_above(Length limit, measure::Unit units) {

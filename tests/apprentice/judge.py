@@ -255,6 +255,14 @@ def read_strips(f, packet, name, kerf, metric):
         f.count("ticks in rasters", len(seen))
         if len(seen) != len(strip.feet) or any(abs(a - b) > 0.35 for a, b in zip(seen, strip.feet)):
             f.add("raster", f"{name} strip {strip.number}: {len(seen)} feet seen, {len(strip.feet)} drawn")
+    boards = {strip.board: [] for strip in out}
+    for strip in out:
+        boards[strip.board].append((strip.number, [round(foot - strip.frame[0], 2) for foot in strip.feet]))
+    for board, strips in boards.items():
+        if strips != boards[min(boards)]:
+            f.add("boards alike that differ", f"{name}: strips of board {board}")
+    if len(boards) > 1:
+        f.count("boards alike on shared sheets", len(boards))
     return out
 
 
@@ -540,7 +548,7 @@ def heavy_lines(f, name, strip, metric, trims):
 
 
 def mitres(f, packet, name, strips, angles, ends, trim, right, metric, bend):
-    text = "\n".join(w[0] for s in strips for w in s.words)
+    text = "\n".join(w[0] for s in strips for w in s.words if s.board == strips[0].board)
     said = re.findall(r"(?:MITER|INGLETE) ([\d.,]+)°(?:, (plain face shorter|plain face longer|cara lisa más corta|"
                       r"cara lisa más larga))?", text)
     want = [math.degrees(a) for a in angles if a > 0]

@@ -174,7 +174,7 @@ class Strip:
 
     def __init__(self, sheet, frame, style):
         self.sheet, self.frame, self.style = sheet, frame, style
-        self.ticks, self.marks, self.words, self.heavy, self.number = [], [], [], [], None
+        self.ticks, self.marks, self.words, self.heavy, self.number, self.board = [], [], [], [], None, 1
 
     def arrow_ends(self, u, words):
         """Where the level lines end that lead from a mark toward words off it."""
@@ -208,6 +208,8 @@ def strips_on(sheet, kerf):
         strip.captions = [p[0] for p in above]
         if named:
             strip.number = int(re.search(r"\d+", named[0][0]).group())
+            board = re.match(r"\w+ \d+ \w+ \d+, (?:board|tabla) (\d+)", named[0][0])
+            strip.board = int(board[1]) if board else 1
         out.append(strip)
     for strip in out:
         _fill(strip)

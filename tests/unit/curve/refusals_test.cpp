@@ -45,7 +45,7 @@ TEST(Refusals, tilt_takes_from_the_rise) {
 
 TEST(Refusals, three_centred_rises_less_than_half_the_span) {
     EXPECT_EQ(refusal(opening_of(job::Shape::three_centred, 1500_mm, 760_mm), measure::Unit::millimetre),
-              "24: rise 760 mm is more than a three-centred head over this span can have | expected less than half the "
+              "24: rise 760 mm is more than a three-centered head over this span can have | expected less than half the "
               "span: at most 749.99 mm; at half the span it is shape = \"semicircular\"\n");
     EXPECT_EQ(refusal(opening_of(job::Shape::three_centred, 1500_mm, 749.99_mm), measure::Unit::millimetre), "");
     const std::string uneven = refusal(on_legs(opening_of(job::Shape::three_centred, 60_in, 29_in), 74_in, 70_in));
@@ -141,7 +141,7 @@ TEST(Refusals, legs_that_leave_a_half_without_rise) {
 TEST(Refusals, three_centred_on_legs_that_no_rise_would_suit) {
     EXPECT_EQ(
         refusal(on_legs(opening_of(job::Shape::three_centred, 60_in, 16_in), 102_in, 72_in)),
-        "25: legs that differ by 30 in are too uneven for a three-centred head | expected less than half the span: "
+        "25: legs that differ by 30 in are too uneven for a three-centered head | expected less than half the span: "
         "at most 29.999 in\n");
     EXPECT_EQ(refusal(on_legs(opening_of(job::Shape::three_centred, 60_in, 15_in), 101.9_in, 72_in)), "");
 }
