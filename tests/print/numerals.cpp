@@ -7,6 +7,7 @@
 #include <iostream>
 #include <sstream>
 
+#include "print/coupon_strips.h"
 #include "print/packet.h"
 #include "print/raster.h"
 #include "support/laid_out.h"
@@ -40,23 +41,6 @@ std::vector<Spot> numeral_spots(const page::Document& packet) {
         }
     }
     return spots;
-}
-
-/// How many kerfs the captions tell of a coupon whose strips stand before those of the board: "Strip 2 of 2, coupon",
-/// how it is set, "kerfs 13 to 22".
-std::size_t kerfs_of_coupon(const page::Document& packet) {
-    std::size_t last = 0;
-    for (const page::Page& page : packet.pages) {
-        if (page.sheet != "strips") continue;
-        int texts_on = 0;
-        for (const page::Item& item : page.items) {
-            const auto* text = std::get_if<page::TextItem>(&item);
-            if (text == nullptr) continue;
-            if (text->text.ends_with(", coupon") || text->text.ends_with(", probeta")) texts_on = 3;
-            if (--texts_on == 0) last = std::stoul(text->text.substr(text->text.rfind(' ')));
-        }
-    }
-    return last;
 }
 
 /// Those of the board, without its coupon's, which come first.
