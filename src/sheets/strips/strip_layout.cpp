@@ -41,6 +41,9 @@ Length whole_step_up(Length value, Length step) { return step * std::ceil(value 
 constexpr Length first_of_bend = Length::inches(2.2);
 constexpr Length last_of_bend = Length::inches(3);
 
+/// A strip is seldom shorter: it has a name at either end, and is soon lost.
+constexpr Length short_strip = Length::inches(2);
+
 /// What the figures of the joint before a strip take more than two.
 Length further_figures(int strip) {
     const std::size_t figures = std::to_string(strip - 1).size() + std::to_string(strip).size();
@@ -68,7 +71,7 @@ std::size_t next_first(const plan::Piece& piece, const Strip& strip, int next_st
     for (std::size_t i = strip.first_kerf + 1; i < kerfs.size(); ++i) {
         const Length joint = (kerfs[i - 1].at + kerfs[i].at) / 2;
         if (joint > strip.from + longest) break;
-        const int crowd = crowding(joint, next_strip, piece, tape);
+        const int crowd = crowding(joint, next_strip, piece, tape) + (joint < strip.from + short_strip ? 3 : 0);
         if (best > strip.first_kerf && crowd > least) continue;
         best = i;
         least = crowd;
