@@ -116,7 +116,7 @@ std::string mistake_in(const WordEntry& theirs, const Entries& program) {
         if (!is_one_line(text)) return "must be one line, without control characters";
     }
     if (theirs.key == "numbers.decimal" && theirs.texts.front() != "." && theirs.texts.front() != ",")
-        return "must be \".\" or \",\"";
+        return R"(must be "." or ",")";
     const bool lines_of_its_own = ours->second.list && stem_of(theirs.key) == "shop";
     return lines_of_its_own ? line_mistake(theirs) : replacement_mistake(ours->second, theirs);
 }

@@ -41,7 +41,8 @@ Suffix suffix_of(std::string_view word) {
     std::string small(word);
     std::transform(small.begin(), small.end(), small.begin(),
                    [](char c) { return static_cast<char>(std::tolower(static_cast<unsigned char>(c))); });
-    const auto found = std::find_if(units.begin(), units.end(), [&](const auto& unit) { return unit.first == small; });
+    const auto* const found =
+        std::find_if(units.begin(), units.end(), [&](const auto& unit) { return unit.first == small; });
     return found == units.end() ? Suffix::none : found->second;
 }
 
@@ -123,7 +124,7 @@ public:
         if (!first) return tl::unexpected(first.error());
         const Suffix suffix = take_suffix();
         const bool feet_and_inches = suffix == Suffix::feet && !done() && next_of_inches();
-        const Result length = feet_and_inches ? with_inches(*first) : alone(*first, suffix);
+        Result length = feet_and_inches ? with_inches(*first) : alone(*first, suffix);
         if (!length) return length;
         if (!done()) return wrong("did not expect this after the length");
         return negative ? -*length : *length;

@@ -59,7 +59,7 @@ private:
 
     /// What a kind of work is, with what else is known of it.
     std::string name_of(Rate rate) const {
-        const std::string name = words(std::string(job::rate_keys.at(static_cast<std::size_t>(rate))));
+        std::string name = words(std::string(job::rate_keys.at(static_cast<std::size_t>(rate))));
         if (rate == Rate::minutes_kerf) return name + ", " + long_text(counts_.kerf_stroke);
         if (rate == Rate::minutes_rip) return name + ", " + long_text(counts_.ripped);
         if (rate == Rate::minutes_segment) return name + ", " + long_text(counts_.curved_sawing);
@@ -144,7 +144,7 @@ private:
 
     std::string blade_text() const {
         const auto& lasts = rates_.of(Rate::blade_lasts);
-        const std::string stroke = long_text(counts_.kerf_stroke);
+        std::string stroke = long_text(counts_.kerf_stroke);
         if (!lasts) return stroke;
         const Length life = unit() == Unit::inch ? Length::inches(*lasts * 12) : Length::mm(*lasts * 1000);
         return words("of_life", {{"stroke", stroke}, {"life", long_text(life)}});

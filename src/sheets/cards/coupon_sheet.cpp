@@ -220,7 +220,8 @@ private:
         const std::string lead = words("coupon.trial");
         const std::vector<std::string> lines = trial_lines(piece_, size_, tape_);
         constexpr std::size_t in_a_row = 3;
-        const auto rows = static_cast<double>((lines.size() + in_a_row - 1) / in_a_row);
+        const std::size_t full = (lines.size() + in_a_row - 1) / in_a_row;
+        const auto rows = static_cast<double>(full);
         // The sentence stays with the lines that it speaks of.
         const Length step = leading(small().size);
         if (flow_.room() < flow_.pen().paragraph_height(lead, small(), flow_.width(), step) + step * (rows + 2))
@@ -229,7 +230,8 @@ private:
         const Rect room = flow_.take(leading(small().size) * rows);
         Pen pen = flow_.pen();
         for (std::size_t i = 0; i < lines.size(); ++i) {
-            const auto row = static_cast<double>(i / in_a_row);
+            const std::size_t above = i / in_a_row;
+            const auto row = static_cast<double>(above);
             const auto column = static_cast<double>(i % in_a_row);
             pen.text(Role::text,
                      {room.low.x + small().size + room.width() * (column / in_a_row),
