@@ -1,5 +1,7 @@
 #include "bend/spacing.h"
 
+#include <utility>
+
 #include "bend/limit.h"
 #include "measure/require.h"
 
@@ -12,8 +14,8 @@ constexpr Length fine_enough = Length::mm(0.01);
 
 }  // namespace
 
-SpacingSearch::SpacingSearch(const Cell& cell, const Material& material, KerfsOn side, Length least, Length most)
-    : cell_(cell), material_(material), side_(side), least_(least), most_(most) {
+SpacingSearch::SpacingSearch(Cell cell, const Material& material, KerfsOn side, Length least, Length most)
+    : cell_(std::move(cell)), material_(material), side_(side), least_(least), most_(most) {
     measure::require(least <= most, "the least spacing is not the largest");
     at_ends_ = {tightest_at(least), tightest_at(most)};
 }

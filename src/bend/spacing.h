@@ -15,7 +15,7 @@ namespace kerfpacket::bend {
 class SpacingSearch {
 public:
     /// `cell.spacing` is not looked at. The material must outlive the search.
-    SpacingSearch(const Cell& cell, const Material& material, KerfsOn side, Length least, Length most);
+    SpacingSearch(Cell cell, const Material& material, KerfsOn side, Length least, Length most);
     /// `least` where none is ok.
     Length widest(Length radius);
 

@@ -1,7 +1,8 @@
 #include "curve/messages.h"
 
-#include <algorithm>
 #include <cmath>
+
+#include "job/choices.h"
 
 namespace kerfpacket::curve {
 namespace {
@@ -16,10 +17,8 @@ Length step_of(measure::Unit units) { return units == measure::Unit::inch ? Leng
 }  // namespace
 
 job::Told shape_word(std::string_view shape) {
-    std::string key = "piece.shape_" + std::string(shape);
-    std::replace(key.begin(), key.end(), '-', '_');
     // A sentence spells as the sheets do, whatever the job file's word.
-    return job::word(std::move(key), shape == "three-centred" ? "three-centered" : std::string(shape));
+    return job::word(job::shape_key(shape), shape == "three-centred" ? "three-centered" : std::string(shape));
 }
 
 job::Told shown_above(Length limit, measure::Unit units) {

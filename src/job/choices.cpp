@@ -69,4 +69,10 @@ std::string_view word(Outcome outcome) { return word_of(outcome, outcome_words()
 std::string_view word(EndCut cut) { return word_of(cut, end_cut_words()); }
 std::string_view word(WallSide side) { return word_of(side, wall_side_words()); }
 
+std::string shape_key(std::string_view word) {
+    std::string key = "piece.shape_" + std::string(word);
+    std::replace(key.begin(), key.end(), '-', '_');
+    return key;
+}
+
 }  // namespace kerfpacket::job

@@ -1,6 +1,7 @@
 #pragma once
 // What a job file chooses among, and the words for it.
 
+#include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -10,6 +11,15 @@ namespace kerfpacket::job {
 /// The words of a key and what each means, in the order in which messages list them.
 template <class T>
 using Choices = std::vector<std::pair<std::string_view, T>>;
+
+/// The words alone.
+template <class T>
+std::vector<std::string_view> words_of(const Choices<T>& choices) {
+    std::vector<std::string_view> words;
+    words.reserve(choices.size());
+    for (const auto& [word, value] : choices) words.push_back(word);
+    return words;
+}
 
 /// Heads of openings, in the trade's words.
 enum class Shape {
@@ -78,5 +88,8 @@ std::string_view word(Held held);
 std::string_view word(Outcome outcome);
 std::string_view word(EndCut cut);
 std::string_view word(WallSide side);
+
+/// The key under which the words of every language have the name of a shape, by its word in the job file.
+std::string shape_key(std::string_view word);
 
 }  // namespace kerfpacket::job

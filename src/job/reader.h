@@ -83,10 +83,7 @@ public:
     /// One of a few words.
     template <class T>
     std::optional<Sourced<T>> choice(std::string_view key, const Choices<T>& choices, Need need = Need::optional) {
-        std::vector<std::string_view> names;
-        names.reserve(choices.size());
-        for (const auto& [name, value] : choices) names.push_back(name);
-        const auto picked = pick(key, names, need);
+        const auto picked = pick(key, words_of(choices), need);
         if (!picked) return std::nullopt;
         return Sourced<T>{choices[picked->value].second, picked->at};
     }
@@ -94,10 +91,7 @@ public:
     /// One of a few words, which counts twice, or two of them in brackets: left, right.
     template <class T>
     std::optional<std::array<T, 2>> one_or_two_words(std::string_view key, const Choices<T>& choices) {
-        std::vector<std::string_view> names;
-        names.reserve(choices.size());
-        for (const auto& [name, value] : choices) names.push_back(name);
-        const auto picked = pick_two(key, names);
+        const auto picked = pick_two(key, words_of(choices));
         if (!picked) return std::nullopt;
         return std::array<T, 2>{choices[picked->at(0)].second, choices[picked->at(1)].second};
     }

@@ -7,6 +7,7 @@
 #include <fmt/ranges.h>
 
 #include "bend/material.h"
+#include "job/choices.h"
 #include "job/values.h"
 #include "sheets/changes.h"
 #include "sheets/serves_words.h"
@@ -89,7 +90,7 @@ private:
             "kerf_depth",  "spacing", "held",      "kerfs",  "result", "outcome", "sheets",
             "measured",    "toward",  "wall_side", "climbs", "ends"};
         if (!chosen.contains(value.key)) return word;
-        std::string key = (value.key == "shape" ? "piece.shape_" : "settings.word_") + word;
+        std::string key = value.key == "shape" ? job::shape_key(word) : "settings.word_" + word;
         std::replace(key.begin(), key.end(), '-', '_');
         return kit_.words.entries().contains(key) ? kit_.words(key) : word;
     }

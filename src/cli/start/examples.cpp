@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cli/start/heads.h"
+#include "job/choices.h"
 #include "measure/require.h"
 
 namespace kerfpacket::cli {
@@ -51,12 +52,10 @@ const std::vector<Example>& examples() {
 }
 
 void tell_example(Talk& talk, const Example& example, const fonts::Words& words) {
-    std::string shape(example.name);
-    std::replace(shape.begin(), shape.end(), '-', '_');
-    const std::string named = words(shape == "wall"      ? "piece.wall_board"
-                                    : shape == "stair"   ? "piece.stair_board"
-                                    : shape == "splayed" ? "start.splayed_jamb"
-                                                         : "piece.shape_" + shape);
+    const std::string named = words(example.name == "wall"      ? "piece.wall_board"
+                                    : example.name == "stair"   ? "piece.stair_board"
+                                    : example.name == "splayed" ? "start.splayed_jamb"
+                                                                : job::shape_key(example.name));
     auto point = example.answers.begin();
     while (talk.state() == Talk::State::asking) {
         const std::string_view asked = talk.question().name;

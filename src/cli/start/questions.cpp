@@ -30,15 +30,6 @@ bool cased_splay(const Answers& answers) { return has_casing(answers) && splays(
 bool first_piece(const Answers& answers) { return answers.pieces() == 1; }
 bool first_stair(const Answers& answers) { return first_piece(answers) && answers.stair(); }
 
-/// What the reader of the job file takes.
-template <class T>
-std::vector<std::string_view> words_of(const job::Choices<T>& values) {
-    std::vector<std::string_view> words;
-    words.reserve(values.size());
-    for (const auto& [word, value] : values) words.push_back(word);
-    return words;
-}
-
 std::vector<Question> head_questions() {
     return {
         {.name = "number", .part = Part::job, .key = "number", .kind = Kind::words, .filler = "1"},
@@ -63,7 +54,7 @@ std::vector<Question> curve_questions() {
          .key = "shape",
          .kind = Kind::choice,
          .when = opening,
-         .choices = words_of(job::shape_words())},
+         .choices = job::words_of(job::shape_words())},
         {.name = "way", .kind = Kind::choice, .when = wall, .choices = {"chord", "radius", "points"}},
         {.name = "span", .key = "span", .when = figures, .least = 12, .most = 180},
         {.name = "rise", .key = "rise", .when = rises, .least = 1, .most = 120},
@@ -77,7 +68,7 @@ std::vector<Question> curve_questions() {
          .kind = Kind::choice,
          .when = by_points,
          .usual = "fair",
-         .choices = words_of(job::fit_words())},
+         .choices = job::words_of(job::fit_words())},
         {.name = "measured_to",
          .key = "measured_to",
          .kind = Kind::choice,
@@ -218,7 +209,7 @@ std::vector<Question> board_questions() {
          .when = cased_splay,
          .usual = "room",
          .as_before = true,
-         .choices = words_of(job::wall_side_words())},
+         .choices = job::words_of(job::wall_side_words())},
         {.name = "blade",
          .part = Part::saw,
          .key = "blade_diameter",

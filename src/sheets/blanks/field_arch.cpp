@@ -89,7 +89,7 @@ std::vector<FieldChoice> shapes(FieldForm& form) {
     std::vector<FieldChoice> all;
     for (const auto& [word, shape] : job::shape_words()) {
         if (shape == job::Shape::ordinates) continue;  // on a sheet of its own
-        all.push_back({form.pen().kit().words(shape_key(shape)), std::string(word)});
+        all.push_back({form.pen().kit().words(job::shape_key(word)), std::string(word)});
     }
     return all;
 }

@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include <fmt/ranges.h>
+
 #include "job/choices.h"
 #include "measure/require.h"
 #include "sheets/evidence/strain_words.h"
@@ -17,29 +19,14 @@ std::string board_table(const plan::Piece& piece) {
 
 std::string percent(double part, const Kit& kit) { return number(part * 100, 0, kit.words); }
 
-/// "disc, ends, centre".
-std::string listed(const std::vector<std::string>& words) {
-    std::string list = words.front();
-    for (std::size_t i = 1; i < words.size(); ++i) list += ", " + words[i];
-    return list;
-}
-
-template <class Value>
-std::vector<std::string> only_words(const job::Choices<Value>& pairs) {
-    std::vector<std::string> words;
-    words.reserve(pairs.size());
-    for (const auto& pair : pairs) words.emplace_back(pair.first);
-    return words;
-}
-
 }  // namespace
 
-std::vector<std::string> ways_to_hold() {
-    std::vector<std::string> ways = only_words(job::held_words());
+std::vector<std::string_view> ways_to_hold() {
+    std::vector<std::string_view> ways = job::words_of(job::held_words());
     std::erase(ways, job::word(job::Held::one_kerf));  // has a test of its own
     return ways;
 }
-std::vector<std::string> ends_of_bending() { return only_words(job::outcome_words()); }
+std::vector<std::string_view> ends_of_bending() { return job::words_of(job::outcome_words()); }
 
 std::string held_word(bend::Held held, const Kit& kit) {
     switch (held) {
@@ -51,9 +38,11 @@ std::string held_word(bend::Held held, const Kit& kit) {
     throw measure::Bug("a way to hold a coupon without a word");
 }
 
-std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit) {
-    for (std::string& word : words) word = kit.words("coupon.box_" + word);
-    return words;
+std::vector<std::string> to_tick(const std::vector<std::string_view>& words, const Kit& kit) {
+    std::vector<std::string> told;
+    told.reserve(words.size());
+    for (const std::string_view word : words) told.push_back(kit.words("coupon.box_" + std::string(word)));
+    return told;
 }
 
 std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize& size, bool strips_elsewhere,
@@ -99,8 +88,8 @@ std::vector<std::string> coupon_lines(const plan::Piece& piece, const CouponSize
     return {piece.coupon ? "[[" + board_table(piece) + ".coupon]]" : "[" + board_table(piece) + ".coupon]",
             "chord = \"" + blank + " " + file.unit_name() + "\"",
             "rise = \"" + blank + " " + file.unit_name() + "\"",
-            "held = \"" + blank + "\"   # " + listed(ways_to_hold()),
-            "result = \"" + blank + "\"   # " + listed(ends_of_bending()),
+            "held = \"" + blank + "\"   # " + fmt::format("{}", fmt::join(ways_to_hold(), ", ")),
+            "result = \"" + blank + "\"   # " + fmt::format("{}", fmt::join(ends_of_bending(), ", ")),
             "by = \"" + blank + blank + "\"",
             "kerf_depth = \"" + file.exact(piece.cut.depth) + "\"",
             "spacing = \"" + file.exact(size.spacing) + "\""};

@@ -2,6 +2,7 @@
 // What the coupon record says: how to make it, how well it measures, the lines of the job file, the coupon it has.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "plan/piece.h"
@@ -11,15 +12,15 @@
 namespace kerfpacket::sheets {
 
 /// The job file's words for how a coupon is held, and for what stopped it.
-std::vector<std::string> ways_to_hold();
-std::vector<std::string> ends_of_bending();
+std::vector<std::string_view> ways_to_hold();
+std::vector<std::string_view> ends_of_bending();
 
 /// The test of one kerf: what to do, what to write, and what the job file has of it.
 std::vector<std::string> one_kerf_steps(const plan::Piece& piece, const CouponSize& size, const Kit& kit,
                                         const Tape& tape);
 
 /// The same in the language of the sheet, each for a box to tick.
-std::vector<std::string> to_tick(std::vector<std::string> words, const Kit& kit);
+std::vector<std::string> to_tick(const std::vector<std::string_view>& words, const Kit& kit);
 std::string held_word(bend::Held held, const Kit& kit);
 
 /// Things to do, each with its box. The coupon's strips stand at the end of the record, or elsewhere.

@@ -56,12 +56,6 @@ std::string even_text(const plan::Piece& piece, const Tape& tape) {
 
 }  // namespace
 
-std::string shape_key(job::Shape shape) {
-    std::string key = "piece.shape_" + std::string(job::word(shape));
-    std::replace(key.begin(), key.end(), '-', '_');
-    return key;
-}
-
 std::string piece_name(const plan::Piece& piece, const Kit& kit) {
     return kit.words(piece.kind == plan::Kind::arch_liner ? "piece.arch_liner"
                      : piece.rake                         ? "piece.stair_board"
@@ -70,7 +64,7 @@ std::string piece_name(const plan::Piece& piece, const Kit& kit) {
 
 std::string shape_name(const plan::Piece& piece, const Kit& kit) {
     return piece.kind == plan::Kind::arch_liner
-               ? kit.words(piece.shape == job::Shape::pointed ? pointed_key(piece) : shape_key(piece.shape))
+               ? kit.words(piece.shape == job::Shape::pointed ? pointed_key(piece) : job::shape_key(job::word(piece.shape)))
                : std::string();
 }
 

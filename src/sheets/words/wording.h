@@ -12,8 +12,6 @@ namespace kerfpacket::sheets {
 
 /// "Arch liner", "Wall board".
 std::string piece_name(const plan::Piece& piece, const Kit& kit);
-/// The words for a shape, as "piece.shape_three_centred".
-std::string shape_key(job::Shape shape);
 /// "segmental", "pointed, lancet": the head of an opening; empty for a wall.
 std::string shape_name(const plan::Piece& piece, const Kit& kit);
 /// What the job calls the opening or wall: the piece's name without the number of its board.
