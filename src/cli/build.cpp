@@ -78,10 +78,8 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
         standing(whole ? there : found_at(whole_packet(choice)), *job, choice.force, home);
     require_replaceable(there, choice.force);
     const Record record{job->inputs, choice.part, old ? old->previous : std::nullopt};
-    std::optional<Packet> packet = make_packet(record, *job, console, home);
+    const std::optional<Packet> packet = make_packet(record, *job, console, home);
     if (!packet) return Status::errors;
-    const std::string pages = counted(packet->sheets.document.pages.size(), "page");
-    packet->sheets = {};  // to read the packet again takes memory as well
     require_readable(packet->bytes, target);
     disk::Filing filing;
     const bool revised = whole && old && !old->same_revision;
@@ -91,7 +89,7 @@ Status build(const BuildChoice& choice, Console& console, const fs::path& home) 
     put(filing, console);
     if (revised)
         console.done(fmt::format("{}: revision {}, kept\n", kept_path(target, old->revision).string(), old->revision));
-    console.done(fmt::format("{}: {}\n", target.string(), pages));
+    console.done(fmt::format("{}: {}\n", target.string(), counted(packet->pages, "page")));
     console.done(verdict_line(job->plan));
     if (choice.open) show(target, console);
     else console.next(fmt::format("print {} at 100 %, and measure its printed bars", target.string()));

@@ -6,8 +6,6 @@
 
 #include "disk/child.h"
 #include "disk/process.h"
-#include "output/dump.h"
-#include "output/seal.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -31,12 +29,13 @@ Again made_here(const std::string& bytes, const Record& record, const fs::path& 
     try {
         const std::optional<Planned> plan = planned(record.inputs, quiet);
         again.planned = plan.has_value();
-        const std::optional<Packet> packet = plan ? make_packet(record, *plan, quiet, home) : std::nullopt;
+        const std::optional<Packet> packet =
+            plan ? make_packet(record, *plan, quiet, home, digest_sheets) : std::nullopt;
         again.made = packet.has_value();
         if (packet) {
             again.same = packet->bytes == bytes;
-            again.statement = statement_of(plan->plan, packet->sheets.document.pages.size());
-            if (digest_sheets) again.sheets = output::digest(output::dump(packet->sheets));
+            again.statement = statement_of(plan->plan, packet->pages);
+            again.sheets = packet->sheets;
         }
     } catch (const disk::Failure&) {
         // Of this kerfpacket's own files, or of the system: it says nothing of the packet.

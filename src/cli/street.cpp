@@ -7,7 +7,9 @@
 #include "cli/printers.h"
 #include "cli/record.h"
 #include "cli/trouble.h"
+#include "output/dump.h"
 #include "output/pdf.h"
+#include "output/seal.h"
 #include "sheets/folded_packet.h"
 
 namespace kerfpacket::cli {
@@ -87,7 +89,7 @@ std::vector<std::string> differences(const Planned& before, const Planned& now, 
 }
 
 std::optional<Packet> make_packet(const Record& record, const Planned& planned, Console& console,
-                                  const std::filesystem::path& home) {
+                                  const std::filesystem::path& home, bool digest_sheets) {
     const Resources resources(home, planned.plan.header, planned.inputs.words);
     const sheets::Part part = part_of(record.part, sheets::sheet_kinds(resources.kit()));
     std::optional<Planned> before;
@@ -104,10 +106,12 @@ std::optional<Packet> make_packet(const Record& record, const Planned& planned, 
     if (packet->document.pages.empty()) throw std::runtime_error(nothing_left(record.part));
 
     console.doing("writing the PDF");
-    const Statement statement = statement_of(planned.plan, packet->document.pages.size());
-    std::string bytes = output::pdf(*packet, resources.faces(), attachments_of(record, statement));
+    Packet made{.bytes = {}, .pages = packet->document.pages.size()};
+    if (digest_sheets) made.sheets = output::digest(output::dump(*packet));
+    const Statement statement = statement_of(planned.plan, made.pages);
+    made.bytes = output::pdf(*std::move(packet), resources.faces(), attachments_of(record, statement));
     console.doing("");
-    return Packet{*std::move(packet), std::move(bytes)};
+    return made;
 }
 
 }  // namespace kerfpacket::cli

@@ -43,13 +43,14 @@ std::vector<std::string> differences(const Planned& before, const Planned& now, 
 
 /// A packet in memory.
 struct Packet {
-    page::FoldedDocument sheets;
     std::string bytes;  ///< the PDF, its record in it
+    std::size_t pages = 0;
+    std::string sheets{};  ///< where it was asked for: a digest of all that stands on them
 };
 
 /// What a record says to print, of the plan of its inputs. Throws std::runtime_error, in words about the options, where
 /// that is no page; nothing when a character cannot be printed, which is told.
 std::optional<Packet> make_packet(const Record& record, const Planned& planned, Console& console,
-                                  const std::filesystem::path& home);
+                                  const std::filesystem::path& home, bool digest_sheets = false);
 
 }  // namespace kerfpacket::cli

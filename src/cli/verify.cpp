@@ -10,7 +10,6 @@
 #include "cli/record.h"
 #include "cli/street.h"
 #include "cli/trouble.h"
-#include "output/dump.h"
 #include "output/packet_reader.h"
 #include "output/seal.h"
 
@@ -116,9 +115,9 @@ Status compare_job(const Opened& opened, JobChoice job, Console& console, const 
     if (!now) return Status::errors;
     Record record = opened.filed.record;
     record.inputs = now->inputs;
-    const std::optional<Packet> packet = make_packet(record, *now, console, home);
+    const std::optional<Packet> packet = make_packet(record, *now, console, home, true);
     if (!packet) return Status::errors;
-    if (opened.again.made && output::digest(output::dump(packet->sheets)) == opened.again.sheets) {
+    if (opened.again.made && packet->sheets == opened.again.sheets) {
         console.result(fmt::format("{}: would print the same sheets\n", job.file.string()));
         return Status::done;
     }

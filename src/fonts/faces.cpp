@@ -123,6 +123,6 @@ const std::filesystem::path& Faces::file(Face face) const { return loaded_->of(f
 
 const std::string& Faces::bytes(Face face) const { return loaded_->of(face).bytes; }
 
-std::filesystem::path Faces::colour_profile() const { return loaded_->folder / "sRGB.icc"; }
+std::filesystem::path Faces::colour_profile() const { return loaded_->folder / "Gray.icc"; }
 
 }  // namespace kerfpacket::fonts

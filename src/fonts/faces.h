@@ -46,7 +46,7 @@ public:
     const std::filesystem::path& file(Face face) const;
     /// The font file itself.
     const std::string& bytes(Face face) const;
-    /// The ICC profile of sRGB, beside the faces: what black is, for a PDF that is kept.
+    /// The ICC profile of gray, beside the faces: what black is, for a PDF that is kept.
     std::filesystem::path colour_profile() const;
 
 private:

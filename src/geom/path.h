@@ -91,7 +91,7 @@ std::vector<Path> clip(const Path& path, const Rect& window);
 std::vector<double> crossings(const Segment& segment, Point on_line, Direction along);
 
 /// Control points of the cubic curves that draw a segment: each entry {c1, c2, end}. A line gives one entry whose
-/// control points lie on it. Pieces of at most 30 degrees: off a true circle by less than 1e-6 of the radius.
+/// control points lie on it. As many pieces as keep it within a thousandth of a millimetre of the true circle.
 std::vector<std::array<Point, 3>> cubic_pieces(const Segment& segment);
 
 }  // namespace kerfpacket::geom

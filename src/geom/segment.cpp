@@ -90,12 +90,28 @@ std::vector<double> crossings(const Segment& segment, Point on_line, Direction a
     return found;
 }
 
+namespace {
+
+/// The turn of one cubic that is off a circle of this radius by a thousandth of a millimetre; a quarter at most. With
+/// handles of 4/3 tan(turn/4) radii it bulges by 2/27 sin^6(turn/4) / cos^2(turn/4) of them (the polynomial of its
+/// distance from the centre, at its largest).
+Angle most_turn(Length radius) {
+    constexpr Length off = Length::mm(0.001);
+    constexpr Angle quarter = Angle::degrees(90);
+    const double least_cos = std::cos(quarter.radians() / 4);
+    const double sixth = 27.0 / 2 * least_cos * least_cos * (off / radius);
+    return std::min(quarter, Angle::radians(4 * std::asin(std::min(1.0, std::cbrt(std::sqrt(sixth))))));
+}
+
+}  // namespace
+
 std::vector<std::array<Point, 3>> cubic_pieces(const Segment& segment) {
     if (segment.is_line()) {
         const Point step = (segment.to - segment.from) * (1.0 / 3);
         return {{segment.from + step, segment.to - step, segment.to}};
     }
-    const int count = std::max(1, static_cast<int>(std::ceil(std::abs(segment.turn.degrees()) / 30 - 1e-9)));
+    const double most = most_turn(segment.radius()).radians();
+    const int count = std::max(1, static_cast<int>(std::ceil(std::abs(segment.turn.radians()) / most - 1e-9)));
     std::vector<std::array<Point, 3>> pieces;
     pieces.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i) {

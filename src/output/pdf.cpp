@@ -52,9 +52,9 @@ std::string page_labels(const page::Document& document) {
 struct Extras {
     std::vector<Attachment> attachments;
     unsigned threads = 1;
-    std::span<const page::Folded> folded = {};  ///< as in page::opened
-    const page::Form* form = nullptr;           ///< what can be filled in, in the face below
-    std::string form_face = {};                 ///< a TrueType file
+    std::span<page::Folded> folded = {};  ///< as in page::opened; each is let go when it is written
+    const page::Form* form = nullptr;     ///< what can be filled in, in the face below
+    std::string form_face = {};           ///< a TrueType file
 };
 
 constexpr std::size_t most_bytes = 1U << 20U;
@@ -210,6 +210,7 @@ void Writer::write_pages() {
     };
     pages.run(new_maker, [&](std::size_t number, const Written& written) {
         write_page(number, written.opened ? *written.opened : document_.pages[number], written.drawn);
+        if (written.opened) extras_.folded[number] = {};
     });
 }
 
@@ -235,8 +236,8 @@ std::string pdf(const page::Document& document, const fonts::Faces& faces, const
     return Writer(document, faces, {attachments, threads}).write();
 }
 
-std::string pdf(const page::FoldedDocument& document, const fonts::Faces& faces,
-                const std::vector<Attachment>& attachments, unsigned threads) {
+std::string pdf(page::FoldedDocument&& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments,
+                unsigned threads) {
     return Writer(document.document, faces, {attachments, threads, document.folded}).write();
 }
 

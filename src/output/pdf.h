@@ -26,8 +26,8 @@ struct Attachment {
 std::string pdf(const page::Document& document, const fonts::Faces& faces,
                 const std::vector<Attachment>& attachments = {}, unsigned threads = disk::cores());
 
-/// The same bytes of one whose pages wait folded.
-std::string pdf(const page::FoldedDocument& document, const fonts::Faces& faces,
+/// The same bytes of one whose pages wait folded. Each is let go when it is written.
+std::string pdf(page::FoldedDocument&& document, const fonts::Faces& faces,
                 const std::vector<Attachment>& attachments = {}, unsigned threads = disk::cores());
 
 /// The same of a document that can be filled in: no PDF/A, as nothing is that a viewer writes into. Not sealed.

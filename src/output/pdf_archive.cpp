@@ -89,9 +89,9 @@ Ref add_metadata(PdfFile& file, const page::Document& document, int part) {
 
 std::string output_intents(PdfFile& file, const std::string& profile) {
     return fmt::format(
-        "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(sRGB)"
-        "/RegistryName(http://www.color.org)/Info(sRGB)/DestOutputProfile {}>>]",
-        named(file.add_stream("/N 3", profile)));
+        "/OutputIntents[<</Type/OutputIntent/S/GTS_PDFA1/OutputConditionIdentifier(Custom)"
+        "/Info(Gray)/DestOutputProfile {}>>]",
+        named(file.add_stream("/N 1", profile)));
 }
 
 std::string attached(PdfFile& file, const page::Document& document, const std::vector<Attachment>& attachments) {

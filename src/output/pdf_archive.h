@@ -16,7 +16,7 @@ std::string pdf_date(const std::string& day);
 /// follows: 1 or 3, level B; or none, 0.
 Ref add_metadata(PdfFile& file, const page::Document& document, int part);
 
-/// What the black and white of the pages mean, an ICC profile of sRGB: an entry of the catalogue.
+/// What the black and white of the pages mean, an ICC profile of gray: an entry of the catalogue.
 std::string output_intents(PdfFile& file, const std::string& profile);
 
 /// Embeds the files; the entries of the catalogue that name them and associate them with the whole document.

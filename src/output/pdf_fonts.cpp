@@ -16,7 +16,29 @@ namespace {
 
 using Characters = std::map<unsigned char, char32_t>;
 
-/// Text can be copied out by it (ISO 32000-1, 9.10.3); a hundred entries are the most in a block (Adobe Technical Note
+/// Codes in a row, the characters of which follow each other as they do. What lies between two of them may be no code
+/// of the font.
+struct Range {
+    unsigned first = 0;
+    unsigned last = 0;
+    char32_t character = 0;  ///< of the first
+
+    /// A range keeps to the characters that differ in their last byte alone (Adobe Technical Note 5014).
+    bool goes_on_with(unsigned code, char32_t next) const {
+        return next - character == code - first && next >> 8U == character >> 8U;
+    }
+};
+
+std::vector<Range> ranges_of(const Characters& characters) {
+    std::vector<Range> ranges;
+    for (const auto& [code, character] : characters) {
+        if (!ranges.empty() && ranges.back().goes_on_with(code, character)) ranges.back().last = code;
+        else ranges.push_back({code, code, character});
+    }
+    return ranges;
+}
+
+/// Text can be copied out by it (ISO 32000-1, 9.10.3); a hundred ranges are the most in a block (Adobe Technical Note
 /// 5014).
 std::string map_to_text(const Characters& characters) {
     std::string map =
@@ -24,15 +46,13 @@ std::string map_to_text(const Characters& characters) {
         "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n"
         "/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n1 begincodespacerange\n<00> <FF>\nendcodespacerange\n";
     constexpr std::size_t most = 100;
-    std::size_t left = characters.size(), in_block = 0;
-    for (const auto& [code, character] : characters) {
-        if (in_block == 0) fmt::format_to(std::back_inserter(map), "{} beginbfchar\n", std::min(left, most));
-        fmt::format_to(std::back_inserter(map), "<{:02X}> <{:04X}>\n", code, static_cast<unsigned>(character));
-        ++in_block;
-        --left;
-        if (in_block < most && left > 0) continue;
-        map += "endbfchar\n";
-        in_block = 0;
+    const std::vector<Range> ranges = ranges_of(characters);
+    for (std::size_t i = 0; i < ranges.size(); ++i) {
+        if (i % most == 0)
+            fmt::format_to(std::back_inserter(map), "{} beginbfrange\n", std::min(ranges.size() - i, most));
+        fmt::format_to(std::back_inserter(map), "<{:02X}> <{:02X}> <{:04X}>\n", ranges[i].first, ranges[i].last,
+                       static_cast<unsigned>(ranges[i].character));
+        if (i % most == most - 1 || i + 1 == ranges.size()) map += "endbfrange\n";
     }
     return map + "endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
 }

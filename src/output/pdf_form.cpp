@@ -37,7 +37,8 @@ void FormWriter::add_page(std::size_t number, Ref page, PageTree& tree, std::vec
 }
 
 void FormWriter::add(const page::FormField& field, Ref self, const Page& page) {
-    std::string entries = "/T" + literal(field.name);
+    std::string entries = "/T";
+    add_literal(entries, field.name);
     if (!field.tip.empty()) entries += "/TU" + text_string(field.tip);
     if (field.kind == FieldKind::one_of) entries += boxes(field, self, page);
     else if (field.kind == FieldKind::hidden) {

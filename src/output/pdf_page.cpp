@@ -79,7 +79,10 @@ private:
     void set_fill(page::Ink ink);
     void set_font(std::size_t font, long long size);
     void begin_text_at(Place start, geom::Angle angle);
-    void show(const std::string& codes) { say(literal(codes)).append(" Tj\n"); }
+    void show(std::string_view codes) {
+        add_literal(content_, codes);
+        say(" Tj\n");
+    }
     Place written(Point point) const;
     /// Until `leave_centre` what is traced is told from the middle of a circle: all circles of a size are told alike,
     /// and packed to next to nothing.
@@ -167,7 +170,7 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     if (!upright) enter_run(reader, false);
     // The start is rounded after the correction, which holds for the anchor alone.
     const Point start = page::corrected(page_, item.anchor) - geom::Direction::at(item.angle) * (item.advance * back);
-    begin_text_at({thousandths(start.x), thousandths(start.y)}, item.angle);
+    begin_text_at({to_a_hundredth(start.x), to_a_hundredth(start.y)}, item.angle);
     enter_run(reader, upright);
     for (const Coded& part : text) {
         set_font(font_number(item.face, part.font), size);
@@ -250,7 +253,9 @@ void PageWriter::leave_run(Reader reader, bool in_text) {
 
 void PageWriter::space_after_last(Reader reader) {
     if (!run_ || !reader || open_ != Open::text || page_.structure.at(*reader).tag == page::Tag::figure) return;
-    show(" ");
+    constexpr std::string_view end = ") Tj\n";
+    measure::require(content_.ends_with(end), "an open run of text ends with a string");
+    content_.insert(content_.size() - end.size(), 1, ' ');
 }
 
 void PageWriter::enter_run(Reader reader, bool in_text) {

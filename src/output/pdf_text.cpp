@@ -12,27 +12,6 @@
 namespace kerfpacket::output {
 namespace {
 
-void add_whole(std::string& to, long long value) {
-    std::array<char, 24> digits{};
-    to.append(digits.data(), std::to_chars(digits.begin(), digits.end(), value).ptr);
-}
-
-/// Of a whole number of parts, 10 to the power of `decimals` to the unit.
-void add_parts(std::string& to, long long parts, int decimals) {
-    if (parts < 0) to += '-';
-    long long rest = std::abs(parts), unit = 1;
-    for (int i = 0; i < decimals; ++i) unit *= 10;
-    add_whole(to, rest / unit);
-    rest %= unit;
-    if (rest == 0) return;
-    to += '.';
-    while (rest > 0) {
-        unit /= 10;
-        to += static_cast<char>('0' + rest / unit);
-        rest %= unit;
-    }
-}
-
 std::string utf16(std::string_view text) {
     std::string bytes = "\xFE\xFF";
     while (!text.empty()) {
@@ -56,11 +35,36 @@ long long thousandths(Length value) {
     return static_cast<long long>(parts);
 }
 
-void add_number(std::string& to, double value, int decimals) {
-    add_parts(to, std::llround(value * std::pow(10, decimals)), decimals);
+long long to_a_hundredth(Length value) {
+    const long long parts = thousandths(value);
+    return (parts + (parts < 0 ? -5 : 5)) / 10 * 10;
 }
 
-void add_thousandths(std::string& to, long long value) { add_parts(to, value, 3); }
+void add_number(std::string& to, double value, int decimals) {
+    long long unit = 1;
+    for (int i = 0; i < decimals; ++i) unit *= 10;
+    const long long parts = std::llround(value * static_cast<double>(unit));
+    if (parts < 0) to += '-';
+    to += std::to_string(std::abs(parts) / unit);
+    long long rest = std::abs(parts) % unit;
+    if (rest > 0) to += '.';
+    while (rest > 0) {
+        unit /= 10;
+        to += static_cast<char>('0' + rest / unit);
+        rest %= unit;
+    }
+}
+
+void add_thousandths(std::string& to, long long value) {
+    std::array<char, 24> text{};
+    char* end = text.data();
+    if (value < 0) *end++ = '-';
+    const long long size = std::abs(value);
+    end = std::to_chars(end, text.data() + text.size(), size / 1000).ptr;
+    if (size % 1000 != 0) *end++ = '.';
+    for (long long rest = size % 1000; rest != 0; rest = rest * 10 % 1000) *end++ = static_cast<char>('0' + rest / 100);
+    to.append(text.data(), end);
+}
 
 std::string corners(const geom::Rect& area) {
     std::string text;
@@ -71,20 +75,27 @@ std::string corners(const geom::Rect& area) {
     return text + "]";
 }
 
-std::string literal(std::string_view bytes) {
-    std::string text = "(";
-    for (const char c : bytes) {
-        if (c == '(' || c == ')' || c == '\\') text += '\\';
+void add_literal(std::string& to, std::string_view bytes) {
+    to += '(';
+    while (!bytes.empty()) {
+        const std::size_t plain = std::min(bytes.find_first_of("()\\\r"), bytes.size());
+        to.append(bytes.substr(0, plain));
+        bytes.remove_prefix(plain);
+        if (bytes.empty()) break;
+        to += '\\';
         // A reader takes the end of a line, however it is written, for a line feed.
-        if (c == '\r') text += "\\r";
-        else text += c;
+        to += bytes.front() == '\r' ? 'r' : bytes.front();
+        bytes.remove_prefix(1);
     }
-    return text + ")";
+    to += ')';
 }
 
 std::string text_string(std::string_view text) {
     const auto ascii = [](char c) { return c == '\n' || (c >= ' ' && c <= '~'); };
-    return literal(std::all_of(text.begin(), text.end(), ascii) ? std::string(text) : utf16(text));
+    std::string written;
+    if (std::all_of(text.begin(), text.end(), ascii)) add_literal(written, text);
+    else add_literal(written, utf16(text));
+    return written;
 }
 
 }  // namespace kerfpacket::output

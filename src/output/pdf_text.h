@@ -13,6 +13,8 @@ using geom::Length;
 /// A length in thousandths of a point (0.00035 mm), the unit of every place in a file: shorter numbers. A value that is
 /// not finite, or more than readers take, is a Bug.
 long long thousandths(Length value);
+/// The same to the nearest ten: near enough for where words stand.
+long long to_a_hundredth(Length value);
 
 /// Appends a number of so many decimals, without the zeros at its end.
 void add_number(std::string& to, double value, int decimals);
@@ -22,8 +24,8 @@ inline void add_length(std::string& to, Length value) { add_thousandths(to, thou
 
 /// "[0 0 612 792]"
 std::string corners(const geom::Rect& area);
-/// Bytes between brackets, what would end them escaped.
-std::string literal(std::string_view bytes);
+/// Appends bytes between brackets, what would end them escaped.
+void add_literal(std::string& to, std::string_view bytes);
 /// UTF-8 as a text string: as it stands where it is ASCII, else as UTF-16BE (7.9.2.2).
 std::string text_string(std::string_view text);
 

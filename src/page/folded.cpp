@@ -4,10 +4,14 @@
 #include <bit>
 #include <cstdint>
 #include <cstring>
+#include <memory>
+#include <new>
 #include <string_view>
 #include <type_traits>
 #include <unordered_map>
 #include <utility>
+
+#include <libdeflate.h>
 
 #include "measure/require.h"
 
@@ -37,10 +41,7 @@ public:
         whole(size);
         bytes_ += value;
     }
-    std::string bytes() && {
-        bytes_.shrink_to_fit();
-        return std::move(bytes_);
-    }
+    const std::string& bytes() const { return bytes_; }
 
 private:
     std::string bytes_;
@@ -215,21 +216,50 @@ void each(Way& way, Item& value) {
     std::visit([&](auto& item) { each(way, item); }, value);
 }
 
+/// Thousands of pages are packed and unpacked: the quickest level.
+std::string packed(const std::string& bytes) {
+    struct Free {
+        void operator()(libdeflate_compressor* one) const { libdeflate_free_compressor(one); }
+    };
+    thread_local const std::unique_ptr<libdeflate_compressor, Free> compressor(libdeflate_alloc_compressor(1));
+    if (!compressor) throw std::bad_alloc();
+    std::string room(libdeflate_deflate_compress_bound(compressor.get(), bytes.size()), '\0');
+    const std::size_t size =
+        libdeflate_deflate_compress(compressor.get(), bytes.data(), bytes.size(), room.data(), room.size());
+    measure::require(size > 0, "packed bytes find room");
+    return room.substr(0, size);  // and no more room than that
+}
+
+std::string unpacked(const std::string& bytes, std::size_t size) {
+    struct Free {
+        void operator()(libdeflate_decompressor* one) const { libdeflate_free_decompressor(one); }
+    };
+    thread_local const std::unique_ptr<libdeflate_decompressor, Free> decompressor(libdeflate_alloc_decompressor());
+    if (!decompressor) throw std::bad_alloc();
+    std::string text(size, '\0');
+    const auto done = libdeflate_deflate_decompress(decompressor.get(), bytes.data(), bytes.size(), text.data(),
+                                                    text.size(), nullptr);
+    measure::require(done == LIBDEFLATE_SUCCESS, "a folded page is whole");
+    return text;
+}
+
 }  // namespace
 
 Folded::Folded(Page& page) {
     Folding way;
     each(way, page.items);
     each(way, page.structure);
-    bytes_ = std::move(way).bytes();
+    packed_ = packed(way.bytes());
+    unpacked_size_ = way.bytes().size();
     // Assigned an empty list they would keep their room.
     page.items = std::vector<Item>();
     page.structure = std::vector<Node>();
 }
 
 void Folded::put_back(Page& page) const {
-    if (bytes_.empty()) return;
-    Unfolding way(bytes_);
+    if (packed_.empty()) return;
+    const std::string bytes = unpacked(packed_, unpacked_size_);
+    Unfolding way(bytes);
     each(way, page.items);
     each(way, page.structure);
     measure::require(way.at_end(), "a folded page holds nothing else");

@@ -1,5 +1,5 @@
 #pragma once
-// Pages that wait: what is drawn on them takes a fifth of its room.
+// Pages that wait: what is drawn on them takes a tenth of its room.
 
 #include <cstddef>
 #include <optional>
@@ -21,16 +21,17 @@ public:
     /// Puts them back as they were, to the last bit; a page that is not folded stays as it is.
     void put_back(Page& page) const;
 
-    std::size_t bytes() const { return bytes_.size(); }
+    std::size_t bytes() const { return packed_.size(); }
 
 private:
-    std::string bytes_;
+    std::string packed_;
+    std::size_t unpacked_size_ = 0;
 };
 
 /// A document of so many pages that most of them are folded.
 struct FoldedDocument {
     Document document;
-    std::vector<Folded> folded;  ///< of each page
+    std::vector<Folded> folded;  ///< of each page; empty of one that is open
 };
 
 /// A page of a document, in `room` if it is folded. `folded` is that of each page, or nothing where none is.

@@ -166,11 +166,12 @@ TEST_P(Golden, IsTheSamePacketWithItsPagesFoldedAndOnSixteenThreads) {
         const auto laid_out = [&](std::size_t open, unsigned threads) {
             return sheets::make_folded_packet(revision, other, resources.kit(), {}, open, threads);
         };
-        const page::FoldedDocument open = laid_out(sheets::all_open, 1), folded = laid_out(1, 16);
+        const page::FoldedDocument open = laid_out(sheets::all_open, 1);
+        page::FoldedDocument folded = laid_out(1, 16);
         ASSERT_GT(folded.document.pages.size(), 1U);
         EXPECT_GT(folded.folded.back().bytes(), 0U);
         EXPECT_EQ(output::dump(folded), output::dump(open));
-        EXPECT_TRUE(output::pdf(folded, resources.faces()) == output::pdf(open.document, resources.faces()));
+        EXPECT_TRUE(output::pdf(std::move(folded), resources.faces()) == output::pdf(open.document, resources.faces()));
     }
 }
 

@@ -10,7 +10,7 @@ import tempfile
 from run import run
 
 EXPECTED = ["bin/kerfpacket", "share/kerfpacket/templates/en/page.toml", "share/kerfpacket/templates/es/page.toml",
-            "share/kerfpacket/fonts/faces.toml", "share/kerfpacket/fonts/sRGB.icc",
+            "share/kerfpacket/fonts/faces.toml", "share/kerfpacket/fonts/Gray.icc",
             "share/kerfpacket/schema/job.schema.json", "share/kerfpacket/schema/shop.schema.json",
             "share/man/man1/kerfpacket.1.gz", "share/man/man5/kerfpacket-job.5.gz",
             "share/man/man5/kerfpacket-shop.5.gz", "share/bash-completion/completions/kerfpacket",

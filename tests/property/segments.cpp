@@ -68,7 +68,7 @@ RC_GTEST_PROP(Segments, cubics_stay_on_the_circle, ()) {
             const double t = step / 20.0;
             const double u = 1 - t;
             const Point p = from * (u * u * u) + c1 * (3 * u * u * t) + c2 * (3 * u * t * t) + end * (t * t * t);
-            RC_ASSERT(measure::abs(distance(s.centre(), p) - s.radius()) <= 1e-6 * s.radius() + rounding(s));
+            RC_ASSERT(measure::abs(distance(s.centre(), p) - s.radius()) <= Length::mm(0.001) + rounding(s));
         }
         from = end;
     }

@@ -93,7 +93,7 @@ private:
             const double strain = scale_.from + (scale_.to - scale_.from) * part;
             points.push_back(graph_.at(part, density(told, strain) / highest_ * 0.96));
         }
-        pen_.stroke(Role::outline, Path::polyline(points), weight(told.by), dash(told.by));
+        pen_.stroke(Role::outline, thinned(points), weight(told.by), dash(told.by));
     }
 
     void legend() {

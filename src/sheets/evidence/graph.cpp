@@ -22,7 +22,36 @@ Length mm_step(Length least) {
     return Length::mm(10 * ten);
 }
 
+/// Of the points between two that stay, the one farthest off their line stays where it is off by more than that (the
+/// way of Ramer, Douglas and Peucker).
+void keep_between(const std::vector<Point>& points, std::size_t first, std::size_t last, std::vector<bool>& kept) {
+    constexpr Length off = Length::mm(0.02);
+    if (last - first < 2 || points[first] == points[last]) return;
+    const geom::Direction across = geom::direction(points[first], points[last]).left();
+    const auto distance = [&](std::size_t i) {
+        const Point from = points[i] - points[first];
+        return measure::abs(from.x * across.x + from.y * across.y);
+    };
+    std::size_t farthest = first + 1;
+    for (std::size_t i = first + 2; i < last; ++i)
+        if (distance(i) > distance(farthest)) farthest = i;
+    if (distance(farthest) <= off) return;
+    kept[farthest] = true;
+    keep_between(points, first, farthest, kept);
+    keep_between(points, farthest, last, kept);
+}
+
 }  // namespace
+
+Path thinned(const std::vector<Point>& points) {
+    std::vector<bool> kept(points.size());
+    kept.front() = kept.back() = true;
+    keep_between(points, 0, points.size() - 1, kept);
+    std::vector<Point> rest;
+    for (std::size_t i = 0; i < points.size(); ++i)
+        if (kept[i]) rest.push_back(points[i]);
+    return Path::polyline(rest);
+}
 
 Length tape_step(Length range, int most, Unit unit) {
     // Rounding must not make a range that divides evenly take the next larger step.
@@ -32,7 +61,7 @@ Length tape_step(Length range, int most, Unit unit) {
 
 std::vector<Path> Graph::inside(const std::vector<Point>& points) const {
     if (points.size() < 2) return {};
-    return geom::clip(Path::polyline(points), area.grown(0.01_pt));
+    return geom::clip(thinned(points), area.grown(0.01_pt));
 }
 
 void stroke_seamed(Pen& pen, const std::vector<Path>& parts, Length width, Dash dash) {

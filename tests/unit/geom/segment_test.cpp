@@ -64,11 +64,29 @@ TEST_P(Segments, know_their_bounds) {
     expect_point(segment.bounds().high, expected.high_x, expected.high_y);
 }
 
-TEST_P(Segments, are_drawn_by_cubics_of_at_most_thirty_degrees) {
+TEST_P(Segments, are_drawn_by_cubics_within_a_thousandth_of_a_millimetre) {
     const auto pieces = cubic_pieces(segment);
-    const auto wanted = static_cast<std::size_t>(std::max(1.0, std::abs(expected.turn) / 30));
-    EXPECT_EQ(pieces.size(), wanted);
     EXPECT_EQ(pieces.back()[2], segment.to);
+    if (segment.is_line()) return;
+    Length worst;
+    Point from = segment.from;
+    for (const auto& [c1, c2, end] : pieces) {
+        for (int step = 1; step < 50; ++step) {
+            const double t = step / 50.0, u = 1 - t;
+            const Point p = from * (u * u * u) + c1 * (3 * u * u * t) + c2 * (3 * u * t * t) + end * (t * t * t);
+            worst = std::max(worst, measure::abs(distance(segment.centre(), p) - segment.radius()));
+        }
+        from = end;
+    }
+    EXPECT_LE(worst, Length::mm(0.001));
+}
+
+TEST(Cubics, are_no_more_than_it_takes) {
+    const auto of_circle = [](Length radius) {
+        return cubic_pieces(Segment{{-radius, {}}, {radius, {}}, Angle::degrees(180)}).size() * 2;
+    };
+    EXPECT_EQ(of_circle(Length::mm(2)), 4U);      // a quarter each: off by 2.7e-4 radii
+    EXPECT_EQ(of_circle(Length::mm(1000)), 12U);  // by less than 1e-6 radii
 }
 
 INSTANTIATE_TEST_SUITE_P(ByEye, Segments, testing::ValuesIn(cases),

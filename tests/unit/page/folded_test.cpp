@@ -76,7 +76,7 @@ TEST(Folded, APageIsOpenedBesideTheDocument) {
     EXPECT_TRUE(document.document.pages[1].items.empty());
 }
 
-TEST(Folded, APageOfRowsTakesAQuarter) {
+TEST(Folded, APageOfRowsTakesAnEighth) {
     Page page;
     for (int row = 0; row < 40; ++row)
         for (int column = 0; column < 6; ++column) {
@@ -85,7 +85,7 @@ TEST(Folded, APageOfRowsTakesAQuarter) {
             page.items.emplace_back(PathItem{Role::box, box, 1_pt});
         }
     const std::size_t open = page.items.size() * (sizeof(Item) + 4 * sizeof(geom::Segment));
-    EXPECT_LT(Folded(page).bytes(), open / 4);
+    EXPECT_LT(Folded(page).bytes(), open / 8);
 }
 
 }  // namespace
