@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "bend/limit.h"
+#include "bend/yield.h"
 #include "measure/require.h"
 
 namespace kerfpacket::bend {
@@ -42,18 +43,19 @@ void judge_range(Assessment& a, const Range& range) {
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs) {
     measure::require(radius.mm() > 0 && kerfs > 0, "a bend has a radius and kerfs");
     const bool opening = side == KerfsOn::outside;
+    const Yield yield(cell, material.softness);
     Assessment a;
-    a.strain = web_strain(cell, material.softness, radius);
-    a.strain_limit = break_strain(cell, material, side);
+    a.strain = yield.web_strain(radius);
+    a.strain_limit = yield.break_strain(material, side);
     a.utilisation = a.strain / a.strain_limit;
-    a.close_radius = opening ? Length() : close_radius(cell, material.softness);
+    a.close_radius = opening ? Length() : yield.close_radius();
     a.closes = a.close_radius > radius;
-    a.facet = facet(cell, material.softness, radius);
+    a.facet = yield.facet(radius);
     a.turn_per_kerf = turn / kerfs;
     a.closing_angle = closing_angle(cell);
     // A closing kerf narrows as an opening one widens, until it is shut.
     a.mouth = std::max(Length(), opened_mouth(cell, opening ? a.turn_per_kerf : -a.turn_per_kerf));
-    a.least_radius = least_radius(cell, material.softness, a.strain_limit);
+    a.least_radius = yield.least_radius(a.strain_limit);
 
     judge_strain(a);
     judge_closing(a, cell, radius);

@@ -5,6 +5,7 @@
 
 #include "bend/moulded.h"
 #include "bend/section.h"
+#include "bend/yield.h"
 #include "measure/require.h"
 
 namespace kerfpacket::bend {
@@ -15,23 +16,13 @@ constexpr double reach_factor = 1.28;
 constexpr double reach_power = 2.67;
 constexpr double blend_power = 1.85;
 
-/// x: the uncut land between two kerfs.
-Length land(const Cell& cell) { return cell.spacing - cell.kerf; }
-
-/// t/T, or what gives a flat board of one stuff a web as stiff as that of these plies, or of this profile.
 double web_ratio(const Cell& cell) {
     return cell.plain() ? cell.web() / cell.thickness : std::cbrt(web_section(cell).stiffness);
 }
 
-/// b: how far the bend of a lone kerf reaches into the uncut parts.
-Length reach(const Cell& cell, double softness) {
-    const Length web = cell.plain() ? cell.web() : cell.thickness * web_ratio(cell);
-    return reach_factor * web * (1 - std::pow(web_ratio(cell), reach_power)) * softness;
-}
-
-/// f: how far the length-keeping line moves from the middle of the web toward the middle of the board.
-double shift(const Cell& cell, double softness) {
-    return (1 - hinge_length(cell, softness) / cell.spacing) * stiffness_ratio(cell, softness);
+Length reach(const Cell& cell, double web, double softness) {
+    const Length thick = cell.plain() ? cell.web() : cell.thickness * web;
+    return reach_factor * thick * (1 - std::pow(web, reach_power)) * softness;
 }
 
 /// The strain where a moulded board is strained most, at which the place that peels first does.
@@ -53,74 +44,96 @@ Length Cell::thinnest() const {
     return least;
 }
 
-Length hinge_length(const Cell& cell, double softness) {
+Yield::Yield(const Cell& cell, double softness)
+    : cell_(cell), softness_(softness), web_(web_ratio(cell)), reach_(reach(cell, web_, softness)) {
     measure::require(cell.depth.mm() > 0 && cell.thinnest_web().mm() > 0, "a kerf leaves a web");
-    measure::require(cell.kerf.mm() > 0 && land(cell).mm() > 0, "kerfs leave land between them");
-    const double b = reach(cell, softness).mm();
-    const double x = land(cell).mm();
-    const double blended = std::pow(std::pow(b, blend_power) + std::pow(x, blend_power), 1 / blend_power);
-    return cell.kerf + Length::mm(b * x / blended);
+    measure::require(cell.kerf.mm() > 0 && land().mm() > 0, "kerfs leave land between them");
+    const double b = reach_.mm();
+    const double x = land().mm();
+    const double of_reach = std::pow(b, blend_power);
+    const double both = of_reach + std::pow(x, blend_power);
+    blended_ = std::pow(both, 1 / blend_power);
+    in_blended_ = of_reach / both;
+    hinge_ = cell.kerf + Length::mm(b * x / blended_);
+    stiffness_ = 1 / (1 + hinge_ / cell.spacing * (1 / (web_ * web_ * web_) - 1));
 }
 
-double stiffness_ratio(const Cell& cell, double softness) {
-    const double hinge_share = hinge_length(cell, softness) / cell.spacing;
-    return 1 / (1 + hinge_share * (std::pow(web_ratio(cell), -3) - 1));
-}
-
-double web_strain(const Cell& cell, double softness, Length radius) { return least_radius(cell, softness, 1) / radius; }
-
-Length least_radius(const Cell& cell, double softness, double allowed) {
-    const double ratio = stiffness_ratio(cell, softness);
-    if (!cell.profile.empty()) {
-        const auto places = moulded_places(cell, softness);
+Length Yield::least_radius(double allowed) const {
+    if (!cell_.profile.empty()) {
+        const auto places = moulded_places(cell_, softness_);
         return Length::mm(std::max(places.front().strain, places.back().strain) / allowed);
     }
-    if (!cell.plies.empty()) {
-        const Section web = web_section(cell);
-        return web.extreme * (ratio / (web.stiffness * allowed));
+    if (!cell_.plies.empty()) {
+        const Section web = web_section(cell_);
+        return web.extreme * (stiffness_ / (web.stiffness * allowed));
     }
-    const double web = web_ratio(cell);
-    return cell.thickness * (ratio / (2 * web * web * allowed));
+    return cell_.thickness * (stiffness_ / (2 * web_ * web_ * allowed));
 }
 
-double peel_margin(const Cell& cell, double softness) {
+double Yield::peel_margin() const {
     // Finite elements, kerf by kerf a little wider: 1 to 2 % over where this begins, then 12, 33 and 90 % at a land of
     // 0.3, 0.18 and 0.06 of the reach, whatever the board and its cut.
     constexpr double begins = 0.42;
     constexpr double rise = 0.43;
     constexpr double power = 0.6;
-    const double short_land = land(cell) / reach(cell, softness);
+    const double short_land = land() / reach_;
     return short_land < begins ? 1 + rise * (std::pow(begins / short_land, power) - 1) : 1;
 }
 
-double peel_strain(const Cell& cell, const Material& material) {
+double Yield::peel_strain(const Material& material) const {
     measure::require(material.peel.has_value(), "peel is asked of a material that has figures for it");
-    if (!cell.profile.empty()) return moulded_peel(cell, material);
-    const double b = reach(cell, material.softness).mm();
-    const double x = land(cell).mm();
-    const double energy_share =
-        1 - std::pow(b, blend_power + 1) /
-                std::pow(std::pow(b, blend_power) + std::pow(x, blend_power), (blend_power + 1) / blend_power);
+    if (!cell_.profile.empty()) return moulded_peel(cell_, material);
+    // What the hinge gains as the reach grows.
+    const double energy_share = 1 - in_blended_ * (reach_.mm() / blended_);
     // A web of plies releases what one of one stuff would that is as stiff and strained alike: 4 y^2 in place of t^2.
-    const double share = web_ratio(cell);
-    const double lever = cell.plies.empty() ? 1 : 2 * (web_section(cell).extreme / cell.thickness) / share;
-    const double web_m = (cell.plies.empty() ? cell.web() : cell.thickness * share).mm() / 1000 / (lever * lever);
+    const double lever = cell_.plies.empty() ? 1 : 2 * (web_section(cell_).extreme / cell_.thickness) / web_;
+    const double web_m = (cell_.plies.empty() ? cell_.web() : cell_.thickness * web_).mm() / 1000 / (lever * lever);
     const double modulus_pa = material.peel->modulus_mpa * 1e6;
-    const double released = modulus_pa * web_m * (1 - std::pow(web_ratio(cell), 3)) * energy_share;
-    return std::sqrt(6 * material.peel->fracture_energy_j_m2 / released) / peel_margin(cell, material.softness);
+    const double released = modulus_pa * web_m * (1 - web_ * web_ * web_) * energy_share;
+    return std::sqrt(6 * material.peel->fracture_energy_j_m2 / released) / peel_margin();
+}
+
+double Yield::break_strain(const Material& material, KerfsOn side) const {
+    if (side == KerfsOn::inside) return material.break_strain_inside;
+    if (!material.peel) return material.break_strain_outside;
+    return std::min(material.break_strain_outside, peel_strain(material));
+}
+
+Length Yield::length_keeping_depth() const {
+    if (cell_.plain()) return cell_.web() / 2 + cell_.depth / 2 * shift();
+    const Section web = web_section(cell_);
+    return web.neutral + (web.whole - web.neutral) * shift();
+}
+
+Length Yield::close_radius() const {
+    return cell_.spacing * ((1 - shift()) * ((cell_.depth + hinge_height(cell_)) / cell_.kerf));
+}
+
+Length Yield::facet(Length radius) const { return cell_.spacing * (stiff_share() * (cell_.spacing / (8 * radius))); }
+
+Length hinge_length(const Cell& cell, double softness) { return Yield(cell, softness).hinge_length(); }
+
+double stiffness_ratio(const Cell& cell, double softness) { return Yield(cell, softness).stiffness_ratio(); }
+
+double web_strain(const Cell& cell, double softness, Length radius) { return Yield(cell, softness).web_strain(radius); }
+
+Length least_radius(const Cell& cell, double softness, double allowed) {
+    return Yield(cell, softness).least_radius(allowed);
+}
+
+double peel_margin(const Cell& cell, double softness) { return Yield(cell, softness).peel_margin(); }
+
+double peel_strain(const Cell& cell, const Material& material) {
+    return Yield(cell, material.softness).peel_strain(material);
 }
 
 double break_strain(const Cell& cell, const Material& material, KerfsOn side) {
     if (side == KerfsOn::inside) return material.break_strain_inside;
     if (!material.peel) return material.break_strain_outside;
-    return std::min(material.break_strain_outside, peel_strain(cell, material));
+    return Yield(cell, material.softness).break_strain(material, side);
 }
 
-Length length_keeping_depth(const Cell& cell, double softness) {
-    if (cell.plain()) return cell.web() / 2 + cell.depth / 2 * shift(cell, softness);
-    const Section web = web_section(cell);
-    return web.neutral + (web.whole - web.neutral) * shift(cell, softness);
-}
+Length length_keeping_depth(const Cell& cell, double softness) { return Yield(cell, softness).length_keeping_depth(); }
 
 Length hinge_height(const Cell& cell) {
     if (cell.plain()) return cell.web() * cell.hinge_part;
@@ -132,9 +145,7 @@ Angle closing_angle(const Cell& cell) {
     return Angle::radians(2 * std::atan(cell.kerf / (2 * (cell.depth + hinge_height(cell)))));
 }
 
-Length close_radius(const Cell& cell, double softness) {
-    return cell.spacing * ((1 - shift(cell, softness)) * ((cell.depth + hinge_height(cell)) / cell.kerf));
-}
+Length close_radius(const Cell& cell, double softness) { return Yield(cell, softness).close_radius(); }
 
 Length hinge_radius(const Cell& cell, KerfsOn side, Length plain_radius) {
     const Length below_face = cell.web() - hinge_height(cell);
@@ -145,10 +156,7 @@ Length opened_mouth(const Cell& cell, Angle turn) {
     return cell.kerf + 2 * (cell.depth + hinge_height(cell)) * std::tan(turn.radians() / 2);
 }
 
-Length facet(const Cell& cell, double softness, Length radius) {
-    const double stiff_share = 1 - hinge_length(cell, softness) / cell.spacing;
-    return cell.spacing * (stiff_share * (cell.spacing / (8 * radius)));
-}
+Length facet(const Cell& cell, double softness, Length radius) { return Yield(cell, softness).facet(radius); }
 
 Range checked_range(const Cell& cell) {
     const auto within = [](double ratio, double low, double high) { return low <= ratio && ratio <= high; };

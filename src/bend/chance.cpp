@@ -21,14 +21,33 @@ constexpr double fine_enough = 5e-4;
 
 double normal_below(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
 
-/// Those that can matter beside the weakest: over half of a logarithm stronger, none does.
-std::vector<Link> weak_ones(const std::vector<Link>& links) {
+/// Links of one spread, whose margins fall by as much on a weak board; the weakest first.
+struct Alike {
+    double spread = 0;
+    std::vector<Link> links;
+};
+
+/// Under which margin a link can matter beside the weakest: over half of a logarithm stronger, none does.
+double strong_from(const std::vector<Link>& links) {
     constexpr double far = 0.5;
     double least = links.empty() ? 0 : links.front().margin;
     for (const Link& link : links) least = std::min(least, link.margin);
-    std::vector<Link> weak;
-    std::copy_if(links.begin(), links.end(), std::back_inserter(weak),
-                 [&](const Link& link) { return link.margin < least + far; });
+    return least + far;
+}
+
+std::vector<Alike> weak_ones(const std::vector<Link>& links) {
+    const double strong = strong_from(links);
+    std::vector<Alike> weak;
+    for (const Link& link : links) {
+        if (link.margin >= strong) continue;
+        auto same = std::find_if(weak.begin(), weak.end(), [&](const Alike& a) { return a.spread == link.spread; });
+        if (same == weak.end()) same = weak.insert(weak.end(), {link.spread, {}});
+        same->links.push_back(link);
+    }
+    const auto weaker = [](const Link& a, const Link& b) { return a.margin < b.margin; };
+    for (Alike& some : weak)
+        if (!std::is_sorted(some.links.begin(), some.links.end(), weaker))
+            std::stable_sort(some.links.begin(), some.links.end(), weaker);
     return weak;
 }
 
@@ -62,6 +81,8 @@ struct Steps {
         double sum = 0;
         for (std::size_t i = densities.size(); i-- > 0;) from_here[i] = sum += densities[i];
     }
+    /// Past the last of them.
+    double weakest() const { return strong + static_cast<double>(densities.size()) * step; }
 };
 
 /// Under this logarithm of the chance to hold it is none, to the last bit that is added up.
@@ -110,46 +131,57 @@ private:
 };
 
 /// Each kerf's spot normally distributed.
-double breaks_by_normal(const std::vector<Link>& links, double spot, double log_times) {
+double breaks_by_normal(const std::vector<Alike>& weak, double spot, double log_times) {
     static const Steps steps(Law::normal);
     static const LogBelow log_below;
-    double weak = Steps::strong + static_cast<double>(steps.densities.size()) * Steps::step;
-    for (const Link& link : links)
-        weak = std::min(weak, (link.margin - log_times - LogBelow::top * spot) / link.spread);
-    return integral(steps, weak, [&](double z) {
+    double from = steps.weakest();
+    for (const Alike& some : weak)
+        from = std::min(from, (some.links.front().margin - log_times - LogBelow::top * spot) / some.spread);
+    return integral(steps, from, [&](double z) {
         double holds = 0;
-        for (const Link& link : links)
-            holds += link.kerfs * log_below((link.margin - log_times - link.spread * z) / spot);
+        for (const Alike& some : weak) {
+            const double fallen = log_times + some.spread * z;
+            for (const Link& link : some.links) {
+                const double above = (link.margin - fallen) / spot;
+                // All that follow hold as well; and where none is left to hold, no more is asked.
+                if (above >= LogBelow::top || holds < none_holds) break;
+                holds += link.kerfs * log_below(above);
+            }
+        }
         return holds;
     });
 }
 
 /// Each kerf's spot the least of many. A kerf holds with exp(-exp(a + b z)), so that links of one spread, which have
-/// one b, are a single sum.
-double breaks_by_least(const std::vector<Link>& links, double spot, double log_times) {
+/// one b, are a single such kerf.
+double breaks_by_least(const std::vector<Alike>& weak, double spot, double log_times) {
     static const Steps steps(Law::least);
+    /// What is smaller adds nothing.
+    constexpr double log_nothing = -46;
     struct Together {
-        double spread;
-        double sum;
+        double at_zero;
+        double by_z;
     };
     std::vector<Together> all;
-    for (const Link& link : links) {
-        const auto same =
-            std::find_if(all.begin(), all.end(), [&](const Together& t) { return t.spread == link.spread; });
-        const double term = link.kerfs * std::exp((-(link.margin - log_times) / spot - mode_of_least) / scale);
-        if (same == all.end()) all.push_back({link.spread, term});
-        else same->sum += term;
+    double from = steps.weakest();
+    for (const Alike& some : weak) {
+        const double least = some.links.front().margin;
+        double sum = 0;
+        for (const Link& link : some.links) sum += link.kerfs * std::exp((least - link.margin) / spot / scale);
+        all.push_back(
+            {std::log(sum) + ((log_times - least) / spot - mode_of_least) / scale, some.spread / spot / scale});
+        from = std::min(from, (log_nothing - all.back().at_zero) / all.back().by_z);
     }
-    return integral(steps, Steps::strong, [&](double z) {
+    return integral(steps, from, [&](double z) {
         double holds = 0;
-        for (const Together& one : all) holds -= one.sum * std::exp(one.spread * z / spot / scale);
+        for (const Together& one : all) holds -= std::exp(one.at_zero + one.by_z * z);
         return holds;
     });
 }
 
 /// Half way between the two laws, by ratio: within a factor of two of either where they differ four times.
-double breaks(const std::vector<Link>& links, double spot, double log_times) {
-    return std::sqrt(breaks_by_normal(links, spot, log_times) * breaks_by_least(links, spot, log_times));
+double breaks(const std::vector<Alike>& weak, double spot, double log_times) {
+    return std::sqrt(breaks_by_normal(weak, spot, log_times) * breaks_by_least(weak, spot, log_times));
 }
 
 }  // namespace
@@ -235,9 +267,12 @@ double chance_of_breaking(const std::vector<Link>& links, double spot) {
 
 double times_for_chance(const std::vector<Link>& links, double spot, double chance) {
     measure::require(!links.empty() && chance > 0 && chance < 1, "a chance between never and always");
-    const std::vector<Link> weak = weak_ones(links);
-    double low = weak.front().margin - 4;
-    double high = weak.front().margin + 4;
+    const std::vector<Alike> weak = weak_ones(links);
+    const double strong = strong_from(links);
+    const Link& near =
+        *std::find_if(links.begin(), links.end(), [&](const Link& link) { return link.margin < strong; });
+    double low = near.margin - 4;
+    double high = near.margin + 4;
     while (high - low > fine_enough) {
         const double middle = (low + high) / 2;
         (breaks(weak, spot, middle) < chance ? low : high) = middle;

@@ -3,21 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "bend/yield.h"
+
 namespace kerfpacket::bend {
 namespace {
 
 /// What is left for a bend that comes out tighter than drawn. Judgement: src/bend/NOTES.md.
 constexpr double usual_margin = 0.85;
-
-/// Radius under which the facet on the plain face is deeper than the limit.
-Length facet_radius(const Cell& cell, double softness) {
-    const double stiff_share = 1 - hinge_length(cell, softness) / cell.spacing;
-    return cell.spacing * (stiff_share * (cell.spacing / (8 * facet_limit)));
-}
-
-bool peels_first(const Cell& cell, const Material& material, KerfsOn side) {
-    return side == KerfsOn::outside && material.peel && peel_strain(cell, material) < material.break_strain_outside;
-}
 
 }  // namespace
 
@@ -33,15 +25,16 @@ double closing_margin(const Cell& cell) {
 
 Tightest tightest(const Cell& cell, const Material& material, KerfsOn side, Verdict no_worse) {
     const bool ok = no_worse == Verdict::ok;
-    const double allowed = (ok ? ok_up_to : caution_up_to) * break_strain(cell, material, side);
-    Tightest tightest{least_radius(cell, material.softness, allowed),
-                      peels_first(cell, material, side) ? Limit::peel : Limit::strain};
-    const auto take = [&](Length radius, Limit limit) {
-        if (radius > tightest.radius) tightest = {radius, limit};
+    const Yield yield(cell, material.softness);
+    const double limit = yield.break_strain(material, side);
+    const bool peels = side == KerfsOn::outside && material.peel && limit < material.break_strain_outside;
+    Tightest tightest{yield.least_radius((ok ? ok_up_to : caution_up_to) * limit), peels ? Limit::peel : Limit::strain};
+    const auto take = [&](Length radius, Limit what) {
+        if (radius > tightest.radius) tightest = {radius, what};
     };
-    if (side == KerfsOn::inside)
-        take(close_radius(cell, material.softness) / (ok ? closing_margin(cell) : 1), Limit::closing);
-    if (ok) take(facet_radius(cell, material.softness), Limit::facet);
+    if (side == KerfsOn::inside) take(yield.close_radius() / (ok ? closing_margin(cell) : 1), Limit::closing);
+    // The radius under which the facet on the plain face is deeper than the limit.
+    if (ok) take(yield.facet(facet_limit), Limit::facet);
     return tightest;
 }
 

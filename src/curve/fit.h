@@ -2,6 +2,7 @@
 // What the fits of circle and ellipse share: points scaled to the order of one, and which side is outward.
 
 #include <Eigen/Core>
+#include <optional>
 #include <vector>
 
 #include "curve/survey.h"
@@ -23,6 +24,10 @@ Scaled scale(const std::vector<Point>& points);
 
 /// Whether the points, in their order, go round the centre clockwise: then what is outside lies to the left of travel.
 bool left_is_outward(const std::vector<Point>& points, Point centre);
+
+/// As in `survey.h`, where the best circle and the best ellipse of the points are known already.
+FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness, const std::optional<CircleFit>& circle,
+                 const std::optional<EllipseFit>& ellipse);
 
 /// Of any point, square to the ellipse; outside positive where left is outward.
 Length miss(const EllipseFit& ellipse, Point point, bool left_is_outward);

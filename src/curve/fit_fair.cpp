@@ -116,7 +116,9 @@ struct Candidate {
 
 class Fitting {
 public:
-    Fitting(const std::vector<Point>& points, const Fairness& fairness) : points_(points), fairness_(fairness) {
+    Fitting(const std::vector<Point>& points, const Fairness& fairness, const std::optional<CircleFit>& circle,
+            const std::optional<EllipseFit>& ellipse)
+        : points_(points), fairness_(fairness), circle_(circle), ellipse_(ellipse) {
         if (!fairness.end_angles) return;
         const auto& [left, right] = *fairness.end_angles;
         ends_ = {Direction::at(left), Direction::at(right)};
@@ -189,8 +191,8 @@ private:
             };
             found.push_back(as_scattered(Smoother(std::move(along), points_, law, ends_)));
         };
-        if (const auto circle = fit_circle(points_)) add(circle->centre, circle->radius, circle->radius);
-        if (const auto ellipse = fit_ellipse(points_)) add(ellipse->centre, ellipse->half_width, ellipse->half_height);
+        if (circle_) add(circle_->centre, circle_->radius, circle_->radius);
+        if (ellipse_) add(ellipse_->centre, ellipse_->half_width, ellipse_->half_height);
         return found;
     }
 
@@ -257,6 +259,8 @@ private:
 
     const std::vector<Point>& points_;
     Fairness fairness_;
+    const std::optional<CircleFit>& circle_;
+    const std::optional<EllipseFit>& ellipse_;
     Smoother::Ends ends_;
 };
 
@@ -271,10 +275,15 @@ Curve curve_of(const std::shared_ptr<const Spline>& spline) {
 
 }  // namespace
 
-FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness) {
-    Candidate found = Fitting(points, fairness).result();
+FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness, const std::optional<CircleFit>& circle,
+                 const std::optional<EllipseFit>& ellipse) {
+    Candidate found = Fitting(points, fairness, circle, ellipse).result();
     const auto spline = std::make_shared<const Spline>(std::move(found.spline));
     return {curve_of(spline), misses(*spline, points), std::move(found.left_out)};
+}
+
+FairFit fit_fair(const std::vector<Point>& points, const Fairness& fairness) {
+    return fit_fair(points, fairness, fit_circle(points), fit_ellipse(points));
 }
 
 }  // namespace kerfpacket::curve

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "curve/fit.h"
 #include "curve/suspect.h"
 
 namespace kerfpacket::curve {
@@ -85,12 +86,15 @@ Survey survey(const std::vector<Point>& points, const job::Ordinates& ordinates,
         stations.push_back(ordinate.station.value);
         heights.push_back(ordinate.height.value);
     }
+    auto circle = fit_circle(points);
+    auto ellipse = fit_ellipse(points);
+    FairFit fair = fit_fair(points, fairness, circle, ellipse);
     Survey answers{points,
                    std::move(stations),
                    std::move(heights),
-                   fit_circle(points),
-                   fit_ellipse(points),
-                   fit_fair(points, fairness),
+                   std::move(circle),
+                   std::move(ellipse),
+                   std::move(fair),
                    {},
                    {},
                    {},

@@ -207,13 +207,15 @@ Chance chance_of(const Laid& laid, const Request& wanted, const Wood& wood, cons
 
 Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& wood, const job::Job& job) {
     const Load load = load_of(laid, wanted, wood.table, job);
-    const std::vector<Way> ways = ways_to_break(laid, wood.table);
+    std::vector<Way> ways = ways_to_break(laid, wood.table);
     const std::vector<bend::Link> links = links_of(ways, wood.known, load.spread);
     Chance chance = chance_of(links, load, wood);
     if (links.empty()) return chance;
     constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
     for (std::size_t i = 0; i < chances.size(); ++i)
         chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
+    // The weakest first, as a chance asks for them, which is reckoned some seventy times more.
+    std::sort(ways.begin(), ways.end(), [](const Way& a, const Way& b) { return a.margin < b.margin; });
     const Governing kerf(laid, ways, wood, load.spread);
     chance.told = told(kerf, wood);
     chance.next = next_coupon(kerf, laid, wood);

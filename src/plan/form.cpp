@@ -108,7 +108,7 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
     const auto along = [&](Length place) { return measured.on_parallel(std::clamp(place, from, to) - from, left); };
     FormRib rib;
     rib.at_kerf_face = at_kerf_face;
-    rib.runs = bend_runs(board);
+    rib.runs = board.bend->runs;
     for (BendRun& run : rib.runs) run = {along(run.from), along(run.to), run.on};
     std::erase_if(rib.runs, [](const BendRun& run) { return run.to <= run.from; });
     // The curve has the kerfs above it: the rib of the seen face stands below it as it is, that of the kerf face is

@@ -43,7 +43,7 @@ std::vector<Length> ply_blanks(const Request& wanted, const Bent& ply, int count
     std::vector<Length> blanks;
     blanks.reserve(static_cast<std::size_t>(count));
     for (int i = 0; i < count; ++i)
-        blanks.push_back(wanted.bent().parallel(face + ply.thickness * i + below_face).length() + wanted.tails[0] +
+        blanks.push_back(wanted.bend->curve.parallel(face + ply.thickness * i + below_face).length() + wanted.tails[0] +
                          wanted.tails[1] + wanted.wanted->trim.value * 2);
     return blanks;
 }

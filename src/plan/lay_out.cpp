@@ -48,11 +48,6 @@ Cutting with_gaps(Cutting cut, const std::vector<Length>& places) {
     return cut;
 }
 
-/// One arc and nothing else.
-bool is_one_arc(const curve::Curve& curve) {
-    return curve.is_exact_path() && curve.joints().size() == 2 && !curve.path().segments().front().is_line();
-}
-
 /// Where the bend is sharpest, before its kerfs are known.
 struct Sharpest {
     bool circular = true;
@@ -64,8 +59,8 @@ struct Sharpest {
 };
 
 Sharpest sharpest(const Request& wanted) {
-    const TightSpot spot = tight_spots(wanted).front();
-    return {is_one_arc(wanted.bent()), spot, spot.plain_radius(wanted.measured_to, wanted.wanted->thickness.value)};
+    const TightSpot& spot = wanted.bend->spots.front();
+    return {wanted.bend->circular, spot, spot.plain_radius(wanted.measured_to, wanted.wanted->thickness.value)};
 }
 
 /// Where the kerfs of a cut stand on the blank.

@@ -285,7 +285,7 @@ struct Accepted {
 tl::expected<Accepted, job::Diagnostics> accepted(const Request& wanted, const job::Job& job) {
     const job::Board& board = *wanted.wanted;
     if (auto slip = kerfs_for_two_boards(wanted); !slip.empty()) return tl::unexpected(std::move(slip));
-    auto known = wood_of(board, tight_spots(wanted).front().on, wanted.across_grain(), job);
+    auto known = wood_of(board, wanted.bend->spots.front().on, wanted.across_grain(), job);
     if (!known) return tl::unexpected(std::move(known).error());
     auto found = settled(wanted, known->wood, job);
     if (!found) return tl::unexpected(std::move(found).error());

@@ -78,7 +78,7 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
     std::vector<Request> all;
     for (std::size_t i = 1; i + 1 < runs.size(); ++i) {
         const int board = static_cast<int>(i);
-        all.push_back({
+        all.push_back(with_bend({
             .id = boards == 1 ? opening.id.value : opening.id.value + "/" + std::to_string(board),
             .kind = Kind::arch_liner,
             .board = board,
@@ -94,7 +94,7 @@ std::vector<Request> requests(const curve::Head& head, const FaceExtents& extent
             .rise = head.rise,
             .tape = opening.ordinates ? opening.ordinates->tape : Length(),
             .splay = opened(opening),
-        });
+        }));
     }
     return all;
 }

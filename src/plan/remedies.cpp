@@ -34,7 +34,7 @@ Request along(const Request& wanted, const job::Board& board, curve::Curve curve
     other.curve = std::move(curve);
     other.ends = {CurveEnd{}, CurveEnd{BoardEnd::Meets::nothing, {}, end, end}};
     other.tails = {};
-    return other;
+    return with_bend(std::move(other));
 }
 
 /// A quarter circle that bends like the spot, of that radius on the seen face.
@@ -275,7 +275,7 @@ private:
         const Faces whole = faces(bent_.measured_to, bent_.thickness);
         const Faces ply = faces(bent_.measured_to, plies.thickness);
         const auto holds = [&](Length shift) {
-            const auto found = attempt(along(wanted_, board, wanted_.bent().parallel(shift)), bent_.wood, job_);
+            const auto found = attempt(along(wanted_, board, wanted_.bend->curve.parallel(shift)), bent_.wood, job_);
             return found && found->verdict <= plies.cut->verdict;
         };
         return holds(whole.finish - ply.finish) && holds(whole.wall - ply.wall);

@@ -45,17 +45,8 @@ std::vector<Length> changes_of_side(const curve::Curve& curve, Length tape) {
     return {ends.begin() + 1, ends.end() - 1};
 }
 
-}  // namespace
-
-Faces faces(job::Surface measured_to, Length thickness) {
-    if (measured_to == job::Surface::wall) return {{}, -thickness};
-    return {thickness, {}};
-}
-
-std::vector<BendRun> bend_runs(const Request& wanted) {
-    const Length start = wanted.extent().from;
-    const curve::Curve curve = wanted.bent();
-    std::vector<Length> ends = changes_of_side(curve, wanted.tape);
+std::vector<BendRun> bend_runs(const curve::Curve& curve, Length start, Length tape) {
+    std::vector<Length> ends = changes_of_side(curve, tape);
     ends.push_back(curve.length());
     std::vector<BendRun> runs;
     Length from;
@@ -66,6 +57,43 @@ std::vector<BendRun> bend_runs(const Request& wanted) {
         from = to;
     }
     return runs;
+}
+
+std::vector<TightSpot> tight_spots(const curve::Curve& curve, const std::vector<BendRun>& runs,
+                                   const std::optional<Opened>& splay) {
+    const double left = curve.sharpest_left({}, curve.length()).curvature;
+    const double right = curve.sharpest_right({}, curve.length()).curvature;
+    const auto spot = [&](bend::KerfsOn on, double curvature) {
+        return TightSpot{on, Length::mm(1 / std::max(curvature, 1e-9)), splay};
+    };
+    std::vector<TightSpot> spots{spot(bend::KerfsOn::outside, right), spot(bend::KerfsOn::inside, left)};
+    if (left > right) std::swap(spots[0], spots[1]);
+    if (std::min(left, right) < no_curvature || runs.size() == 1) spots.pop_back();
+    // What a ripple bends the other way the kerfs of its run must bear too.
+    if (runs.size() == 1) spots.front().on = runs.front().on;
+    return spots;
+}
+
+/// One arc and nothing else.
+bool is_one_arc(const curve::Curve& curve) {
+    return curve.is_exact_path() && curve.joints().size() == 2 && !curve.path().segments().front().is_line();
+}
+
+}  // namespace
+
+Request with_bend(Request wanted) {
+    const auto [from, to] = wanted.extent();
+    Bend bend{wanted.curve.part(from, to)};
+    bend.circular = is_one_arc(bend.curve);
+    bend.runs = bend_runs(bend.curve, from, wanted.tape);
+    bend.spots = tight_spots(bend.curve, bend.runs, wanted.splay);
+    wanted.bend = std::make_shared<const Bend>(std::move(bend));
+    return wanted;
+}
+
+Faces faces(job::Surface measured_to, Length thickness) {
+    if (measured_to == job::Surface::wall) return {{}, -thickness};
+    return {thickness, {}};
 }
 
 Length splayed_side(const job::Opening& opening) {
@@ -128,17 +156,12 @@ Length Request::line_left(Length below_face) const {
 }
 
 curve::Curve Request::bent_line(Length below_face) const {
-    const curve::Curve line = bent().parallel(line_left(below_face));
+    const curve::Curve line = bend->curve.parallel(line_left(below_face));
     return splay ? curve::developed(line, splay->cosine()) : line;
 }
 
 curve::Extent Request::extent() const {
     return {std::min(ends[0].wall, ends[0].finish), std::max(ends[1].wall, ends[1].finish)};
-}
-
-curve::Curve Request::bent() const {
-    const auto [from, to] = extent();
-    return curve.part(from, to);
 }
 
 Length TightSpot::plain_radius(job::Surface measured_to, Length thickness) const {
@@ -154,22 +177,6 @@ Length TightSpot::line_radius(job::Surface measured_to, Length thickness, Length
 
 Length TightSpot::measured_for(Length plain, job::Surface measured_to, Length thickness) const {
     return measured_radius + (plain - plain_radius(measured_to, thickness)) * (splay ? splay->cosine() : 1);
-}
-
-std::vector<TightSpot> tight_spots(const Request& wanted) {
-    const curve::Curve curve = wanted.bent();
-    const double left = curve.sharpest_left({}, curve.length()).curvature;
-    const double right = curve.sharpest_right({}, curve.length()).curvature;
-    const auto spot = [&](bend::KerfsOn on, double curvature) {
-        return TightSpot{on, Length::mm(1 / std::max(curvature, 1e-9)), wanted.splay};
-    };
-    std::vector<TightSpot> spots{spot(bend::KerfsOn::outside, right), spot(bend::KerfsOn::inside, left)};
-    if (left > right) std::swap(spots[0], spots[1]);
-    const std::vector<BendRun> runs = bend_runs(wanted);
-    if (std::min(left, right) < no_curvature || runs.size() == 1) spots.pop_back();
-    // What a ripple bends the other way the kerfs of its run must bear too.
-    if (runs.size() == 1) spots.front().on = runs.front().on;
-    return spots;
 }
 
 }  // namespace kerfpacket::plan

@@ -3,6 +3,7 @@
 
 #include <array>
 #include <cmath>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -71,6 +72,30 @@ struct CurveEnd {
         leg_cut{};  ///< of a splayed board, where it meets a leg at a corner: along the measured curve
 };
 
+/// Where a board bends most to one side, as a radius of the measured curve.
+struct TightSpot {
+    bend::KerfsOn on = bend::KerfsOn::outside;
+    Length measured_radius;
+    std::optional<Opened> splay{};
+
+    /// About which the plain face of a board of that thickness bends.
+    Length plain_radius(job::Surface measured_to, Length thickness) const;
+    /// The same of the line that keeps its length, so far below the plain face.
+    Length line_radius(job::Surface measured_to, Length thickness, Length below_face) const;
+    /// The measured radius at which the plain face of a board of that thickness bends about a radius.
+    Length measured_for(Length plain_radius, job::Surface measured_to, Length thickness) const;
+};
+/// How the curve of a board bends: what neither its cut nor its thickness changes.
+struct Bend {
+    curve::Curve curve;     ///< between the ends of its wood, on either face
+    bool circular = false;  ///< one arc and nothing else
+    /// Left to right, in distances along the measured curve, the kerfs on its left. A turn that the tape cannot have
+    /// told is no run of its own. These alone say on which side the kerfs are; strips, cards, sheets and forms ask what
+    /// they told.
+    std::vector<BendRun> runs{};
+    std::vector<TightSpot> spots{};  ///< one for each way the board bends, the tightest first
+};
+
 /// A board and the curve it follows, wherever the job file gives them.
 struct Request {
     std::string id;
@@ -87,9 +112,10 @@ struct Request {
     job::Shape shape = job::Shape::segmental;
     Length span;  ///< or the chord
     Length rise;
-    const job::Rake* climbs = nullptr;  ///< of a board that climbs its wall
-    Length tape;                        ///< what the points of a measured curve may be off; 0 where the curve is told
-    std::optional<Opened> splay{};      ///< of the liner of a splayed jamb
+    const job::Rake* climbs = nullptr;   ///< of a board that climbs its wall
+    Length tape;                         ///< what the points of a measured curve may be off; 0 where the curve is told
+    std::optional<Opened> splay{};       ///< of the liner of a splayed jamb
+    std::shared_ptr<const Bend> bend{};  ///< of all that, by `with_bend`; many cuts of the board are laid out on it
 
     /// Distances of the two faces to the left of the measured curve; of a splayed board at its narrow edge.
     Faces faces() const;
@@ -112,29 +138,9 @@ struct Request {
 
     /// Distances along the curve between which there is wood of the board's bend, on either face.
     curve::Extent extent() const;
-    /// The curve between them.
-    curve::Curve bent() const;
 };
 
-/// The runs of a board's curve, left to right, in distances along the measured curve, the kerfs on its left. A turn
-/// that the tape cannot have told is no run of its own. This alone says on which side the kerfs are; strips, cards,
-/// sheets and forms ask what it told.
-std::vector<BendRun> bend_runs(const Request& wanted);
-
-/// Where a board bends most to one side, as a radius of the measured curve.
-struct TightSpot {
-    bend::KerfsOn on = bend::KerfsOn::outside;
-    Length measured_radius;
-    std::optional<Opened> splay{};
-
-    /// About which the plain face of a board of that thickness bends.
-    Length plain_radius(job::Surface measured_to, Length thickness) const;
-    /// The same of the line that keeps its length, so far below the plain face.
-    Length line_radius(job::Surface measured_to, Length thickness, Length below_face) const;
-    /// The measured radius at which the plain face of a board of that thickness bends about a radius.
-    Length measured_for(Length plain_radius, job::Surface measured_to, Length thickness) const;
-};
-/// One for each way the board bends, the tightest first.
-std::vector<TightSpot> tight_spots(const Request& wanted);
+/// The request with its bend, found anew.
+Request with_bend(Request wanted);
 
 }  // namespace kerfpacket::plan

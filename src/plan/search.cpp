@@ -47,7 +47,7 @@ Bent bent_of(const Request& wanted, const Wood& wood, const job::Job& job) {
             job.saw.kerf.value,
             job.saw.blade_diameter.value,
             wood,
-            tight_spots(wanted),
+            wanted.bend->spots,
             wanted.measured_to,
             plies_of(board),
             profile_of(board)};

@@ -24,7 +24,7 @@ Unrolled unroll(const Request& wanted, Length below_face) {
     const Length left = wanted.line_left(below_face);
     // The line starts where the wood does.
     const curve::Extent extent = wanted.extent();
-    const curve::Curve curve = wanted.bent();
+    const curve::Curve& curve = wanted.bend->curve;
     const curve::Curve line = wanted.bent_line(below_face);
     const Length ends = wanted.tails[0] + wanted.tails[1];
     const job::Board& board_asked = *wanted.wanted;
@@ -39,7 +39,7 @@ Unrolled unroll(const Request& wanted, Length below_face) {
         return BoardEnd{end.meets, end.mitre, origin + along(end.wall), origin + along(end.finish)};
     };
     const auto& [first, last] = wanted.ends;
-    std::vector<BendRun> runs = bend_runs(wanted);
+    std::vector<BendRun> runs = wanted.bend->runs;
     for (BendRun& run : runs) run = {along(run.from), along(run.to), run.on};
     Unrolled board{
         .measured = curve,

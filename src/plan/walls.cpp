@@ -12,7 +12,7 @@ namespace {
 
 Request request(const job::Wall& wall, const curve::Course& course) {
     const Length end = course.curve.length();
-    return {
+    return with_bend({
         .id = wall.id.value,
         .kind = Kind::wall_board,
         .quantity = wall.quantity,
@@ -26,7 +26,7 @@ Request request(const job::Wall& wall, const curve::Course& course) {
         .rise = course.rise,
         .climbs = wall.rake ? &*wall.rake : nullptr,
         .tape = wall.ordinates ? wall.ordinates->tape : Length(),
-    };
+    });
 }
 
 }  // namespace

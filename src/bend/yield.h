@@ -1,0 +1,41 @@
+#pragma once
+// How one cell yields, for whoever asks several things of it: they all hang on the same few powers.
+
+#include "bend/cell.h"
+
+namespace kerfpacket::bend {
+
+/// Reckons once what strain, closing, facet and peeling of a cell share. The members are the functions of `cell.h`. The
+/// cell must outlive it.
+class Yield {
+public:
+    Yield(const Cell& cell, double softness);
+
+    Length hinge_length() const { return hinge_; }
+    double stiffness_ratio() const { return stiffness_; }
+    double web_strain(Length radius) const { return least_radius(1) / radius; }
+    Length least_radius(double allowed) const;
+    double peel_margin() const;
+    double peel_strain(const Material& material) const;
+    double break_strain(const Material& material, KerfsOn side) const;
+    Length length_keeping_depth() const;
+    Length close_radius() const;
+    Length facet(Length radius) const;
+
+private:
+    Length land() const { return cell_.spacing - cell_.kerf; }
+    double stiff_share() const { return 1 - hinge_ / cell_.spacing; }
+    /// f: how far the length-keeping line moves from the middle of the web toward the middle of the board.
+    double shift() const { return stiff_share() * stiffness_; }
+
+    const Cell& cell_;
+    double softness_;
+    double web_;             ///< t/T, or what gives a flat board of one stuff a web as stiff as that of these plies
+    Length reach_;           ///< b: how far the bend of a lone kerf reaches into the uncut parts
+    double blended_ = 0;     ///< reach and land, blended to a length in mm
+    double in_blended_ = 0;  ///< part of the reach in what is blended
+    Length hinge_;           ///< L
+    double stiffness_ = 1;   ///< r
+};
+
+}  // namespace kerfpacket::bend
