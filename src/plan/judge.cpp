@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <set>
 
 namespace kerfpacket::plan {
@@ -137,8 +136,9 @@ private:
 
 }  // namespace
 
-Judged judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank, const Unrolled& board,
-             const Cutting& cut, const Bending& bending, const bend::Material& material) {
+std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank,
+                            const Unrolled& board, const Cutting& cut, const Bending& bending,
+                            const bend::Material& material, const MayStand& may_stand) {
     const Judging judging(places, blank, board, cut, bending);
     const Length offset = mark_offset(tick, blank.zero, cut.kerf);
     Judged judged;
@@ -153,6 +153,7 @@ Judged judge(const std::vector<Length>& places, job::Tick tick, const Blank& bla
         if (kerf.radius.mm() <= 0) continue;
         const bend::Assessment here =
             bend::assess(cut.cell(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
+        if (may_stand && !std::all_of(here.concerns.begin(), here.concerns.end(), may_stand)) return std::nullopt;
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());
         facet = std::max(facet, here.facet);

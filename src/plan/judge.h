@@ -1,6 +1,9 @@
 #pragma once
 // What each kerf turns, at what radius, and whether it holds.
 
+#include <functional>
+#include <optional>
+
 #include "bend/assess.h"
 #include "plan/unroll.h"
 
@@ -19,8 +22,13 @@ struct Judged {
     bend::Assessment bend;  ///< of that kerf, with the concerns of all
 };
 
-/// Judges every kerf by its own radius and gaps. Places are middles of kerfs from zero, in order.
-Judged judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank, const Unrolled& board,
-             const Cutting& cut, const Bending& bending, const bend::Material& material);
+/// Whether a concern may stand; empty where all may.
+using MayStand = std::function<bool(bend::Concern)>;
+
+/// Judges every kerf by its own radius and gaps. Places are middles of kerfs from zero, in order. Nothing as soon as
+/// one has a concern that may not stand.
+std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank,
+                            const Unrolled& board, const Cutting& cut, const Bending& bending,
+                            const bend::Material& material, const MayStand& may_stand);
 
 }  // namespace kerfpacket::plan

@@ -5,7 +5,6 @@
 
 #include "bend/spacing.h"
 #include "plan/checks.h"
-#include "plan/judge.h"
 #include "plan/kerfs.h"
 
 namespace kerfpacket::plan {
@@ -222,8 +221,8 @@ bend::Assessment judged_by_chance(bend::Assessment bend, double breaks) {
 
 }  // namespace
 
-tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
-                                             const job::Job& job) {
+tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& wood,
+                                                               const job::Job& job, const MayStand& may_stand) {
     const job::Board& asked = *wanted.wanted;
     const Sharpest sharp = sharpest(wanted);
     const Cutting meant = cutting(asked, cut, wood, job.saw);
@@ -233,9 +232,11 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
     const Cutting made = evenly_told ? placed.cut : with_gaps(placed.cut, placed.places);
     const Bending bending{sharp.circular, sharp.line_radius(wanted, placed.board.below_face)};
-    Judged judged = judge(placed.places, tick_at_saw(wanted), placed.blank, placed.board, made, bending, wood.material);
-    const Radii at = radii(wanted, sharp, placed.board, judged, made.thickness);
-    placed.blank.kerfs = std::move(judged.kerfs);
+    auto judged =
+        judge(placed.places, tick_at_saw(wanted), placed.blank, placed.board, made, bending, wood.material, may_stand);
+    if (!judged) return std::nullopt;
+    const Radii at = radii(wanted, sharp, placed.board, *judged, made.thickness);
+    placed.blank.kerfs = std::move(judged->kerfs);
     std::optional<Rake> rake = placed.board.rake;
     if (rake) rake->grain = wood.material.may_split;
     std::optional<Splay> splay;
@@ -251,12 +252,21 @@ tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& c
               .kerfs_on = sharp.spot.on,
               .turn = placed.board.turn,
               .radii = at,
-              .governing = judged.governing,
-              .bend = judged.bend};
+              .governing = judged->governing,
+              .bend = std::move(judged->bend)};
     // Many are laid out before one is taken: the chance is reckoned here only where it counts for the verdict.
     if (wood.known.counted() > 0)
         laid.bend = judged_by_chance(std::move(laid.bend), chance_of(laid, wanted, wood, job).breaks);
+    const std::vector<bend::Concern>& concerns = laid.bend.concerns;
+    if (may_stand && !std::all_of(concerns.begin(), concerns.end(), may_stand)) return std::nullopt;
     return laid;
+}
+
+tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
+                                             const job::Job& job) {
+    auto laid = lay_out_if(wanted, cut, wood, job, {});
+    if (!laid) return tl::unexpected(std::move(laid).error());
+    return **std::move(laid);
 }
 
 }  // namespace kerfpacket::plan

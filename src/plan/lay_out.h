@@ -4,6 +4,7 @@
 #include <tl/expected.hpp>
 
 #include "bend/assess.h"
+#include "plan/judge.h"
 #include "plan/request.h"
 #include "plan/wood.h"
 
@@ -30,6 +31,9 @@ struct Laid {
 /// and the faces must not fold.
 tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
                                              const job::Job& job);
+/// The same, or nothing, and sooner, where it has a concern that may not stand.
+tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& wood,
+                                                               const job::Job& job, const MayStand& may_stand);
 
 /// How many boards like this would break, by what is known of its errors and of its wood; without the strains at which
 /// more of them would.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace kerfpacket::plan {
 namespace {
@@ -60,30 +61,52 @@ private:
 
     Cut cut(Length depth, Length least) const { return {depth, kerfs_, most(), std::min(least, most()), 0}; }
 
-    /// Laid out; where a kerf of a solved spacing fails by a hair, once more for a bend that is a little tighter.
-    tl::expected<Laid, job::Diagnostics> lay(Cut cut) const {
-        auto laid = lay_out(wanted_, cut, bent_.wood, job_);
+    /// A cut, and where a kerf of a solved spacing may fail by a hair, the same for a bend that is a little tighter.
+    std::vector<Cut> tries(Cut cut) const {
+        std::vector<Cut> all{cut};
+        if (!solved() || !bent_.is_ok(bent_.cell(cut.depth, cut.least))) return all;
         for (const double tighter : {0.005, 0.02, 0.05}) {
-            if (!solved() || !laid || acceptable(*laid) || !bent_.is_ok(bent_.cell(cut.depth, cut.least))) break;
             cut.tighter = tighter;
-            laid = lay_out(wanted_, cut, bent_.wood, job_);
+            all.push_back(cut);
         }
-        return laid;
+        return all;
+    }
+
+    /// The first of some cuts that is acceptable, if any is.
+    tl::expected<std::optional<Laid>, job::Diagnostics> first_acceptable(std::span<const Cut> cuts) const {
+        for (const Cut& cut : cuts) {
+            auto laid = lay_out_if(wanted_, cut, bent_.wood, job_, [&](Concern concern) { return may_stand(concern); });
+            if (!laid || *laid) return laid;
+        }
+        return std::nullopt;
+    }
+
+    /// Laid out as the first try that is acceptable, or else as the last.
+    tl::expected<Laid, job::Diagnostics> lay(const Cut& cut) const {
+        const std::vector<Cut> all = tries(cut);
+        auto laid = first_acceptable(std::span(all).first(all.size() - 1));
+        if (!laid) return tl::unexpected(std::move(laid).error());
+        if (*laid) return **std::move(laid);
+        return lay_out(wanted_, all.back(), bent_.wood, job_);
+    }
+
+    /// What no setting can change, or what is asked for.
+    bool may_stand(Concern concern) const {
+        switch (concern) {
+            case Concern::grain_may_split:
+            case Concern::kerf_out_of_range:
+            case Concern::spacing_out_of_range:
+            case Concern::land_out_of_range: return true;
+            case Concern::web_thin:
+            case Concern::depth_out_of_range: return depth_.has_value();
+            default: return false;
+        }
     }
 
     /// Whether all is ok that a setting can change.
     bool acceptable(const Laid& laid) const {
-        return std::all_of(laid.bend.concerns.begin(), laid.bend.concerns.end(), [&](Concern concern) {
-            switch (concern) {
-                case Concern::grain_may_split:
-                case Concern::kerf_out_of_range:
-                case Concern::spacing_out_of_range:
-                case Concern::land_out_of_range: return true;
-                case Concern::web_thin:
-                case Concern::depth_out_of_range: return depth_.has_value();
-                default: return false;
-            }
-        });
+        return std::all_of(laid.bend.concerns.begin(), laid.bend.concerns.end(),
+                           [&](Concern concern) { return may_stand(concern); });
     }
 
     Result choose() const {
@@ -125,8 +148,8 @@ private:
         for (const Length depth : depths_down_to(bend::thin_web)) {
             if (!half_steps && !depth_ && bent_.plies.empty() && !whole_step(depth)) continue;
             if (kerfs_ != Cut::Kerfs::by_hand && !bent_.is_ok(bent_.cell(depth, solved() ? least : most()))) continue;
-            auto laid = lay(cut(depth, least));
-            if (laid && acceptable(*laid)) return Settled{*std::move(laid), {rule}};
+            auto laid = first_acceptable(tries(cut(depth, least)));
+            if (laid && *laid) return Settled{**std::move(laid), {rule}};
         }
         return std::nullopt;
     }
