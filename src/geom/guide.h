@@ -15,10 +15,13 @@ class Guide {
 public:
     explicit Guide(const Path& path) {
         for (const Segment& s : path.segments()) {
-            parts_.push_back({s, length_, s.length(), s.point(0.5), {}, 0});
+            parts_.push_back({s, length_, s.length(), s.point(0.5), {}, {}, 0});
             Part& part = parts_.back();
-            if (!s.is_line()) part.centre = s.centre();
-            if (!s.is_line()) part.at_middle = direction(part.centre, part.middle).angle().radians();
+            if (!s.is_line()) {
+                part.centre = s.centre();
+                part.radius = s.radius();
+                part.at_middle = direction(part.centre, part.middle).angle().radians();
+            }
             length_ += parts_.back().length;
         }
     }
@@ -58,6 +61,7 @@ private:
         Length length;
         Point middle;
         Point centre;          ///< of an arc
+        Length radius;         ///< of the same
         double at_middle = 0;  ///< of an arc: where its middle stands round the centre, radians
     };
 
@@ -66,7 +70,10 @@ private:
     /// How near a part comes to p, and where along the path.
     static std::pair<Length, Length> nearest_on(const Part& part, Point p) {
         const double fraction = nearest_fraction(part, p);
-        return {distance(part.segment.point(fraction), p), part.start + part.length * fraction};
+        const bool within_arc = !part.segment.is_line() && fraction > 0 && fraction < 1;
+        const Length off = within_arc ? measure::abs(distance(part.centre, p) - part.radius)
+                                      : distance(part.segment.point(fraction), p);
+        return {off, part.start + part.length * fraction};
     }
 
     static double nearest_fraction(const Part& part, Point p) {

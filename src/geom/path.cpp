@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geom/enters.h"
 #include "measure/require.h"
 
 namespace kerfpacket::geom {
@@ -121,6 +122,25 @@ bool within(const Rect& inner, const Rect& outer) { return outer.contains(inner.
 
 }  // namespace
 
+namespace {
+
+/// The parts of a segment between the lines of a window's sides, and whether the window shows them, until `look` has
+/// seen enough.
+template <class Look>
+void each_part(const Segment& s, const Rect& window, Look look) {
+    std::vector<double> cuts{0, 1};
+    for (const Point corner : {window.low, window.high})
+        for (const Direction along : {Direction{1, 0}, Direction{0, 1}})
+            for (const double f : crossings(s, corner, along)) cuts.push_back(f);
+    std::sort(cuts.begin(), cuts.end());
+    for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+        if (cuts[i + 1] - cuts[i] < 1e-12) continue;
+        if (!look(cuts[i], cuts[i + 1], window.contains(s.point((cuts[i] + cuts[i + 1]) / 2)))) return;
+    }
+}
+
+}  // namespace
+
 std::vector<Path> clip(const Path& path, const Rect& window) {
     std::vector<std::vector<Segment>> runs;
     bool open = false;
@@ -139,21 +159,34 @@ std::vector<Path> clip(const Path& path, const Rect& window) {
             keep(s);
             continue;
         }
-        std::vector<double> cuts{0, 1};
-        for (const Point corner : {window.low, window.high})
-            for (const Direction along : {Direction{1, 0}, Direction{0, 1}})
-                for (const double f : crossings(s, corner, along)) cuts.push_back(f);
-        std::sort(cuts.begin(), cuts.end());
-        for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
-            if (cuts[i + 1] - cuts[i] < 1e-12) continue;
-            if (window.contains(s.point((cuts[i] + cuts[i + 1]) / 2))) keep(s.part(cuts[i], cuts[i + 1]));
+        each_part(s, window, [&](double from, double to, bool shown) {
+            if (shown) keep(s.part(from, to));
             else open = false;
-        }
+            return true;
+        });
     }
     std::vector<Path> paths;
     paths.reserve(runs.size());
     for (auto& run : runs) paths.emplace_back(std::move(run));
     return paths;
+}
+
+bool enters(const Path& path, const Rect& window) {
+    const std::vector<Segment>& all = path.segments();
+    const Rect well_inside = window.grown(Length::mm(-1e-6));
+    if (std::any_of(all.begin(), all.end(), [&](const Segment& s) { return well_inside.contains(s.from); }))
+        return true;
+    return std::any_of(all.begin(), all.end(), [&](const Segment& s) {
+        const Rect loose = loose_bounds(s);
+        if (apart(loose, window)) return false;
+        if (within(loose, window) || within(s.bounds(), window)) return true;
+        bool any = false;
+        each_part(s, window, [&](double, double, bool shown) {
+            any = shown;
+            return !shown;
+        });
+        return any;
+    });
 }
 
 }  // namespace kerfpacket::geom

@@ -22,6 +22,8 @@ Length bend_allowance(const Path& run, Length at, Beside side, Length width) {
     return curvature > 0 ? width * (width.mm() * curvature / 8) : Length();
 }
 
+constexpr Length rounding = Length::mm(1e-6);
+
 /// Parts of a run from its middle outward.
 constexpr std::array<double, 13> outward{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.09, 0.91, 0, 1};
 
@@ -47,16 +49,17 @@ void Block::draw(Pen& pen, Role role, Point centre, Direction along) const {
     }
 }
 
-bool Labels::fits(const TurnedBox& box) const {
-    const Rect bounds = box.bounds();
-    return room_.contains(bounds.low) && room_.contains(bounds.high) && taken_.is_free(box);
+bool Labels::within_room(const Rect& bounds) const { return room_.contains(bounds.low) && room_.contains(bounds.high); }
+
+void Labels::set(Role role, const Block& block, Point centre, Direction along, const TurnedBox& box) {
+    block.draw(pen_, role, centre, along);
+    taken_.take(box);
 }
 
 bool Labels::place(Role role, const Block& block, Point centre, Direction along, Length clearance) {
     const TurnedBox box = block.box(centre, along, clearance);
-    if (!fits(box)) return false;
-    block.draw(pen_, role, centre, along);
-    taken_.take(box);
+    if (!within_room(box.bounds()) || !taken_.is_free(box)) return false;
+    set(role, block, centre, along, box);
     return true;
 }
 
@@ -117,8 +120,20 @@ bool Labels::anywhere(Role role, const Block& block, const std::vector<Point>& f
     const Length down = (inner.height() - block.height()) / steps;
     const Point first_centre{inner.low.x + block.width() / 2, inner.high.y - block.height() / 2};
     for (int row = 0; row <= steps; ++row)
-        for (int column = 0; column <= steps; ++column)
-            if (place(role, block, first_centre + Point{across * column, -down * row}, {1, 0}, clearance)) return true;
+        for (int column = 0; column <= steps; ++column) {
+            const Point centre = first_centre + Point{across * column, -down * row};
+            const TurnedBox box = block.box(centre, {1, 0}, clearance);
+            const Rect bounds = box.bounds();
+            if (!within_room(bounds)) continue;
+            const std::optional<Length> past = taken_.free_from(box);
+            if (!past) {
+                set(role, block, centre, {1, 0}, box);
+                return true;
+            }
+            // What it touches it touches until its left edge is past that.
+            const double hidden = across > Length() ? std::ceil((*past - rounding - bounds.low.x) / across) - 1 : 0;
+            column += static_cast<int>(std::clamp(hidden, 0.0, static_cast<double>(steps)));
+        }
     return false;
 }
 

@@ -73,7 +73,9 @@ private:
         bool may_cross = false;
     };
 
-    bool fits(const TurnedBox& box) const;
+    bool within_room(const Rect& bounds) const;
+    /// Draws it there and takes its box.
+    void set(Role role, const Block& block, Point centre, Direction along, const TurnedBox& box);
     bool lead(Role role, const Block& block, const Leader& leader);
 
     Pen& pen_;

@@ -92,14 +92,34 @@ void Occupancy::take(const Path& path) {
     }
 }
 
-bool Occupancy::is_free(const TurnedBox& box) const {
+std::variant<std::monostate, const Occupancy::Taken*, const Occupancy::Chord*> Occupancy::touched(
+    const TurnedBox& box) const {
     const Rect bounds = box.bounds();
     const auto touches_box = [&](const Taken& t) {
         return !apart(bounds, t.bounds) && (edges_touch(box, t.box) || edges_touch(t.box, box));
     };
     const auto touches_chord = [&](const Chord& c) { return !apart(bounds, c.bounds) && touches(box, c.a, c.b); };
-    if (!chords_.empty() && touches_chord(chords_.front())) return false;
-    return !found_and_moved_first(boxes_, touches_box) && !found_and_moved_first(chords_, touches_chord);
+    if (!chords_.empty() && touches_chord(chords_.front())) return &chords_.front();
+    if (found_and_moved_first(boxes_, touches_box)) return &boxes_.front();
+    if (found_and_moved_first(chords_, touches_chord)) return &chords_.front();
+    return {};
+}
+
+bool Occupancy::is_free(const TurnedBox& box) const { return touched(box).index() == 0; }
+
+std::optional<Length> Occupancy::free_from(const TurnedBox& box) const {
+    const auto found = touched(box);
+    if (found.index() == 0) return std::nullopt;
+    const Rect bounds = box.bounds();
+    if (const auto* const taken = std::get_if<const Taken*>(&found))
+        return (*taken)->box.along.y == 0 ? (*taken)->bounds.high.x : bounds.low.x;
+    // The part of the chord that is as high as the box.
+    const Chord& chord = *std::get<const Chord*>(found);
+    double from = 0;
+    double to = 1;
+    narrow(chord.a.y - box.centre.y, chord.b.y - chord.a.y, box.half_height, from, to);
+    const Length run = chord.b.x - chord.a.x;
+    return chord.a.x + std::max(run * from, run * to);
 }
 
 bool Occupancy::clear_of_boxes(Point a, Point b) const {

@@ -2,6 +2,8 @@
 // What is drawn already, so that labels can keep clear of it and of each other.
 
 #include <array>
+#include <optional>
+#include <variant>
 #include <vector>
 
 #include "geom/path.h"
@@ -36,6 +38,9 @@ public:
 
     /// Whether the box touches nothing that was taken.
     bool is_free(const TurnedBox& box) const;
+    /// The same asked of a level box that is to move to the right: nothing where it is free, else how far its left edge
+    /// must come at the least.
+    std::optional<Length> free_from(const TurnedBox& box) const;
     /// Whether a straight line touches no box, or no path, that was taken.
     bool clear_of_boxes(Point a, Point b) const;
     bool clear_of_paths(Point a, Point b) const;
@@ -50,6 +55,9 @@ private:
         Point b;
         Rect bounds;
     };
+    /// What the box touches, as it was found first.
+    std::variant<std::monostate, const Taken*, const Chord*> touched(const TurnedBox& box) const;
+
     // In no order: what was touched last comes first.
     mutable std::vector<Taken> boxes_;
     mutable std::vector<Chord> chords_;

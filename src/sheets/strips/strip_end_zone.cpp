@@ -10,6 +10,7 @@ namespace {
 
 /// From a line of words to the ends of its zone.
 constexpr Length zone_inset = Length::points(8);
+constexpr Length rounding = Length::mm(1e-6);
 
 Face condensed(Face face) { return face == Face::bold ? Face::condensed_bold : Face::condensed; }
 
@@ -19,6 +20,7 @@ bool EndZone::set_as(const Line& line, const std::string& text, Face face) {
     Type type = line.type;
     type.face = face;
     const Length wide = pen_.width(text, type);
+    if (wide > whole_.width() - zone_inset * 2 + rounding) return false;
     const Length base = whole_.low.y + line.up;
     // The white ground of the words reaches that far.
     const Length low = base - type.size * 0.26;

@@ -21,7 +21,29 @@ constexpr Length sample_rounding = 0.02_in;  // what an arc may bulge between tw
 constexpr Length shortest_part = 0.5_in;     // of the guide on one sheet
 constexpr Length least_across = 2_in;        // from the guide to a cross
 constexpr Length clear_of_tick = 0.1_in;
-constexpr int grid = 1 << 16;  // of 30 ft, less than a hundredth of an inch
+constexpr std::size_t together = 32;  // samples that are looked at as one
+constexpr int grid = 1 << 16;         // of 30 ft, less than a hundredth of an inch
+
+/// The corners of the convex figure round some points: however they are turned, they reach no further than these.
+std::vector<Point> outermost(std::vector<Point> points) {
+    std::sort(points.begin(), points.end(), [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
+    std::vector<Point> corners;
+    // Along the lower side, then back along the upper.
+    for (int side = 0; side < 2; ++side) {
+        const std::size_t first = corners.size();
+        for (const Point p : points) {
+            const auto inside = [&] {
+                const Point run = corners.back() - corners[corners.size() - 2], on = p - corners.back();
+                return run.x.mm() * on.y.mm() <= run.y.mm() * on.x.mm();
+            };
+            while (corners.size() >= first + 2 && inside()) corners.pop_back();
+            corners.push_back(p);
+        }
+        corners.pop_back();
+        std::reverse(points.begin(), points.end());
+    }
+    return corners;
+}
 
 class Layer {
 public:
@@ -34,6 +56,11 @@ public:
             }
         }
         std::sort(samples_.begin(), samples_.end(), [](const Sample& a, const Sample& b) { return a.at < b.at; });
+        for (std::size_t i = 0; i + together <= samples_.size(); i += together) {
+            std::vector<Point> points;
+            for (std::size_t k = i; k < i + together; ++k) points.push_back(samples_[k].point);
+            outermost_.push_back(outermost(std::move(points)));
+        }
         for (const Path& tick : band.ticks) ticks_.push_back(guide_.nearest(geom::middle(tick.start(), tick.end())));
         std::sort(ticks_.begin(), ticks_.end());
     }
@@ -83,19 +110,25 @@ private:
         };
         const Point start = turned_back(guide_.at(from).point);
         Rect box{start, start};
-        auto sample = std::lower_bound(samples_.begin(), samples_.end(), from - 1e-6_mm,
-                                       [](const Sample& s, Length at) { return s.at < at; });
+        const auto first = std::lower_bound(samples_.begin(), samples_.end(), from - 1e-6_mm,
+                                            [](const Sample& s, Length at) { return s.at < at; });
         const auto add = [&](Point p) { box = geom::united(box, {p, p}); };
         for (const Length joint : {from, to}) {
             if (joint == Length() || joint == length_) continue;
             const geom::Station on = guide_.at(joint);
             for (const Length off : across_) add(turned_back(on.point + on.direction.left() * off));
         }
-        const auto behind = std::upper_bound(sample, samples_.end(), to + 1e-6_mm,
-                                             [](Length at, const Sample& s) { return at < s.at; });
-        while (sample != behind && box.width() <= enough.x && box.height() <= enough.y) {
-            const auto next = sample + std::min<std::ptrdiff_t>(behind - sample, 32);
-            for (; sample != next; ++sample) add(turned_back(sample->point));
+        const auto last =
+            std::upper_bound(first, samples_.end(), to + 1e-6_mm, [](Length at, const Sample& s) { return at < s.at; });
+        auto i = static_cast<std::size_t>(first - samples_.begin());
+        const auto end = static_cast<std::size_t>(last - samples_.begin());
+        while (i < end && box.width() <= enough.x && box.height() <= enough.y) {
+            const std::size_t next = std::min(end, (i / together + 1) * together);
+            if (next - i == together)
+                for (const Point p : outermost_[i / together]) add(turned_back(p));
+            else
+                for (std::size_t k = i; k < next; ++k) add(turned_back(samples_[k].point));
+            i = next;
         }
         return box.grown(sample_rounding);
     }
@@ -231,6 +264,7 @@ private:
     Length length_;
     std::optional<Length> cross_reach_;
     std::vector<Sample> samples_;
+    std::vector<std::vector<Point>> outermost_;  ///< of so many samples together after the other
     std::vector<Length> ticks_;
     CellSize cell_;
     std::array<Length, 2> across_{-least_across, least_across};  ///< how far the band reaches to both sides

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "geom/enters.h"
 #include "measure/require.h"
 #include "sheets/templates/template_along.h"
 #include "sheets/templates/template_search.h"
@@ -27,7 +28,7 @@ bool apart(const Rect& a, const Rect& b) {
 }
 
 bool enters(const Path& path, const Rect& bounds, const Rect& cell) {
-    return !apart(bounds, cell) && !geom::clip(path, cell).empty();
+    return !apart(bounds, cell) && geom::enters(path, cell);
 }
 
 Rect bounds_of(const std::vector<Path>& drawing) {
