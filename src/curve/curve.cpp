@@ -32,6 +32,17 @@ double parameter_at(double along, const Passed& a, const Passed& b) {
     return a.u + part * (from + part * (3 * width - 2 * from - to + part * (from + to - 2 * width)));
 }
 
+/// Length and turn for a unit of the parameter, at a part of the way between two parameters: of the parabolas that have
+/// what is known there and come to what lies between.
+LengthTable::Gone rates_between(const LengthTable::Known& a, const LengthTable::Known& b, double part) {
+    const auto at = [&](double from, double to, double whole) {
+        const double mean = whole / (b.u - a.u);
+        return from + part * (to - from + (1 - part) * (6 * mean - 3 * (from + to)));
+    };
+    return {at(a.speed, b.speed, b.length - a.length),
+            at(a.speed * a.curvature, b.speed * b.curvature, b.turned - a.turned)};
+}
+
 double offset_curvature(double curvature, double offset) { return curvature / (1 - offset * curvature); }
 
 }  // namespace
@@ -52,7 +63,7 @@ void Curve::add(Runs& runs, Stretch stretch, Node& node) {
         if (i > 0) {
             const double from = parameters[i - 1], to = parameters[i];
             if (parametric) run.lengths.emplace_back(run.stretch, from, to);
-            node.length += parametric ? run.lengths.back()(to) : length_between(run.stretch, from, to);
+            node.length += parametric ? run.lengths.back()(to).length : length_between(run.stretch, from, to);
             node.turned += turn_between(run.stretch, from, to);
         }
         node.u = parameters[i];
@@ -121,7 +132,7 @@ Curve::Place Curve::locate(double along) const {
     const LengthTable& lengths = run.lengths[static_cast<std::size_t>(std::prev(end) - run.nodes.begin())];
     const auto node = [&](const Jet& j, double u) {
         const bool tabled = from.u <= u && u <= to.u;
-        const double length = tabled ? lengths(u) : length_between(run.stretch, from.u, u);
+        const double length = tabled ? lengths(u).length : length_between(run.stretch, from.u, u);
         return Node{u, from.length + length, from.turned + turn_between(lengths.start(), j)};
     };
     const auto passed_at = [&](const LengthTable::Known& k) {
@@ -132,15 +143,25 @@ Curve::Place Curve::locate(double along) const {
     const auto* const after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
                                             [&](const auto& k) { return passed_at(k).distance <= along; });
     const double width = to.u - from.u;
-    Node there{parameter_at(along, passed_at(*std::prev(after)), passed_at(*after)), 0, 0};
+    // So near that what a step to the place leaves out, its square, is rounding.
+    const double near = 3e-8 * width;
+    const LengthTable::Known &low = *std::prev(after), &high = *after;
+    Node there{parameter_at(along, passed_at(low), passed_at(high)), 0, 0};
+    if (from.u <= there.u && there.u <= to.u) {
+        // As a rule the table alone tells it.
+        const auto [length, turned] = lengths(there.u);
+        const auto [speed, turning] = rates_between(low, high, (there.u - low.u) / (high.u - low.u));
+        const Node told{there.u, from.length + length, from.turned + turned};
+        const double by = (along - distance(told)) / (speed - offset_.mm() * turning);
+        if (std::abs(by) <= near) return {r, {told.u + by, told.length + by * speed, told.turned + by * turning}};
+    }
     constexpr int most_steps = 20;
     for (int step = 0; step <= most_steps; ++step) {
         const Jet j = jet(run.stretch, there.u);
         there = node(j, there.u);
         const double by = (along - distance(there)) / (speed(j) * (1 - offset_.mm() * curvature(j)));
         if (!std::isfinite(by)) break;
-        // So near that what the step leaves out, its square, is rounding.
-        if (std::abs(by) <= 3e-8 * width) {
+        if (std::abs(by) <= near) {
             const double length = by * speed(j);
             return {r, {there.u + by, there.length + length, there.turned + length * curvature(j)}};
         }

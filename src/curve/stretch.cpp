@@ -75,54 +75,70 @@ double length_between(const Stretch& stretch, double from, double to) {
     return Plain::integrate([&](double u) { return speed(jet(stretch, u)); }, from, to);
 }
 
+namespace {
+
+/// cosines[j][k]: of j times the angle of the k-th place. The same for every table, and a fair curve has hundreds.
+using Cosines = std::array<std::array<double, LengthTable::terms>, LengthTable::terms>;
+const Cosines& cosines() {
+    static const Cosines all = [] {
+        Cosines made{};
+        for (std::size_t j = 0; j < made.size(); ++j)
+            for (std::size_t k = 0; k < made.size(); ++k)
+                made.at(j).at(k) = std::cos(static_cast<double>(j) *
+                                            (Angle::pi * (static_cast<double>(k) + 0.5) / LengthTable::terms));
+        return made;
+    }();
+    return all;
+}
+
+}  // namespace
+
 LengthTable::LengthTable(const Stretch& stretch, double from, double to)
     : middle_((from + to) / 2), half_((to - from) / 2), start_(jet(stretch, from)) {
-    // cosines[j][k]: of j times the angle of the k-th place. The same for every table, and a fair curve has hundreds.
-    static const auto cosines = [] {
-        std::array<std::array<double, terms>, terms> all{};
-        for (std::size_t j = 0; j < terms; ++j)
-            for (std::size_t k = 0; k < terms; ++k)
-                all.at(j).at(k) =
-                    std::cos(static_cast<double>(j) * (Angle::pi * (static_cast<double>(k) + 0.5) / terms));
-        return all;
-    }();
     std::array<Jet, terms> jets{};
-    std::array<double, terms> speeds{};
+    std::array<double, terms> speeds{}, turning{};
     for (std::size_t k = 0; k < terms; ++k) {
-        jets.at(k) = jet(stretch, middle_ + half_ * cosines[1].at(k));
+        jets.at(k) = jet(stretch, middle_ + half_ * cosines()[1].at(k));
         speeds.at(k) = speed(jets.at(k));
+        turning.at(k) = speeds.at(k) * curvature(jets.at(k));
     }
-    // The series of the speed, from its values at the zeros of the first polynomial left out.
-    std::array<double, terms + 2> rate{};
-    for (std::size_t j = 0; j < terms; ++j)
-        for (std::size_t k = 0; k < terms; ++k) rate.at(j) += 2.0 / terms * speeds.at(k) * cosines.at(j).at(k);
-    // Its integral, nothing at the start of the interval.
-    double at_start = 0;
-    for (std::size_t j = 1; j <= terms; ++j) {
-        series_.at(j) = half_ * (rate.at(j - 1) - rate.at(j + 1)) / (2 * static_cast<double>(j));
-        at_start += j % 2 == 0 ? series_.at(j) : -series_.at(j);
-    }
-    series_[0] = -at_start;
+    lengths_ = integrated(speeds);
+    turns_ = integrated(turning);
     known_.front() = {from, 0, 0, speed(start_), curvature(start_)};
     known_.back() = known_at(to, jet(stretch, to));
     for (std::size_t k = 0; k < terms; ++k)
-        known_.at(terms - k) = known_at(middle_ + half_ * cosines[1].at(k), jets.at(k));
+        known_.at(terms - k) = known_at(middle_ + half_ * cosines()[1].at(k), jets.at(k));
+}
+
+LengthTable::Series LengthTable::integrated(const std::array<double, terms>& rates) const {
+    std::array<double, terms + 2> rate{};
+    for (std::size_t j = 0; j < terms; ++j)
+        for (std::size_t k = 0; k < terms; ++k) rate.at(j) += 2.0 / terms * rates.at(k) * cosines().at(j).at(k);
+    Series series{};
+    double at_start = 0;
+    for (std::size_t j = 1; j <= terms; ++j) {
+        series.at(j) = half_ * (rate.at(j - 1) - rate.at(j + 1)) / (2 * static_cast<double>(j));
+        at_start += j % 2 == 0 ? series.at(j) : -series.at(j);
+    }
+    series[0] = -at_start;
+    return series;
 }
 
 LengthTable::Known LengthTable::known_at(double u, const Jet& there) const {
-    return {u, (*this)(u), turn_between(start_, there), speed(there), curvature(there)};
+    return {u, (*this)(u).length, turn_between(start_, there), speed(there), curvature(there)};
 }
 
 /// By Clenshaw's recurrence.
-double LengthTable::operator()(double u) const {
+LengthTable::Gone LengthTable::operator()(double u) const {
     const double x = (u - middle_) / half_;
-    double above = 0, next = 0;
+    Gone above, next;
     for (std::size_t j = terms; j > 0; --j) {
-        const double here = 2 * x * next - above + series_.at(j);
+        const Gone here{2 * x * next.length - above.length + lengths_.at(j),
+                        2 * x * next.turned - above.turned + turns_.at(j)};
         above = next;
         next = here;
     }
-    return x * next - above + series_[0];
+    return {x * next.length - above.length + lengths_[0], x * next.turned - above.turned + turns_[0]};
 }
 
 double turn_between(const Stretch& stretch, double from, double to) {

@@ -26,15 +26,20 @@ double turn_between(const Stretch& stretch, double from, double to);
 /// The same between two of its places.
 double turn_between(const Jet& from, const Jet& to);
 
-/// A parametric stretch over an interval without a node. The length from its start to any parameter in it is a
-/// Chebyshev series of the speed, integrated: to find a place by its length takes many lengths, and a quadrature each
-/// would evaluate the stretch 15 times. As exact as the quadrature, since the nodes stand where a rule of degree 13 has
-/// converged to 1e-12.
+/// A parametric stretch over an interval without a node. Length and turn from its start to any parameter in it are
+/// Chebyshev series of the speed and of the rate of turning, integrated: to find a place by its length takes many
+/// lengths, and a quadrature each would evaluate the stretch 15 times. As exact as the quadrature, since the nodes
+/// stand where a rule of degree 13 has converged to 1e-12.
 class LengthTable {
 public:
     LengthTable(const Stretch& stretch, double from, double to);
-    /// Length in mm from the start. Between `from` and `to`, both included.
-    double operator()(double u) const;
+    /// Length in mm and turn in radians, or how much of them goes to a unit of the parameter.
+    struct Gone {
+        double length = 0;
+        double turned = 0;
+    };
+    /// From the start. Between `from` and `to`, both included.
+    Gone operator()(double u) const;
     const Jet& start() const { return start_; }
 
     /// A parameter at which the stretch was evaluated for the table.
@@ -50,12 +55,16 @@ public:
     const std::array<Known, terms + 2>& known() const { return known_; }
 
 private:
+    using Series = std::array<double, terms + 1>;
+    /// Of the integral of what has these values at the zeros of the first polynomial left out; nothing at the start.
+    Series integrated(const std::array<double, terms>& rates) const;
     Known known_at(double u, const Jet& there) const;
 
     double middle_ = 0;
     double half_ = 1;
     Jet start_;
-    std::array<double, terms + 1> series_{};
+    Series lengths_{};
+    Series turns_{};
     std::array<Known, terms + 2> known_{};
 };
 
