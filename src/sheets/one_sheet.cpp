@@ -36,7 +36,7 @@ constexpr std::size_t most_pages = 3000;
 /// The pages of one kind of sheet of one piece. A work order still lacks the page numbers.
 void add_own_sheet(Drafts& drafts, const std::string& sheet, const plan::Plan& plan, const plan::Piece& piece,
                    const Kit& kit) {
-    if (sheet == "work-order") add_work_order(drafts, plan, piece, {}, kit);
+    if (sheet == "work-order") add_work_order(drafts, plan, piece, kit);
     else if (sheet == "climb") add_climb_sheet(drafts, plan, piece, kit);
     else if (sheet == "setup") add_setup_card(drafts, plan, piece, kit);
     else if (sheet == "strain") add_strain_sheet(drafts, plan, piece, kit);

@@ -196,7 +196,7 @@ void insert(Sheets& into, std::size_t at, Drafts& drafts) {
                        std::make_move_iterator(drafts.end()));
 }
 
-/// Draws the work orders again, now that it is known where what they tell of stands.
+/// Draws the work orders again as they are set, now that it is known where what they tell of stands.
 void number_work_orders(Sheets& sheets, const plan::Plan& plan, const Places& places, const Kit& kit) {
     const std::vector<IndexEntry> index = index_of(sheets.drafts);
     std::vector<IndexEntry> entries = moved(index, places);
@@ -208,7 +208,8 @@ void number_work_orders(Sheets& sheets, const plan::Plan& plan, const Places& pl
         Drafts numbered;
         for (const plan::Piece& piece : plan.pieces)
             for (std::size_t i = 0; i < piece.blanks.size(); ++i)
-                if (piece.blank_id(i) == entry.piece) add_work_order(numbered, plan, piece.of_blank(i), entries, kit);
+                if (piece.blank_id(i) == entry.piece)
+                    numbered = numbered_work_order(sheets.drafts[entry.first], plan, piece.of_blank(i), entries, kit);
         measure::require(numbered.size() == entry.last - entry.first + 1, "page numbers take no page");
         for (std::size_t i = 0; i < numbered.size(); ++i) {
             sheets.drafts[entry.first + i] = std::move(numbered[i]);

@@ -176,30 +176,35 @@ private:
 };
 
 Drafts drawn(const plan::Plan& plan, const plan::Piece& piece, const std::vector<IndexEntry>& index, const Kit& kit,
-             const Setting& setting) {
+             std::size_t setting) {
     Drafts drafts;
     const auto new_page = [&](bool first) {
         Draft draft = piece_page(plan, kit, piece.id, "work-order", "work_order", first);
         const std::string shape = shape_name(piece, kit);
+        draft.setting = setting;
         draft.subtitle = piece_name(piece, kit) + (shape.empty() ? "" : ", " + shape);
         return draft;
     };
     Flow flow(drafts, kit, new_page, {70_pt, 40_pt});
-    WorkOrder(flow, plan, piece, setting).draw(index);
+    WorkOrder(flow, plan, piece, settings.at(setting)).draw(index);
     return drafts;
 }
 
 }  // namespace
 
-void add_work_order(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece,
-                    const std::vector<IndexEntry>& index, const Kit& kit) {
+void add_work_order(Drafts& drafts, const plan::Plan& plan, const plan::Piece& piece, const Kit& kit) {
     Drafts best;
-    for (const Setting& setting : settings) {
-        Drafts made = drawn(plan, piece, index, kit, setting);
+    for (std::size_t setting = 0; setting < settings.size(); ++setting) {
+        Drafts made = drawn(plan, piece, {}, kit, setting);
         if (best.empty() || made.size() < best.size()) best = std::move(made);
         if (best.size() == 1) break;
     }
     std::move(best.begin(), best.end(), std::back_inserter(drafts));
+}
+
+Drafts numbered_work_order(const Draft& first, const plan::Plan& plan, const plan::Piece& piece,
+                           const std::vector<IndexEntry>& index, const Kit& kit) {
+    return drawn(plan, piece, index, kit, first.setting);
 }
 
 }  // namespace kerfpacket::sheets

@@ -75,6 +75,7 @@ struct Draft {
     StripNumbers strips{};
     std::string also{};  ///< a kind of sheet, part of which stands on this page of another kind; empty for none
     ForBoards boards{};
+    std::size_t setting = 0;  ///< how closely it is set, where it is drawn again for the numbers of pages
     std::optional<RollPage> roll{};
     bool reprint = false;
     bool second_language = false;  ///< the page is in the second language, its header and footer too
