@@ -99,18 +99,20 @@ Faces::~Faces() = default;
 Length Faces::width(Face face, std::string_view text, Length size) const {
     const Metrics& metrics = loaded_->of(face);
     double ems = 0;
-    for (std::string_view rest = text; !rest.empty();) {
-        const auto byte = static_cast<unsigned char>(rest.front());
+    for (std::size_t i = 0; i < text.size();) {
+        const auto byte = static_cast<unsigned char>(text[i]);
         if (byte < metrics.ascii.size() && metrics.ascii[byte] > 0) {
             ems += metrics.ascii[byte];
-            rest.remove_prefix(1);
+            ++i;
             continue;
         }
+        std::string_view rest = text.substr(i);
         const std::optional<char32_t> character = take_character(rest);
         if (!character) throw MissingCharacter(std::string(text), MissingCharacter::not_utf8);
         const std::optional<double> advance = metrics.advance(*character);
         if (!advance) throw MissingCharacter(std::string(text), *character);
         ems += *advance;
+        i = text.size() - rest.size();
     }
     return size * ems;
 }

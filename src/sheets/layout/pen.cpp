@@ -126,48 +126,56 @@ Length Pen::text_on_white(Role role, Point anchor, const std::string& text, cons
     return this->text(role, anchor, text, type);
 }
 
-std::string_view Pen::widest_word(std::string_view text, const Type& type) const {
-    std::string_view widest;
-    Length most;
+std::vector<Pen::Word> Pen::words_of(std::string_view text, const Type& type) const {
+    std::vector<Word> words;
     while (!text.empty()) {
         const std::size_t end = end_of_word(text);
         const std::string_view word = text.substr(0, end);
-        const Length room = width(word, type);
-        if (room > most) widest = word;
-        most = std::max(most, room);
+        words.push_back({word, width(word, type)});
         text.remove_prefix(std::min(end + 1, text.size()));
     }
-    return widest;
+    return words;
+}
+
+Pen::Lines Pen::lines_of(std::string_view text, const Type& wanted, Length width) const {
+    std::vector<Word> words = words_of(text, wanted);
+    const auto widest =
+        std::max_element(words.begin(), words.end(), [](const Word& a, const Word& b) { return a.width < b.width; });
+    Lines lines{wanted, {""}};
+    if (words.empty()) return lines;
+    if (widest->width > width) {
+        lines.type = fitting(widest->text, wanted, width);
+        words = words_of(text, lines.type);
+    }
+    const Length space = this->width(" ", lines.type);
+    Length used;
+    for (const Word& word : words) {
+        if (!lines.texts.back().empty() && used + space + word.width > width) lines.texts.emplace_back();
+        std::string& line = lines.texts.back();
+        used = line.empty() ? word.width : used + space + word.width;
+        line.append(line.empty() ? "" : " ").append(word.text);
+    }
+    return lines;
 }
 
 Length Pen::paragraph(Role role, Point first_base, std::string_view text, const Type& wanted, Length width,
                       Length leading) {
-    const Type type = fitting(widest_word(text, wanted), wanted, width);
+    Lines lines = lines_of(text, wanted, width);
     const bool held = holds_words(page_.structure.at(page_.open).tag);
     const Scope part(page_, held || text.empty() ? page_.open : add(Tag::paragraph, {}));
-    const Length space = this->width(" ", type);
-    std::string line;
-    Length used;
     Length base = first_base.y;
-    while (!text.empty()) {
-        const std::size_t end = end_of_word(text);
-        const std::string_view word = text.substr(0, end);
-        const Length room = this->width(word, type);
-        if (!line.empty() && used + space + room > width) {
-            this->text(role, {first_base.x, base}, std::exchange(line, {}), type);
-            base -= leading;
-        }
-        used = line.empty() ? room : used + space + room;
-        line.append(line.empty() ? "" : " ").append(word);
-        text.remove_prefix(std::min(end + 1, text.size()));
+    for (std::string& line : lines.texts) {
+        if (&line != &lines.texts.front()) base -= leading;
+        this->text(role, {first_base.x, base}, std::move(line), lines.type);
     }
-    this->text(role, {first_base.x, base}, line, type);
     return base;
 }
 
 Length Pen::paragraph_height(std::string_view text, const Type& type, Length width, Length leading) const {
-    page::Page scratch;
-    return -Pen(scratch, kit_).paragraph(Role::text, {}, text, type, width, leading);
+    const std::size_t lines = lines_of(text, type, width).texts.size();
+    Length height;
+    for (std::size_t i = 1; i < lines; ++i) height += leading;
+    return height;
 }
 
 void Pen::link(const Rect& area, std::size_t to_page) {

@@ -138,7 +138,18 @@ public:
 
 private:
     std::size_t add(Tag tag, std::string alternative);
-    std::string_view widest_word(std::string_view text, const Type& type) const;
+    struct Word {
+        std::string_view text;
+        Length width;
+    };
+    /// A figure is one word with its unit.
+    std::vector<Word> words_of(std::string_view text, const Type& type) const;
+
+    struct Lines {
+        Type type;  ///< as wanted, or so small that the widest word finds room
+        std::vector<std::string> texts;
+    };
+    Lines lines_of(std::string_view text, const Type& wanted, Length width) const;
 
     page::Page& page_;
     const Kit& kit_;

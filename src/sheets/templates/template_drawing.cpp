@@ -38,13 +38,20 @@ std::vector<Path> open_upright(Length x, Length foot, Length top, const std::vec
 }
 
 std::vector<std::string> broken(const Pen& pen, const std::string& text, const Type& type, Length width) {
+    const Length space = pen.width(" ", type);
     std::vector<std::string> lines;
+    Length used;
     for (std::size_t from = 0; from < text.size();) {
         const std::size_t end = std::min(text.find(' ', from), text.size());
-        const std::string word = text.substr(from, end - from);
-        if (!lines.empty() && pen.width(lines.back() + " " + word, type) <= width)
+        const std::string_view word = std::string_view(text).substr(from, end - from);
+        const Length room = pen.width(word, type);
+        if (!lines.empty() && used + space + room <= width) {
             lines.back().append(" ").append(word);
-        else lines.push_back(word);
+            used += space + room;
+        } else {
+            lines.emplace_back(word);
+            used = room;
+        }
         from = end + 1;
     }
     return lines;
