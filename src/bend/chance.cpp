@@ -41,7 +41,10 @@ std::vector<Alike> weak_ones(const std::vector<Link>& links) {
     for (const Link& link : links) {
         if (link.margin >= strong) continue;
         auto same = std::find_if(weak.begin(), weak.end(), [&](const Alike& a) { return a.spread == link.spread; });
-        if (same == weak.end()) same = weak.insert(weak.end(), {link.spread, {}});
+        if (same == weak.end()) {
+            same = weak.insert(weak.end(), {link.spread, {}});
+            same->links.reserve(links.size());
+        }
         same->links.push_back(link);
     }
     const auto weaker = [](const Link& a, const Link& b) { return a.margin < b.margin; };

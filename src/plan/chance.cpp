@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "bend/limit.h"
 #include "bend/verdict.h"
@@ -91,12 +92,14 @@ std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
 
 /// The same with what is known of the wood, and with the spread of the load.
 std::vector<bend::Link> links_of(const std::vector<Way>& ways, const bend::Knowledge& known, double load) {
-    const auto spread = [&](bend::Mode mode) { return std::hypot(known.spread(mode), load); };
-    const double strain = spread(bend::Mode::strain), peel = spread(bend::Mode::peel);
+    const auto of = [&](bend::Mode mode) { return std::pair(known.mean(mode), std::hypot(known.spread(mode), load)); };
+    const auto strain = of(bend::Mode::strain), peel = of(bend::Mode::peel);
     std::vector<bend::Link> links;
     links.reserve(ways.size());
-    for (const Way& way : ways)
-        links.push_back({way.margin + known.mean(way.mode), way.mode == bend::Mode::peel ? peel : strain, way.kerfs});
+    for (const Way& way : ways) {
+        const auto& [mean, spread] = way.mode == bend::Mode::peel ? peel : strain;
+        links.push_back({way.margin + mean, spread, way.kerfs});
+    }
     return links;
 }
 

@@ -38,7 +38,6 @@ public:
     }
 
 private:
-    /// Asked only where a neighbour is looked for: it takes the tight spots of the curve.
     std::vector<Length> all_depths() const {
         return depths(bent_of(wanted_, wood_, job_), bend::least_web, job_.header.units);
     }

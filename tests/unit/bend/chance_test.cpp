@@ -2,6 +2,7 @@
 // it does not. Coupons are cut from them, bent, and read with a tape's errors.
 #include "bend/chance.h"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <random>
@@ -176,6 +177,20 @@ TEST(Chance, comes_back_from_the_strain_that_it_gives) {
         std::vector<Link> bent = links;
         for (Link& link : bent) link.margin -= std::log(times_for_chance(links, 0.05, chance));
         EXPECT_NEAR(chance_of_breaking(bent, 0.05) / chance, 1, 0.02);
+    }
+}
+
+TEST(Chance, of_any_order_of_kerfs_is_the_same) {
+    std::mt19937 random(11);
+    std::vector<Link> links;
+    for (int i = 0; i < 60; ++i)
+        links.push_back(
+            {0.3 + 0.7 * std::uniform_real_distribution<double>()(random), i % 2 == 0 ? 0.15 : 0.11, 1 + i % 3});
+    const double chance = chance_of_breaking(links, parts.spot);
+    EXPECT_GT(chance, 1e-3);
+    for (int round = 0; round < 5; ++round) {
+        std::shuffle(links.begin(), links.end(), random);
+        EXPECT_NEAR(chance_of_breaking(links, parts.spot), chance, 1e-12);
     }
 }
 
