@@ -38,20 +38,21 @@ public:
 
     /// Distance along the path of its point nearest to p.
     Length nearest(Point p) const {
-        // The part whose middle is nearest rules nearly all others out.
-        const auto likely = std::min_element(parts_.begin(), parts_.end(), [&](const Part& a, const Part& b) {
-            return square(p - a.middle) < square(p - b.middle);
-        });
-        auto [least, best] = nearest_on(*likely, p);
-        for (const Part& part : parts_) {
-            const Length reach = least + part.length / 2;
-            if (&part == &*likely || square(p - part.middle) >= reach.mm() * reach.mm()) continue;
-            const auto [distance, at] = nearest_on(part, p);
-            if (distance >= least) continue;
-            least = distance;
-            best = at;
+        const auto [part, fraction] = foot(p);
+        return part->start + part->length * fraction;
+    }
+
+    /// That, and how far p lies to the left of the path there.
+    std::pair<Length, Length> nearest_and_left(Point p) const {
+        const auto [part, fraction] = foot(p);
+        const Length at = part->start + part->length * fraction;
+        if (within_arc(*part, fraction)) {
+            const Length outside = distance(part->centre, p) - part->radius;
+            return {at, part->segment.turn.radians() > 0 ? -outside : outside};
         }
-        return best;
+        const Direction along = part->segment.direction_at(fraction);
+        const Point from = p - part->segment.point(fraction);
+        return {at, from.y * along.x - from.x * along.y};
     }
 
 private:
@@ -65,15 +66,38 @@ private:
         double at_middle = 0;  ///< of an arc: where its middle stands round the centre, radians
     };
 
+    /// The part on which the nearest point lies, and where on it.
+    std::pair<const Part*, double> foot(Point p) const {
+        // The part whose middle is nearest rules nearly all others out.
+        const auto likely = std::min_element(parts_.begin(), parts_.end(), [&](const Part& a, const Part& b) {
+            return square(p - a.middle) < square(p - b.middle);
+        });
+        const Part* best = &*likely;
+        double fraction = nearest_fraction(*best, p);
+        Length least = off(*best, fraction, p);
+        for (const Part& part : parts_) {
+            const Length reach = least + part.length / 2;
+            if (&part == &*likely || square(p - part.middle) >= reach.mm() * reach.mm()) continue;
+            const double there = nearest_fraction(part, p);
+            const Length distance = off(part, there, p);
+            if (distance >= least) continue;
+            least = distance;
+            best = &part;
+            fraction = there;
+        }
+        return {best, fraction};
+    }
+
     static double square(Point p) { return p.x.mm() * p.x.mm() + p.y.mm() * p.y.mm(); }
 
-    /// How near a part comes to p, and where along the path.
-    static std::pair<Length, Length> nearest_on(const Part& part, Point p) {
-        const double fraction = nearest_fraction(part, p);
-        const bool within_arc = !part.segment.is_line() && fraction > 0 && fraction < 1;
-        const Length off = within_arc ? measure::abs(distance(part.centre, p) - part.radius)
-                                      : distance(part.segment.point(fraction), p);
-        return {off, part.start + part.length * fraction};
+    static bool within_arc(const Part& part, double fraction) {
+        return !part.segment.is_line() && fraction > 0 && fraction < 1;
+    }
+
+    /// How near a part comes to p at its nearest fraction.
+    static Length off(const Part& part, double fraction, Point p) {
+        if (within_arc(part, fraction)) return measure::abs(distance(part.centre, p) - part.radius);
+        return distance(part.segment.point(fraction), p);
     }
 
     static double nearest_fraction(const Part& part, Point p) {

@@ -125,13 +125,18 @@ bool within(const Rect& inner, const Rect& outer) { return outer.contains(inner.
 namespace {
 
 /// The parts of a segment between the lines of a window's sides, and whether the window shows them, until `look` has
-/// seen enough.
+/// seen enough. It lies within `bounds`.
 template <class Look>
-void each_part(const Segment& s, const Rect& window, Look look) {
+void each_part(const Segment& s, const Rect& bounds, const Rect& window, Look look) {
+    const Rect near = bounds.grown(Length::mm(1e-3));
     std::vector<double> cuts{0, 1};
-    for (const Point corner : {window.low, window.high})
-        for (const Direction along : {Direction{1, 0}, Direction{0, 1}})
-            for (const double f : crossings(s, corner, along)) cuts.push_back(f);
+    const auto cut = [&](Point corner, Direction along) {
+        for (const double f : crossings(s, corner, along)) cuts.push_back(f);
+    };
+    for (const Point corner : {window.low, window.high}) {
+        if (near.low.y <= corner.y && corner.y <= near.high.y) cut(corner, {1, 0});
+        if (near.low.x <= corner.x && corner.x <= near.high.x) cut(corner, {0, 1});
+    }
     std::sort(cuts.begin(), cuts.end());
     for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
         if (cuts[i + 1] - cuts[i] < 1e-12) continue;
@@ -159,7 +164,7 @@ std::vector<Path> clip(const Path& path, const Rect& window) {
             keep(s);
             continue;
         }
-        each_part(s, window, [&](double from, double to, bool shown) {
+        each_part(s, loose, window, [&](double from, double to, bool shown) {
             if (shown) keep(s.part(from, to));
             else open = false;
             return true;
@@ -181,7 +186,7 @@ bool enters(const Path& path, const Rect& window) {
         if (apart(loose, window)) return false;
         if (within(loose, window) || within(s.bounds(), window)) return true;
         bool any = false;
-        each_part(s, window, [&](double, double, bool shown) {
+        each_part(s, loose, window, [&](double, double, bool shown) {
             any = shown;
             return !shown;
         });

@@ -85,7 +85,8 @@ bool Labels::lead(Role role, const Block& block, const Leader& leader) {
         const Point to = tail + leader.away * off_own_line;
         const bool clear =
             taken_.clear_of_boxes(leader.on, tail) && (leader.may_cross || taken_.clear_of_paths(from, to));
-        if (!clear || !place(role, block, centre)) continue;
+        if (!clear) return false;  // nor is a longer one
+        if (!place(role, block, centre)) continue;
         pen_.line(role, leader.on, tail, leader_width_);
         pen_.fill(role, Path::circle(leader.on, 1.2_pt));
         taken_.take(Path::line(leader.on, tail));
@@ -118,6 +119,7 @@ bool Labels::anywhere(Role role, const Block& block, const std::vector<Point>& f
     const Rect inner = room_.grown(-clearance);
     const Length across = (inner.width() - block.width()) / steps;
     const Length down = (inner.height() - block.height()) / steps;
+    if (across < -rounding || down < -rounding) return false;
     const Point first_centre{inner.low.x + block.width() / 2, inner.high.y - block.height() / 2};
     for (int row = 0; row <= steps; ++row)
         for (int column = 0; column <= steps; ++column) {

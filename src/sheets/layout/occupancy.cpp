@@ -85,9 +85,11 @@ void Occupancy::take(const Path& path) {
             const double half_turn = std::acos(std::max(0.0, 1 - flatness / s.radius()));
             pieces = static_cast<int>(std::ceil(std::abs(s.turn.radians()) / (2 * half_turn)));
         }
-        for (int i = 0; i < pieces; ++i) {
-            const Point a = s.point(static_cast<double>(i) / pieces), b = s.point(static_cast<double>(i + 1) / pieces);
+        Point a = s.from;
+        for (int i = 1; i <= pieces; ++i) {
+            const Point b = s.point(static_cast<double>(i) / pieces);
             chords_.push_back({a, b, around(a, b)});
+            a = b;
         }
     }
 }

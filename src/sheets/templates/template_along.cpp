@@ -86,37 +86,34 @@ private:
     };
 
     void add_sample(Point p) {
-        const Length at = guide_.nearest(p);
+        const auto [at, off] = guide_.nearest_and_left(p);
         samples_.push_back({at, p});
         if (at < sample_step || at > length_ - sample_step) return;
-        const geom::Station on = guide_.at(at);
-        const Point from = p - on.point;
-        const Length off = from.y * on.direction.x - from.x * on.direction.y;
         across_ = {std::min(across_[0], off), std::max(across_[1], off)};
     }
 
-    Angle turn(Length from, Length to) const {
-        const Point a = guide_.at(from).point;
-        const Point b = guide_.at(to).point;
-        return geom::distance(a, b) > 1e-3_mm ? geom::direction(a, b).angle() : guide_.at(from).direction.angle();
+    static Angle turn(const geom::Station& from, const geom::Station& to) {
+        const bool apart = geom::distance(from.point, to.point) > 1e-3_mm;
+        return (apart ? geom::direction(from.point, to.point) : from.direction).angle();
     }
 
     /// What a sheet must hold, in the drawing turned back by its turn; or so much of it that it is larger than
     /// `enough`.
     Rect room(Length from, Length to, Point enough = {Length::mm(1e9), Length::mm(1e9)}) const {
-        const Direction along = Direction::at(turn(from, to));
+        const std::array ends{guide_.at(from), guide_.at(to)};
+        const Direction along = Direction::at(turn(ends[0], ends[1]));
         const auto turned_back = [along](Point p) {
             return Point{p.x * along.x + p.y * along.y, p.y * along.x - p.x * along.y};
         };
-        const Point start = turned_back(guide_.at(from).point);
+        const Point start = turned_back(ends[0].point);
         Rect box{start, start};
         const auto first = std::lower_bound(samples_.begin(), samples_.end(), from - 1e-6_mm,
                                             [](const Sample& s, Length at) { return s.at < at; });
         const auto add = [&](Point p) { box = geom::united(box, {p, p}); };
-        for (const Length joint : {from, to}) {
+        for (std::size_t i = 0; i < ends.size(); ++i) {
+            const Length joint = i == 0 ? from : to;
             if (joint == Length() || joint == length_) continue;
-            const geom::Station on = guide_.at(joint);
-            for (const Length off : across_) add(turned_back(on.point + on.direction.left() * off));
+            for (const Length off : across_) add(turned_back(ends[i].point + ends[i].direction.left() * off));
         }
         const auto last =
             std::upper_bound(first, samples_.end(), to + 1e-6_mm, [](Length at, const Sample& s) { return at < s.at; });
@@ -241,7 +238,7 @@ private:
         const Rect box = room(from, to);
         const Point middle = geom::middle(box.low, box.high);
         const Point half{cell_.width / 2, cell_.height / 2};
-        return {number, 0, {middle - half, middle + half}, false, false, turn(from, to)};
+        return {number, 0, {middle - half, middle + half}, false, false, turn(guide_.at(from), guide_.at(to))};
     }
 
     /// As far across as both cells reach; of a band inside its edges.

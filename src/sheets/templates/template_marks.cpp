@@ -140,7 +140,14 @@ bool TemplateMarks::tells_joining() const {
 void TemplateMarks::note() {
     if (context_.drawing.note.empty()) return;
     const auto choices = note_choices();
-    if (std::any_of(choices.begin(), choices.end(), [&](const auto& rows) { return note(rows, 7_pt); })) return;
+    const auto alike = [](const std::vector<Block::Row>& a, const std::vector<Block::Row>& b) {
+        return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                          [](const Block::Row& one, const Block::Row& other) { return one.text == other.text; });
+    };
+    for (auto rows = choices.begin(); rows != choices.end(); ++rows) {
+        const bool tried = std::any_of(choices.begin(), rows, [&](const auto& other) { return alike(other, *rows); });
+        if (!tried && note(*rows, 7_pt)) return;
+    }
     // Which side is up, and whether to flip it, is said wherever two words find room.
     const Block::Row& first = choices.back().front();
     for (const Length width : {widest_note, 160_pt, 90_pt}) {

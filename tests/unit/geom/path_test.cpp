@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "geom/enters.h"
 #include "geom/path.h"
 #include "measure/require.h"
 
@@ -55,7 +56,9 @@ class Clipping : public testing::TestWithParam<Window> {};
 
 TEST_P(Clipping, keeps_what_lies_inside) {
     const Window w = GetParam();
-    const auto pieces = clip(arch(), {at(w.low_x, w.low_y), at(w.high_x, w.high_y)});
+    const Rect window{at(w.low_x, w.low_y), at(w.high_x, w.high_y)};
+    const auto pieces = clip(arch(), window);
+    EXPECT_EQ(enters(arch(), window), !pieces.empty());
     ASSERT_EQ(pieces.size(), w.lengths.size());
     for (std::size_t i = 0; i < pieces.size(); ++i) EXPECT_NEAR(pieces[i].length().mm(), w.lengths[i], 1e-6);
 }

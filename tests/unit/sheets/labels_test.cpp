@@ -1,5 +1,8 @@
 #include "sheets/layout/labels.h"
 
+#include <optional>
+#include <random>
+
 #include <gtest/gtest.h>
 
 #include "../../support/kit.h"
@@ -75,6 +78,49 @@ TEST(Labels, a_leader_crosses_lines_rather_than_leave_a_name_out) {
     EXPECT_GT(sheet.label().anchor.y, 108_pt) << "on the side asked for";
     EXPECT_TRUE(crosses_level(sheet.leader(), above));
     for (const Path& path : {line, above, below}) EXPECT_FALSE(crosses(path, sheet.label()));
+}
+
+/// Where a plain look at every place of the raster finds the first that is free.
+std::optional<Point> first_free(const Occupancy& taken, const Rect& room, const Block& block, Length clearance) {
+    constexpr int steps = 24;
+    const Rect inner = room.grown(-clearance);
+    for (int row = 0; row <= steps; ++row)
+        for (int column = 0; column <= steps; ++column) {
+            const Point centre{inner.low.x + block.width() / 2 + (inner.width() - block.width()) / steps * column,
+                               inner.high.y - block.height() / 2 - (inner.height() - block.height()) / steps * row};
+            const TurnedBox box = block.box(centre, {1, 0}, clearance);
+            const Rect bounds = box.bounds();
+            if (room.contains(bounds.low) && room.contains(bounds.high) && taken.is_free(box)) return centre;
+        }
+    return std::nullopt;
+}
+
+TEST(Labels, anywhere_is_the_first_free_place_of_all) {
+    std::mt19937 random(7);
+    const auto within = [&](double low, double high) {
+        return Length::points(std::uniform_real_distribution<double>(low, high)(random));
+    };
+    const auto place = [&] { return Point{within(0, 200), within(0, 200)}; };
+    int found = 0, none = 0;
+    for (int round = 0; round < 300; ++round) {
+        Sheet sheet;
+        Occupancy& taken = sheet.labels.taken();
+        for (int i = 0; i < round % 12; ++i) {
+            const Point from = place();
+            taken.take(Path::line(from, from + Point{within(-60, 60), within(-60, 60)}));
+            taken.take(Path::arc(from, place(), Angle::degrees(i * 20)));
+            if (i % 3 == 0) taken.take(TurnedBox{place(), {1, 0}, within(2, 20), within(2, 20)});
+            if (i % 3 == 1) taken.take(TurnedBox{place(), Direction::at(Angle::degrees(i * 25)), 20_pt, 8_pt});
+        }
+        const Block block = sheet.block(round % 2 == 0 ? "a name" : "a name that takes more room");
+        const auto expected = first_free(taken, sheet.labels.room(), block, 3_pt);
+        ASSERT_EQ(sheet.labels.anywhere(Role::text, block, {}, 3_pt), expected.has_value()) << round;
+        (expected ? found : none) += 1;
+        if (!expected) continue;
+        EXPECT_NEAR(sheet.label().anchor.x.mm(), expected->x.mm(), 1e-9) << round;
+    }
+    EXPECT_GT(found, 50);
+    EXPECT_GT(none, 20);
 }
 
 TEST(Lanes, the_widest_free_span_lies_within_the_lane) {
