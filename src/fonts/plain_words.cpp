@@ -1,7 +1,9 @@
 #include "fonts/plain_words.h"
 
 #include <algorithm>
+#include <array>
 #include <string_view>
+#include <unordered_set>
 
 #include "fonts/utf8.h"
 #include "text/toml.h"
@@ -9,12 +11,37 @@
 namespace kerfpacket::fonts {
 namespace {
 
-bool is_key(char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_' || c == '-'; }
+/// Which of all bytes are of a kind: asked for every letter of every word, at every start.
+class Bytes {
+public:
+    template <typename Kind>
+    explicit constexpr Bytes(const Kind& kind) {
+        for (std::size_t i = 0; i < of_kind_.size(); ++i) of_kind_[i] = kind(static_cast<char>(i));
+    }
+    bool hold(char c) const { return of_kind_[static_cast<unsigned char>(c)]; }
+
+    /// How many of them a text begins with.
+    std::size_t at_front(std::string_view text) const {
+        const auto* const end = std::find_if_not(text.begin(), text.end(), [&](char c) { return hold(c); });
+        return static_cast<std::size_t>(end - text.begin());
+    }
+
+private:
+    std::array<bool, 256> of_kind_{};
+};
+
+constexpr Bytes of_key([](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '_' || c == '-'; });
+/// Those that stand in a comment or in a text for nothing but themselves.
+constexpr Bytes of_comment([](char c) { return c >= ' ' && c <= '~'; });
+constexpr Bytes of_text([](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
 
 /// Follows the text as far as it is plain. Every step tells whether it still is.
 class PlainReader {
 public:
-    explicit PlainReader(const WordFile& file) : file_(file), rest_(file.text), prefix_(file.stem() + ".") {}
+    explicit PlainReader(const WordFile& file) : file_(file), rest_(file.text) {
+        // An entry is seldom shorter.
+        entries_.reserve(file.text.size() / 32);
+    }
 
     std::optional<std::vector<WordEntry>> take() {
         if (file_.text.size() > text::most_bytes) return std::nullopt;
@@ -31,14 +58,15 @@ private:
         rest_.remove_prefix(1);
         return true;
     }
-    void skip_spaces() { rest_.remove_prefix(std::min(rest_.find_first_not_of(" \t"), rest_.size())); }
+    void skip_spaces() {
+        while (at(' ') || at('\t')) rest_.remove_prefix(1);
+    }
 
     /// Over empty lines and comments.
     void skip_to_next() {
         while (true) {
             skip_spaces();
-            if (at('#'))
-                while (skip_character()) {}
+            if (at('#')) skip(of_comment);
             if (!take('\n')) return;
             ++line_;
         }
@@ -52,15 +80,14 @@ private:
     }
 
     std::string_view key() {
-        const auto* const end = std::find_if_not(rest_.begin(), rest_.end(), is_key);
-        const std::string_view found = rest_.substr(0, static_cast<std::size_t>(end - rest_.begin()));
+        const std::string_view found = rest_.substr(0, of_key.at_front(rest_));
         rest_.remove_prefix(found.size());
         return found;
     }
 
     bool header() {
         take('[');
-        prefix_ = file_.stem() + ".";
+        prefix_ = stem_;
         do {
             const std::string_view part = key();
             if (part.empty()) return false;
@@ -77,10 +104,13 @@ private:
         skip_spaces();
         if (!take('=')) return false;
         skip_spaces();
-        WordEntry entry{prefix_ + std::string(name), at('['), {}, path_, line};
-        if (entry.list ? !list(entry.texts) : !text(entry.texts)) return false;
-        entries_.push_back(std::move(entry));
-        return ends_line();
+        WordEntry& entry = entries_.emplace_back();
+        entry.key.reserve(prefix_.size() + name.size());
+        entry.key.append(prefix_).append(name);
+        entry.list = at('[');
+        entry.file = path_;
+        entry.line = line;
+        return (entry.list ? list(entry.texts) : text(entry.texts)) && ends_line();
     }
 
     bool list(std::vector<std::string>& texts) {
@@ -95,16 +125,16 @@ private:
 
     bool text(std::vector<std::string>& texts) {
         if (!take('"') || rest_.starts_with("\"\"")) return false;
-        std::string words;
-        while (!at('"')) {
-            const std::string_view before = rest_;
-            while (!at('"') && !at('\\') && skip_character()) {}
+        std::string_view before = rest_;
+        skip(of_text);
+        std::string& words = texts.emplace_back(before.substr(0, before.size() - rest_.size()));
+        while (!take('"')) {
+            if (!escape(words)) return false;
+            before = rest_;
+            skip(of_text);
             words += before.substr(0, before.size() - rest_.size());
-            if (!at('"') && !escape(words)) return false;
         }
-        take('"');
-        texts.push_back(std::move(words));
-        return braces_close(texts.back());
+        return braces_close(words);
     }
 
     bool escape(std::string& words) {
@@ -115,26 +145,23 @@ private:
         return true;
     }
 
-    /// Over one that may stand in a text: no control character, and UTF-8.
-    bool skip_character() {
-        if (rest_.empty()) return false;
-        const char c = rest_.front();
-        if (c >= ' ' && c <= '~') rest_.remove_prefix(1);
-        else return static_cast<unsigned char>(c) >= 0xC2 && take_character(rest_);
-        return true;
+    /// Over all of these, and characters of more bytes between them.
+    void skip(const Bytes& those) {
+        do rest_.remove_prefix(those.at_front(rest_));
+        while (!rest_.empty() && static_cast<unsigned char>(rest_.front()) >= 0xC2 && take_character(rest_));
     }
 
     static bool braces_close(std::string_view words) {
-        const std::size_t open = words.rfind('{');
-        return open == std::string_view::npos || words.find('}', open) != std::string_view::npos;
+        if (words.find('{') == std::string_view::npos) return true;
+        return words.find('}', words.rfind('{')) != std::string_view::npos;
     }
 
     /// No key or table is given twice, and no key is a table as well.
     bool keys_apart() const {
         std::vector<std::string_view> all(headers_.begin(), headers_.end());
         for (const WordEntry& entry : entries_) all.push_back(entry.key);
-        std::sort(all.begin(), all.end());
-        if (std::adjacent_find(all.begin(), all.end()) != all.end()) return false;
+        const std::unordered_set<std::string_view> different(all.begin(), all.end());
+        if (different.size() != all.size()) return false;
         const auto within = [](std::string_view key, std::string_view header) {
             return header.starts_with(key) && header[key.size()] == '.';
         };
@@ -145,9 +172,10 @@ private:
     }
 
     const WordFile& file_;
+    const std::string stem_ = file_.stem() + ".";
     std::shared_ptr<const std::string> path_ = std::make_shared<const std::string>(file_.path);
     std::string_view rest_;
-    std::string prefix_;
+    std::string prefix_ = stem_;
     int line_ = 1;
     std::vector<WordEntry> entries_;
     std::vector<std::string> headers_;

@@ -13,8 +13,6 @@
 namespace kerfpacket::fonts {
 namespace {
 
-using Entries = std::map<std::string, WordEntry, std::less<>>;
-
 /// Beginnings of the keys that stand as they are. What else warns is named "caution..." in its own file.
 constexpr std::array<std::string_view, 20> cautions{"safety.",
                                                     "cautions.",
@@ -97,7 +95,7 @@ std::string replacement_mistake(const WordEntry& ours, const WordEntry& theirs) 
     return "";
 }
 
-std::string mistake_in(const WordEntry& theirs, const Entries& program) {
+std::string mistake_in(const WordEntry& theirs, const WordEntries& program) {
     const auto ours = program.find(theirs.key);
     if (ours == program.end()) {
         std::set<std::string> known;
@@ -124,7 +122,7 @@ std::string mistake_in(const WordEntry& theirs, const Entries& program) {
 }  // namespace
 
 std::vector<WordEntry> shop_entries(const std::vector<WordFile>& shop, const std::string& language,
-                                    const Entries& program) {
+                                    const WordEntries& program) {
     if (shop.empty()) return {};
     std::set<std::string> stems;
     for (const auto& [key, entry] : program) stems.insert(stem_of(key));

@@ -1,7 +1,6 @@
 #pragma once
 // What a shop may say in its own words, and what it may not: cautions stay, names in braces stay, layouts hold.
 
-#include <map>
 #include <string>
 #include <vector>
 
@@ -18,6 +17,6 @@ inline constexpr std::size_t longest_line = 72;
 /// A shop's words of a language. Throws one std::runtime_error that tells every mistake, a line each: "FILE:LINE: KEY
 /// what is wrong".
 std::vector<WordEntry> shop_entries(const std::vector<WordFile>& shop, const std::string& language,
-                                    const std::map<std::string, WordEntry, std::less<>>& program);
+                                    const WordEntries& program);
 
 }  // namespace kerfpacket::fonts

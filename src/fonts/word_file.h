@@ -3,10 +3,12 @@
 // words of a packet can be kept with it.
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <set>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 namespace kerfpacket::fonts {
@@ -35,6 +37,13 @@ struct WordEntry {
     /// "FILE:LINE"
     std::string place() const;
 };
+
+/// By their keys, in no order.
+struct KeyHash {
+    using is_transparent = void;
+    std::size_t operator()(std::string_view key) const { return std::hash<std::string_view>{}(key); }
+};
+using WordEntries = std::unordered_map<std::string, WordEntry, KeyHash, std::equal_to<>>;
 
 /// Everything in a file, in its order of keys. Throws one std::runtime_error with a line "FILE:LINE: KEY what is wrong"
 /// for each mistake: no TOML, a value that is no text, a brace that is not closed.

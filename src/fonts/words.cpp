@@ -46,8 +46,8 @@ bool is_figure(std::string_view name) {
 void write_figures(std::string& words, const std::string& decimal) {
     for (std::size_t open = words.find('{'); open != std::string::npos; open = words.find('{', open + 1)) {
         const std::size_t close = words.find('}', open);
+        if (!is_figure(std::string_view(words).substr(open + 1, close - open - 1))) continue;
         std::string figure = words.substr(open + 1, close - open - 1);
-        if (!is_figure(figure)) continue;
         figure.replace(figure.find('.'), 1, decimal);
         words.replace(open, close - open + 1, figure);
     }

@@ -3,7 +3,6 @@
 // "strip.title".
 
 #include <filesystem>
-#include <map>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -31,14 +30,14 @@ public:
     const std::vector<std::string>& list(std::string_view key) const;
     /// The same with {name} replaced by values, as in single words.
     std::vector<std::string> list(std::string_view key, const Values& values) const;
-    /// Every key, sorted, with what stands there.
-    const std::map<std::string, WordEntry, std::less<>>& entries() const { return entries_; }
+    /// Every key with what stands there.
+    const WordEntries& entries() const { return entries_; }
 
 private:
     const WordEntry& find(std::string_view key, bool list) const;
 
     std::string language_;
-    std::map<std::string, WordEntry, std::less<>> entries_;
+    WordEntries entries_;
 };
 
 }  // namespace kerfpacket::fonts
