@@ -117,7 +117,9 @@ kerf_depth = 0.375
 
 
 def one_for_another(old, new):
-    return lambda text: text.replace(old, new, 1)
+    """Also where a space follows, to words that are read with these."""
+    spaced = lambda words: words.replace(") Tj", " ) Tj")
+    return lambda text: text.replace(old, new, 1) if old in text else text.replace(spaced(old), spaced(new), 1)
 
 
 def foot_moved(text, with_shaft):
@@ -147,8 +149,8 @@ def bent(text):
 
 def ordinate_on(text):
     """The exact height of the fourth row of a form's table 1/8 in on."""
-    exact = list(re.finditer(r"\((\d+\.\d{3})\) Tj", text))[3]
-    return text[:exact.start()] + f"({float(exact[1]) + 0.125:.3f}) Tj" + text[exact.end():]
+    exact = list(re.finditer(r"\((\d+\.\d{3}) ?\) Tj", text))[3]
+    return text[:exact.start()] + f"({float(exact[1]) + 0.125:.3f} ) Tj" + text[exact.end():]
 
 
 ALTERED = [
