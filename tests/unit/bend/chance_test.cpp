@@ -183,6 +183,7 @@ TEST(Chance, comes_back_from_the_strain_that_it_gives) {
 TEST(Chance, of_any_order_of_kerfs_is_the_same) {
     std::mt19937 random(11);
     std::vector<Link> links;
+    links.reserve(60);
     for (int i = 0; i < 60; ++i)
         links.push_back(
             {0.3 + 0.7 * std::uniform_real_distribution<double>()(random), i % 2 == 0 ? 0.15 : 0.11, 1 + i % 3});

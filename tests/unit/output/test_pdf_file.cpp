@@ -23,7 +23,8 @@ std::string file_of(PdfFile::Form form, int objects) {
     file.put(page, "<</Type/Page/Parent " + named(pages) + "/MediaBox[0 0 9 9]/Contents " + named(content) + ">>");
     file.put(pages, "<</Type/Pages/Count 1/Kids" + list_of({page}) + ">>");
     const Ref root = file.add("<</Type/Catalog/Pages " + named(pages) + "/Numbers " + named(list) + ">>");
-    return std::move(file).finish(root, file.add("<</Title(t)>>"));
+    const Ref information = file.add("<</Title(t)>>");
+    return std::move(file).finish(root, information);
 }
 
 TEST(PdfFile, EveryObjectIsFoundInBothForms) {
