@@ -120,10 +120,6 @@ Rect loose_bounds(const Segment& s) {
 
 bool within(const Rect& inner, const Rect& outer) { return outer.contains(inner.low) && outer.contains(inner.high); }
 
-}  // namespace
-
-namespace {
-
 /// The parts of a segment between the lines of a window's sides, and whether the window shows them, until `look` has
 /// seen enough. It lies within `bounds`.
 template <class Look>

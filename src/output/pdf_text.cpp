@@ -12,6 +12,19 @@
 namespace kerfpacket::output {
 namespace {
 
+/// Of a whole number of parts, `unit` of which are one.
+void add_parts(std::string& to, long long parts, long long unit) {
+    std::array<char, 32> text{};
+    char* end = text.data();
+    if (parts < 0) *end++ = '-';
+    const long long size = std::abs(parts);
+    end = std::to_chars(end, text.data() + text.size(), size / unit).ptr;
+    if (size % unit != 0) *end++ = '.';
+    for (long long rest = size % unit; rest != 0; rest = rest * 10 % unit)
+        *end++ = static_cast<char>('0' + rest * 10 / unit);
+    to.append(text.data(), end);
+}
+
 std::string utf16(std::string_view text) {
     std::string bytes = "\xFE\xFF";
     while (!text.empty()) {
@@ -43,28 +56,10 @@ long long to_a_hundredth(Length value) {
 void add_number(std::string& to, double value, int decimals) {
     long long unit = 1;
     for (int i = 0; i < decimals; ++i) unit *= 10;
-    const long long parts = std::llround(value * static_cast<double>(unit));
-    if (parts < 0) to += '-';
-    to += std::to_string(std::abs(parts) / unit);
-    long long rest = std::abs(parts) % unit;
-    if (rest > 0) to += '.';
-    while (rest > 0) {
-        unit /= 10;
-        to += static_cast<char>('0' + rest / unit);
-        rest %= unit;
-    }
+    add_parts(to, std::llround(value * static_cast<double>(unit)), unit);
 }
 
-void add_thousandths(std::string& to, long long value) {
-    std::array<char, 24> text{};
-    char* end = text.data();
-    if (value < 0) *end++ = '-';
-    const long long size = std::abs(value);
-    end = std::to_chars(end, text.data() + text.size(), size / 1000).ptr;
-    if (size % 1000 != 0) *end++ = '.';
-    for (long long rest = size % 1000; rest != 0; rest = rest * 10 % 1000) *end++ = static_cast<char>('0' + rest / 100);
-    to.append(text.data(), end);
-}
+void add_thousandths(std::string& to, long long value) { add_parts(to, value, 1000); }
 
 std::string corners(const geom::Rect& area) {
     std::string text;
