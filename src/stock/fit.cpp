@@ -8,6 +8,9 @@
 namespace kerfpacket::stock {
 namespace {
 
+/// Of short blanks a stick may hold millions of loads. So many are enough to find one that does, and fit into memory.
+constexpr std::size_t most_candidates = 2000;
+
 class Search {
 public:
     Search(const Problem& problem, Counts sticks, const Prices& prices, std::int64_t& steps)
@@ -22,7 +25,7 @@ public:
         for (std::size_t i = 0; i < left_.size(); ++i) waste -= prices_[i] * left_[i];
         if (waste < 0) return {};
         if (go_on(waste)) return {Fits::yes, loads_};
-        return {steps_ <= 0 ? Fits::not_known : Fits::no, {}};
+        return {steps_ <= 0 || cut_short_ ? Fits::not_known : Fits::no, {}};
     }
 
 private:
@@ -64,7 +67,8 @@ private:
         return units - weight(problem_, left_);
     }
 
-    /// All loads with this blank that waste no more than allowed, by the prices and by the length, the least first.
+    /// The loads with this blank that waste no more than allowed, by the prices and by the length, the least first: all
+    /// of them, or the first found of very many.
     std::vector<Candidate> candidates(std::size_t longest, std::int64_t waste) {
         found_.clear();
         waste_ = waste;
@@ -106,6 +110,10 @@ private:
     void extend(std::size_t from, Units units, std::int64_t worth) {
         const auto stick = shortest(units);
         if (!stick || --steps_ <= 0) return;
+        if (found_.size() == most_candidates) {
+            cut_short_ = true;
+            return;
+        }
         if (worth_[*stick] - worth <= waste_ && problem_.sticks[*stick].room - units <= spare_)
             found_.push_back({worth_[*stick] - worth, {*stick, load_}});
         for (std::size_t i = from; i < left_.size(); ++i) {
@@ -125,6 +133,7 @@ private:
     std::vector<std::int64_t> worth_{};  ///< the most that a stick holds
     std::map<std::pair<Counts, Counts>, std::int64_t> failed_{};
     std::vector<Load> loads_{};
+    bool cut_short_ = false;  ///< some loads were never looked at
     // Of the list of candidates that is being made.
     std::vector<Candidate> found_{};
     std::vector<double> density_{};  ///< best price by length, of this kind and those after it

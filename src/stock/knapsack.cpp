@@ -7,8 +7,8 @@
 namespace kerfpacket::stock {
 namespace {
 
-/// Going through a step takes as long as through so many rooms of a table: measured. It decides on time alone; what is
-/// best and which load has it are the same by both.
+/// Going through a step takes as long as through so many rooms of a table: measured. What is best and which load has it
+/// are the same by both.
 constexpr std::size_t rooms_a_step = 16;
 
 }  // namespace
@@ -54,6 +54,7 @@ void Knapsack::add_to_steps(const Part& part) {
         highest = next.worth;
     }
     begins_.push_back(steps_.size());
+    work_ += static_cast<std::int64_t>(steps_.size() - end);
 }
 
 void Knapsack::make_table() {
@@ -65,6 +66,7 @@ void Knapsack::make_table() {
 }
 
 void Knapsack::add_to_table(Part& part) {
+    work_ += static_cast<std::int64_t>(table_.size() / rooms_a_step);
     part.taken.assign(table_.size(), 0);
     const auto heavy = static_cast<std::size_t>(part.weight);
     for (std::size_t room = table_.size(); room-- > heavy;) {

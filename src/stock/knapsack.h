@@ -25,6 +25,8 @@ public:
     std::int64_t best(Units room) const;
     /// A load that has it.
     Counts load(Units room) const;
+    /// What it took to find out, in steps: one a room that was kept or, of a table, for so many that take as long.
+    std::int64_t work() const { return work_; }
 
 private:
     /// From this room on a stick holds so much.
@@ -55,6 +57,7 @@ private:
     std::vector<Step> steps_{{}};            ///< of no part, of the first, of the first two and so on
     std::vector<std::size_t> begins_{0, 1};  ///< in `steps_`, of each of those; the last is their end
     std::vector<std::int64_t> table_{};      ///< best by room; empty while there are steps of all parts
+    std::int64_t work_ = 0;
 };
 
 }  // namespace kerfpacket::stock

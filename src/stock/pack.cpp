@@ -1,6 +1,7 @@
 #include "stock/pack.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <optional>
 #include <utility>
@@ -13,6 +14,10 @@
 
 namespace kerfpacket::stock {
 namespace {
+
+/// What quick tries and bounds on purchases may do together, in steps of a knapsack: many short blanks, on sticks
+/// priced in cents, would take them minutes.
+constexpr std::int64_t most_of_tries = 30000000;
 
 /// The best plan so far and what no plan undercuts.
 class Best {
@@ -34,6 +39,11 @@ private:
     Cost bound_;
 };
 
+Relaxation relax_wholly(const Problem& problem) {
+    std::int64_t no_end = std::numeric_limits<std::int64_t>::max();
+    return relax(problem, no_end);
+}
+
 bool has_many(const Problem& problem) { return problem.kinds.size() > most_searched; }
 
 /// Very many kinds, a few neighbours in length taken for one: all of them as long as the longest, so that a plan of
@@ -47,7 +57,7 @@ public:
         step_ = (problem.kinds.size() + most - 1) / most;
     }
 
-    Cost bound() const { return relax(of(false)).bound; }
+    Cost bound() const { return relax_wholly(of(false)).bound; }
 
     std::optional<Plan> plan() const {
         const Packing packing = pack(of(true), usual_effort / 20);
@@ -87,30 +97,32 @@ void try_first_fit(Best& best, const Problem& problem) {
         if (stick.for_sale()) best.take(first_fit(problem, stick));
 }
 
-void try_quickly(Best& best, const Problem& problem, const Relaxation& relaxation) {
+void try_quickly(Best& best, const Problem& problem, const Relaxation& relaxation, std::int64_t& steps) {
     best.take(filled(problem, relaxation.prices));
     for (const double up_from : {1.0, 0.5, 0.3}) best.take(rounded(problem, relaxation, up_from));
     for (std::size_t skip = 0; skip < 12 && !best.proved(); ++skip)
-        best.take(dived(problem, skip < 2 ? best.cost() - 1 : best.bound(), skip));
+        best.take(dived(problem, skip < 2 ? best.cost() - 1 : best.bound(), skip, steps));
 }
 
 /// Every purchase that could be cheaper, the cheapest first: the first into which the blanks go is the least.
-void search(Best& best, const Problem& problem, const Prices& prices, std::int64_t steps) {
-    Cuts cuts = cuts_of(problem);
+void search(Best& best, const Problem& problem, const Prices& prices, std::int64_t& tries, std::int64_t steps) {
+    Cuts cuts = cuts_of(problem, tries);
     for (Plan& plan : cuts.plans) best.take(std::move(plan));
     const auto possible = purchases(problem, cuts.cuts, best.bound(), best.cost());
     if (!possible) return;
+    bool known = true;  // that none of those before will do
     for (const Purchase& purchase : *possible) {
-        best.raise(purchase.cost);
+        if (known) best.raise(purchase.cost);
         Fitted fitted = fit(problem, purchase.sticks, prices, steps);
-        if (fitted.answer == Fits::not_known) return;
-        if (fitted.answer == Fits::no) continue;
+        if (steps <= 0 && fitted.answer != Fits::yes) return;
+        known &= fitted.answer != Fits::not_known;
+        if (fitted.answer != Fits::yes) continue;
         std::vector<Counts> loads;
         for (Load& load : fitted.loads) loads.push_back(std::move(load.of));
         best.take(on_sticks(problem, std::move(loads)));
-        return best.raise(best.cost());
+        break;
     }
-    best.raise(best.cost());
+    if (known) best.raise(best.cost());
 }
 
 /// Which of the kinds that were given a piece of a length is, dealt out in their order.
@@ -186,11 +198,12 @@ Packing pack(const Problem& problem, std::int64_t effort) {
         best.take(coarse.plan());
         return told(problem, ready, best);
     }
-    const Relaxation relaxation = relax(ready.problem);
+    const Relaxation relaxation = relax_wholly(ready.problem);
     Best best(relaxation.bound);
     try_first_fit(best, ready.problem);
-    try_quickly(best, ready.problem, relaxation);
-    if (!best.proved()) search(best, ready.problem, relaxation.prices, effort);
+    std::int64_t tries = most_of_tries;
+    try_quickly(best, ready.problem, relaxation, tries);
+    if (!best.proved()) search(best, ready.problem, relaxation.prices, tries, effort);
     return told(problem, ready, best);
 }
 

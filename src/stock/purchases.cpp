@@ -96,21 +96,23 @@ private:
 
 }  // namespace
 
-Cuts cuts_of(const Problem& problem) {
+Cuts cuts_of(const Problem& problem, std::int64_t& steps) {
     const std::vector<std::size_t> places = for_sale(problem);
     std::vector<std::vector<Cost>> all;
     std::vector<Cost> weights;
     add_weights(all, weights, places.size(), most_weight(places.size()));
     Cuts result;
     for (const std::vector<Cost>& of_sale : all) {
+        if (steps <= 0) break;
         Problem weighed = problem;
         Cut cut{std::vector<Cost>(problem.sticks.size(), 0), 0};
         for (std::size_t i = 0; i < places.size(); ++i)
             weighed.sticks[places[i]].price = cut.weights[places[i]] = of_sale[i];
-        cut.least = relax(weighed).bound;
+        cut.least = relax(weighed, steps).bound;
         // Where the shortest costs nothing, the plan would be of it alone.
         for (std::size_t skip = 0; skip < 2 && of_sale.front() > 0; ++skip)
-            if (auto plan = at_prices(problem, dived(weighed, cut.least + 1, skip))) result.plans.push_back(*plan);
+            if (auto plan = at_prices(problem, dived(weighed, cut.least + 1, skip, steps)))
+                result.plans.push_back(*plan);
         result.cuts.push_back(std::move(cut));
     }
     return result;

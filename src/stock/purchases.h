@@ -1,6 +1,7 @@
 #pragma once
 // Which purchases are still possible, by bounds on the purchase itself.
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -20,8 +21,9 @@ struct Cuts {
 };
 
 /// The relaxation solved with small whole weights, rising with the length of what is for sale, in place of prices.
-/// Prices in cents have no common divisor, so that the bound by them rounds up to next to nothing; these do not.
-Cuts cuts_of(const Problem& problem);
+/// Prices in cents have no common divisor, so that the bound by them rounds up to next to nothing; these do not. Fewer
+/// of both where the steps do not suffice.
+Cuts cuts_of(const Problem& problem, std::int64_t& steps);
 
 struct Purchase {
     Cost cost = 0;

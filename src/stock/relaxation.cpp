@@ -63,7 +63,7 @@ Cost proved_bound(const Problem& problem, const Prices& prices, const Knapsack& 
     return least.value_or(0);
 }
 
-Relaxation relax(const Problem& problem, Cost enough) {
+Relaxation relax(const Problem& problem, std::int64_t& steps, Cost enough) {
     Simplex simplex(problem);
     const Counts most = wanted(problem);
     Relaxation result;
@@ -73,6 +73,7 @@ Relaxation relax(const Problem& problem, Cost enough) {
         for (std::size_t i = 0; i < problem.kinds.size(); ++i)
             prices.push_back(static_cast<std::int64_t>(std::max(0.0, simplex.of_kind(i)) * scale));
         const Knapsack knapsack(problem, most, prices);
+        steps -= knapsack.work();
         result.bound = std::max(result.bound, proved_bound(problem, prices, knapsack));
         const double bound = unrounded(problem, prices, knapsack);
         const auto load = entering(problem, simplex, knapsack);
@@ -80,7 +81,7 @@ Relaxation relax(const Problem& problem, Cost enough) {
             highest = bound;
             result.prices = prices;
         }
-        if (result.bound >= enough || !load || !simplex.bring_in(*load)) break;
+        if (result.bound >= enough || steps <= 0 || !load || !simplex.bring_in(*load)) break;
     }
     if (result.prices.empty()) result.prices.assign(problem.kinds.size(), 1);
     simplex.each([&](const Load& load, double times) {

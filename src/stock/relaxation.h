@@ -1,6 +1,7 @@
 #pragma once
 // The plan that may take parts of sticks: it bounds what any plan costs, and prices the blanks.
 
+#include <cstdint>
 #include <limits>
 #include <vector>
 
@@ -26,7 +27,9 @@ struct Relaxation {
 /// the worth of all blanks is taken off first.
 Cost proved_bound(const Problem& problem, const Prices& prices, const Knapsack& knapsack);
 
-/// Solves it by column generation; ends early once the bound is `enough`. The problem must be prepared.
-Relaxation relax(const Problem& problem, Cost enough = std::numeric_limits<Cost>::max());
+/// Solves it by column generation; ends early once the bound is `enough`, or when `steps`, which go down by the work of
+/// its knapsacks, are used up: then the bound holds as well, but is further from the plan. The problem must be
+/// prepared.
+Relaxation relax(const Problem& problem, std::int64_t& steps, Cost enough = std::numeric_limits<Cost>::max());
 
 }  // namespace kerfpacket::stock

@@ -145,14 +145,14 @@ std::optional<Plan> rounded(const Problem& problem, const Relaxation& relaxation
     return fill(problem, std::move(begun), relaxation.prices);
 }
 
-std::optional<Plan> dived(const Problem& problem, Cost target, std::size_t skip) {
+std::optional<Plan> dived(const Problem& problem, Cost target, std::size_t skip, std::int64_t& steps) {
     Begun begun(problem);
     while (!begun.done()) {
         const auto so_far = on_sticks(problem, begun.loads);
         const Rest rest(problem, begun);
         if (!so_far) return std::nullopt;
-        const Relaxation relaxation = relax(rest.problem, target - so_far->cost + 1);
-        if (so_far->cost + relaxation.bound > target) return std::nullopt;
+        const Relaxation relaxation = relax(rest.problem, steps, target - so_far->cost + 1);
+        if (steps <= 0 || so_far->cost + relaxation.bound > target) return std::nullopt;
         if (!step(begun, rest, relaxation, begun.loads.empty() ? skip : 0)) return std::nullopt;
     }
     auto plan = on_sticks(problem, std::move(begun.loads));

@@ -19,7 +19,7 @@ std::optional<Plan> rounded(const Problem& problem, const Relaxation& relaxation
 
 /// Keeps the whole sticks of the relaxation, or its largest part where there are none, and solves again for what is
 /// left. `skip`: takes the part that is so many places behind the largest, the first time. Nothing where the plan would
-/// cost more than `target`.
-std::optional<Plan> dived(const Problem& problem, Cost target, std::size_t skip);
+/// cost more than `target`, or the steps do not suffice.
+std::optional<Plan> dived(const Problem& problem, Cost target, std::size_t skip, std::int64_t& steps);
 
 }  // namespace kerfpacket::stock

@@ -3,12 +3,16 @@
 #include "stock/pack.h"
 
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 #include <algorithm>
 #include <fstream>
+#include <limits>
 #include <map>
 #include <numeric>
 #include <sstream>
+
+#include "stock/relaxation.h"
 
 namespace kerfpacket::stock {
 namespace {
@@ -263,6 +267,52 @@ TEST(Pack, MoreKindsThanAreSearchedHaveAPlanAndABoundAllTheSame) {
             EXPECT_EQ(read(problem, packing), read(turned, pack(turned))) << blanks;
         }
     }
+}
+
+/// Ribs, plies and short legs, the price of each length of stock in cents.
+Problem short_blanks(std::uint64_t seed, int blanks) {
+    Numbers numbers(seed);
+    Problem problem;
+    for (const std::int64_t feet : {8, 10, 12})
+        problem.sticks.push_back({feet * 768 - 16, numbers.between(165, 190) * feet});
+    for (int i = 0; i < blanks; ++i) problem.kinds.push_back({numbers.between(5 * 64, 24 * 64), 1});
+    return problem;
+}
+
+/// The most memory that this process has held so far, in MB.
+long most_memory() {
+    rusage usage{};
+    EXPECT_EQ(getrusage(RUSAGE_SELF, &usage), 0);
+    return usage.ru_maxrss / 1024;
+}
+
+// A stick holds millions of loads of these: all of them listed took 900 MB, and found no plan as good.
+TEST(Pack, ManyShortBlanksAreProvedWithoutAListOfAllTheirLoads) {
+    const long before = most_memory();
+    for (const int blanks : {40, 60, 80}) {
+        const Problem problem = short_blanks(500 + static_cast<std::uint64_t>(blanks), blanks);
+        const Packing packing = pack(problem);
+        counted(problem, packing);
+        EXPECT_TRUE(packing.proved()) << blanks << " blanks: " << packing.cost << ", bound " << packing.bound;
+        EXPECT_GE(packing.bound, by_length(problem)) << blanks;
+    }
+    EXPECT_LT(most_memory() - before, 200);
+}
+
+TEST(Relax, ABoundHoldsWhereverItsStepsEnd) {
+    const Problem problem = prepared(short_blanks(31, 30)).problem;
+    std::int64_t no_end = std::numeric_limits<std::int64_t>::max();
+    const Cost highest = relax(problem, no_end).bound;
+    Cost before = 0;
+    for (const std::int64_t limit : {1, 1000, 30000, 300000}) {
+        std::int64_t steps = limit;
+        const Cost bound = relax(problem, steps).bound;
+        EXPECT_GE(bound, before) << limit;
+        EXPECT_LE(bound, highest) << limit;
+        EXPECT_LT(steps, limit);
+        before = bound;
+    }
+    EXPECT_GT(before, by_length(problem) * 9 / 10);
 }
 
 TEST(Pack, AnEffortOfNothingStillTellsABound) {

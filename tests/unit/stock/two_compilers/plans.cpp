@@ -24,10 +24,13 @@ Problem house(std::uint64_t seed) {
     for (const std::int64_t feet : {8, 12, 16})
         problem.sticks.push_back({feet * 768 - 64 + 8, seed % 2 == 0 ? feet : feet * between(state, 95, 140)});
     if (seed % 3 == 0) problem.sticks.push_back({between(state, 2000, 9000), 0, 2});
-    // Now and then more kinds than are searched.
+    // Now and then more kinds than are searched, or short ones, of which a stick holds more loads than are.
     const bool many = seed % 10 == 9;
-    for (std::int64_t i = many ? 150 : between(state, 4, 20); i > 0; --i)
-        problem.kinds.push_back({between(state, 20 * 64, 180 * 64), many ? 1 : static_cast<int>(between(state, 1, 2))});
+    const bool are_short = seed % 30 == 13;
+    const std::int64_t kinds = many ? 150 : are_short ? 25 : between(state, 4, 20);
+    for (std::int64_t i = kinds; i > 0; --i)
+        problem.kinds.push_back({are_short ? between(state, 5 * 64, 24 * 64) : between(state, 20 * 64, 180 * 64),
+                                 many ? 1 : static_cast<int>(between(state, 1, 2))});
     return problem;
 }
 
