@@ -17,12 +17,12 @@ std::string deflated(std::string_view bytes) {
     constexpr int level = 6;
     thread_local const std::unique_ptr<libdeflate_compressor, Free> compressor(libdeflate_alloc_compressor(level));
     if (!compressor) throw std::bad_alloc();
-    std::string packed(libdeflate_zlib_compress_bound(compressor.get(), bytes.size()), '\0');
-    const std::size_t size =
-        libdeflate_zlib_compress(compressor.get(), bytes.data(), bytes.size(), packed.data(), packed.size());
+    // Of the room for the worst case little is written to, and what is not written to costs nothing.
+    const std::size_t room = libdeflate_zlib_compress_bound(compressor.get(), bytes.size());
+    const auto packed = std::make_unique_for_overwrite<char[]>(room);  // NOLINT(*-avoid-c-arrays)
+    const std::size_t size = libdeflate_zlib_compress(compressor.get(), bytes.data(), bytes.size(), packed.get(), room);
     measure::require(size > 0, "packed bytes find room");
-    packed.resize(size);
-    return packed;
+    return {packed.get(), size};
 }
 
 }  // namespace kerfpacket::output

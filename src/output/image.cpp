@@ -43,6 +43,8 @@ void name_plainly(std::string& svg) {
     svg.replace(at, end - at, "<g id=\"page");
 }
 
+std::size_t size(int n) { return static_cast<std::size_t>(n); }
+
 /// The alpha channel alone: a byte a pixel, how much ink there is.
 Surface picture(double width, double height) {
     if (!(width >= 1 && height >= 1 && width <= 32767 && height <= 32767))
@@ -56,11 +58,18 @@ Surface picture(double width, double height) {
     return surface;
 }
 
-std::string png_of(cairo_surface_t* surface) {
+/// Takes all ink off.
+void wipe(cairo_surface_t* surface) {
     cairo_surface_flush(surface);
-    const auto size = [](int n) { return static_cast<std::size_t>(n); };
+    std::fill_n(cairo_image_surface_get_data(surface),
+                size(cairo_image_surface_get_stride(surface)) * size(cairo_image_surface_get_height(surface)), '\0');
+    cairo_surface_mark_dirty(surface);
+}
+
+std::string png_of(cairo_surface_t* surface, std::string& rows) {
+    cairo_surface_flush(surface);
     return ink_png(cairo_image_surface_get_data(surface), size(cairo_image_surface_get_width(surface)),
-                   size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)));
+                   size(cairo_image_surface_get_height(surface)), size(cairo_image_surface_get_stride(surface)), rows);
 }
 
 /// Pages in rows, in a picture about as wide as it is high; each row as high as its highest page. All figures are
@@ -149,26 +158,45 @@ void draw_part(cairo_surface_t* whole, Pixel at, const page::Page& page, CairoFa
     draw_page(part.get(), dpi / 72, page, faces, Paint::ink);
 }
 
-std::string png_with(CairoFaces& faces, const page::Page& page, double dpi) {
-    const Surface surface =
-        picture(std::ceil(page.width.inches() * dpi - 1e-6), std::ceil(page.height.inches() * dpi - 1e-6));
-    draw_page(surface.get(), dpi / 72, page, faces, Paint::ink);
-    return png_of(surface.get());
-}
+/// Draws pages one after the other, in the same memory as far as they are of one size.
+class Pictures {
+public:
+    Pictures(const fonts::Faces& faces, double dpi) : faces_(faces), dpi_(dpi) {}
+
+    std::string png(const page::Page& page) {
+        take_paper(std::ceil(page.width.inches() * dpi_ - 1e-6), std::ceil(page.height.inches() * dpi_ - 1e-6));
+        draw_page(paper_.get(), dpi_ / 72, page, faces_, Paint::ink);
+        return png_of(paper_.get(), rows_);
+    }
+
+private:
+    void take_paper(double width, double height) {
+        if (!paper_ || width_ != width || height_ != height) paper_ = picture(width, height);
+        else wipe(paper_.get());
+        width_ = width;
+        height_ = height;
+    }
+
+    CairoFaces faces_;
+    double dpi_;
+    Surface paper_{nullptr, cairo_surface_destroy};
+    double width_ = 0;
+    double height_ = 0;
+    std::string rows_;
+};
 
 }  // namespace
 
 std::string png(const page::Page& page, const fonts::Faces& faces, double dpi) {
-    CairoFaces opened(faces);
-    return png_with(opened, page, dpi);
+    return Pictures(faces, dpi).png(page);
 }
 
 void each_png(const page::Document& document, const fonts::Faces& faces, double dpi, const TakePicture& take,
               unsigned threads) {
     disk::SideBySide<std::string> pictures(document.pages.size(), threads);
     const auto new_maker = [&] {
-        return [&, opened = std::make_unique<CairoFaces>(faces)](std::size_t page) {
-            return png_with(*opened, document.pages[page], dpi);
+        return [&, maker = std::make_unique<Pictures>(faces, dpi)](std::size_t page) {
+            return maker->png(document.pages[page]);
         };
     };
     pictures.run(new_maker, take);
@@ -190,7 +218,8 @@ std::string contact_sheet(const page::Document& document, const fonts::Faces& fa
         draw_part(surface.get(), {grid.left(i), grid.below(i, framed)}, caption_of(framed, grid.cell_width() / dpi),
                   opened, dpi);
     }
-    return png_of(surface.get());
+    std::string rows;
+    return png_of(surface.get(), rows);
 }
 
 std::string svg(const page::Page& page, const fonts::Faces& faces) {

@@ -7,7 +7,8 @@
 namespace kerfpacket::output {
 
 /// Black on white, of rows of one byte a pixel that tells how much ink there is, each `stride` bytes after the one
-/// before.
-std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride);
+/// before. The rows of the picture are made in `rows`: memory that need not be found anew for each of many.
+std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride,
+                    std::string& rows);
 
 }  // namespace kerfpacket::output
