@@ -44,11 +44,14 @@ bool set_limit(__rlimit_resource resource, std::size_t most) {
     return ::setrlimit(resource, &now) == 0;
 }
 
+void give_memory_back() { ::malloc_trim(0); }
+
 void settle_process() {
     hold_standard_streams();
     open_many_files();
-    // Threads share one heap: each with its own would take address space that the limit counts and nobody uses.
-    ::mallopt(M_ARENA_MAX, 1);
+    // A heap for this thread and one for its helpers: of one alone the lock is waited for at every page, and each heap
+    // takes address space that the limit counts and nobody uses.
+    ::mallopt(M_ARENA_MAX, 2);
     set_limit(RLIMIT_AS, memory_in_use() + most_to_build);
     tidy_up_on_signals();
 }

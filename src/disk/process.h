@@ -19,6 +19,9 @@ std::size_t memory_in_use();
 /// False where the system refuses. A hard limit (ulimit) that is lower stays.
 bool set_limit(__rlimit_resource resource, std::size_t most);
 
+/// Gives back to the system what was freed: worth while after pages by the hundred.
+void give_memory_back();
+
 /// Holds the standard streams that whoever started the program has closed, so that no file gets their numbers (what is
 /// told there fails, as it should); takes no more memory than `most_to_build` allows, so that a job that is too large
 /// ends this program and no other; takes as many open files as this user may have, for one is open a picture until all

@@ -5,6 +5,7 @@
 #include <stdexcept>
 #include <utility>
 
+#include "disk/process.h"
 #include "measure/require.h"
 #include "sheets/cards/work_order.h"
 #include "sheets/cover/cover.h"
@@ -335,6 +336,7 @@ page::FoldedDocument make_folded_packet(const Revision& now, const Revision* bef
         take_page(packet.document, std::move(one.draft));
         packet.folded.push_back(std::move(one.folded));
     });
+    if (shown.size() > open) disk::give_memory_back();
     return packet;
 }
 
