@@ -1,6 +1,7 @@
 #include "output/pdf.h"
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <span>
 #include <stdexcept>
@@ -107,6 +108,7 @@ private:
     void write_page(std::size_t number, const page::Page& page, const Drawn& drawn);
     std::vector<Ref> add_links(const Drawn& drawn, PageTree& tree);
     std::string fonts_of(const Drawn& drawn) const;
+    std::string contents_of(const Drawn& drawn);
     Ref write_catalogue();
     Ref write_information();
 
@@ -121,6 +123,7 @@ private:
     Ref page_tree_ = file_.reserve();
     std::vector<Ref> pages_;
     std::vector<Ref> fonts_;
+    std::map<std::string, Ref> frames_;  ///< by what is drawn
 };
 
 void Writer::take_text(const page::Page& page) {
@@ -136,6 +139,15 @@ std::string Writer::fonts_of(const Drawn& drawn) const {
     for (std::size_t i = 0; i < drawn.fonts.size(); ++i)
         if (drawn.fonts[i]) fonts += fmt::format("/F{} {}", i, named(fonts_.at(i)));
     return fonts.empty() ? "" : "/Font<<" + fonts + ">>";
+}
+
+/// Frames that are alike stand in the file once.
+std::string Writer::contents_of(const Drawn& drawn) {
+    const Ref own = file_.add_packed_stream("", drawn.content);
+    if (drawn.frame.empty()) return named(own);
+    const auto [frame, is_new] = frames_.try_emplace(drawn.frame);
+    if (is_new) frame->second = file_.add_stream("", drawn.frame);
+    return list_of({own, frame->second});
 }
 
 /// Links are printed as they stand (ISO 19005-1, 6.5.3).
@@ -166,7 +178,7 @@ void Writer::write_page(std::size_t number, const page::Page& page, const Drawn&
     file_.put(pages_[number],
               fmt::format("<</Type/Page/Parent {}/MediaBox{}/Resources<<{}>>/Contents {}/StructParents {}{}>>",
                           named(page_tree_), corners({{}, {page.width, page.height}}), fonts_of(drawn),
-                          named(file_.add_packed_stream("", drawn.content)), number, entries));
+                          contents_of(drawn), number, entries));
 }
 
 Ref Writer::write_catalogue() {

@@ -31,11 +31,14 @@ bool is_circle(const geom::Path& path) {
     return path.closed() && halves.size() == 2 && std::all_of(halves.begin(), halves.end(), is_half);
 }
 
-/// A page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines of one
-/// pen become one stroke, lines of text one text object. Call `finish` after the last item.
+/// Items of a page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines
+/// of one pen become one stroke, lines of text one text object. Call `finish` after the last item.
 class PageWriter {
 public:
-    PageWriter(const page::Page& page, const FaceCodes& codes) : page_(page), codes_(codes) {}
+    /// `start` says the pen and ink that a page begins with (ISO 32000-1, table 52), where others may be set. What is
+    /// told of the page beside its content goes to `drawn`.
+    PageWriter(const page::Page& page, const FaceCodes& codes, std::string start, Drawn& drawn)
+        : page_(page), codes_(codes), content_(std::move(start)), drawn_(drawn) {}
 
     /// What an item is read with: a part of the page, or nothing for an artifact.
     using Reader = std::optional<std::size_t>;
@@ -44,7 +47,7 @@ public:
     void draw(const page::TextItem& item, Reader reader);
     void draw(const page::CodeItem& item, Reader reader);
     void draw(const page::LinkItem& item, Reader /*links are no content*/) { drawn_.links.push_back(&item); }
-    Drawn finish();
+    std::string finish();
 
 private:
     /// What the next item may go on with.
@@ -97,14 +100,13 @@ private:
 
     const page::Page& page_;
     const FaceCodes& codes_;
-    /// Never empty: ghostscript stops at a packed stream of nothing. 1 is the width a page begins with.
-    std::string content_ = "1 w\n";
-    Drawn drawn_;
+    std::string content_;
+    Drawn& drawn_;
     Open open_ = Open::nothing;
     std::optional<Run> run_;
     Point origin_;  ///< of what is traced, as it is written
     Place text_;    ///< where the open text object last stood
-    Pen pen_;       ///< as a PDF page starts (ISO 32000-1, table 52)
+    Pen pen_;
     page::Ink fill_ink_ = page::Ink::black;
     std::optional<std::size_t> font_;
     long long font_size_ = 0;
@@ -224,11 +226,10 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     say("f\nQ\n");
 }
 
-Drawn PageWriter::finish() {
+std::string PageWriter::finish() {
     end_object();
     end_run();
-    drawn_.content = deflated(content_);
-    return std::move(drawn_);
+    return std::move(content_);
 }
 
 void PageWriter::end_object() {
@@ -339,12 +340,23 @@ void PageWriter::trace(const geom::Segment& segment) {
 }  // namespace
 
 Drawn drawn(const page::Page& page, const FaceCodes& codes) {
-    PageWriter writer(page, codes);
-    for (const page::Item* item : draw_order(page)) {
-        const PageWriter::Reader reader = page::read_with(page, *item);
-        std::visit([&](const auto& one) { writer.draw(one, reader); }, *item);
-    }
-    return writer.finish();
+    std::vector<const page::Item*> order = draw_order(page);
+    const auto frame = std::stable_partition(order.begin(), order.end(),
+                                             [&](const page::Item* item) { return !page::in_frame(page, *item); });
+    Drawn drawn;
+    const auto content = [&](auto item, auto end, std::string start) {
+        PageWriter writer(page, codes, std::move(start), drawn);
+        for (; item != end; ++item) {
+            const PageWriter::Reader reader = page::read_with(page, **item);
+            std::visit([&](const auto& one) { writer.draw(one, reader); }, **item);
+        }
+        return writer.finish();
+    };
+    // Drawn last, told first: so the marks in it have the same numbers on every page.
+    if (frame != order.end()) drawn.frame = content(frame, order.end(), "1 w\n[] 0 d\n0 G\n0 g\n");
+    // Never empty: ghostscript stops at a packed stream of nothing.
+    drawn.content = deflated(content(order.begin(), frame, "1 w\n"));
+    return drawn;
 }
 
 }  // namespace kerfpacket::output

@@ -20,9 +20,10 @@ using FaceCodes = std::array<Codes, 4>;
 /// The number of a face's font among the fonts of a file, "/F6" by name.
 inline std::size_t font_number(page::Face face, std::size_t font) { return static_cast<std::size_t>(face) + 4 * font; }
 
-/// A page as it goes into the file.
+/// A page as it goes into the file: its own content, and behind it what may be alike on other pages.
 struct Drawn {
     std::string content;             ///< deflated
+    std::string frame;               ///< as it is
     std::vector<std::size_t> marks;  ///< of each marked run, by its number (MCID): the part of the page it belongs to
     std::vector<bool> fonts;         ///< by font_number: those that it is set in
     std::vector<const page::LinkItem*> links;  ///< in the order of drawing

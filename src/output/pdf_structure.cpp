@@ -26,7 +26,7 @@ std::vector<bool> worth_telling(const std::vector<page::Node>& structure, const 
         const Tag tag = structure[i].tag;
         measure::require(structure[i].parent < i, "a part of a page comes after the one around it");
         if (is_cell(tag)) told[i] = true;
-        if (told[i] && tag != Tag::artifact) told[structure[i].parent] = true;
+        if (told[i] && !page::is_artifact(tag)) told[structure[i].parent] = true;
     }
     return told;
 }
@@ -92,7 +92,8 @@ const char* structure_type(Tag tag) {
         case Tag::row_header: return "TH";
         case Tag::cell: return "TD";
         case Tag::figure: return "Figure";
-        case Tag::artifact: return "Artifact";
+        case Tag::artifact:
+        case Tag::frame: return "Artifact";
     }
     throw measure::Bug("a part of a page without a name");
 }
@@ -136,7 +137,7 @@ PageTree::PageTree(PdfFile& file, Structure& structure, const page::Page& page, 
     elements_.reserve(page.structure.size() + page.structure.size() / 4);
     const std::vector<bool> told = worth_telling(page.structure, marks);
     for (std::size_t i = 0; i < page.structure.size(); ++i)
-        if (told[i] && page.structure[i].tag != Tag::artifact) add_part(i);
+        if (told[i] && !page::is_artifact(page.structure[i].tag)) add_part(i);
     if (!page.language.empty()) elements_.front().type += "/Lang" + text_string(page.language);
     add_marks(marks);
     add_boxes();

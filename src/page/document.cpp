@@ -9,10 +9,17 @@ std::optional<std::size_t> read_with(const Page& page, const Item& item) {
     const std::size_t own = std::visit([](const auto& one) { return one.node; }, item);
     for (std::size_t node = own; node != 0; node = page.structure.at(node).parent) {
         const Tag tag = page.structure.at(node).tag;
-        if (tag == Tag::artifact) return std::nullopt;
+        if (is_artifact(tag)) return std::nullopt;
         if (tag == Tag::figure) return node;
     }
     return text != nullptr ? std::optional(own) : std::nullopt;
+}
+
+bool in_frame(const Page& page, const Item& item) {
+    if (page.structure.at(std::visit([](const auto& one) { return one.node; }, item)).tag == Tag::frame) return true;
+    if (const auto* path = std::get_if<PathItem>(&item)) return path->role == Role::check_bar;
+    if (const auto* text = std::get_if<TextItem>(&item)) return text->role == Role::check_bar;
+    return false;
 }
 
 const char* role_name(Role role) {

@@ -55,8 +55,10 @@ enum class Tag {
     row_header,   ///< the cell that names a row
     cell,
     figure,    ///< a drawing with all its lines and words
-    artifact,  ///< furniture: what is the same on every page
+    artifact,  ///< furniture, which nobody reads
+    frame,     ///< the same, and alike on every page of a size
 };
+inline bool is_artifact(Tag tag) { return tag == Tag::artifact || tag == Tag::frame; }
 
 /// A part of a page inside another. The order of the parts is the order to read them in.
 struct Node {
@@ -156,6 +158,9 @@ struct Document {
 /// The part that an item is read with: the figure around it, else for words the part they stand in. Nothing for
 /// artifacts, among them all lines, areas, links and codes outside figures.
 std::optional<std::size_t> read_with(const Page& page, const Item& item);
+
+/// The item is likely to stand on other pages too: it is of the frame, or of a check bar.
+bool in_frame(const Page& page, const Item& item);
 
 /// Role as the word the text dump prints.
 const char* role_name(Role role);

@@ -163,6 +163,7 @@ Changes sealed_changes() {
         all.emplace_back(fmt::format("bit of a stream flipped at {} of 5", i),
                          [i](const std::string& b) { return resealed(flipped(b, b.size() * i / 5)); });
     all.emplace_back("figures of a page", on_page([](QPDF& /*pdf*/, Object page) {
+                         page.coalesceContentStreams();
                          const auto data = page.getKey("/Contents").getStreamData();
                          std::string text(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
                          // The last digit of where a line ends.

@@ -52,8 +52,11 @@ void header(Pen& pen, const Draft& draft, std::size_t number, std::size_t count)
         pen.text(Role::furniture, {from, base}, draft.subtitle, type);
         break;
     }
-    const Scope artifact = pen.within(Tag::artifact);
-    pen.text(Role::furniture, {right, base}, page, page_type);
+    {
+        const Scope artifact = pen.within(Tag::artifact);
+        pen.text(Role::furniture, {right, base}, page, page_type);
+    }
+    const Scope frame = pen.within(Tag::frame);
     pen.line(Role::furniture, {side_margin, pen.from_top(62_pt)}, {right, pen.from_top(62_pt)}, style.line);
 }
 
@@ -78,7 +81,7 @@ void reprint_stamp(Pen& pen, const std::string& words) {
 }
 
 void footer(Pen& pen, const plan::Plan& plan, Use use) {
-    const Scope artifact = pen.within(Tag::artifact);
+    const Scope frame = pen.within(Tag::frame);
     const auto& style = pen.kit().style;
     const auto& words = pen.kit().words;
     const Length right = pen.page_width() - side_margin;

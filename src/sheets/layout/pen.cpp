@@ -59,7 +59,7 @@ std::size_t Pen::add(Tag tag, std::string alternative) {
 Scope Pen::going_on(Tag tag) {
     const auto& parts = page_.structure;
     for (std::size_t i = parts.size() - 1; i > page_.open; --i) {
-        if (parts[i].parent != page_.open || parts[i].tag == Tag::artifact) continue;
+        if (parts[i].parent != page_.open || page::is_artifact(parts[i].tag)) continue;
         if (parts[i].tag != tag) break;
         return {page_, i};
     }

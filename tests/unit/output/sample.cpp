@@ -85,7 +85,9 @@ std::unique_ptr<QPDF> open_pdf(const std::string& bytes) {
 QPDFObjectHandle page_of(QPDF& pdf, std::size_t page) { return pdf.getAllPages().at(page); }
 
 std::string content_of(QPDF& pdf, std::size_t page) {
-    const auto buffer = page_of(pdf, page).getKey("/Contents").getStreamData();
+    QPDFObjectHandle whole = page_of(pdf, page);
+    whole.coalesceContentStreams();
+    const auto buffer = whole.getKey("/Contents").getStreamData();
     return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};  // NOLINT(*-reinterpret-cast)
 }
 
