@@ -83,8 +83,10 @@ std::string pdf_date(const std::string& day) {
 }
 
 Ref add_metadata(PdfFile& file, const page::Document& document, int part) {
-    // Never packed: ISO 19005-1, 6.7.2.
-    return file.add_bare_stream("/Type/Metadata/Subtype/XML", xmp(document, part));
+    constexpr std::string_view entries = "/Type/Metadata/Subtype/XML";
+    // Part 1 wants it as it stands (ISO 19005-1, 6.7.2); part 3 asks this no more.
+    if (part == 3) return file.add_stream(entries, xmp(document, part));
+    return file.add_bare_stream(entries, xmp(document, part));
 }
 
 std::string output_intents(PdfFile& file, const std::string& profile) {
