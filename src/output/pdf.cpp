@@ -152,16 +152,16 @@ std::string Writer::contents_of(const Drawn& drawn) {
 
 /// Links are printed as they stand (ISO 19005-1, 6.5.3).
 std::vector<Ref> Writer::add_links(const Drawn& drawn, PageTree& tree) {
-    std::vector<Ref> links;
-    for (const page::LinkItem* link : drawn.links) {
+    std::vector<Ref> links(drawn.links.size());
+    for (Ref& annotation : links) annotation = file_.reserve();
+    for (std::size_t i = 0; i < links.size(); ++i) {
+        const page::LinkItem* link = drawn.links[i];
         measure::require(link->page < pages_.size(), "a link leads to a page of the document");
-        const Ref annotation = file_.reserve();
-        file_.put(annotation,
+        file_.put(links[i],
                   fmt::format("<</Type/Annot/Subtype/Link/F 4/Rect{}/Border[0 0 0]/Dest[{} /Fit]"
                               "/Contents{}/StructParent {}>>",
                               corners(link->area), named(pages_[link->page]),
-                              text_string(told_of(document_, link->page)), tree.add_link(link->node, annotation)));
-        links.push_back(annotation);
+                              text_string(told_of(document_, link->page)), tree.add_link(link->node, links[i])));
     }
     return links;
 }

@@ -13,7 +13,7 @@ namespace kerfpacket::output {
 namespace {
 
 /// A reader unpacks a whole stream of objects for one of them.
-constexpr std::size_t most_together = 400;
+constexpr std::size_t most_together = 2000;
 
 }  // namespace
 

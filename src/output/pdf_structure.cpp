@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <iterator>
+#include <numeric>
 #include <optional>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -139,14 +141,13 @@ PageTree::PageTree(PdfFile& file, Structure& structure, const page::Page& page, 
     for (std::size_t i = 0; i < page.structure.size(); ++i)
         if (told[i] && !page::is_artifact(page.structure[i].tag)) add_part(i);
     if (!page.language.empty()) elements_.front().type += "/Lang" + text_string(page.language);
+    number();
     add_marks(marks);
     add_boxes();
 }
 
-std::size_t PageTree::add(const std::string& type, std::size_t above) {
-    Element element{file_.reserve(), above == none ? structure_.document() : elements_.at(above).self, type};
-    if (above != none) elements_[above].kids.push_back(element.self.number);
-    elements_.push_back(std::move(element));
+std::size_t PageTree::add(std::string type, std::size_t above) {
+    elements_.push_back({above, std::move(type)});
     return elements_.size() - 1;
 }
 
@@ -158,6 +159,18 @@ void PageTree::add_part(std::size_t node) {
         type += "/A " + named(structure_.head_of(part.tag));
     holder_[node] = add(type, node == 0 ? none : holder_.at(part.parent));
     if (part.tag == Tag::list_item) holder_[node] = add("/LBody", holder_[node]);
+}
+
+/// Elements of a kind follow each other in the file: what is alike is packed to little.
+void PageTree::number() {
+    by_kind_.resize(elements_.size());
+    std::iota(by_kind_.begin(), by_kind_.end(), std::size_t{0});
+    // No two kinds begin with the same three characters.
+    const auto kind = [&](std::size_t i) { return std::string_view(elements_[i].type).substr(0, 3); };
+    std::stable_sort(by_kind_.begin(), by_kind_.end(), [&](std::size_t a, std::size_t b) { return kind(a) < kind(b); });
+    for (const std::size_t i : by_kind_) elements_[i].self = file_.reserve();
+    for (const Element& element : elements_)
+        if (element.above != none) elements_[element.above].kids.push_back(element.self.number);
 }
 
 void PageTree::add_marks(const std::vector<std::size_t>& marks) {
@@ -214,7 +227,8 @@ std::size_t PageTree::add_field(std::size_t node, Ref annotation, const std::str
 }
 
 void PageTree::write(const Element& element) {
-    std::string text = "<</S" + element.type + "/P " + named(element.parent);
+    const Ref parent = element.above == none ? structure_.document() : elements_[element.above].self;
+    std::string text = "<</S" + element.type + "/P " + named(parent);
     if (element.has_marks) text += "/Pg " + named(pdf_page_);
     if (!element.kids.empty()) {
         const bool several = element.kids.size() > 1;
@@ -227,7 +241,7 @@ void PageTree::write(const Element& element) {
 }
 
 void PageTree::write() {
-    for (const Element& element : elements_) write(element);
+    for (const std::size_t i : by_kind_) write(elements_[i]);
     structure_.add_page(elements_.front().self, of_marks_);
 }
 

@@ -51,19 +51,20 @@ public:
     void write();
 
 private:
+    static constexpr std::size_t none = static_cast<std::size_t>(-1);
     struct Element {
-        Ref self;
-        Ref parent;
-        std::string type{};       ///< "/TD", and what else its dictionary says
+        std::size_t above = none;
+        std::string type{};  ///< "/TD", and what else its dictionary says
+        Ref self{};
         std::vector<int> kids{};  ///< numbers of elements; marked runs are told as -1, -2...
         bool has_marks = false;
         int fields_behind = 0;
     };
-    static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
     /// Adds an element at the end of the one above it; returns its place.
-    std::size_t add(const std::string& type, std::size_t above);
+    std::size_t add(std::string type, std::size_t above);
     void add_part(std::size_t node);
+    void number();
     void add_marks(const std::vector<std::size_t>& marks);
     void add_boxes();
     bool holds_links(std::size_t node) const;
@@ -75,7 +76,8 @@ private:
     Structure& structure_;
     const page::Page& page_;
     Ref pdf_page_;
-    std::vector<Element> elements_;
+    std::vector<Element> elements_;     ///< in the order to read them in
+    std::vector<std::size_t> by_kind_;  ///< the same in the order of their numbers
     std::vector<std::size_t>
         holder_;  ///< of each part: the element that holds what is in it; none where it is not told
     std::vector<Ref> of_marks_;
