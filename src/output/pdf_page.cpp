@@ -17,6 +17,13 @@
 namespace kerfpacket::output {
 namespace {
 
+/// Shows the string before it.
+constexpr std::string_view end_of_text = "Tj";
+
+constexpr bool is_regular(char c) {
+    return c != ' ' && c != '(' && c != ')' && c != '<' && c != '>' && c != '[' && c != ']' && c != '/';
+}
+
 /// True when the path goes round its own bounds and does nothing else.
 bool is_upright_rectangle(const geom::Path& path) {
     const auto& sides = path.segments();
@@ -81,10 +88,11 @@ private:
     void set_pen(const Pen& pen);
     void set_fill(page::Ink ink);
     void set_font(std::size_t font, long long size);
-    void begin_text_at(Place start, geom::Angle angle);
+    void begin_text();
+    void move_text_to(Place start, geom::Angle angle);
     void show(std::string_view codes) {
         add_literal(content_, codes);
-        say(" Tj\n");
+        say(end_of_text);
     }
     Place written(Point point) const;
     /// Until `leave_centre` what is traced is told from the middle of a circle: all circles of a size are told alike,
@@ -94,9 +102,21 @@ private:
     void trace(const geom::Path& path);
     void trace(const geom::Segment& segment);
 
-    std::string& say(std::string_view words) { return content_.append(words); }
+    /// Appends a token or several. Where one begins with a bracket or a stroke, or the one before it ends with one, no
+    /// space is between them (ISO 32000-1, 7.2.2).
+    void say(std::string_view words) {
+        if (is_regular(words.front())) part();
+        content_.append(words);
+    }
     /// Numbers in thousandths, and the operator that takes them.
     void say(std::initializer_list<long long> numbers, std::string_view what);
+    void say_exactly(double number) {
+        part();
+        add_number(content_, number, 5);
+    }
+    void part() {
+        if (!content_.empty() && is_regular(content_.back())) content_ += ' ';
+    }
 
     const page::Page& page_;
     const FaceCodes& codes_;
@@ -113,11 +133,12 @@ private:
 };
 
 void PageWriter::say(std::initializer_list<long long> numbers, std::string_view what) {
+    part();
     for (const long long number : numbers) {
         add_thousandths(content_, number);
         content_ += ' ';
     }
-    say(what).append("\n");
+    content_.append(what);
 }
 
 PageWriter::Place PageWriter::written(Point point) const {
@@ -129,13 +150,13 @@ void PageWriter::enter_centre(const geom::Path& circle) {
     const geom::Segment& half = circle.segments().front();
     const Point centre = half.from + (half.to - half.from) * 0.5;
     const Place at = written(centre);
-    say("q\n1 0 0 1 ");
+    say("q 1 0 0 1");
     say({at.x, at.y}, "cm");
     origin_ = page::corrected(page_, centre);
 }
 
 void PageWriter::leave_centre() {
-    say("Q\n");
+    say("Q");
     origin_ = {};
 }
 
@@ -151,10 +172,10 @@ void PageWriter::draw(const page::PathItem& item, Reader reader) {
     if (item.filled) set_fill(item.ink);
     if (circle) enter_centre(item.path);
     trace(item.path);
-    if (stroked && item.filled) say("B\n");
-    else if (stroked && circle) say("S\n");
+    if (stroked && item.filled) say("B");
+    else if (stroked && circle) say("S");
     else if (stroked) open_ = Open::stroke;
-    else say(item.filled ? "f\n" : "n\n");  // each alone: areas in one path can cut holes in each other
+    else say(item.filled ? "f" : "n");  // each alone: areas in one path can cut holes in each other
     if (circle) leave_centre();
 }
 
@@ -172,8 +193,9 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     if (!upright) enter_run(reader, false);
     // The start is rounded after the correction, which holds for the anchor alone.
     const Point start = page::corrected(page_, item.anchor) - geom::Direction::at(item.angle) * (item.advance * back);
-    begin_text_at({to_a_hundredth(start.x), to_a_hundredth(start.y)}, item.angle);
+    begin_text();
     enter_run(reader, upright);
+    move_text_to({to_a_hundredth(start.x), to_a_hundredth(start.y)}, item.angle);
     for (const Coded& part : text) {
         set_font(font_number(item.face, part.font), size);
         show(part.bytes);
@@ -215,34 +237,32 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     set_fill(page::Ink::black);
     const Place low = written(item.area.low), high = written(item.area.high);
     const auto side = static_cast<long long>(item.side);
-    say("q\n");
-    for (const long long length : {high.x - low.x, 0LL, 0LL, high.y - low.y}) {
-        add_number(content_, static_cast<double>(length) / 1000 / static_cast<double>(side), 5);
-        content_ += ' ';
-    }
+    say("q");
+    for (const long long length : {high.x - low.x, 0LL, 0LL, high.y - low.y})
+        say_exactly(static_cast<double>(length) / 1000 / static_cast<double>(side));
     say({low.x, low.y}, "cm");
     for (const auto& [height, width, column, row] : dark_areas(item))
         say({column * 1000, row * 1000, width * 1000, height * 1000}, "re");
-    say("f\nQ\n");
+    say("f Q");
 }
 
 std::string PageWriter::finish() {
     end_object();
     end_run();
-    return std::move(content_);
+    return std::move(content_.append("\n"));
 }
 
 void PageWriter::end_object() {
-    if (open_ == Open::stroke) say("S\n");
+    if (open_ == Open::stroke) say("S");
     if (open_ == Open::text) {
         if (run_ && run_->in_text) end_run();
-        say("ET\n");
+        say("ET");
     }
     open_ = Open::nothing;
 }
 
 void PageWriter::end_run() {
-    if (run_) say("EMC\n");
+    if (run_) say("EMC");
     run_.reset();
 }
 
@@ -254,36 +274,34 @@ void PageWriter::leave_run(Reader reader, bool in_text) {
 
 void PageWriter::space_after_last(Reader reader) {
     if (!run_ || !reader || open_ != Open::text || page_.structure.at(*reader).tag == page::Tag::figure) return;
-    constexpr std::string_view end = ") Tj\n";
-    measure::require(content_.ends_with(end), "an open run of text ends with a string");
-    content_.insert(content_.size() - end.size(), 1, ' ');
+    measure::require(content_.ends_with(end_of_text), "an open run of text ends with a string");
+    content_.insert(content_.size() - end_of_text.size() - 1, 1, ' ');
 }
 
 void PageWriter::enter_run(Reader reader, bool in_text) {
     if (run_) return;
     if (reader) {
-        fmt::format_to(std::back_inserter(content_), "/{} <</MCID {}>>BDC\n",
+        fmt::format_to(std::back_inserter(content_), "/{}<</MCID {}>>BDC",
                        structure_type(page_.structure.at(*reader).tag), drawn_.marks.size());
         drawn_.marks.push_back(*reader);
-    } else say("/Artifact BMC\n");
+    } else say("/Artifact BMC");
     run_ = Run{reader, in_text};
 }
 
-void PageWriter::begin_text_at(Place start, geom::Angle angle) {
-    if (open_ == Open::nothing) {
-        say("BT\n");
-        open_ = Open::text;
-        text_ = {};
-    }
+void PageWriter::begin_text() {
+    if (open_ == Open::text) return;
+    say("BT");
+    open_ = Open::text;
+    text_ = {};
+}
+
+void PageWriter::move_text_to(Place start, geom::Angle angle) {
     if (angle == geom::Angle{}) {
         // A move from the last line's start: rows and columns of text repeat the same few moves.
         say({start.x - text_.x, start.y - text_.y}, "Td");
     } else {
         const double c = std::cos(angle.radians()), s = std::sin(angle.radians());
-        for (const double number : {c, s, -s, c}) {
-            add_number(content_, number, 5);
-            content_ += ' ';
-        }
+        for (const double number : {c, s, -s, c}) say_exactly(number);
         say({start.x, start.y}, "Tm");
     }
     text_ = start;
@@ -291,13 +309,13 @@ void PageWriter::begin_text_at(Place start, geom::Angle angle) {
 
 void PageWriter::set_pen(const Pen& pen) {
     if (pen.width != pen_.width) say({pen.width}, "w");
-    if (pen.dash != pen_.dash) say(fmt::format("[{}] 0 d\n", fmt::join(dash_pattern(pen.dash), " ")));
-    if (pen.ink != pen_.ink) say(pen.ink == page::Ink::black ? "0 G\n" : "1 G\n");
+    if (pen.dash != pen_.dash) say(fmt::format("[{}]0 d", fmt::join(dash_pattern(pen.dash), " ")));
+    if (pen.ink != pen_.ink) say(pen.ink == page::Ink::black ? "0 G" : "1 G");
     pen_ = pen;
 }
 
 void PageWriter::set_fill(page::Ink ink) {
-    if (ink != fill_ink_) say(ink == page::Ink::black ? "0 g\n" : "1 g\n");
+    if (ink != fill_ink_) say(ink == page::Ink::black ? "0 g" : "1 g");
     fill_ink_ = ink;
 }
 
@@ -307,7 +325,7 @@ void PageWriter::set_font(std::size_t font, long long size) {
     font_size_ = size;
     if (drawn_.fonts.size() <= font) drawn_.fonts.resize(font + 1);
     drawn_.fonts[font] = true;
-    say(fmt::format("/F{} ", font));
+    say(fmt::format("/F{}", font));
     say({size}, "Tf");
 }
 
@@ -322,7 +340,7 @@ void PageWriter::trace(const geom::Path& path) {
     const Place start = written(path.start());
     say({start.x, start.y}, "m");
     for (const geom::Segment& segment : path.segments()) trace(segment);
-    if (path.closed()) say("h\n");
+    if (path.closed()) say("h");
 }
 
 void PageWriter::trace(const geom::Segment& segment) {
@@ -353,9 +371,9 @@ Drawn drawn(const page::Page& page, const FaceCodes& codes) {
         return writer.finish();
     };
     // Drawn last, told first: so the marks in it have the same numbers on every page.
-    if (frame != order.end()) drawn.frame = content(frame, order.end(), "1 w\n[] 0 d\n0 G\n0 g\n");
+    if (frame != order.end()) drawn.frame = content(frame, order.end(), "1 w[]0 d 0 G 0 g");
     // Never empty: ghostscript stops at a packed stream of nothing.
-    drawn.content = deflated(content(order.begin(), frame, "1 w\n"));
+    drawn.content = deflated(content(order.begin(), frame, "1 w"));
     return drawn;
 }
 

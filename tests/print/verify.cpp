@@ -167,7 +167,7 @@ Changes sealed_changes() {
                          const auto data = page.getKey("/Contents").getStreamData();
                          std::string text(reinterpret_cast<const char*>(data->getBuffer()), data->getSize());
                          // The last digit of where a line ends.
-                         char& digit = text.at(text.find(" l\n") - 1);
+                         char& digit = text.at(text.find(" l ") - 1);
                          digit = digit == '7' ? '3' : '7';
                          page.getKey("/Contents").replaceStreamData(text, Object::newNull(), Object::newNull());
                      }));

@@ -85,10 +85,15 @@ std::unique_ptr<QPDF> open_pdf(const std::string& bytes) {
 QPDFObjectHandle page_of(QPDF& pdf, std::size_t page) { return pdf.getAllPages().at(page); }
 
 std::string content_of(QPDF& pdf, std::size_t page) {
-    QPDFObjectHandle whole = page_of(pdf, page);
-    whole.coalesceContentStreams();
-    const auto buffer = whole.getKey("/Contents").getStreamData();
-    return {reinterpret_cast<const char*>(buffer->getBuffer()), buffer->getSize()};  // NOLINT(*-reinterpret-cast)
+    struct : QPDFObjectHandle::ParserCallbacks {
+        void handleObject(QPDFObjectHandle object, std::size_t /*offset*/, std::size_t /*length*/) override {
+            text += object.isOperator() ? object.getOperatorValue() + "\n" : object.unparse() + " ";
+        }
+        void handleEOF() override {}
+        std::string text;
+    } lines;
+    QPDFObjectHandle::parseContentStream(page_of(pdf, page).getKey("/Contents"), &lines);
+    return lines.text;
 }
 
 Ran run(const std::string& command) {

@@ -23,7 +23,7 @@ page::TextItem words(const std::string& text);
 std::unique_ptr<QPDF> open_pdf(const std::string& bytes);
 /// A page, from 0.
 QPDFObjectHandle page_of(QPDF& pdf, std::size_t page);
-/// Its content stream, unpacked.
+/// What it draws, an operator a line.
 std::string content_of(QPDF& pdf, std::size_t page);
 
 /// The exit status of a shell command, and all it prints on both channels.

@@ -35,7 +35,7 @@ TEST(PdfFile, EveryObjectIsFoundInBothForms) {
         QPDFObjectHandle numbers = pdf->getRoot().getKey("/Numbers");
         ASSERT_EQ(numbers.getArrayNItems(), 1000);
         for (int i = 0; i < 1000; ++i) EXPECT_EQ(numbers.getArrayItem(i).getIntValue(), i);
-        EXPECT_EQ(content_of(*pdf, 0), "0 0 m 1 1 l S");
+        EXPECT_EQ(content_of(*pdf, 0), "0 0 m\n1 1 l\nS\n");
         EXPECT_EQ(pdf->getTrailer().getKey("/Info").getKey("/Title").getUTF8Value(), "t");
         Scratch scratch;
         scratch.write("a.pdf", bytes);

@@ -171,7 +171,7 @@ void expect_marks_to_lead_home(QPDF& pdf) {
         ASSERT_EQ(page.getKey("/StructParents").getIntValue(), static_cast<long long>(i));
         Object parents = numbers.getArrayItem(static_cast<int>(i) * 2 + 1);
         const std::string content = content_of(pdf, i);
-        const std::regex begin("/(\\w+) <</MCID (\\d+)>>BDC");
+        const std::regex begin("/(\\w+) << /MCID (\\d+) >> BDC");
         std::set<int> numbered;
         for (std::sregex_iterator run(content.begin(), content.end(), begin), end; run != end; ++run) {
             const int number = std::stoi((*run)[2]);
