@@ -38,14 +38,20 @@ bool is_circle(const geom::Path& path) {
     return path.closed() && halves.size() == 2 && std::all_of(halves.begin(), halves.end(), is_half);
 }
 
+/// The two contents of a page.
+enum class Layer { own, frame };
+
+/// Never empty: ghostscript stops at a packed stream of nothing. In a frame, pen and ink as a page begins (ISO 32000-1,
+/// table 52), whatever is drawn before it.
+const char* start_of(Layer layer) { return layer == Layer::own ? "1 w" : "1 w[]0 d 0 G 0 g"; }
+
 /// Items of a page being drawn. It knows what pen, ink and font are set and says each again only when it changes; lines
 /// of one pen become one stroke, lines of text one text object. Call `finish` after the last item.
 class PageWriter {
 public:
-    /// `start` says the pen and ink that a page begins with (ISO 32000-1, table 52), where others may be set. What is
-    /// told of the page beside its content goes to `drawn`.
-    PageWriter(const page::Page& page, const FaceCodes& codes, std::string start, Drawn& drawn)
-        : page_(page), codes_(codes), content_(std::move(start)), drawn_(drawn) {}
+    /// What is told of the page beside its content goes to `drawn`.
+    PageWriter(const page::Page& page, const FaceCodes& codes, Layer layer, Drawn& drawn)
+        : page_(page), codes_(codes), layer_(layer), content_(start_of(layer)), drawn_(drawn) {}
 
     /// What an item is read with: a part of the page, or nothing for an artifact.
     using Reader = std::optional<std::size_t>;
@@ -114,12 +120,14 @@ private:
         part();
         add_number(content_, number, 5);
     }
+    /// A space, where what stands before needs one.
     void part() {
         if (!content_.empty() && is_regular(content_.back())) content_ += ' ';
     }
 
     const page::Page& page_;
     const FaceCodes& codes_;
+    Layer layer_;
     std::string content_;
     Drawn& drawn_;
     Open open_ = Open::nothing;
@@ -203,30 +211,67 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     if (!upright) end_object();
 }
 
-/// Rectangles that the dark cells make up, each as its height, width, column and row from the bottom: dark runs of rows
-/// that are alike are one. In the order of their sizes they pack best.
-std::vector<std::array<long long, 4>> dark_areas(const page::CodeItem& item) {
-    std::vector<std::array<long long, 4>> areas;
-    const auto side = static_cast<long long>(item.side);
-    std::vector<bool> dark = item.dark;
-    for (std::size_t i = 0; i < dark.size(); ++i) {
-        if (!dark[i]) continue;
-        const std::size_t row_end = (i / item.side + 1) * item.side;
-        std::size_t end = i;
-        while (end < row_end && dark[end]) ++end;
+/// Dark cells of a code in a rectangle, counted from the low left corner.
+struct Area {
+    std::size_t column, row, width, height;
+};
+
+constexpr std::size_t finder_side = 7;
+
+/// True where one of the three squares stands by which a code is found (ISO/IEC 18004, 6.3.3): a dark square in a white
+/// ring in a dark one. They are alike in all codes and touch no other dark cell.
+bool is_finder(const page::CodeItem& item, std::size_t top, std::size_t left) {
+    constexpr std::size_t middle = finder_side / 2;
+    const auto off = [](std::size_t i) { return i > middle ? i - middle : middle - i; };
+    for (std::size_t row = 0; row < finder_side; ++row)
+        for (std::size_t column = 0; column < finder_side; ++column)
+            if (item.dark.at((top + row) * item.side + left + column) ==
+                (std::max(off(row), off(column)) == middle - 1))
+                return false;
+    return true;
+}
+
+std::vector<Area> areas_of_finder(std::size_t column, std::size_t row) {
+    return {{column, row, 7, 1},
+            {column, row + 6, 7, 1},
+            {column, row + 1, 1, 5},
+            {column + 6, row + 1, 1, 5},
+            {column + 2, row + 2, 3, 3}};
+}
+
+/// Of all cells that are dark: runs of rows that are alike are one area. In the order of their sizes they pack best.
+std::vector<Area> areas_of_cells(std::string dark, std::size_t side) {
+    std::vector<std::size_t> sorted;  // as numbers: a side has fewer than 256 cells
+    for (std::size_t i = dark.find('\1'); i != std::string::npos; i = dark.find('\1', i)) {
+        const std::size_t end = std::min(dark.find('\0', i), (i / side + 1) * side);
+        const std::string run = dark.substr(i, end - i);
         // Down as far as the whole run is dark.
-        long long rows = 0;
-        const auto at = [&](std::size_t cell) { return dark.begin() + static_cast<std::ptrdiff_t>(cell); };
-        for (std::size_t from = i; from < dark.size(); from += item.side, ++rows) {
-            const auto first = at(from), last = at(from + (end - i));
-            if (std::find(first, last, false) != last) break;
-            std::fill(first, last, false);
-        }
-        const auto column = static_cast<long long>(i % item.side), top = static_cast<long long>(i / item.side);
-        areas.push_back({rows, static_cast<long long>(end - i), column, side - top - rows});
+        std::size_t rows = 0;
+        for (std::size_t from = i; from < dark.size() && dark.compare(from, run.size(), run) == 0; from += side, ++rows)
+            dark.replace(from, run.size(), run.size(), '\0');
+        sorted.push_back(((rows << 8U | run.size()) << 8U | i % side) << 8U | (side - i / side - rows));
     }
-    std::sort(areas.begin(), areas.end());
+    std::sort(sorted.begin(), sorted.end());
+    std::vector<Area> areas;
+    areas.reserve(sorted.size());
+    for (const std::size_t one : sorted)
+        areas.push_back({one >> 8U & 0xFFU, one & 0xFFU, one >> 16U & 0xFFU, one >> 24U});
     return areas;
+}
+
+/// What a layer draws of a code: the frame its finders, the page itself all else.
+std::vector<Area> dark_areas(const page::CodeItem& item, Layer layer) {
+    std::string dark(item.dark.begin(), item.dark.end());
+    std::vector<Area> finders;
+    for (const std::size_t top : {std::size_t{0}, item.side - finder_side})
+        for (const std::size_t left : {std::size_t{0}, item.side - finder_side}) {
+            if (!is_finder(item, top, left)) continue;
+            for (std::size_t row = top; row < top + finder_side; ++row)
+                dark.replace(row * item.side + left, finder_side, finder_side, '\0');
+            const std::vector<Area> areas = areas_of_finder(left, item.side - top - finder_side);
+            finders.insert(finders.end(), areas.begin(), areas.end());
+        }
+    return layer == Layer::frame ? finders : areas_of_cells(std::move(dark), item.side);
 }
 
 /// Not a picture, which many a reader smooths: one area of rectangles, in units of a cell.
@@ -236,13 +281,13 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     enter_run(reader, false);
     set_fill(page::Ink::black);
     const Place low = written(item.area.low), high = written(item.area.high);
-    const auto side = static_cast<long long>(item.side);
     say("q");
     for (const long long length : {high.x - low.x, 0LL, 0LL, high.y - low.y})
-        say_exactly(static_cast<double>(length) / 1000 / static_cast<double>(side));
+        say_exactly(static_cast<double>(length) / 1000 / static_cast<double>(item.side));
     say({low.x, low.y}, "cm");
-    for (const auto& [height, width, column, row] : dark_areas(item))
-        say({column * 1000, row * 1000, width * 1000, height * 1000}, "re");
+    const auto cells = [](std::size_t count) { return static_cast<long long>(count) * 1000; };
+    for (const Area& area : dark_areas(item, layer_))
+        say({cells(area.column), cells(area.row), cells(area.width), cells(area.height)}, "re");
     say("f Q");
 }
 
@@ -362,18 +407,21 @@ Drawn drawn(const page::Page& page, const FaceCodes& codes) {
     const auto frame = std::stable_partition(order.begin(), order.end(),
                                              [&](const page::Item* item) { return !page::in_frame(page, *item); });
     Drawn drawn;
-    const auto content = [&](auto item, auto end, std::string start) {
-        PageWriter writer(page, codes, std::move(start), drawn);
-        for (; item != end; ++item) {
-            const PageWriter::Reader reader = page::read_with(page, **item);
-            std::visit([&](const auto& one) { writer.draw(one, reader); }, **item);
-        }
+    const auto content = [&](Layer layer) {
+        PageWriter writer(page, codes, layer, drawn);
+        const auto draw = [&](const page::Item* item) {
+            const PageWriter::Reader reader = page::read_with(page, *item);
+            std::visit([&](const auto& one) { writer.draw(one, reader); }, *item);
+        };
+        if (layer == Layer::own) std::for_each(order.begin(), frame, draw);
+        std::for_each(frame, order.end(), [&](const page::Item* item) {
+            if (layer == Layer::frame || std::holds_alternative<page::CodeItem>(*item)) draw(item);
+        });
         return writer.finish();
     };
     // Drawn last, told first: so the marks in it have the same numbers on every page.
-    if (frame != order.end()) drawn.frame = content(frame, order.end(), "1 w[]0 d 0 G 0 g");
-    // Never empty: ghostscript stops at a packed stream of nothing.
-    drawn.content = deflated(content(order.begin(), frame, "1 w"));
+    if (frame != order.end()) drawn.frame = content(Layer::frame);
+    drawn.content = deflated(content(Layer::own));
     return drawn;
 }
 

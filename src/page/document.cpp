@@ -19,7 +19,7 @@ bool in_frame(const Page& page, const Item& item) {
     if (page.structure.at(std::visit([](const auto& one) { return one.node; }, item)).tag == Tag::frame) return true;
     if (const auto* path = std::get_if<PathItem>(&item)) return path->role == Role::check_bar;
     if (const auto* text = std::get_if<TextItem>(&item)) return text->role == Role::check_bar;
-    return false;
+    return std::holds_alternative<CodeItem>(item);
 }
 
 const char* role_name(Role role) {

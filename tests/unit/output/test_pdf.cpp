@@ -16,6 +16,7 @@
 #include "output/dump.h"
 #include "output/image.h"
 #include "output/sample.h"
+#include "page/placing.h"
 #include "scratch.h"
 
 namespace kerfpacket::output {
@@ -247,6 +248,61 @@ TEST(Pdf, CirclesOfASizeAreToldAlikeWhereverTheyStand) {
     EXPECT_TRUE(told[0].starts_with("10.04 0 m\n"));
     for (const char* quarter : {" 0 9.98 c\n", " -10.04 0 c\n", " 0 -9.98 c\n", " 10.04 0 c\nh\nS\n"})
         EXPECT_NE(told[0].find(quarter), std::string::npos) << quarter;
+}
+
+/// A square code with its three finders; the other cells, where they may be dark, by chance.
+page::CodeItem square_code() {
+    page::CodeItem code;
+    code.area = {{10_mm, 10_mm}, {31_mm, 31_mm}};
+    code.side = 21;
+    code.dark.resize(code.side * code.side);
+    unsigned chance = 1;
+    for (std::size_t i = 0; i < code.dark.size(); ++i) {
+        const std::size_t row = i / 21, column = i % 21;
+        const bool corner = (row < 8 || row > 12) && (column < 8 || column > 12) && (row < 8 || column < 8);
+        chance = chance * 1664525 + 1013904223;
+        const auto off = [](std::size_t at) {
+            return at < 10 ? std::max(at, 3UL) - std::min(at, 3UL) : std::max(at, 17UL) - std::min(at, 17UL);
+        };
+        const std::size_t ring = std::max(off(row), off(column));
+        code.dark[i] = corner ? ring != 2 && ring < 4 : (chance >> 16U & 1U) != 0;
+    }
+    return code;
+}
+
+/// Which cells are dark by the areas of the only code of a page; each is drawn once.
+std::vector<bool> cells_drawn(const std::string& content, std::size_t side) {
+    std::vector<bool> dark(side * side);
+    const std::regex area(R"((\d+) (\d+) (\d+) (\d+) re\n)");
+    for (auto at = std::sregex_iterator(content.begin(), content.end(), area); at != std::sregex_iterator(); ++at) {
+        const auto number = [&](std::size_t i) { return std::stoul((*at)[i]); };
+        for (std::size_t x = number(1); x < number(1) + number(3); ++x)
+            for (std::size_t y = number(2); y < number(2) + number(4); ++y) {
+                EXPECT_FALSE(dark.at((side - 1 - y) * side + x));
+                dark.at((side - 1 - y) * side + x) = true;
+            }
+    }
+    return dark;
+}
+
+TEST(Pdf, ACodeIsDrawnCellByCellAndItsFindersStandInTheFileOnce) {
+    page::Document document = one_item(square_code());
+    document.pages.push_back(document.pages[0]);
+    auto& other = std::get<page::CodeItem>(document.pages[1].items[0]);
+    for (std::size_t i = 9; i < 12; ++i) other.dark[i * 22] = !other.dark[i * 22];
+    document.pages.push_back(document.pages[0]);
+    page::turn_left(document.pages[2]);
+    const std::string bytes = pdf(document, test_faces());
+    const auto opened = open_pdf(bytes);
+    const auto finders = [&](std::size_t page) {
+        return page_of(*opened, page).getKey("/Contents").getArrayItem(1).getObjGen();
+    };
+    EXPECT_EQ(finders(0), finders(1));
+    EXPECT_NE(finders(0), finders(2)) << "others, elsewhere";
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const auto& code = std::get<page::CodeItem>(document.pages[i].items[0]);
+        EXPECT_EQ(cells_drawn(content_of(*opened, i), code.side), code.dark) << i;
+    }
 }
 
 TEST(Pdf, AreasThatOverlapCutNoHoles) {
