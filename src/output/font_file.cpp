@@ -48,16 +48,26 @@ public:
     }
     const std::vector<unsigned>& kept() const { return kept_; }
 
-    /// Outlines of all that is kept, with the glyphs that they are put together of, and where each begins.
-    std::pair<std::string, std::string> written() {
-        std::string glyf, loca;
+    struct Written {
+        std::string glyf;
+        std::string loca;
+        bool long_offsets = false;
+    };
+    /// Outlines of all that is kept, with the glyphs that they are put together of, and where each begins: in pairs of
+    /// bytes, half as many figures, unless there are more pairs than two bytes count.
+    Written written() {
+        std::string glyf;
+        std::vector<std::size_t> begins;
         for (std::size_t i = 0; i < kept_.size(); ++i) {  // NOLINT(*-loop-convert): grows on the way
-            append(loca, glyf.size(), 4);
+            begins.push_back(glyf.size());
             glyf += renumbered(std::string(outline(kept_[i])));
-            glyf.resize((glyf.size() + 3) / 4 * 4);
+            glyf.resize((glyf.size() + 1) / 2 * 2);
         }
-        append(loca, glyf.size(), 4);
-        return {std::move(glyf), std::move(loca)};
+        begins.push_back(glyf.size());
+        Written written{std::move(glyf), {}, begins.back() / 2 > 0xFFFF};
+        for (const std::size_t begin : begins)
+            append(written.loca, written.long_offsets ? begin : begin / 2, written.long_offsets ? 4 : 2);
+        return written;
     }
 
 private:
@@ -182,10 +192,10 @@ std::string FontFile::cut_down_to(const std::map<unsigned char, char32_t>& chara
     outlines.keep(0);
     std::map<unsigned char, unsigned> glyphs;
     for (const auto& [code, character] : characters) glyphs[code] = outlines.keep(glyph(character));
-    auto [glyf, loca] = outlines.written();
+    auto [glyf, loca, long_offsets] = outlines.written();
     const unsigned with_advance = read(hhea, metrics_at, 2);
     const auto count = static_cast<unsigned>(outlines.kept().size());
-    write(head, long_offsets_at, 1, 2);
+    write(head, long_offsets_at, long_offsets ? 1 : 0, 2);
     write(hhea, metrics_at, count, 2);
     write(maxp, glyphs_at, count, 2);
     return file_of({{"cmap", map_of(glyphs)},
