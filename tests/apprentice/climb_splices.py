@@ -14,7 +14,7 @@ import numpy as np
 import climb
 from in_space import over_seeds, printed
 from judge import inches
-from paper import Packet, Sheet
+from paper import Packet, Sheet, by_operator
 from splices import CUT_AS, JOINT
 
 TAPE = 1 / 32  # what a figure told to the nearest sixteenth may be off
@@ -153,7 +153,7 @@ def redrawn(doc, page, dashed, change, file):
         return f"{x0 + by[0]:.3f} {y0} m\n{x1 + by[1]:.3f} {y1} l\n"
 
     for xref in page.get_contents():
-        text = doc.xref_stream(xref).decode("latin1")
+        text = by_operator(doc.xref_stream(xref))
         text = re.sub(r"(?m)^(?P<to>.+) (?P<set>[dw])$|(?P<line>^[-\d.]+ [-\d.]+ m\n[-\d.]+ [-\d.]+ l\n)", other, text)
         doc.update_stream(xref, text.encode("latin1"))
     doc.saveIncr()

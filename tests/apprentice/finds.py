@@ -185,7 +185,7 @@ def altered(file, kind, change):
     for pages in [p for (_, k), p in packet.parts.items() if k == kind]:
         for index in pages:
             for xref in packet.doc[index].get_contents():
-                text = packet.doc.xref_stream(xref).decode("latin1")
+                text = paper.by_operator(packet.doc.xref_stream(xref))
                 try:
                     other = change(text)
                 except (IndexError, ValueError):  # a page with too few feet, or no curve

@@ -23,6 +23,13 @@ def number(text):
     return float(g[8])
 
 
+def by_operator(stream):
+    """What a content stream says, an operator a line: '72 446.5 m'."""
+    tokens = re.findall(r"\((?:[^()\\]|\\.)*\)|<<.*?>>|\[[^\]]*\]|/[^\s()<>\[\]/]+|[^\s()<>\[\]/]+",
+                        stream.decode("latin1"), re.S)
+    return "".join(token + ("\n" if token[0].isalpha() else " ") for token in tokens)
+
+
 class Word:
     def __init__(self, text, size, box, bold):
         self.text, self.size, self.box, self.bold = text, size, box, bold
