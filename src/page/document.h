@@ -159,7 +159,7 @@ struct Document {
 /// artifacts, among them all lines, areas, links and codes outside figures.
 std::optional<std::size_t> read_with(const Page& page, const Item& item);
 
-/// The item is likely to stand on other pages too: it is of the frame, or of a check bar.
+/// True of what is likely to stand on other pages too, of codes in part: the frame, check bars, square codes.
 bool in_frame(const Page& page, const Item& item);
 
 /// Role as the word the text dump prints.
