@@ -41,9 +41,13 @@ void judge_range(Assessment& a, const Range& range) {
 }  // namespace
 
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs) {
+    return assess(Yield(cell, material.softness), material, side, radius, turn, kerfs);
+}
+
+Assessment assess(const Yield& yield, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs) {
     measure::require(radius.mm() > 0 && kerfs > 0, "a bend has a radius and kerfs");
     const bool opening = side == KerfsOn::outside;
-    const Yield yield(cell, material.softness);
+    const Cell& cell = yield.cell();
     Assessment a;
     a.strain = yield.web_strain(radius);
     a.strain_limit = yield.break_strain(material, side);
@@ -58,7 +62,7 @@ Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Leng
     a.least_radius = yield.least_radius(a.strain_limit);
 
     judge_strain(a);
-    judge_closing(a, cell, radius);
+    if (!opening) judge_closing(a, cell, radius);
     if (a.facet > facet_limit) note(a, Concern::facet_visible, Verdict::caution);
     if (opening && material.may_split) note(a, Concern::grain_may_split, Verdict::caution);
     if (cell.thinnest_web() < thin_web - slack) note(a, Concern::web_thin, Verdict::caution);

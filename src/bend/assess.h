@@ -9,6 +9,8 @@
 
 namespace kerfpacket::bend {
 
+class Yield;
+
 /// Why a verdict is no better, or what to look out for. The key names a sentence in templates (cautions.toml).
 enum class Concern {
     strain_caution,      ///< utilisation over 0.60
@@ -43,5 +45,6 @@ struct Assessment {
 
 /// A bend of constant curvature: `radius` of the length-keeping line, turned by `turn` in `kerfs` kerfs.
 Assessment assess(const Cell& cell, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs);
+Assessment assess(const Yield& yield, const Material& material, KerfsOn side, Length radius, Angle turn, int kerfs);
 
 }  // namespace kerfpacket::bend

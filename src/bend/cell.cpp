@@ -44,16 +44,18 @@ Length Cell::thinnest() const {
     return least;
 }
 
-Yield::Yield(const Cell& cell, double softness)
-    : cell_(cell), softness_(softness), web_(web_ratio(cell)), reach_(reach(cell, web_, softness)) {
+LoneKerf::LoneKerf(const Cell& cell, double softness)
+    : web(web_ratio(cell)), reach(bend::reach(cell, web, softness)), reach_raised(std::pow(reach.mm(), blend_power)) {}
+
+Yield::Yield(const Cell& cell, double softness, const LoneKerf& lone)
+    : cell_(cell), softness_(softness), web_(lone.web), reach_(lone.reach) {
     measure::require(cell.depth.mm() > 0 && cell.thinnest_web().mm() > 0, "a kerf leaves a web");
     measure::require(cell.kerf.mm() > 0 && land().mm() > 0, "kerfs leave land between them");
     const double b = reach_.mm();
     const double x = land().mm();
-    const double of_reach = std::pow(b, blend_power);
-    const double both = of_reach + std::pow(x, blend_power);
+    const double both = lone.reach_raised + std::pow(x, blend_power);
     blended_ = std::pow(both, 1 / blend_power);
-    in_blended_ = of_reach / both;
+    in_blended_ = lone.reach_raised / both;
     hinge_ = cell.kerf + Length::mm(b * x / blended_);
     stiffness_ = 1 / (1 + hinge_ / cell.spacing * (1 / (web_ * web_ * web_) - 1));
 }

@@ -24,15 +24,18 @@ double closing_margin(const Cell& cell) {
 }
 
 Tightest tightest(const Cell& cell, const Material& material, KerfsOn side, Verdict no_worse) {
+    return tightest(Yield(cell, material.softness), material, side, no_worse);
+}
+
+Tightest tightest(const Yield& yield, const Material& material, KerfsOn side, Verdict no_worse) {
     const bool ok = no_worse == Verdict::ok;
-    const Yield yield(cell, material.softness);
     const double limit = yield.break_strain(material, side);
     const bool peels = side == KerfsOn::outside && material.peel && limit < material.break_strain_outside;
     Tightest tightest{yield.least_radius((ok ? ok_up_to : caution_up_to) * limit), peels ? Limit::peel : Limit::strain};
     const auto take = [&](Length radius, Limit what) {
         if (radius > tightest.radius) tightest = {radius, what};
     };
-    if (side == KerfsOn::inside) take(yield.close_radius() / (ok ? closing_margin(cell) : 1), Limit::closing);
+    if (side == KerfsOn::inside) take(yield.close_radius() / (ok ? closing_margin(yield.cell()) : 1), Limit::closing);
     // The radius under which the facet on the plain face is deeper than the limit.
     if (ok) take(yield.facet(facet_limit), Limit::facet);
     return tightest;

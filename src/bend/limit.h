@@ -6,6 +6,8 @@
 
 namespace kerfpacket::bend {
 
+class Yield;
+
 /// What keeps a bend from being tighter, or a setting from being taken.
 enum class Limit { strain, peel, closing, facet, web };
 
@@ -25,6 +27,7 @@ struct Tightest {
     Limit limit = Limit::strain;
 };
 Tightest tightest(const Cell& cell, const Material& material, KerfsOn side, Verdict no_worse = Verdict::ok);
+Tightest tightest(const Yield& yield, const Material& material, KerfsOn side, Verdict no_worse = Verdict::ok);
 
 /// The same as a radius of the plain (seen) face.
 Length plain_radius(const Cell& cell, const Material& material, KerfsOn side, Length line_radius);

@@ -15,14 +15,19 @@ constexpr Length fine_enough = Length::mm(0.01);
 }  // namespace
 
 SpacingSearch::SpacingSearch(Cell cell, const Material& material, KerfsOn side, Length least, Length most)
-    : cell_(std::move(cell)), material_(material), side_(side), least_(least), most_(most) {
+    : cell_(std::move(cell)),
+      material_(material),
+      lone_(cell_, material.softness),
+      side_(side),
+      least_(least),
+      most_(most) {
     measure::require(least <= most, "the least spacing is not the largest");
     at_ends_ = {tightest_at(least), tightest_at(most)};
 }
 
 Length SpacingSearch::tightest_at(Length spacing) {
     cell_.spacing = spacing;
-    return tightest(cell_, material_, side_).radius;
+    return tightest(Yield(cell_, material_.softness, lone_), material_, side_).radius;
 }
 
 Length SpacingSearch::widest(Length radius) {

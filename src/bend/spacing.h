@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "bend/cell.h"
+#include "bend/yield.h"
 
 namespace kerfpacket::bend {
 
@@ -24,6 +24,7 @@ private:
 
     Cell cell_;
     const Material& material_;
+    LoneKerf lone_;
     KerfsOn side_;
     Length least_, most_;
     std::array<Length, 2> at_ends_;  ///< the tightest radius at the least spacing and at the largest

@@ -5,12 +5,24 @@
 
 namespace kerfpacket::bend {
 
+/// What of a cell hangs on the depth of its kerf alone, not on how far the next one is.
+struct LoneKerf {
+    LoneKerf(const Cell& cell, double softness);
+
+    double web;           ///< t/T, or what gives a flat board of one stuff a web as stiff as that of these plies
+    Length reach;         ///< b: how far the bend of a lone kerf reaches into the uncut parts
+    double reach_raised;  ///< to the power in which reach and land are blended
+};
+
 /// Reckons once what strain, closing, facet and peeling of a cell share. The members are the functions of `cell.h`. The
 /// cell must outlive it.
 class Yield {
 public:
-    Yield(const Cell& cell, double softness);
+    Yield(const Cell& cell, double softness) : Yield(cell, softness, LoneKerf(cell, softness)) {}
+    /// Of a cell that differs from another in its spacing alone.
+    Yield(const Cell& cell, double softness, const LoneKerf& lone);
 
+    const Cell& cell() const { return cell_; }
     Length hinge_length() const { return hinge_; }
     double stiffness_ratio() const { return stiffness_; }
     double web_strain(Length radius) const { return least_radius(1) / radius; }
@@ -30,8 +42,8 @@ private:
 
     const Cell& cell_;
     double softness_;
-    double web_;             ///< t/T, or what gives a flat board of one stuff a web as stiff as that of these plies
-    Length reach_;           ///< b: how far the bend of a lone kerf reaches into the uncut parts
+    double web_;             ///< as in LoneKerf
+    Length reach_;           ///< the same
     double blended_ = 0;     ///< reach and land, blended to a length in mm
     double in_blended_ = 0;  ///< part of the reach in what is blended
     Length hinge_;           ///< L

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "bend/spacing.h"
+#include "bend/yield.h"
 #include "plan/checks.h"
 #include "plan/kerfs.h"
 
@@ -138,11 +139,15 @@ private:
         if (allowed.alike()) return usual;
         const curve::Curve line = wanted_.bent_line(usual);
         const auto [spacings, curvatures] = local_spacings(allowed, line, {}, line.length());
+        bend::Cell cell = cutting_.cell(cutting_.spacing);
+        const bend::LoneKerf lone(cell, material_.softness);
         Length sum, here;
         double turn = 0;
         for (std::size_t i = 0; i < spacings.size(); ++i) {
-            if (i == 0 || spacings[i] != spacings[i - 1])
-                here = bend::length_keeping_depth(cutting_.cell(spacings[i]), material_.softness);
+            if (i == 0 || spacings[i] != spacings[i - 1]) {
+                cell.spacing = spacings[i];
+                here = bend::Yield(cell, material_.softness, lone).length_keeping_depth();
+            }
             const double bent = std::abs(curvatures[i]);
             sum += here * bent;
             turn += bent;
