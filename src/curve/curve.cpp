@@ -108,44 +108,58 @@ Length Curve::length() const { return Length::mm(distance(runs().back().nodes.ba
 
 Angle Curve::turn() const { return Angle::radians(runs().back().nodes.back().turned); }
 
-Curve::Place Curve::locate(double along) const {
+Curve::Between Curve::between(double along) const {
+    const Runs& runs = this->runs();
+    const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
+    const auto at = std::partition_point(runs.begin(), std::prev(runs.end()), passed);
+    const Run& run = *at;
+    const auto end = std::partition_point(std::next(run.nodes.begin()), std::prev(run.nodes.end()),
+                                          [&](const Node& n) { return distance(n) <= along; });
+    const Node& from = *std::prev(end);
+    Between found{static_cast<std::size_t>(at - runs.begin()), static_cast<std::size_t>(end - run.nodes.begin()), 1,
+                  distance(from), distance(*end)};
+    if (run.lengths.empty()) return found;
+    const auto& known = run.lengths[found.node - 1].known();
+    const auto of = [&](const LengthTable::Known& k) { return distance(from.after(k.u, k.length, k.turned)); };
+    const auto* const after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
+                                                   [&](const auto& k) { return of(k) <= along; });
+    found.known = static_cast<std::size_t>(after - known.begin());
+    found.from = std::max(found.from, of(*std::prev(after)));
+    found.to = std::min(found.to, of(*after));
+    return found;
+}
+
+Curve::Place Curve::place(const Between& between, double along) const {
     const Runs& runs = this->runs();
     const double outside = beyond(along);
     if (outside < 0) return {0, runs.front().nodes.front(), outside};
     if (outside > 0) return {runs.size() - 1, runs.back().nodes.back(), outside};
-    const auto passed = [&](const Run& run) { return distance(run.nodes.back()) <= along; };
-    const auto at = std::partition_point(runs.begin(), std::prev(runs.end()), passed);
-    const Run& run = *at;
-    const auto r = static_cast<std::size_t>(at - runs.begin());
-    const auto end = std::partition_point(std::next(run.nodes.begin()), std::prev(run.nodes.end()),
-                                          [&](const Node& n) { return distance(n) <= along; });
-    const Node& from = *std::prev(end);
-    const Node& to = *end;
+    const std::size_t r = between.run;
+    const Run& run = runs[r];
+    const Node& from = run.nodes[between.node - 1];
+    const Node& to = run.nodes[between.node];
     // The end of the last stretch is exactly its last node.
     if (along == distance(to)) return {r, to};
     if (along == distance(from)) return {r, from};
-    const double linear = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
-    if (std::holds_alternative<geom::Segment>(run.stretch))
+    if (std::holds_alternative<geom::Segment>(run.stretch)) {
+        const double linear = from.u + (to.u - from.u) * (along - distance(from)) / (distance(to) - distance(from));
         return {r,
                 {linear, from.length + length_between(run.stretch, from.u, linear),
                  from.turned + turn_between(run.stretch, from.u, linear)}};
-    const LengthTable& lengths = run.lengths[static_cast<std::size_t>(std::prev(end) - run.nodes.begin())];
+    }
+    const LengthTable& lengths = run.lengths[between.node - 1];
     const auto node = [&](const Jet& j, double u) {
         const bool tabled = from.u <= u && u <= to.u;
         const double length = tabled ? lengths(u).length : length_between(run.stretch, from.u, u);
         return Node{u, from.length + length, from.turned + turn_between(lengths.start(), j)};
     };
-    const auto passed_at = [&](const LengthTable::Known& k) {
-        return Passed{k.u, distance(Node{k.u, from.length + k.length, from.turned + k.turned}),
-                      k.speed * (1 - offset_.mm() * k.curvature)};
-    };
-    const auto& known = lengths.known();
-    const auto* const after = std::partition_point(std::next(known.begin()), std::prev(known.end()),
-                                            [&](const auto& k) { return passed_at(k).distance <= along; });
     const double width = to.u - from.u;
     // So near that what a step to the place leaves out, its square, is rounding.
     const double near = 3e-8 * width;
-    const LengthTable::Known &low = *std::prev(after), &high = *after;
+    const LengthTable::Known &low = lengths.known()[between.known - 1], &high = lengths.known()[between.known];
+    const auto passed_at = [&](const LengthTable::Known& k) {
+        return Passed{k.u, distance(from.after(k.u, k.length, k.turned)), k.speed * (1 - offset_.mm() * k.curvature)};
+    };
     Node there{parameter_at(along, passed_at(low), passed_at(high)), 0, 0};
     if (from.u <= there.u && there.u <= to.u) {
         // As a rule the table alone tells it.
@@ -159,11 +173,11 @@ Curve::Place Curve::locate(double along) const {
     for (int step = 0; step <= most_steps; ++step) {
         const Jet j = jet(run.stretch, there.u);
         there = node(j, there.u);
-        const double by = (along - distance(there)) / (speed(j) * (1 - offset_.mm() * curvature(j)));
+        const double by = (along - distance(there)) / (speed(j) * (1 - offset_.mm() * curve::curvature(j)));
         if (!std::isfinite(by)) break;
         if (std::abs(by) <= near) {
             const double length = by * speed(j);
-            return {r, {there.u + by, there.length + length, there.turned + length * curvature(j)}};
+            return {r, {there.u + by, there.length + length, there.turned + length * curve::curvature(j)}};
         }
         // Far beyond an end the law of the stretch may run out: not more than the interval at a time.
         if (step < most_steps) there.u += std::clamp(by, -width, width);
@@ -171,11 +185,25 @@ Curve::Place Curve::locate(double along) const {
     return {r, there};
 }
 
+Curve::Place Curve::Following::locate(Length distance) {
+    const double along = distance.mm();
+    if (along < last_.from || along >= last_.to) last_ = curve_.between(along);
+    return curve_.place(last_, along);
+}
+
+double Curve::curvature(const Place& place, const Jet& there) const {
+    return place.beyond == 0 ? offset_curvature(curve::curvature(there), offset_.mm()) : 0;
+}
+
+double Curve::Following::curvature(Length distance) {
+    const Place place = locate(distance);
+    return curve_.curvature(place, jet(curve_.runs()[place.run].stretch, place.node.u));
+}
+
 Spot Curve::spot(const Place& place) const {
     const Jet j = jet(runs()[place.run].stretch, place.node.u);
     const Direction along = direction(j);
-    const double bend = place.beyond == 0 ? offset_curvature(curvature(j), offset_.mm()) : 0;
-    return {j.point + along * Length::mm(place.beyond) + along.left() * offset_, along, bend,
+    return {j.point + along * Length::mm(place.beyond) + along.left() * offset_, along, curvature(place, j),
             Angle::radians(place.node.turned)};
 }
 
@@ -192,7 +220,8 @@ Curve::Sharpest Curve::sharpest(Length from, Length to, double sign) const {
     from -= Length::mm(beyond(from.mm()));
     to -= Length::mm(beyond(to.mm()));
     Sharpest best{0, from};
-    const auto bend = [&](Length at) { return sign * this->at(at).curvature; };
+    Following following(*this);
+    const auto bend = [&](Length at) { return sign * following.curvature(at); };
     const auto consider = [&](Length at, double value) {
         if (value > best.curvature + straight) best = {value, at};
     };
@@ -231,15 +260,16 @@ Curve::Sharpest Curve::sharpest_right(Length from, Length to) const { return sha
 
 std::vector<Length> Curve::inflections() const {
     std::vector<Length> found;
+    Following following(*this);
     double before = 0;
     Length last;
     const auto visit = [&](Length at, bool smooth) {
-        const double bend = this->at(at).curvature;
+        const double bend = following.curvature(at);
         if (std::abs(bend) < straight) return;
         if (before * bend < 0) {
             Length where = (last + at) / 2;
             if (smooth) {
-                const auto sign = [&](double mm) { return this->at(Length::mm(mm)).curvature; };
+                const auto sign = [&](double mm) { return following.curvature(Length::mm(mm)); };
                 boost::uintmax_t steps = 60;
                 const auto bracket = boost::math::tools::toms748_solve(
                     sign, last.mm(), at.mm(), before, bend, boost::math::tools::eps_tolerance<double>(50), steps);

@@ -95,12 +95,18 @@ public:
     /// Whether it is exactly made of lines and arcs; then `path` is it.
     bool is_exact_path() const;
 
+    /// Asks for one place after the other.
+    class Following;
+
 private:
     /// A place of a stretch's parameter, with the length and the turn from the start of the curve's base to it.
     struct Node {
         double u = 0;
         double length = 0;  ///< mm
         double turned = 0;  ///< radians
+        Node after(double parameter, double more_length, double more_turned) const {
+            return {parameter, length + more_length, turned + more_turned};
+        }
     };
     struct Run {
         Stretch stretch;
@@ -124,8 +130,19 @@ private:
     /// How far a distance lies past the end (positive) or before the start where the curve goes on straight there.
     double beyond(double along) const;
     geom::Segment straight_on(const Place& from, double by) const;
-    Place locate(double along) const;
+    /// What a place lies between: nodes of a run, and of a parametric stretch known parameters.
+    struct Between {
+        std::size_t run = 0;
+        std::size_t node = 1;   ///< the one after it
+        std::size_t known = 1;  ///< the same
+        double from = 0;        ///< mm: what any place lies between from here on, but for `to`
+        double to = 0;
+    };
+    Between between(double along) const;
+    Place place(const Between& between, double along) const;
+    Place locate(double along) const { return place(between(along), along); }
     Spot spot(const Place& place) const;
+    double curvature(const Place& place, const Jet& there) const;
     Curve with(std::vector<Stretch> stretches) const;
     Sharpest sharpest(Length from, Length to, double sign) const;
 
@@ -135,6 +152,20 @@ private:
     Length offset_;
     /// Whether it goes on straight before its start and past its end.
     std::array<bool, 2> straight_on_{};
+};
+
+/// A place that lies between the same as the last one is not looked for again. The curve must outlive it.
+class Curve::Following {
+public:
+    explicit Following(const Curve& curve) : curve_(curve) {}
+    double curvature(Length distance);
+    Angle turned(Length distance) { return Angle::radians(locate(distance).node.turned); }
+
+private:
+    Place locate(Length distance);
+
+    const Curve& curve_;
+    Between last_;
 };
 
 }  // namespace kerfpacket::curve

@@ -18,6 +18,7 @@ constexpr int most_halvings = 16;
 struct End {
     Point point;
     Direction direction;
+    double u = 0;  ///< its parameter
 };
 
 double dot(Point a, Direction b) { return a.x.mm() * b.x + a.y.mm() * b.y; }
@@ -41,17 +42,25 @@ std::array<Segment, 2> biarc(const End& a, const End& b) {
     return {arc_from(a.point, a.direction, middle), second.reversed()};
 }
 
-/// Distance of a point from the nearer of two arcs, each gone on as a full circle or line.
-Length stray(const std::array<Segment, 2>& arcs, Point p) {
-    const auto off = [&](const Segment& s) {
-        if (std::abs(s.turn.radians()) < 1e-9) {
-            const Direction along = geom::direction(s.from, s.to);
-            return Length::mm(std::abs(dot(p - s.from, along.left())));
-        }
-        return measure::abs(geom::distance(p, s.centre()) - s.radius());
-    };
-    return std::min(off(arcs[0]), off(arcs[1]));
-}
+/// How far points stand off an arc, gone on as a full circle, or off a line.
+class Off {
+public:
+    explicit Off(const Segment& s) : straight_(std::abs(s.turn.radians()) < 1e-9) {
+        if (straight_) across_ = geom::direction(s.from, s.to).left();
+        else radius_ = s.radius();
+        from_ = straight_ ? s.from : s.centre();
+    }
+    Length operator()(Point p) const {
+        if (straight_) return Length::mm(std::abs(dot(p - from_, across_)));
+        return measure::abs(geom::distance(p, from_) - radius_);
+    }
+
+private:
+    bool straight_;
+    Point from_;  ///< a point of the line, or the centre
+    Direction across_;
+    Length radius_;
+};
 
 }  // namespace
 
@@ -62,21 +71,26 @@ Path Curve::path() const {
         if (std::abs(s.turn.radians()) < 1e-12) s.turn = {};
         if (s.chord().mm() > 1e-9) segments.push_back(s);
     };
-    const auto halve = [&](const auto& self, const Stretch& stretch, double from, double to, int halvings) -> void {
-        const auto end = [&](double u) {
-            const Jet j = jet(stretch, u);
-            const Direction along = direction(j);
-            return End{j.point + along.left() * offset_, along};
-        };
-        const std::array<Segment, 2> arcs = biarc(end(from), end(to));
+    const auto end_at = [&](const Stretch& stretch, double u) {
+        const Jet j = jet(stretch, u);
+        const Direction along = direction(j);
+        return End{j.point + along.left() * offset_, along, u};
+    };
+    const auto halve = [&](const auto& self, const Stretch& stretch, const End& from, const End& to,
+                           int halvings) -> void {
+        const std::array<Segment, 2> arcs = biarc(from, to);
+        const Off first(arcs[0]), second(arcs[1]);
         bool near = true;
-        for (const double part : {0.15, 0.35, 0.5, 0.65, 0.85})
-            near = near && stray(arcs, end(from + (to - from) * part).point) <= tolerance;
+        for (const double part : {0.15, 0.35, 0.5, 0.65, 0.85}) {
+            if (!near) break;
+            const Point p = end_at(stretch, from.u + (to.u - from.u) * part).point;
+            near = std::min(first(p), second(p)) <= tolerance;
+        }
         if (near || halvings == most_halvings) {
             for (const Segment& s : arcs) add(s);
             return;
         }
-        const double middle = (from + to) / 2;
+        const End middle = end_at(stretch, (from.u + to.u) / 2);
         self(self, stretch, from, middle, halvings + 1);
         self(self, stretch, middle, to, halvings + 1);
     };
@@ -86,8 +100,12 @@ Path Curve::path() const {
             add(parallel.segments().front());
             continue;
         }
-        for (std::size_t i = 1; i < run.nodes.size(); ++i)
-            halve(halve, run.stretch, run.nodes[i - 1].u, run.nodes[i].u, 0);
+        End from = end_at(run.stretch, run.nodes.front().u);
+        for (std::size_t i = 1; i < run.nodes.size(); ++i) {
+            const End to = end_at(run.stretch, run.nodes[i].u);
+            halve(halve, run.stretch, from, to, 0);
+            from = to;
+        }
     }
     return Path(std::move(segments));
 }

@@ -1,5 +1,6 @@
 #include "curve/stretch.h"
 
+#include <Eigen/Core>
 #include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>
 #include <boost/math/quadrature/gauss_kronrod.hpp>
@@ -96,31 +97,34 @@ const Cosines& cosines() {
 LengthTable::LengthTable(const Stretch& stretch, double from, double to)
     : middle_((from + to) / 2), half_((to - from) / 2), start_(jet(stretch, from)) {
     std::array<Jet, terms> jets{};
-    std::array<double, terms> speeds{}, turning{};
+    Rates rates{};
     for (std::size_t k = 0; k < terms; ++k) {
         jets.at(k) = jet(stretch, middle_ + half_ * cosines()[1].at(k));
-        speeds.at(k) = speed(jets.at(k));
-        turning.at(k) = speeds.at(k) * curvature(jets.at(k));
+        const double rate = speed(jets.at(k));
+        rates.at(k) = {rate, rate * curvature(jets.at(k))};
     }
-    lengths_ = integrated(speeds);
-    turns_ = integrated(turning);
+    series_ = integrated(rates);
     known_.front() = {from, 0, 0, speed(start_), curvature(start_)};
     known_.back() = known_at(to, jet(stretch, to));
     for (std::size_t k = 0; k < terms; ++k)
         known_.at(terms - k) = known_at(middle_ + half_ * cosines()[1].at(k), jets.at(k));
 }
 
-LengthTable::Series LengthTable::integrated(const std::array<double, terms>& rates) const {
-    std::array<double, terms + 2> rate{};
-    for (std::size_t j = 0; j < terms; ++j)
-        for (std::size_t k = 0; k < terms; ++k) rate.at(j) += 2.0 / terms * rates.at(k) * cosines().at(j).at(k);
+LengthTable::Series LengthTable::integrated(const Rates& rates) const {
     Series series{};
-    double at_start = 0;
-    for (std::size_t j = 1; j <= terms; ++j) {
-        series.at(j) = half_ * (rate.at(j - 1) - rate.at(j + 1)) / (2 * static_cast<double>(j));
-        at_start += j % 2 == 0 ? series.at(j) : -series.at(j);
+    for (std::size_t what = 0; what < 2; ++what) {
+        std::array<double, terms + 2> rate{};
+        for (std::size_t j = 0; j < terms; ++j)
+            for (std::size_t k = 0; k < terms; ++k)
+                rate.at(j) += 2.0 / terms * rates.at(k).at(what) * cosines().at(j).at(k);
+        double at_start = 0;
+        for (std::size_t j = 1; j <= terms; ++j) {
+            double& here = series.at(j).at(what);
+            here = half_ * (rate.at(j - 1) - rate.at(j + 1)) / (2 * static_cast<double>(j));
+            at_start += j % 2 == 0 ? here : -here;
+        }
+        series.front().at(what) = -at_start;
     }
-    series[0] = -at_start;
     return series;
 }
 
@@ -128,17 +132,22 @@ LengthTable::Known LengthTable::known_at(double u, const Jet& there) const {
     return {u, (*this)(u).length, turn_between(start_, there), speed(there), curvature(there)};
 }
 
-/// By Clenshaw's recurrence.
+/// By Clenshaw's recurrence, for length and turn at once, two terms at a time.
 LengthTable::Gone LengthTable::operator()(double u) const {
+    static_assert(terms % 2 == 1);
+    using Pair = Eigen::Array2d;
+    const auto term = [&](std::size_t j) { return Eigen::Map<const Pair>(series_[j].data()); };
     const double x = (u - middle_) / half_;
-    Gone above, next;
-    for (std::size_t j = terms; j > 0; --j) {
-        const Gone here{2 * x * next.length - above.length + lengths_.at(j),
-                        2 * x * next.turned - above.turned + turns_.at(j)};
-        above = next;
-        next = here;
+    const Pair twice = Pair::Constant(2 * x);
+    Pair above = Pair::Zero();
+    Pair next = Pair::Zero();
+    for (std::size_t j = terms; j > 1; j -= 2) {
+        above = twice * next - above + term(j);
+        next = twice * above - next + term(j - 1);
     }
-    return {x * next.length - above.length + lengths_[0], x * next.turned - above.turned + turns_[0]};
+    above = twice * next - above + term(1);
+    next = x * above - next + term(0);
+    return {next[0], next[1]};
 }
 
 double turn_between(const Stretch& stretch, double from, double to) {

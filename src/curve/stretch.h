@@ -55,16 +55,18 @@ public:
     const std::array<Known, terms + 2>& known() const { return known_; }
 
 private:
-    using Series = std::array<double, terms + 1>;
-    /// Of the integral of what has these values at the zeros of the first polynomial left out; nothing at the start.
-    Series integrated(const std::array<double, terms>& rates) const;
+    /// Length and turn side by side.
+    using Both = std::array<double, 2>;
+    using Rates = std::array<Both, terms>;
+    using Series = std::array<Both, terms + 1>;
+    /// Of the integrals of what has these values at the zeros of the first polynomial left out; nothing at the start.
+    Series integrated(const Rates& rates) const;
     Known known_at(double u, const Jet& there) const;
 
     double middle_ = 0;
     double half_ = 1;
     Jet start_;
-    Series lengths_{};
-    Series turns_{};
+    Series series_{};
     std::array<Known, terms + 2> known_{};
 };
 

@@ -4,16 +4,12 @@
 #include <cmath>
 #include <set>
 
+#include "bend/yield.h"
+
 namespace kerfpacket::plan {
 namespace {
 
 using bend::Concern;
-
-/// The stretch of the blank that one kerf bends, along the line, and what it does there.
-struct Share {
-    Angle turn;
-    double curvature = 0;  ///< the sharpest in it, signed
-};
 
 /// A place half way between two kerfs, or where the bend ends before it.
 struct Border {
@@ -21,15 +17,16 @@ struct Border {
     Angle turned;
 };
 
-Share share(const Unrolled& board, const Border& low, const Border& high) {
-    if (high.along <= low.along) return {};
-    Share share{high.turned - low.turned, 0};
+/// The sharpest bend, signed, of what one kerf bends.
+double sharpest(curve::Curve::Following& line, Length low, Length high) {
+    double sharpest = 0;
+    if (high <= low) return sharpest;
     // A hair inside, so that a joint's far side does not count.
     for (const double part : {0.001, 0.25, 0.5, 0.75, 0.999}) {
-        const double here = board.line.at(low.along + (high.along - low.along) * part).curvature;
-        if (std::abs(here) > std::abs(share.curvature)) share.curvature = here;
+        const double here = line.curvature(low + (high - low) * part);
+        if (std::abs(here) > std::abs(sharpest)) sharpest = here;
     }
-    return share;
+    return sharpest;
 }
 
 /// Worse first by verdict, then by strain.
@@ -52,35 +49,41 @@ std::vector<Concern> joined(std::set<Concern> concerns) {
     return {concerns.begin(), concerns.end()};
 }
 
-/// Goes from kerf to kerf.
+/// Goes from kerf to kerf, for the first that does not hold may end it.
 class Judging {
 public:
     Judging(const std::vector<Length>& places, const Blank& blank, const Unrolled& board, const Cutting& cut,
             const Bending& bending)
-        : places_(places), blank_(blank), board_(board), cut_(cut), bending_(bending) {
-        for (std::size_t i = 0; i <= places.size(); ++i) {
-            const Length at = std::clamp(along(border(i)), board.bend_from, board.bend_to);
-            borders_.push_back({at, board.line.at(at).turned});
-        }
-    }
+        : places_(places),
+          blank_(blank),
+          board_(board),
+          cut_(cut),
+          bending_(bending),
+          line_(board.line),
+          before_{place_of_border(0), line_.turned(place_of_border(0))} {}
 
-    /// Kerf i, but for its mark and its strain.
-    Kerf kerf(std::size_t i) const {
+    /// The next kerf, but for its mark and its strain.
+    Kerf next() {
+        const std::size_t i = i_++;
+        const Border before = before_;
+        const Length to = place_of_border(i + 1);
+        const bool leftward = before.along > to;
+        const double curvature = sharpest(line_, leftward ? to : before.along, leftward ? before.along : to);
+        before_ = {to, line_.turned(to)};
+        const Angle turn = leftward ? before.turned - before_.turned : before_.turned - before.turned;
         Kerf kerf;
         kerf.n = static_cast<int>(i) + 1;
         kerf.at = places_[i];
         kerf.spacing = mean_gap(i);
         kerf.on_curve = board_.on_curve(along(kerf.at));
-        const bool leftward = borders_[i].along > borders_[i + 1].along;
-        const Share bent = share(board_, borders_[leftward ? i + 1 : i], borders_[leftward ? i : i + 1]);
         kerf.on = run_at(kerf.at).on;
         // Where the bend changes sides it is the turn that is left which tells the kerf's.
-        if (run_at(border(i)).on != run_at(border(i + 1)).on && bent.turn.radians() != 0)
-            kerf.on = bent.turn.radians() < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside;
+        if (run_at(border(i)).on != run_at(border(i + 1)).on && turn.radians() != 0)
+            kerf.on = turn.radians() < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside;
         // On a ripple it turns back a little: together they turn what the bend does.
-        kerf.turn = kerf.on == bend::KerfsOn::outside ? Angle() - bent.turn : bent.turn;
-        if (std::abs(bent.curvature) < no_curvature) return kerf;
-        kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(bent.curvature));
+        kerf.turn = kerf.on == bend::KerfsOn::outside ? Angle() - turn : turn;
+        if (std::abs(curvature) < no_curvature) return kerf;
+        kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(curvature));
         return kerf;
     }
 
@@ -95,6 +98,10 @@ private:
     Length border(std::size_t i) const {
         if (i == 0) return {};
         return i == places_.size() ? blank_.length : (places_[i - 1] + places_[i]) / 2;
+    }
+
+    Length place_of_border(std::size_t i) const {
+        return std::clamp(along(border(i)), board_.bend_from, board_.bend_to);
     }
 
     Length along(Length from_zero) const { return blank_.from_left(from_zero) - board_.origin; }
@@ -131,7 +138,9 @@ private:
     const Unrolled& board_;
     const Cutting& cut_;
     const Bending& bending_;
-    std::vector<Border> borders_;  ///< one more than kerfs
+    curve::Curve::Following line_;
+    std::size_t i_ = 0;
+    Border before_;  ///< that kerf
 };
 
 }  // namespace
@@ -139,7 +148,7 @@ private:
 std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, const Blank& blank,
                             const Unrolled& board, const Cutting& cut, const Bending& bending,
                             const bend::Material& material, const MayStand& may_stand) {
-    const Judging judging(places, blank, board, cut, bending);
+    Judging judging(places, blank, board, cut, bending);
     const Length offset = mark_offset(tick, blank.zero, cut.kerf);
     Judged judged;
     judged.line_radius = bending.line_radius;
@@ -147,12 +156,16 @@ std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, c
     std::optional<bend::Assessment> worst;
     Length facet;
     Length close;
+    judged.kerfs.reserve(places.size());
+    bend::Cell cell = cut.cell(cut.spacing);
+    const bend::LoneKerf lone(cell, material.softness);
     for (std::size_t i = 0; i < places.size(); ++i) {
-        Kerf& kerf = judged.kerfs.emplace_back(judging.kerf(i));
+        Kerf& kerf = judged.kerfs.emplace_back(judging.next());
         kerf.mark = kerf.at + offset;
         if (kerf.radius.mm() <= 0) continue;
-        const bend::Assessment here =
-            bend::assess(cut.cell(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
+        cell.spacing = kerf.spacing;
+        const bend::Assessment here = bend::assess(bend::Yield(cell, material.softness, lone), material, kerf.on,
+                                                   kerf.radius, judging.told_turn(kerf), 1);
         if (may_stand && !std::all_of(here.concerns.begin(), here.concerns.end(), may_stand)) return std::nullopt;
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());

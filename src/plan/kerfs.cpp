@@ -145,8 +145,9 @@ LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, L
     const Length step = (to - from) / steps;
     std::vector<Length> each;
     std::vector<double> curvatures;
+    curve::Curve::Following following(line);
     for (int i = 0; i <= steps; ++i) {
-        curvatures.push_back(line.at(from + step * i).curvature);
+        curvatures.push_back(following.curvature(from + step * i));
         each.push_back(allowed.at(curvatures.back()));
     }
     std::vector<Length> spacings = least_around(each, step);
