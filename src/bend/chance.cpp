@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <limits>
 
 #include "measure/require.h"
 
@@ -27,12 +28,11 @@ struct Alike {
     std::vector<Link> links;
 };
 
-/// Under which margin a link can matter beside the weakest: over half of a logarithm stronger, none does.
+/// Under which margin a link can matter beside the weakest.
 double strong_from(const std::vector<Link>& links) {
-    constexpr double far = 0.5;
     double least = links.empty() ? 0 : links.front().margin;
     for (const Link& link : links) least = std::min(least, link.margin);
-    return least + far;
+    return least + far_stronger;
 }
 
 std::vector<Alike> weak_ones(const std::vector<Link>& links) {
@@ -196,7 +196,7 @@ Scatter scatter_of(double whole) {
 
 namespace {
 
-double mean_of_weakest(double kerfs) { return (weakest_of(kerfs).mean - scale * std::log(kerfs)) / 2; }
+double mean_of_weakest(const Weakest& weakest) { return (weakest.mean - scale * std::log(weakest.count)) / 2; }
 
 }  // namespace
 
@@ -210,7 +210,7 @@ Weakest weakest_of(double count) {
         (normal_below(middle) < part ? low : high) = middle;
     }
     constexpr double narrowing = 0.85;
-    return {low, 1 / std::sqrt(1 + narrowing * std::log(count))};
+    return {low, 1 / std::sqrt(1 + narrowing * std::log(count)), count};
 }
 
 Knowledge::Knowledge(double scatter) : scatter_(scatter_of(scatter)) {
@@ -237,19 +237,19 @@ void Knowledge::take(std::size_t place, double log_ratio, double variance) {
 }
 
 // Both half way between the two laws: the least of many normal ones scatters less than one, that of the other as much.
-double Knowledge::spot_variance(double kerfs) const { return scatter_.spot * scatter_.spot * weakest_of(kerfs).spread; }
+double Knowledge::spot_variance(const Weakest& weakest) const { return scatter_.spot * scatter_.spot * weakest.spread; }
 
-void Knowledge::take_coupon(Mode mode, double log_ratio, double reading, double kerfs) {
+void Knowledge::take_coupon(Mode mode, double log_ratio, double reading, const Weakest& weakest) {
     const auto at = static_cast<std::size_t>(mode);
     read_.at(at) = true;
-    take(modes + at, log_ratio - scatter_.spot * mean_of_weakest(kerfs), spot_variance(kerfs) + reading * reading);
+    take(modes + at, log_ratio - scatter_.spot * mean_of_weakest(weakest), spot_variance(weakest) + reading * reading);
 }
 
-void Knowledge::take_trial(Mode mode, double log_ratio, double reading, double kerfs) {
+void Knowledge::take_trial(Mode mode, double log_ratio, double reading, const Weakest& weakest) {
     const auto at = static_cast<std::size_t>(mode);
     read_.at(at) = true;
-    take(at, log_ratio - scatter_.spot * mean_of_weakest(kerfs),
-         scatter_.board * scatter_.board + spot_variance(kerfs) + reading * reading);
+    take(at, log_ratio - scatter_.spot * mean_of_weakest(weakest),
+         scatter_.board * scatter_.board + spot_variance(weakest) + reading * reading);
 }
 
 double Knowledge::mean(Mode mode) const {
@@ -268,19 +268,54 @@ double chance_of_breaking(const std::vector<Link>& links, double spot) {
     return breaks(weak_ones(links), spot, 0);
 }
 
-double times_for_chance(const std::vector<Link>& links, double spot, double chance) {
-    measure::require(!links.empty() && chance > 0 && chance < 1, "a chance between never and always");
+std::vector<double> times_for_chances(const std::vector<Link>& links, double spot, const std::vector<double>& chances) {
     const std::vector<Alike> weak = weak_ones(links);
     const double strong = strong_from(links);
-    const Link& near =
-        *std::find_if(links.begin(), links.end(), [&](const Link& link) { return link.margin < strong; });
-    double low = near.margin - 4;
-    double high = near.margin + 4;
-    while (high - low > fine_enough) {
-        const double middle = (low + high) / 2;
-        (breaks(weak, spot, middle) < chance ? low : high) = middle;
+    const auto near = std::find_if(links.begin(), links.end(), [&](const Link& link) { return link.margin < strong; });
+    measure::require(near != links.end(), "a board has a kerf that can break");
+    constexpr double never = std::numeric_limits<double>::infinity();
+    std::vector<double> all;
+    double below = -never;
+    double place = near->margin;
+    double off = std::log(breaks(weak, spot, place));
+    double slope = 5;
+    double before = 1;
+    for (const double chance : chances) {
+        measure::require(chance > 0 && chance < 1, "a chance between never and always");
+        // The chance never falls: what is known of two places is known of all that lie beyond them.
+        double above = never;
+        const auto ask = [&](double at) {
+            const double there = breaks(weak, spot, at);
+            (there < chance ? below : above) = at;
+            return std::log(there / chance);
+        };
+        const auto less = [&](double at) {
+            if (at > below && at < above) ask(at);
+            return at <= below;
+        };
+        // About where it passes, by secants, for its logarithm is all but straight; then so near to both sides that the
+        // halving, which tells it, has hardly anything left to ask.
+        constexpr double narrow = fine_enough / 4;
+        off += std::log(before / chance);
+        before = chance;
+        for (int step = 0; step < 8 && std::abs(off / slope) > narrow; ++step) {
+            const double next = place - off / slope;
+            const double there = ask(next);
+            slope = (there - off) / (next - place);
+            place = next;
+            off = there;
+        }
+        less(place - off / slope - narrow);
+        less(place - off / slope + narrow);
+        double low = near->margin - 4;
+        double high = near->margin + 4;
+        while (high - low > fine_enough) {
+            const double middle = (low + high) / 2;
+            (less(middle) ? low : high) = middle;
+        }
+        all.push_back(std::exp(low));
     }
-    return std::exp(low);
+    return all;
 }
 
 int one_in(double chance) {

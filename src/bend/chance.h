@@ -28,6 +28,7 @@ Scatter scatter_of(double whole);
 struct Weakest {
     double mean = 0;
     double spread = 1;
+    double count = 1;  ///< of how many
 };
 Weakest weakest_of(double count);
 
@@ -41,9 +42,9 @@ public:
     explicit Knowledge(double scatter = usual_scatter);
 
     /// A piece of this board, or of another that the shop bought, broke at exp(`log_ratio`) of the table's limit, at
-    /// the weakest of so many kerfs; `reading` is the standard deviation of that, of the tape's errors.
-    void take_coupon(Mode mode, double log_ratio, double reading, double kerfs);
-    void take_trial(Mode mode, double log_ratio, double reading, double kerfs);
+    /// its weakest kerf; `reading` is the standard deviation of that, of the tape's errors.
+    void take_coupon(Mode mode, double log_ratio, double reading, const Weakest& weakest);
+    void take_trial(Mode mode, double log_ratio, double reading, const Weakest& weakest);
 
     /// Mean of the logarithm. Of a mode that was never read no more than that of the other: a weak board is weak in
     /// both until something else is seen.
@@ -54,7 +55,7 @@ public:
 
 private:
     void take(std::size_t place, double log_ratio, double variance);
-    double spot_variance(double kerfs) const;
+    double spot_variance(const Weakest& weakest) const;
 
     Scatter scatter_;
     /// What is not known: limits of the shop's boards for both modes, then those of this board.
@@ -71,12 +72,15 @@ struct Link {
     int kerfs = 1;
 };
 
+/// A link whose margin is this much more than the weakest one's does not matter beside it.
+inline constexpr double far_stronger = 0.5;
+
 /// Chance that any link breaks: over what is common to the board the kerfs fail apart from each other, each with `spot`
 /// of its own. Between 0 and 1; never falls when a margin does.
 double chance_of_breaking(const std::vector<Link>& links, double spot);
 
-/// How many times the strain may be for that chance: the factor on all strains.
-double times_for_chance(const std::vector<Link>& links, double spot, double chance);
+/// How many times the strain may be for chances that rise: the factors on all strains.
+std::vector<double> times_for_chances(const std::vector<Link>& links, double spot, const std::vector<double>& chances);
 
 /// Rounded to what is known: 100 for less than 1 in 100, then 50, 20, 10, 4, 2 for about 1 in so many; 1 for more
 /// likely than not. The borders lie half way between, by ratio.

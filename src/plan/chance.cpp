@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
+#include <span>
 #include <utility>
 
 #include "bend/limit.h"
 #include "bend/verdict.h"
+#include "bend/yield.h"
 #include "plan/lay_out.h"
 
 namespace kerfpacket::plan {
@@ -70,28 +73,38 @@ struct Way {
 /// Of every kerf that bends; those that are alike together.
 std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
     std::vector<Way> ways;
+    // Where the margins of either mode stand among the ways: the earliest that is alike is taken.
+    std::array<std::map<double, std::size_t>, 2> margins;
     const auto add = [&](double limit, double strain, bend::Mode mode) {
+        constexpr double alike = 1e-9;
         const double margin = std::log(limit / strain);
-        for (Way& way : ways)
-            if (way.mode == mode && std::abs(way.margin - margin) < 1e-9) {
-                ++way.kerfs;
-                return;
-            }
+        auto& known = margins.at(static_cast<std::size_t>(mode));
+        std::size_t earliest = ways.size();
+        for (auto it = known.lower_bound(margin - 2 * alike); it != known.end() && it->first < margin + alike; ++it)
+            if (std::abs(it->first - margin) < alike) earliest = std::min(earliest, it->second);
+        if (earliest < ways.size()) {
+            ++ways[earliest].kerfs;
+            return;
+        }
+        known.emplace(margin, ways.size());
         ways.push_back({mode, margin, 1});
     };
+    bend::Cell cell = laid.cut.cell(laid.cut.spacing);
+    const bend::LoneKerf lone(cell, table.softness);
     for (const Kerf& kerf : laid.blank.kerfs) {
         if (kerf.radius.mm() <= 0) continue;
-        const bend::Cell cell = laid.cut.cell(kerf.spacing);
-        const double strain = bend::web_strain(cell, table.softness, kerf.radius);
+        cell.spacing = kerf.spacing;
+        const bend::Yield yield(cell, table.softness, lone);
+        const double strain = yield.web_strain(kerf.radius);
         const bool outside = kerf.on == bend::KerfsOn::outside;
         add(outside ? table.break_strain_outside : table.break_strain_inside, strain, bend::Mode::strain);
-        if (outside && table.peel) add(bend::peel_strain(cell, table), strain, bend::Mode::peel);
+        if (outside && table.peel) add(yield.peel_strain(table), strain, bend::Mode::peel);
     }
     return ways;
 }
 
 /// The same with what is known of the wood, and with the spread of the load.
-std::vector<bend::Link> links_of(const std::vector<Way>& ways, const bend::Knowledge& known, double load) {
+std::vector<bend::Link> links_of(std::span<const Way> ways, const bend::Knowledge& known, double load) {
     const auto of = [&](bend::Mode mode) { return std::pair(known.mean(mode), std::hypot(known.spread(mode), load)); };
     const auto strain = of(bend::Mode::strain), peel = of(bend::Mode::peel);
     std::vector<bend::Link> links;
@@ -110,7 +123,7 @@ Chance chance_of(const std::vector<bend::Link>& links, const Load& load, const W
     return chance;
 }
 
-/// The kerf that governs, and the way in which it breaks first by the table.
+/// The kerf that governs, and the way in which it breaks first by the table. Of the ways the weakest come first.
 class Governing {
 public:
     Governing(const Laid& laid, const std::vector<Way>& ways, const Wood& wood, double load)
@@ -119,12 +132,13 @@ public:
         limit_ = bend::break_strain(cell, wood.table, kerf_.on);
         const bool outside = kerf_.on == bend::KerfsOn::outside;
         if (outside && wood.table.peel && limit_ < wood.table.break_strain_outside) mode_ = bend::Mode::peel;
+        weakest_ = bend::weakest_of(bend::kerfs_at_most(coupon, kerf_.spacing));
     }
 
     double limit() const { return limit_; }
 
     double breaks(const bend::Knowledge& known) const {
-        return bend::chance_of_breaking(links_of(ways_, known, load_), known.spot());
+        return bend::chance_of_breaking(links_of(that_matter(known), known, load_), known.spot());
     }
 
     Told told(Told::By by, const bend::Knowledge& known) const {
@@ -133,24 +147,33 @@ public:
 
     /// Chance once one more coupon of the board, bent round a disc, broke at that strain.
     double with_coupon(double strain) const {
-        // A foot of it, bent to where chord and rise read well.
-        constexpr Length chord = Length::inches(12);
-        constexpr Length rise = Length::inches(1.5);
-        const bend::Coupon coupon{chord, rise};
         bend::Knowledge known = wood_.known;
         known.take_coupon(mode_, std::log(strain / limit_),
-                          evenly * bend::coupon_error(coupon, bend::coupon_reading, bend::coupon_reading),
-                          bend::kerfs_at_most(coupon, kerf_.spacing));
+                          evenly * bend::coupon_error(coupon, bend::coupon_reading, bend::coupon_reading), weakest_);
         return breaks(known);
     }
 
-    /// The verdict then, by the chance and by the weakest coupon.
-    bend::Verdict verdict_with(double strain, double weakest) const {
+    /// The verdict then, by that chance and by the weakest coupon.
+    bend::Verdict verdict_with(double strain, double chance, double weakest) const {
         return std::max(bend::strain_verdict(laid_.bend.strain / std::min(strain, weakest)),
-                        bend::chance_verdict(with_coupon(strain)));
+                        bend::chance_verdict(chance));
     }
 
 private:
+    /// A foot of the board, bent to where chord and rise read well.
+    static constexpr bend::Coupon coupon{Length::inches(12), Length::inches(1.5)};
+
+    /// The others are far stronger than the first, whatever sets the two modes apart.
+    std::span<const Way> that_matter(const bend::Knowledge& known) const {
+        if (ways_.empty()) return ways_;
+        constexpr double rounding = 1e-6;
+        const double apart = std::abs(known.mean(bend::Mode::strain) - known.mean(bend::Mode::peel));
+        const double far = ways_.front().margin + apart + bend::far_stronger + rounding;
+        const auto end =
+            std::partition_point(ways_.begin(), ways_.end(), [&](const Way& way) { return way.margin < far; });
+        return {ways_.begin(), end};
+    }
+
     const Laid& laid_;
     const std::vector<Way>& ways_;
     const Wood& wood_;
@@ -158,6 +181,7 @@ private:
     const Kerf& kerf_;
     double limit_ = 0;
     bend::Mode mode_ = bend::Mode::strain;
+    bend::Weakest weakest_;  ///< of the kerfs of that coupon
 };
 
 std::vector<Told> told(const Governing& kerf, const Wood& wood) {
@@ -171,17 +195,25 @@ std::vector<Told> told(const Governing& kerf, const Wood& wood) {
 constexpr double weakest_read = 0.5;
 constexpr double strongest_read = 1.5;
 
-/// The least strain in that range at which the verdict is no worse; 0 where there is none.
-double strain_for(const Governing& kerf, double weakest, bend::Verdict no_worse) {
-    double low = kerf.limit() * weakest_read;
-    double high = kerf.limit() * strongest_read;
-    if (kerf.verdict_with(high, weakest) > no_worse) return 0;
-    if (kerf.verdict_with(low, weakest) <= no_worse) return low;
+/// The least strain in the range of some known chances at which the verdict is no worse; 0 where there is none.
+double strain_for(const Governing& kerf, const std::vector<std::pair<double, double>>& chances, double weakest,
+                  bend::Verdict no_worse) {
+    const auto worse = [&](double strain, double chance) {
+        return kerf.verdict_with(strain, chance, weakest) > no_worse;
+    };
+    const auto known = std::partition_point(chances.begin(), chances.end(),
+                                            [&](const auto& at) { return worse(at.first, at.second); });
+    if (known == chances.end()) return 0;
+    if (known == chances.begin()) return known->first;
+    double low = chances.front().first;
+    double high = chances.back().first;
     // To a hundredth of a per cent of strain, as it is printed.
     constexpr double fine = 5e-5;
     while (high - low > fine) {
         const double middle = (low + high) / 2;
-        (kerf.verdict_with(middle, weakest) > no_worse ? low : high) = middle;
+        const bool below = middle <= std::prev(known)->first;
+        const bool above = middle >= known->first;
+        (below || (!above && worse(middle, kerf.with_coupon(middle))) ? low : high) = middle;
     }
     return high;
 }
@@ -196,8 +228,8 @@ NextCoupon next_coupon(const Governing& kerf, const Laid& laid, const Wood& wood
         const double part = weakest_read + (strongest_read - weakest_read) * i / steps;
         next.chances.emplace_back(kerf.limit() * part, kerf.with_coupon(kerf.limit() * part));
     }
-    next.ok_from = strain_for(kerf, weakest, bend::Verdict::ok);
-    next.caution_from = strain_for(kerf, weakest, bend::Verdict::caution);
+    next.ok_from = strain_for(kerf, next.chances, weakest, bend::Verdict::ok);
+    next.caution_from = strain_for(kerf, next.chances, weakest, bend::Verdict::caution);
     return next;
 }
 
@@ -214,9 +246,8 @@ Chance chance_with_levels(const Laid& laid, const Request& wanted, const Wood& w
     const std::vector<bend::Link> links = links_of(ways, wood.known, load.spread);
     Chance chance = chance_of(links, load, wood);
     if (links.empty()) return chance;
-    constexpr std::array chances{0.01, 0.05, 0.25, 0.5};
-    for (std::size_t i = 0; i < chances.size(); ++i)
-        chance.times.at(i) = bend::times_for_chance(links, wood.known.spot(), chances.at(i));
+    const std::vector<double> times = bend::times_for_chances(links, wood.known.spot(), {0.01, 0.05, 0.25, 0.5});
+    std::copy(times.begin(), times.end(), chance.times.begin());
     // The weakest first, as a chance asks for them, which is reckoned some seventy times more.
     std::sort(ways.begin(), ways.end(), [](const Way& a, const Way& b) { return a.margin < b.margin; });
     const Governing kerf(laid, ways, wood, load.spread);

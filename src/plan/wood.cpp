@@ -120,7 +120,7 @@ private:
         if (!ask(trial.tried, coupon, cell)) return false;
         if (coupon.counts)
             found_.wood.known.take_trial(mode_of(cell, table(), side), std::log(coupon.times_table), reading(coupon),
-                                         bend::kerfs_at_most(coupon.coupon, coupon.spacing));
+                                         bend::weakest_of(bend::kerfs_at_most(coupon.coupon, coupon.spacing)));
         found_.tried.push_back(std::move(coupon));
         return true;
     }
@@ -143,7 +143,7 @@ private:
         if (!ask(given, coupon, cell)) return false;
         if (coupon.counts)
             found_.wood.known.take_coupon(mode_of(cell, table(), side_), std::log(coupon.times_table), reading(coupon),
-                                          bend::kerfs_at_most(coupon.coupon, coupon.spacing));
+                                          bend::weakest_of(bend::kerfs_at_most(coupon.coupon, coupon.spacing)));
         const bool first = !found_.coupon;
         const bool weaker =
             coupon.counts && (first || !found_.coupon->counts || coupon.times_table < found_.coupon->times_table);
