@@ -91,8 +91,8 @@ std::vector<double> lengths(const Spline& spline) {
 }
 
 /// What the spline of the others leaves of each point, square to it.
-Misses left_out(const Smoother& smoother, double smoothing, const Spline& spline) {
-    const std::vector<Point> off = smoother.left_out(smoothing);
+Misses left_out(const Smoother::Validated& validated) {
+    const auto& [spline, off] = validated;
     Misses found;
     for (std::size_t i = 0; i < off.size(); ++i) {
         const Direction left = direction(spline.at(spline.knots[i])).left();
@@ -230,14 +230,14 @@ private:
         const double most = most_smoothing(smoother);
         for (double smoothing = most;; smoothing /= step) {
             const bool last = smoothing <= smoother.range()[0];
-            Spline spline = smoother.smooth(smoothing);
-            Misses left = left_out(smoother, smoothing, spline);
+            Smoother::Validated validated = smoother.validated(smoothing);
+            Misses left = left_out(validated);
             const double now = scatter(left);
             ++worse;
             if (best.spline.knots.empty() || now < least_scatter * clearly) {
                 worse = 0;
                 least_scatter = now;
-                best = {std::move(spline), std::move(left)};
+                best = {std::move(validated.spline), std::move(left)};
             }
             if (last || worse == enough) return best;
         }

@@ -15,14 +15,17 @@ Solution least_squares(const Eigen::VectorXd& start,
     Solution best{start, false};
     Residuals now = residuals(best.unknowns);
     double damping = 1e-4;
+    Eigen::MatrixXd normal;
+    Eigen::VectorXd downhill, by, there;
+    Eigen::LDLT<Eigen::MatrixXd> factored;
     for (int step = 0; step < most_steps; ++step) {
-        Eigen::MatrixXd normal = now.slopes.transpose() * now.slopes;
-        const Eigen::VectorXd downhill = -(now.slopes.transpose() * now.values);
+        normal.noalias() = now.slopes.transpose() * now.slopes;
+        downhill = -(now.slopes.transpose() * now.values);
         // A direction that nothing depends on still needs damping.
         const double floor = 1e-12 * normal.diagonal().maxCoeff();
         normal.diagonal() += damping * normal.diagonal().cwiseMax(floor);
-        const Eigen::VectorXd by = normal.ldlt().solve(downhill);
-        const Eigen::VectorXd there = best.unknowns + by;
+        by = factored.compute(normal).solve(downhill);
+        there = best.unknowns + by;
         if (!there.allFinite()) break;
         const bool small = by.norm() <= least_step * (1 + best.unknowns.norm());
         Residuals next = residuals(there);

@@ -14,12 +14,18 @@ namespace {
 
 using Sparse = Eigen::SparseMatrix<double>;
 using Entry = Eigen::Triplet<double>;
-/// One row a knot or an equation; x and y, mm.
-using Rows = Eigen::MatrixX2d;
+/// One row a knot or an equation.
+template <int columns>
+using Columns = Eigen::Matrix<double, Eigen::Dynamic, columns>;
+/// x and y, mm.
+using Rows = Columns<2>;
 
 std::size_t index(Eigen::Index i) { return static_cast<std::size_t>(i); }
 Eigen::RowVector2d row(Point p) { return {p.x.mm(), p.y.mm()}; }
-Point point(const Rows& rows, Eigen::Index i) { return {Length::mm(rows(i, 0)), Length::mm(rows(i, 1))}; }
+template <typename Two>
+Point point(const Two& rows, Eigen::Index i) {
+    return {Length::mm(rows(i, 0)), Length::mm(rows(i, 1))};
+}
 
 constexpr std::size_t most_powers = 4;
 
@@ -108,8 +114,10 @@ struct Smoother::Equations {
     Sparse joins;
     Sparse bending;
     Sparse differences;
+    Sparse across;         ///< differences^T
     Sparse stiffness;      ///< differences * free * differences^T
     Eigen::VectorXd free;  ///< 1 for a point that may be missed, 0 for the ends
+    std::optional<Band> unsmoothed;
 
     Eigen::Index count() const { return static_cast<Eigen::Index>(knots.size()); }
     double gap(Eigen::Index i) const { return knots[index(i + 1)] - knots[index(i)]; }
@@ -120,11 +128,25 @@ struct Smoother::Equations {
     void set(const std::vector<Point>& measured, const Ends& ends);
     void set_joins();
     void set_bending();
+    void set_unsmoothed();
     Band factored(double smoothing) const;
     /// Second derivatives and multipliers, a column for each of the right sides of the joins.
-    Band::Sides unknowns(const Band& band, const Eigen::MatrixXd& rights) const;
+    template <int columns>
+    Band::Sides<columns> unknowns(const Band& band, const Columns<columns>& rights) const;
     /// differences^T * m.
-    Eigen::MatrixXd pull(const Band::Sides& unknowns) const;
+    template <int columns>
+    Columns<columns> pull(const Band::Sides<columns>& unknowns) const;
+
+    /// Of the points as they are.
+    struct Solved {
+        double smoothing = 0;
+        Band band;
+        Band::Sides<2> unknowns;
+        Rows pulled;
+    };
+    Solved solved(double smoothing) const;
+    Spline spline(const Solved& solved) const;
+    std::vector<Point> left_out(const Solved& solved) const;
 };
 
 /// One equation a knot; none at ends that are free.
@@ -147,7 +169,8 @@ void Smoother::Equations::set_joins() {
     }
     joins = made_of(of_joins, size, n);
     differences = made_of(of_differences, size, n);
-    stiffness = differences * free.asDiagonal() * Sparse(differences.transpose());
+    across = differences.transpose();
+    stiffness = differences * free.asDiagonal() * across;
 }
 
 /// The integral over a gap of the square of a second derivative that is straight there, or of its slope.
@@ -177,6 +200,7 @@ void Smoother::Equations::set(const std::vector<Point>& measured, const Ends& en
     free[count() - 1] = 0;
     set_joins();
     set_bending();
+    set_unsmoothed();
     right = differences * off;
     if (!ends) return;
     const auto off_trend = [&](Direction end, double knot) -> Eigen::RowVector2d {
@@ -186,34 +210,81 @@ void Smoother::Equations::set(const std::vector<Point>& measured, const Ends& en
     right.row(right.rows() - 1) += off_trend(ends->back(), knots.back());
 }
 
-Band Smoother::Equations::factored(double smoothing) const {
+namespace {
+
+/// Row, column and value of all that is not nothing.
+template <typename Take>
+void each(const Sparse& matrix, const Take& take) {
+    for (int k = 0; k < matrix.outerSize(); ++k)
+        for (Sparse::InnerIterator it(matrix, k); it; ++it) take(it.row(), it.col(), it.value());
+}
+
+}  // namespace
+
+void Smoother::Equations::set_unsmoothed() {
     constexpr Eigen::Index reach = 4;
-    Band band(count() + joins.rows(), reach);
-    const auto each = [](const Sparse& matrix, const auto& take) {
-        for (int k = 0; k < matrix.outerSize(); ++k)
-            for (Sparse::InnerIterator it(matrix, k); it; ++it) take(it.row(), it.col(), it.value());
-    };
+    Band& band = unsmoothed.emplace(count() + joins.rows(), reach);
     each(bending, [&](Eigen::Index r, Eigen::Index c, double v) { band.add(second(r), second(c), v); });
     each(joins, [&](Eigen::Index r, Eigen::Index c, double v) {
         band.add(second(c), multiplier(r), -v);
         band.add(multiplier(r), second(c), v);
     });
+}
+
+Band Smoother::Equations::factored(double smoothing) const {
+    Band band = *unsmoothed;
     each(stiffness,
          [&](Eigen::Index r, Eigen::Index c, double v) { band.add(multiplier(r), multiplier(c), smoothing * v); });
     band.factor();
     return band;
 }
 
-Band::Sides Smoother::Equations::unknowns(const Band& band, const Eigen::MatrixXd& rights) const {
-    Band::Sides all = Band::Sides::Zero(count() + joins.rows(), rights.cols());
+template <int columns>
+Band::Sides<columns> Smoother::Equations::unknowns(const Band& band, const Columns<columns>& rights) const {
+    Band::Sides<columns> all = Band::Sides<columns>::Zero(count() + joins.rows(), rights.cols());
     for (Eigen::Index r = 0; r < joins.rows(); ++r) all.row(multiplier(r)) = rights.row(r);
     return band.solve(std::move(all));
 }
 
-Eigen::MatrixXd Smoother::Equations::pull(const Band::Sides& unknowns) const {
-    Eigen::MatrixXd multipliers(joins.rows(), unknowns.cols());
+template <int columns>
+Columns<columns> Smoother::Equations::pull(const Band::Sides<columns>& unknowns) const {
+    Columns<columns> multipliers(joins.rows(), unknowns.cols());
     for (Eigen::Index r = 0; r < joins.rows(); ++r) multipliers.row(r) = unknowns.row(multiplier(r));
-    return Sparse(differences.transpose()) * multipliers;
+    return across * multipliers;
+}
+
+Smoother::Equations::Solved Smoother::Equations::solved(double smoothing) const {
+    Band band = factored(smoothing);
+    Band::Sides<2> found = unknowns(band, right);
+    Rows pulled = pull(found);
+    return {smoothing, std::move(band), std::move(found), std::move(pulled)};
+}
+
+Spline Smoother::Equations::spline(const Solved& solved) const {
+    const Rows missed = solved.smoothing * (free.asDiagonal() * solved.pulled);
+    Spline spline{knots, {}, {}, {}, trend};
+    for (std::vector<Point>* all : {&spline.points, &spline.offs, &spline.seconds}) all->reserve(knots.size());
+    for (Eigen::Index i = 0; i < count(); ++i) {
+        spline.points.push_back(point(points, i) - point(missed, i));
+        spline.offs.push_back(point(off, i) - point(missed, i));
+        spline.seconds.push_back(point(solved.unknowns, second(i)));
+    }
+    return spline;
+}
+
+std::vector<Point> Smoother::Equations::left_out(const Solved& solved) const {
+    // What is missed is smoothing * pull(right), a linear map of the points; so without point i it would be missed by
+    // its pull over the pull on itself were it alone 1 and all others 0. Points a comb apart are raised at once, with
+    // signs that take turns: where the spline carries nothing that far it makes no difference.
+    constexpr Eigen::Index comb = 24;
+    const Eigen::Index wide = std::min(comb, count());
+    Eigen::MatrixXd raised = Eigen::MatrixXd::Zero(count(), wide);
+    for (Eigen::Index i = 0; i < count(); ++i) raised(i, i % wide) = i / wide % 2 == 0 ? 1 : -1;
+    const Eigen::MatrixXd own = pull(unknowns(solved.band, Eigen::MatrixXd(differences * raised)));
+    std::vector<Point> found(index(count()));
+    for (Eigen::Index i = 1; i + 1 < count(); ++i)
+        found[index(i)] = point(solved.pulled, i) * (raised(i, i % wide) / own(i, i % wide));
+    return found;
 }
 
 Smoother::Smoother(std::vector<double> knots, const std::vector<Point>& points, Trend trend, const Ends& ends)
@@ -236,38 +307,11 @@ Smoother::~Smoother() = default;
 Smoother::Smoother(Smoother&&) noexcept = default;
 Smoother& Smoother::operator=(Smoother&&) noexcept = default;
 
-Spline Smoother::smooth(double smoothing) const {
-    const Equations& e = *equations_;
-    const Band band = e.factored(smoothing);
-    const Rows found = e.unknowns(band, e.right);
-    const Rows missed = smoothing * (e.free.asDiagonal() * Rows(e.pull(found)));
-    const Rows points = e.points - missed;
-    const Rows offs = e.off - missed;
-    Spline spline{e.knots, {}, {}, {}, e.trend};
-    for (Eigen::Index i = 0; i < e.count(); ++i) {
-        spline.points.push_back(point(points, i));
-        spline.offs.push_back(point(offs, i));
-        spline.seconds.push_back(point(found, e.second(i)));
-    }
-    return spline;
-}
+Spline Smoother::smooth(double smoothing) const { return equations_->spline(equations_->solved(smoothing)); }
 
-std::vector<Point> Smoother::left_out(double smoothing) const {
-    // What is missed is smoothing * pull(right), a linear map of the points; so without point i it would be missed by
-    // its pull over the pull on itself were it alone 1 and all others 0. Points a comb apart are raised at once, with
-    // signs that take turns: where the spline carries nothing that far it makes no difference.
-    constexpr Eigen::Index comb = 24;
-    const Equations& e = *equations_;
-    const Band band = e.factored(smoothing);
-    const Rows pulled = e.pull(e.unknowns(band, e.right));
-    const Eigen::Index columns = std::min(comb, e.count());
-    Eigen::MatrixXd raised = Eigen::MatrixXd::Zero(e.count(), columns);
-    for (Eigen::Index i = 0; i < e.count(); ++i) raised(i, i % columns) = i / columns % 2 == 0 ? 1 : -1;
-    const Eigen::MatrixXd own = e.pull(e.unknowns(band, e.differences * raised));
-    std::vector<Point> found(index(e.count()));
-    for (Eigen::Index i = 1; i + 1 < e.count(); ++i)
-        found[index(i)] = point(pulled, i) * (raised(i, i % columns) / own(i, i % columns));
-    return found;
+Smoother::Validated Smoother::validated(double smoothing) const {
+    const Equations::Solved solved = equations_->solved(smoothing);
+    return {equations_->spline(solved), equations_->left_out(solved)};
 }
 
 std::array<double, 2> Smoother::range() const {

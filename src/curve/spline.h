@@ -52,10 +52,14 @@ public:
     /// In mm^5 (mm^3 off a straight trend): 0 goes through every point. Takes time in proportion to the number of
     /// points.
     Spline smooth(double smoothing) const;
-    /// For each point what the others alone leave of it: the point less the place of its knot on the spline that is
-    /// told nothing of it, with the same knots, trend and smoothing; nothing at the two ends. Of more than 24 points
-    /// each is told with others that stand 24 apart, a few hundredths off.
-    std::vector<Point> left_out(double smoothing) const;
+    struct Validated {
+        Spline spline;
+        /// For each point what the others alone leave of it: the point less the place of its knot on the spline that
+        /// is told nothing of it, with the same knots, trend and smoothing; nothing at the two ends. Of more than 24
+        /// points each is told with others that stand 24 apart, a few hundredths off.
+        std::vector<Point> left_out;
+    };
+    Validated validated(double smoothing) const;
     /// Smoothings between which the spline goes from through every point to as good as the trend.
     std::array<double, 2> range() const;
 

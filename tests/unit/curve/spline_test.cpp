@@ -146,7 +146,7 @@ TEST(Spline, a_cubic_stays_itself_however_smooth) {
 // Were the point where the others put it, the spline would pass through it: then it says nothing of its own.
 TEST(Spline, left_out_is_what_the_others_leave) {
     for (const double smoothing : {0.0, 1e8, 1e12}) {
-        const std::vector<Point> left_out = Smoother(knots, wavy(), flat, {}).left_out(smoothing);
+        const std::vector<Point> left_out = Smoother(knots, wavy(), flat, {}).validated(smoothing).left_out;
         EXPECT_EQ(left_out.front(), Point());
         EXPECT_EQ(left_out.back(), Point());
         for (std::size_t i = 1; i + 1 < knots.size(); ++i) {
@@ -155,7 +155,7 @@ TEST(Spline, left_out_is_what_the_others_leave) {
             EXPECT_GT(distance(left_out[i], {}), 0.01_mm);
             const Smoother others(knots, moved, flat, {});
             EXPECT_LT(distance(others.smooth(smoothing).points[i], moved[i]), 1e-6_mm) << smoothing << " " << i;
-            EXPECT_LT(distance(others.left_out(smoothing)[i], {}), 1e-6_mm) << smoothing << " " << i;
+            EXPECT_LT(distance(others.validated(smoothing).left_out[i], {}), 1e-6_mm) << smoothing << " " << i;
         }
     }
 }
