@@ -44,6 +44,7 @@ Room room_for_kerfs(const Blank& blank, const Cutting& cut, Length reach) {
 /// running straight from one to the next: the integral of dl/s.
 std::vector<double> running_count(const std::vector<Length>& spacings, Length step) {
     std::vector<double> running{0};
+    running.reserve(spacings.size());
     for (std::size_t i = 1; i < spacings.size(); ++i) {
         const double change = (spacings[i] - spacings[i - 1]) / step;
         const double more =
@@ -84,12 +85,20 @@ void go_on(std::vector<Length>& places, const Room& room, bool before, Length al
 std::vector<Length> least_around(const std::vector<Length>& spacings, Length step) {
     const auto reach = static_cast<std::size_t>(std::ceil(usual_spacing / 2 / step));
     std::vector<Length> least;
+    least.reserve(spacings.size());
     for (std::size_t i = 0; i < spacings.size(); ++i) {
         const auto first = spacings.begin() + static_cast<std::ptrdiff_t>(i - std::min(i, reach));
         const auto last = spacings.begin() + static_cast<std::ptrdiff_t>(std::min(i + reach + 1, spacings.size()));
         least.push_back(*std::min_element(first, last));
     }
     return least;
+}
+
+/// At how many places, the first left out, a solved bend of that length is looked at.
+int steps_along(Length length) {
+    constexpr int fewest = 100;
+    constexpr int most = 1000;
+    return std::clamp(static_cast<int>(length.inches() * 10), fewest, most);
 }
 
 /// The stretch of a solved bend between whose ends kerfs stand, from the left end of the board: counted there because
@@ -126,30 +135,33 @@ std::vector<Length> even_places(const Blank& blank, const Cutting& cut) {
 }
 
 SpacingByBend::SpacingByBend(const Cutting& cutting, const bend::Material& material, const Cut& cut)
-    : cut_(cut),
+    : least_(cut.least),
+      most_(cut.most),
+      tighter_(cut.tighter),
       inside_(cutting.cell(cut.most), material, bend::KerfsOn::inside, cut.least, cut.most),
       outside_(cutting.cell(cut.most), material, bend::KerfsOn::outside, cut.least, cut.most) {}
 
 Length SpacingByBend::at(double curvature) {
-    curvature /= 1 - cut_.tighter;
-    if (std::abs(curvature) < no_curvature) return cut_.most;
+    curvature /= 1 - tighter_;
+    if (std::abs(curvature) < no_curvature) return most_;
     bend::SpacingSearch& on = side_of(curvature) == bend::KerfsOn::inside ? inside_ : outside_;
     return on.widest(Length::mm(1 / std::abs(curvature)));
 }
 
-LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, Length from, Length to) {
-    constexpr int fewest = 100;
-    constexpr int most = 1000;
-    const int steps = std::clamp(static_cast<int>((to - from).inches() * 10), fewest, most);
-    if (allowed.alike()) return {std::vector<Length>(static_cast<std::size_t>(steps) + 1, allowed.most()), {}};
-    const Length step = (to - from) / steps;
-    std::vector<Length> each;
-    std::vector<double> curvatures;
+Bends bends_along(const curve::Curve& line, Length from, Length to) {
+    const int steps = steps_along(to - from);
+    Bends bends{(to - from) / steps, {}};
+    bends.curvatures.reserve(static_cast<std::size_t>(steps) + 1);
     curve::Curve::Following following(line);
-    for (int i = 0; i <= steps; ++i) {
-        curvatures.push_back(following.curvature(from + step * i));
-        each.push_back(allowed.at(curvatures.back()));
-    }
+    for (int i = 0; i <= steps; ++i) bends.curvatures.push_back(following.curvature(from + bends.step * i));
+    return bends;
+}
+
+std::vector<Length> local_spacings(SpacingByBend& allowed, const Bends& bends) {
+    const auto& [step, curvatures] = bends;
+    std::vector<Length> each;
+    each.reserve(curvatures.size());
+    for (const double curvature : curvatures) each.push_back(allowed.at(curvature));
     std::vector<Length> spacings = least_around(each, step);
     // Where the spacing grows by ds over a length dl, the gaps of kerfs placed by the integral of dl/s grow by the
     // factor exp(ds/dl).
@@ -158,7 +170,7 @@ LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, L
         spacings[i] = std::min(spacings[i], spacings[i - 1] + most_change);
     for (std::size_t i = spacings.size() - 1; i > 0; --i)
         spacings[i - 1] = std::min(spacings[i - 1], spacings[i] + most_change);
-    return {std::move(spacings), std::move(curvatures)};
+    return spacings;
 }
 
 ArcKerfs arc_kerfs(const Blank& blank, const Unrolled& board, const Cutting& cut) {
@@ -187,8 +199,10 @@ std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, con
     const Room stretch = solved_stretch(blank, board, cutting);
     const Length from = stretch.low;
     if (stretch.high - from < tight_spacing) return {};
+    const Length low = from - board.origin, high = stretch.high - board.origin;
     const std::vector<Length> spacings =
-        local_spacings(allowed, board.line, from - board.origin, stretch.high - board.origin).spacings;
+        allowed.alike() ? std::vector(static_cast<std::size_t>(steps_along(high - low)) + 1, allowed.most())
+                        : local_spacings(allowed, bends_along(board.line, low, high));
     const Length step = (stretch.high - from) / static_cast<double>(spacings.size() - 1);
     std::vector<Length> places = places_of(spacings, from, step);
     const Room room{cutting.kerf, board.length - cutting.kerf};

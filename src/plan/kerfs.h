@@ -26,14 +26,17 @@ Length arc_gap(const Blank& blank, const Unrolled& board, const Cutting& cut, in
 class SpacingByBend {
 public:
     SpacingByBend(const Cutting& cutting, const bend::Material& material, const Cut& cut);
+    /// As in Cut, from here on.
+    void allow_for(double tighter) { tighter_ = tighter; }
     /// The same however sharp the bend.
-    bool alike() const { return cut_.least == cut_.most; }
-    Length most() const { return cut_.most; }
+    bool alike() const { return least_ == most_; }
+    Length most() const { return most_; }
     /// Signed, 1/mm.
     Length at(double curvature);
 
 private:
-    const Cut& cut_;
+    Length least_, most_;
+    double tighter_;
     bend::SpacingSearch inside_, outside_;
 };
 
@@ -42,14 +45,16 @@ private:
 std::vector<Length> solved_places(const Blank& blank, const Unrolled& board, const Cutting& cutting,
                                   SpacingByBend& allowed);
 
-/// At evenly spaced places.
-struct LocalSpacings {
-    std::vector<Length> spacings;
-    std::vector<double> curvatures;  ///< signed, 1/mm; none where all spacings are alike
+/// How sharply a line bends at evenly spaced places, the first and the last included.
+struct Bends {
+    Length step;
+    std::vector<double> curvatures;  ///< signed, 1/mm
 };
-/// Spacing by the radius at evenly spaced places between two distances along the line, the first and the last included,
-/// never more than the tightest radius within a quarter inch allows, rising and falling so gently that neighbouring
-/// gaps keep to the ratio.
-LocalSpacings local_spacings(SpacingByBend& allowed, const curve::Curve& line, Length from, Length to);
+/// Between two distances along it.
+Bends bends_along(const curve::Curve& line, Length from, Length to);
+
+/// Spacing by the radius at those places, never more than the tightest radius within a quarter inch allows, rising and
+/// falling so gently that neighbouring gaps keep to the ratio.
+std::vector<Length> local_spacings(SpacingByBend& allowed, const Bends& bends);
 
 }  // namespace kerfpacket::plan

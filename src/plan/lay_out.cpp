@@ -71,11 +71,17 @@ struct Placed {
     std::vector<Length> places;  ///< middles, from zero
 };
 
+/// What cuts that differ only in how much tighter a bend they allow for have in common: the first finds it out.
+struct Common {
+    std::optional<SpacingByBend> allowed;
+    std::optional<Bends> bends;  ///< of the line that keeps its length where kerfs stand as far apart as they may
+};
+
 class Placing {
 public:
     Placing(const Request& wanted, const Cut& cut, const Cutting& cutting, const Sharpest& sharpest,
-            const bend::Material& material)
-        : wanted_(wanted), cut_(cut), cutting_(cutting), sharpest_(sharpest), material_(material) {}
+            const bend::Material& material, Common& common)
+        : wanted_(wanted), cut_(cut), cutting_(cutting), sharpest_(sharpest), material_(material), common_(common) {}
 
     Placed run() const {
         if (cut_.kerfs == Cut::Kerfs::solved) return sharpest_.circular ? on_arc() : on_curve();
@@ -137,8 +143,12 @@ private:
     Length mean_below_face(SpacingByBend& allowed) const {
         const Length usual = usual_depth_of(cutting_);
         if (allowed.alike()) return usual;
-        const curve::Curve line = wanted_.bent_line(usual);
-        const auto [spacings, curvatures] = local_spacings(allowed, line, {}, line.length());
+        if (!common_.bends) {
+            const curve::Curve line = wanted_.bent_line(usual);
+            common_.bends = bends_along(line, {}, line.length());
+        }
+        const std::vector<double>& curvatures = common_.bends->curvatures;
+        const std::vector<Length> spacings = local_spacings(allowed, *common_.bends);
         bend::Cell cell = cutting_.cell(cutting_.spacing);
         const bend::LoneKerf lone(cell, material_.softness);
         Length sum, here;
@@ -156,7 +166,9 @@ private:
     }
 
     Placed on_curve() const {
-        SpacingByBend allowed(cutting_, material_, cut_);
+        if (!common_.allowed) common_.allowed.emplace(cutting_, material_, cut_);
+        SpacingByBend& allowed = *common_.allowed;
+        allowed.allow_for(cut_.tighter);
         const Placed placed = bare(cutting_, mean_below_face(allowed));
         return with(placed, solved_places(placed.blank, placed.board, cutting_, allowed));
     }
@@ -166,6 +178,7 @@ private:
     const Cutting& cutting_;
     const Sharpest& sharpest_;
     const bend::Material& material_;
+    Common& common_;
 };
 
 /// Radii at the kerf that governs.
@@ -224,14 +237,14 @@ bend::Assessment judged_by_chance(bend::Assessment bend, double breaks) {
     return bend;
 }
 
-}  // namespace
-
+/// Nothing, and sooner, where it has a concern that may not stand.
 tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& wood,
-                                                               const job::Job& job, const MayStand& may_stand) {
+                                                               const job::Job& job, const MayStand& may_stand,
+                                                               Common& common) {
     const job::Board& asked = *wanted.wanted;
     const Sharpest sharp = sharpest(wanted);
     const Cutting meant = cutting(asked, cut, wood, job.saw);
-    Placed placed = Placing(wanted, cut, meant, sharp, wood.material).run();
+    Placed placed = Placing(wanted, cut, meant, sharp, wood.material, common).run();
     const job::Diagnostics wrong = check_kerfs(placed.blank, placed.cut, placed.places.size(), asked, job);
     if (!wrong.empty()) return tl::unexpected(wrong);
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
@@ -267,9 +280,24 @@ tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wa
     return laid;
 }
 
+}  // namespace
+
+tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_first(const Request& wanted, std::span<const Cut> cuts,
+                                                                  const Wood& wood, const job::Job& job,
+                                                                  const MayStand& may_stand, OrElse otherwise) {
+    Common common;
+    for (const Cut& cut : cuts) {
+        const bool as_it_is = otherwise == OrElse::the_last && &cut == &cuts.back();
+        auto laid = lay_out_if(wanted, cut, wood, job, as_it_is ? MayStand() : may_stand, common);
+        if (!laid || *laid) return laid;
+    }
+    return std::nullopt;
+}
+
 tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
                                              const job::Job& job) {
-    auto laid = lay_out_if(wanted, cut, wood, job, {});
+    Common common;
+    auto laid = lay_out_if(wanted, cut, wood, job, {}, common);
     if (!laid) return tl::unexpected(std::move(laid).error());
     return **std::move(laid);
 }

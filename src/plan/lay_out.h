@@ -1,6 +1,8 @@
 #pragma once
 // One way to cut a board, laid out on its curve and judged kerf by kerf.
 
+#include <span>
+
 #include <tl/expected.hpp>
 
 #include "bend/assess.h"
@@ -31,9 +33,13 @@ struct Laid {
 /// and the faces must not fold.
 tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
                                              const job::Job& job);
-/// The same, or nothing, and sooner, where it has a concern that may not stand.
-tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& wood,
-                                                               const job::Job& job, const MayStand& may_stand);
+/// Where no cut has only concerns that may stand.
+enum class OrElse { nothing, the_last };
+/// The first of some cuts that has only concerns that may stand. They differ only in how much tighter a bend they allow
+/// for.
+tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_first(const Request& wanted, std::span<const Cut> cuts,
+                                                                  const Wood& wood, const job::Job& job,
+                                                                  const MayStand& may_stand, OrElse otherwise);
 
 /// How many boards like this would break, by what is known of its errors and of its wood; without the strains at which
 /// more of them would.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <span>
 
 namespace kerfpacket::plan {
 namespace {
@@ -72,22 +71,17 @@ private:
         return all;
     }
 
-    /// The first of some cuts that is acceptable, if any is.
-    tl::expected<std::optional<Laid>, job::Diagnostics> first_acceptable(std::span<const Cut> cuts) const {
-        for (const Cut& cut : cuts) {
-            auto laid = lay_out_if(wanted_, cut, bent_.wood, job_, [&](Concern concern) { return may_stand(concern); });
-            if (!laid || *laid) return laid;
-        }
-        return std::nullopt;
+    /// The first try that is acceptable.
+    tl::expected<std::optional<Laid>, job::Diagnostics> first_acceptable(const Cut& cut, OrElse otherwise) const {
+        return lay_out_first(
+            wanted_, tries(cut), bent_.wood, job_, [&](Concern concern) { return may_stand(concern); }, otherwise);
     }
 
     /// Laid out as the first try that is acceptable, or else as the last.
     tl::expected<Laid, job::Diagnostics> lay(const Cut& cut) const {
-        const std::vector<Cut> all = tries(cut);
-        auto laid = first_acceptable(std::span(all).first(all.size() - 1));
+        auto laid = first_acceptable(cut, OrElse::the_last);
         if (!laid) return tl::unexpected(std::move(laid).error());
-        if (*laid) return **std::move(laid);
-        return lay_out(wanted_, all.back(), bent_.wood, job_);
+        return **std::move(laid);
     }
 
     /// What no setting can change, or what is asked for.
@@ -148,7 +142,7 @@ private:
         for (const Length depth : depths_down_to(bend::thin_web)) {
             if (!half_steps && !depth_ && bent_.plies.empty() && !whole_step(depth)) continue;
             if (kerfs_ != Cut::Kerfs::by_hand && !bent_.is_ok(bent_.cell(depth, solved() ? least : most()))) continue;
-            auto laid = first_acceptable(tries(cut(depth, least)));
+            auto laid = first_acceptable(cut(depth, least), OrElse::nothing);
             if (laid && *laid) return Settled{**std::move(laid), {rule}};
         }
         return std::nullopt;
