@@ -2,8 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <boost/math/special_functions/ellint_2.hpp>
+#include <random>
 
 #include "curve/curve.h"
 
@@ -93,6 +95,36 @@ TEST(Curve, place_at_a_distance_lies_at_that_distance) {
         const auto rate = [](double v) { return std::hypot(40 * std::sin(v), 12 * std::cos(v)); };
         const double length = boost::math::quadrature::gauss_kronrod<double, 31>::integrate(rate, 0, u, 12, 1e-13);
         EXPECT_NEAR(length, along.mm(), 1e-9) << i;
+    }
+}
+
+TEST(Curve, followed_is_what_it_is_at_each_place) {
+    std::mt19937 random(14);
+    const auto check = [&](const Curve& curve) {
+        std::vector<Length> places = curve.joints();
+        for (int i = -30; i <= 630; ++i) places.push_back(curve.length() * (i / 600.0));
+        const auto follow = [&] {
+            Curve::Following following(curve);
+            for (const Length place : places) {
+                const Spot spot = curve.at(place);
+                EXPECT_EQ(following.curvature(place), spot.curvature) << place.mm();
+                EXPECT_EQ(following.turned(place).radians(), spot.turned.radians()) << place.mm();
+            }
+        };
+        std::sort(places.begin(), places.end());
+        follow();
+        std::reverse(places.begin(), places.end());
+        follow();
+        std::shuffle(places.begin(), places.end(), random);
+        follow();
+    };
+    for (const Curve& whole : {of_segments(), Curve({half_ellipse(40, 25)}), Curve({cubic(0.002, 20)})}) {
+        const Length length = whole.length();
+        for (const Curve& curve : {whole, whole.part(length * 0.13, length * 0.82), whole.part(-1_mm, length / 3)}) {
+            check(curve);
+            check(curve.parallel(-1.5_mm));
+            check(curve.going_on_straight());
+        }
     }
 }
 
