@@ -195,9 +195,7 @@ void each_png(const page::Document& document, const fonts::Faces& faces, double 
               unsigned threads) {
     disk::SideBySide<std::string> pictures(document.pages.size(), threads);
     const auto new_maker = [&] {
-        return [&, maker = std::make_unique<Pictures>(faces, dpi)](std::size_t page) {
-            return maker->png(document.pages[page]);
-        };
+        return [&, maker = Pictures(faces, dpi)](std::size_t page) mutable { return maker.png(document.pages[page]); };
     };
     pictures.run(new_maker, take);
 }
