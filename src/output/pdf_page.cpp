@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "measure/require.h"
+#include "output/code_areas.h"
 #include "output/dash.h"
 #include "output/deflate.h"
 #include "output/draw_order.h"
@@ -211,69 +212,6 @@ void PageWriter::draw(const page::TextItem& item, Reader reader) {
     if (!upright) end_object();
 }
 
-/// Dark cells of a code in a rectangle, counted from the low left corner.
-struct Area {
-    std::size_t column, row, width, height;
-};
-
-constexpr std::size_t finder_side = 7;
-
-/// True where one of the three squares stands by which a code is found (ISO/IEC 18004, 6.3.3): a dark square in a white
-/// ring in a dark one. They are alike in all codes and touch no other dark cell.
-bool is_finder(const page::CodeItem& item, std::size_t top, std::size_t left) {
-    constexpr std::size_t middle = finder_side / 2;
-    const auto off = [](std::size_t i) { return i > middle ? i - middle : middle - i; };
-    for (std::size_t row = 0; row < finder_side; ++row)
-        for (std::size_t column = 0; column < finder_side; ++column)
-            if (item.dark.at((top + row) * item.side + left + column) ==
-                (std::max(off(row), off(column)) == middle - 1))
-                return false;
-    return true;
-}
-
-std::vector<Area> areas_of_finder(std::size_t column, std::size_t row) {
-    return {{column, row, 7, 1},
-            {column, row + 6, 7, 1},
-            {column, row + 1, 1, 5},
-            {column + 6, row + 1, 1, 5},
-            {column + 2, row + 2, 3, 3}};
-}
-
-/// Of all cells that are dark: runs of rows that are alike are one area. In the order of their sizes they pack best.
-std::vector<Area> areas_of_cells(std::string dark, std::size_t side) {
-    std::vector<std::size_t> sorted;  // as numbers: a side has fewer than 256 cells
-    for (std::size_t i = dark.find('\1'); i != std::string::npos; i = dark.find('\1', i)) {
-        const std::size_t end = std::min(dark.find('\0', i), (i / side + 1) * side);
-        const std::string run = dark.substr(i, end - i);
-        // Down as far as the whole run is dark.
-        std::size_t rows = 0;
-        for (std::size_t from = i; from < dark.size() && dark.compare(from, run.size(), run) == 0; from += side, ++rows)
-            dark.replace(from, run.size(), run.size(), '\0');
-        sorted.push_back(((rows << 8U | run.size()) << 8U | i % side) << 8U | (side - i / side - rows));
-    }
-    std::sort(sorted.begin(), sorted.end());
-    std::vector<Area> areas;
-    areas.reserve(sorted.size());
-    for (const std::size_t one : sorted)
-        areas.push_back({one >> 8U & 0xFFU, one & 0xFFU, one >> 16U & 0xFFU, one >> 24U});
-    return areas;
-}
-
-/// What a layer draws of a code: the frame its finders, the page itself all else.
-std::vector<Area> dark_areas(const page::CodeItem& item, Layer layer) {
-    std::string dark(item.dark.begin(), item.dark.end());
-    std::vector<Area> finders;
-    for (const std::size_t top : {std::size_t{0}, item.side - finder_side})
-        for (const std::size_t left : {std::size_t{0}, item.side - finder_side}) {
-            if (!is_finder(item, top, left)) continue;
-            for (std::size_t row = top; row < top + finder_side; ++row)
-                dark.replace(row * item.side + left, finder_side, finder_side, '\0');
-            const std::vector<Area> areas = areas_of_finder(left, item.side - top - finder_side);
-            finders.insert(finders.end(), areas.begin(), areas.end());
-        }
-    return layer == Layer::frame ? finders : areas_of_cells(std::move(dark), item.side);
-}
-
 /// Not a picture, which many a reader smooths: one area of rectangles, in units of a cell.
 void PageWriter::draw(const page::CodeItem& item, Reader reader) {
     end_object();
@@ -286,7 +224,7 @@ void PageWriter::draw(const page::CodeItem& item, Reader reader) {
         say_exactly(static_cast<double>(length) / 1000 / static_cast<double>(item.side));
     say({low.x, low.y}, "cm");
     const auto cells = [](std::size_t count) { return static_cast<long long>(count) * 1000; };
-    for (const Area& area : dark_areas(item, layer_))
+    for (const CodeArea& area : layer_ == Layer::frame ? finder_areas(item) : areas_but_finders(item))
         say({cells(area.column), cells(area.row), cells(area.width), cells(area.height)}, "re");
     say("f Q");
 }
