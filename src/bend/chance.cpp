@@ -187,18 +187,83 @@ double breaks(const std::vector<Alike>& weak, double spot, double log_times) {
     return std::sqrt(breaks_by_normal(weak, spot, log_times) * breaks_by_least(weak, spot, log_times));
 }
 
+double mean_of_weakest(const Weakest& weakest) { return (weakest.mean - scale * std::log(weakest.count)) / 2; }
+
+/// Looks for the factor at which chances are reached that rise, one after the other.
+class Reaching {
+public:
+    Reaching(const std::vector<Link>& links, double spot) : weak_(weak_ones(links)), spot_(spot) {
+        const double strong = strong_from(links);
+        const auto near =
+            std::find_if(links.begin(), links.end(), [&](const Link& link) { return link.margin < strong; });
+        measure::require(near != links.end(), "a board has a kerf that can break");
+        near_ = place_ = near->margin;
+        off_ = std::log(breaks(weak_, spot_, place_));
+    }
+
+    double times(double chance) {
+        measure::require(chance > 0 && chance < 1, "a chance between never and always");
+        off_ += std::log(chance_ / chance);
+        chance_ = chance;
+        above_ = never;
+        close_in();
+        double low = near_ - 4;
+        double high = near_ + 4;
+        while (high - low > fine_enough) {
+            const double middle = (low + high) / 2;
+            (less(middle) ? low : high) = middle;
+        }
+        return std::exp(low);
+    }
+
+private:
+    static constexpr double never = std::numeric_limits<double>::infinity();
+
+    /// About where it passes, by secants, for its logarithm is all but straight; then so near to both sides that the
+    /// halving, which tells it, has hardly anything left to ask.
+    void close_in() {
+        constexpr double narrow = fine_enough / 4;
+        for (int step = 0; step < 8 && std::abs(off_ / slope_) > narrow; ++step) {
+            const double next = place_ - off_ / slope_;
+            const double there = ask(next);
+            slope_ = (there - off_) / (next - place_);
+            place_ = next;
+            off_ = there;
+        }
+        less(place_ - off_ / slope_ - narrow);
+        less(place_ - off_ / slope_ + narrow);
+    }
+
+    /// How far off the chance is there, as a logarithm.
+    double ask(double at) {
+        const double there = breaks(weak_, spot_, at);
+        (there < chance_ ? below_ : above_) = at;
+        return std::log(there / chance_);
+    }
+
+    /// The chance never falls: what is known of two places is known of all that lie beyond them.
+    bool less(double at) {
+        if (at > below_ && at < above_) ask(at);
+        return at <= below_;
+    }
+
+    std::vector<Alike> weak_;
+    double spot_;
+    double near_ = 0;        ///< a margin of a link that can break
+    double chance_ = 1;      ///< that is looked for
+    double below_ = -never;  ///< the highest place known to have less
+    double above_ = never;   ///< the lowest known to have as much
+    double place_ = 0;       ///< last asked for, with how far it was off, and how fast that rises
+    double off_ = 0;
+    double slope_ = 5;
+};
+
 }  // namespace
 
 Scatter scatter_of(double whole) {
     return {whole * shop_share, whole * std::sqrt(1 - shop_share * shop_share - spot_share * spot_share),
             whole * spot_share};
 }
-
-namespace {
-
-double mean_of_weakest(const Weakest& weakest) { return (weakest.mean - scale * std::log(weakest.count)) / 2; }
-
-}  // namespace
 
 Weakest weakest_of(double count) {
     measure::require(count >= 1, "a board has a kerf");
@@ -269,52 +334,9 @@ double chance_of_breaking(const std::vector<Link>& links, double spot) {
 }
 
 std::vector<double> times_for_chances(const std::vector<Link>& links, double spot, const std::vector<double>& chances) {
-    const std::vector<Alike> weak = weak_ones(links);
-    const double strong = strong_from(links);
-    const auto near = std::find_if(links.begin(), links.end(), [&](const Link& link) { return link.margin < strong; });
-    measure::require(near != links.end(), "a board has a kerf that can break");
-    constexpr double never = std::numeric_limits<double>::infinity();
+    Reaching reaching(links, spot);
     std::vector<double> all;
-    double below = -never;
-    double place = near->margin;
-    double off = std::log(breaks(weak, spot, place));
-    double slope = 5;
-    double before = 1;
-    for (const double chance : chances) {
-        measure::require(chance > 0 && chance < 1, "a chance between never and always");
-        // The chance never falls: what is known of two places is known of all that lie beyond them.
-        double above = never;
-        const auto ask = [&](double at) {
-            const double there = breaks(weak, spot, at);
-            (there < chance ? below : above) = at;
-            return std::log(there / chance);
-        };
-        const auto less = [&](double at) {
-            if (at > below && at < above) ask(at);
-            return at <= below;
-        };
-        // About where it passes, by secants, for its logarithm is all but straight; then so near to both sides that the
-        // halving, which tells it, has hardly anything left to ask.
-        constexpr double narrow = fine_enough / 4;
-        off += std::log(before / chance);
-        before = chance;
-        for (int step = 0; step < 8 && std::abs(off / slope) > narrow; ++step) {
-            const double next = place - off / slope;
-            const double there = ask(next);
-            slope = (there - off) / (next - place);
-            place = next;
-            off = there;
-        }
-        less(place - off / slope - narrow);
-        less(place - off / slope + narrow);
-        double low = near->margin - 4;
-        double high = near->margin + 4;
-        while (high - low > fine_enough) {
-            const double middle = (low + high) / 2;
-            (less(middle) ? low : high) = middle;
-        }
-        all.push_back(std::exp(low));
-    }
+    for (const double chance : chances) all.push_back(reaching.times(chance));
     return all;
 }
 

@@ -15,20 +15,12 @@ constexpr Length fine_enough = Length::mm(0.01);
 }  // namespace
 
 SpacingSearch::SpacingSearch(Cell cell, const Material& material, KerfsOn side, Length least, Length most)
-    : cell_(std::move(cell)),
-      material_(material),
-      lone_(cell_, material.softness),
-      side_(side),
-      least_(least),
-      most_(most) {
+    : kerfs_(std::move(cell), material.softness), material_(material), side_(side), least_(least), most_(most) {
     measure::require(least <= most, "the least spacing is not the largest");
     at_ends_ = {tightest_at(least), tightest_at(most)};
 }
 
-Length SpacingSearch::tightest_at(Length spacing) {
-    cell_.spacing = spacing;
-    return tightest(Yield(cell_, material_.softness, lone_), material_, side_).radius;
-}
+Length SpacingSearch::tightest_at(Length spacing) { return tightest(kerfs_.at(spacing), material_, side_).radius; }
 
 Length SpacingSearch::widest(Length radius) {
     if (at_ends_[1] <= radius) return most_;

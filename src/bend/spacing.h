@@ -22,9 +22,8 @@ public:
 private:
     Length tightest_at(Length spacing);
 
-    Cell cell_;
+    AtSpacings kerfs_;
     const Material& material_;
-    LoneKerf lone_;
     KerfsOn side_;
     Length least_, most_;
     std::array<Length, 2> at_ends_;  ///< the tightest radius at the least spacing and at the largest

@@ -1,6 +1,8 @@
 #pragma once
 // How one cell yields, for whoever asks several things of it: they all hang on the same few powers.
 
+#include <utility>
+
 #include "bend/cell.h"
 
 namespace kerfpacket::bend {
@@ -19,7 +21,7 @@ struct LoneKerf {
 class Yield {
 public:
     Yield(const Cell& cell, double softness) : Yield(cell, softness, LoneKerf(cell, softness)) {}
-    /// Of a cell that differs from another in its spacing alone.
+    /// With the lone kerf of this cell, or of one that differs from it in its spacing alone.
     Yield(const Cell& cell, double softness, const LoneKerf& lone);
 
     const Cell& cell() const { return cell_; }
@@ -48,6 +50,23 @@ private:
     double in_blended_ = 0;  ///< part of the reach in what is blended
     Length hinge_;           ///< L
     double stiffness_ = 1;   ///< r
+};
+
+/// Kerfs of one depth, at one spacing after the other.
+class AtSpacings {
+public:
+    AtSpacings(Cell cell, double softness) : cell_(std::move(cell)), softness_(softness), lone_(cell_, softness) {}
+
+    /// Holds until the next is asked for.
+    Yield at(Length spacing) {
+        cell_.spacing = spacing;
+        return {cell_, softness_, lone_};
+    }
+
+private:
+    Cell cell_;
+    double softness_;
+    LoneKerf lone_;
 };
 
 }  // namespace kerfpacket::bend

@@ -89,12 +89,10 @@ std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
         known.emplace(margin, ways.size());
         ways.push_back({mode, margin, 1});
     };
-    bend::Cell cell = laid.cut.cell(laid.cut.spacing);
-    const bend::LoneKerf lone(cell, table.softness);
+    bend::AtSpacings kerfs(laid.cut.cell(laid.cut.spacing), table.softness);
     for (const Kerf& kerf : laid.blank.kerfs) {
         if (kerf.radius.mm() <= 0) continue;
-        cell.spacing = kerf.spacing;
-        const bend::Yield yield(cell, table.softness, lone);
+        const bend::Yield yield = kerfs.at(kerf.spacing);
         const double strain = yield.web_strain(kerf.radius);
         const bool outside = kerf.on == bend::KerfsOn::outside;
         add(outside ? table.break_strain_outside : table.break_strain_inside, strain, bend::Mode::strain);

@@ -157,15 +157,13 @@ std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, c
     Length facet;
     Length close;
     judged.kerfs.reserve(places.size());
-    bend::Cell cell = cut.cell(cut.spacing);
-    const bend::LoneKerf lone(cell, material.softness);
+    bend::AtSpacings kerfs(cut.cell(cut.spacing), material.softness);
     for (std::size_t i = 0; i < places.size(); ++i) {
         Kerf& kerf = judged.kerfs.emplace_back(judging.next());
         kerf.mark = kerf.at + offset;
         if (kerf.radius.mm() <= 0) continue;
-        cell.spacing = kerf.spacing;
-        const bend::Assessment here = bend::assess(bend::Yield(cell, material.softness, lone), material, kerf.on,
-                                                   kerf.radius, judging.told_turn(kerf), 1);
+        const bend::Assessment here =
+            bend::assess(kerfs.at(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
         if (may_stand && !std::all_of(here.concerns.begin(), here.concerns.end(), may_stand)) return std::nullopt;
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());

@@ -149,15 +149,11 @@ private:
         }
         const std::vector<double>& curvatures = common_.bends->curvatures;
         const std::vector<Length> spacings = local_spacings(allowed, *common_.bends);
-        bend::Cell cell = cutting_.cell(cutting_.spacing);
-        const bend::LoneKerf lone(cell, material_.softness);
+        bend::AtSpacings kerfs(cutting_.cell(cutting_.spacing), material_.softness);
         Length sum, here;
         double turn = 0;
         for (std::size_t i = 0; i < spacings.size(); ++i) {
-            if (i == 0 || spacings[i] != spacings[i - 1]) {
-                cell.spacing = spacings[i];
-                here = bend::Yield(cell, material_.softness, lone).length_keeping_depth();
-            }
+            if (i == 0 || spacings[i] != spacings[i - 1]) here = kerfs.at(spacings[i]).length_keeping_depth();
             const double bent = std::abs(curvatures[i]);
             sum += here * bent;
             turn += bent;
