@@ -223,11 +223,12 @@ std::string packed(const std::string& bytes) {
     };
     thread_local const std::unique_ptr<libdeflate_compressor, Free> compressor(libdeflate_alloc_compressor(1));
     if (!compressor) throw std::bad_alloc();
-    std::string room(libdeflate_deflate_compress_bound(compressor.get(), bytes.size()), '\0');
+    const std::size_t most = libdeflate_deflate_compress_bound(compressor.get(), bytes.size());
+    const auto room = std::make_unique_for_overwrite<char[]>(most);  // NOLINT(*-avoid-c-arrays)
     const std::size_t size =
-        libdeflate_deflate_compress(compressor.get(), bytes.data(), bytes.size(), room.data(), room.size());
+        libdeflate_deflate_compress(compressor.get(), bytes.data(), bytes.size(), room.get(), most);
     measure::require(size > 0, "packed bytes find room");
-    return room.substr(0, size);  // and no more room than that
+    return {room.get(), size};  // and no more room than that
 }
 
 std::string unpacked(const std::string& bytes, std::size_t size) {
