@@ -114,7 +114,7 @@ void search(Best& best, const Problem& problem, const Prices& prices, std::int64
     for (const Purchase& purchase : *possible) {
         if (known) best.raise(purchase.cost);
         Fitted fitted = fit(problem, purchase.sticks, prices, steps);
-        if (steps <= 0 && fitted.answer != Fits::yes) return;
+        if (fitted.answer == Fits::not_known && steps <= 0) return;
         known &= fitted.answer != Fits::not_known;
         if (fitted.answer != Fits::yes) continue;
         std::vector<Counts> loads;
