@@ -18,8 +18,6 @@
 namespace kerfpacket::fonts {
 namespace {
 
-constexpr std::array all_faces{Face::regular, Face::bold, Face::condensed, Face::condensed_bold};
-
 /// No face of ours comes near this.
 constexpr std::size_t most_face_bytes = 16U << 20U;
 
@@ -74,7 +72,7 @@ MissingCharacter::MissingCharacter(std::string text, char32_t character)
 
 struct Faces::Loaded {
     std::filesystem::path folder;
-    std::array<Metrics, all_faces.size()> metrics;
+    std::array<Metrics, page::all_faces.size()> metrics;
     const Metrics& of(Face face) const { return metrics.at(static_cast<std::size_t>(face)); }
 };
 
@@ -85,7 +83,7 @@ Faces::Faces(const std::filesystem::path& folder) : loaded_(std::make_unique<Loa
     const std::filesystem::path list = folder / "faces.toml";
     const toml::table table = read_toml(list);
     loaded_->folder = folder;
-    for (const Face face : all_faces) {
+    for (const Face face : page::all_faces) {
         const char* role = page::face_name(face);
         const toml::table* entry = table[role].as_table();
         if (entry == nullptr) refuse(list, nullptr, role, "is missing");

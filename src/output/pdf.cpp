@@ -5,7 +5,7 @@
 #include <optional>
 #include <span>
 #include <stdexcept>
-#include <variant>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -21,6 +21,7 @@
 #include "output/pdf_structure.h"
 #include "output/pdf_text.h"
 #include "output/seal.h"
+#include "page/letters.h"
 
 namespace kerfpacket::output {
 namespace {
@@ -49,9 +50,10 @@ std::string page_labels(const page::Document& document) {
     return ranges;
 }
 
-/// What goes into the file besides the pages, and how they wait.
+/// What goes into the file besides the pages, what these set and how they wait.
 struct Extras {
     std::vector<Attachment> attachments;
+    page::Letters letters;
     unsigned threads = 1;
     std::span<page::Folded> folded = {};  ///< as in page::opened; each is let go when it is written
     const page::Form* form = nullptr;     ///< what can be filled in, in the face below
@@ -100,10 +102,7 @@ public:
     std::string write() &&;
 
 private:
-    const page::Page& opened(std::size_t number, std::optional<page::Page>& room) const {
-        return page::opened(document_, extras_.folded, number, room);
-    }
-    void take_text(const page::Page& page);
+    void give_codes();
     void write_pages();
     void write_page(std::size_t number, const page::Page& page, const Drawn& drawn);
     std::vector<Ref> add_links(const Drawn& drawn, PageTree& tree);
@@ -126,12 +125,12 @@ private:
     std::map<std::string, Ref> frames_;  ///< by what is drawn
 };
 
-void Writer::take_text(const page::Page& page) {
-    for (const page::Item& item : page.items)
-        if (const auto* text = std::get_if<page::TextItem>(&item)) {
-            faces_.width(text->face, text->text, text->size);  // throws for what the face cannot print
-            codes_.at(static_cast<std::size_t>(text->face)).take(text->text);
-        }
+void Writer::give_codes() {
+    for (const page::Face face : page::all_faces) {
+        const std::string& letters = extras_.letters.of(face);
+        faces_.width(face, letters, Length::points(1));  // throws for what the face cannot print
+        codes_.at(static_cast<std::size_t>(face)).take(letters);
+    }
 }
 
 std::string Writer::fonts_of(const Drawn& drawn) const {
@@ -216,7 +215,7 @@ void Writer::write_pages() {
     const auto new_maker = [&] {
         return [&](std::size_t number) {
             Written written;
-            written.drawn = drawn(opened(number, written.opened), codes_);
+            written.drawn = drawn(page::opened(document_, extras_.folded, number, written.opened), codes_);
             return written;
         };
     };
@@ -227,10 +226,7 @@ void Writer::write_pages() {
 }
 
 std::string Writer::write() && {
-    for (std::size_t i = 0; i < document_.pages.size(); ++i) {
-        std::optional<page::Page> room;
-        take_text(opened(i, room));
-    }
+    give_codes();
     fonts_ = reserve_fonts(file_, codes_);
     write_pages();
     file_.put(page_tree_, fmt::format("<</Type/Pages/Count {}/Kids{}>>", pages_.size(), list_of(pages_)));
@@ -241,23 +237,30 @@ std::string Writer::write() && {
     return part_ == 3 ? sealed(std::move(bytes)) : bytes;
 }
 
+page::Letters letters_of(const page::Document& document) {
+    page::Letters letters;
+    for (const page::Page& page : document.pages) letters.take(page);
+    return letters;
+}
+
 }  // namespace
 
 std::string pdf(const page::Document& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments,
                 unsigned threads) {
-    return Writer(document, faces, {attachments, threads}).write();
+    return Writer(document, faces, {attachments, letters_of(document), threads}).write();
 }
 
 std::string pdf(page::FoldedDocument&& document, const fonts::Faces& faces, const std::vector<Attachment>& attachments,
                 unsigned threads) {
-    return Writer(document.document, faces, {attachments, threads, document.folded}).write();
+    return Writer(document.document, faces, {attachments, std::move(document.letters), threads, document.folded})
+        .write();
 }
 
 std::string form_pdf(const page::Document& document, const page::Form& form, const fonts::Faces& faces) {
     // Beside the faces: it is no face of the sheets, only of what is typed into them.
     std::filesystem::path face = faces.colour_profile();
     face.replace_filename("form.ttf");
-    return Writer(document, faces, {{}, 1, {}, &form, disk::must_read(face, most_bytes)}).write();
+    return Writer(document, faces, {{}, letters_of(document), 1, {}, &form, disk::must_read(face, most_bytes)}).write();
 }
 
 }  // namespace kerfpacket::output

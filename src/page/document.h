@@ -1,6 +1,7 @@
 #pragma once
 // The inert display list: what stands where on every page. Sheets fill it, writers read it, nothing computes in it.
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -18,6 +19,7 @@ using geom::Rect;
 
 /// A role that a font file plays; fonts/faces.toml says which file.
 enum class Face { regular, bold, condensed, condensed_bold };
+inline constexpr std::array all_faces{Face::regular, Face::bold, Face::condensed, Face::condensed_bold};
 
 /// What an item is for. Tests and the text dump read it; the page looks the same without it.
 enum class Role {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "page/document.h"
+#include "page/letters.h"
 
 namespace kerfpacket::page {
 
@@ -32,6 +33,7 @@ private:
 struct FoldedDocument {
     Document document;
     std::vector<Folded> folded;  ///< of each page; empty of one that is open
+    Letters letters;             ///< what all pages set, told here so that none is opened for it
 };
 
 /// A page of a document, in `room` if it is folded. `folded` is that of each page, or nothing where none is.

@@ -303,6 +303,7 @@ std::vector<std::optional<std::size_t>> places_of(const Drafts& drafts, const Pa
 /// A page as the document takes it.
 struct Finished {
     Draft draft;
+    page::Letters letters;
     page::Folded folded;
 };
 
@@ -311,7 +312,7 @@ struct Finished {
 page::FoldedDocument make_folded_packet(const Revision& now, const Revision* before, const Kit& kit, const Part& part,
                                         std::size_t open, unsigned threads) {
     Sheets sheets = in_order(now, before, kit, {open, threads});
-    page::FoldedDocument packet{empty_packet(now.plan, kit), {}};
+    page::FoldedDocument packet{empty_packet(now.plan, kit), {}, {}};
     const std::vector<std::optional<std::size_t>> places = places_of(sheets.drafts, part);
     std::vector<std::size_t> shown;
     for (std::size_t i = 0; i < places.size(); ++i)
@@ -322,12 +323,13 @@ page::FoldedDocument make_folded_packet(const Revision& now, const Revision* bef
     const auto new_maker = [&] {
         return [&](std::size_t number) {
             const std::size_t i = shown[number];
-            Finished one{std::move(sheets.drafts[i]), {}};
+            Finished one{std::move(sheets.drafts[i]), {}, {}};
             std::exchange(sheets.folded[i], {}).put_back(one.draft.page);
             one.draft.reprint = !part.whole();
             finish_page(one.draft, now.plan, kit, i + 1, places.size());
             lead_links(one.draft.page, places);
             one.draft.page.items.shrink_to_fit();
+            one.letters.take(one.draft.page);
             if (number >= open) one.folded = page::Folded(one.draft.page);
             return one;
         };
@@ -335,6 +337,7 @@ page::FoldedDocument make_folded_packet(const Revision& now, const Revision* bef
     finished.run(new_maker, [&](std::size_t, Finished one) {
         take_page(packet.document, std::move(one.draft));
         packet.folded.push_back(std::move(one.folded));
+        packet.letters.take(one.letters);
     });
     if (shown.size() > open) disk::give_memory_back();
     return packet;

@@ -17,7 +17,7 @@ const Faces& faces() {
     return loaded;
 }
 
-constexpr std::array all_faces{Face::regular, Face::bold, Face::condensed, Face::condensed_bold};
+using page::all_faces;
 
 /// The code points that faces.toml promises, read here without toml++.
 std::vector<char32_t> promised() {

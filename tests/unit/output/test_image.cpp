@@ -6,11 +6,13 @@
 #include <fstream>
 #include <iterator>
 #include <memory>
+#include <vector>
 
 #include <cairo/cairo.h>
 #include <gtest/gtest.h>
 
 #include "output/pdf.h"
+#include "output/png.h"
 #include "output/sample.h"
 #include "scratch.h"
 
@@ -112,6 +114,26 @@ TEST(Png, WhiteLettersStandOnBlack) {
         for (int x = 210; x < 290; ++x) white = white || picture.grey(x, y) > 200;
     EXPECT_TRUE(white);
     EXPECT_LT(picture.grey(203, top + 3), 10);
+}
+
+// The last column of an odd width has a byte for itself.
+TEST(Png, HasSixteenShadesFromPaperToInk) {
+    for (const std::size_t width : {2U, 3U, 31U}) {
+        std::string ink, rows;
+        for (std::size_t i = 0; i < 2 * (width + 1); ++i) ink += static_cast<char>(i * 37 % 256);
+        ink[0] = '\0';
+        ink[width - 1] = '\xFF';
+        std::vector<unsigned char> bytes(ink.begin(), ink.end());
+        const Picture picture(ink_png(bytes.data(), width, 2, width + 1, rows));
+        ASSERT_EQ(picture.width(), static_cast<int>(width));
+        ASSERT_EQ(picture.height(), 2);
+        EXPECT_EQ(picture.grey(0, 0), 255);
+        EXPECT_EQ(picture.grey(static_cast<int>(width) - 1, 0), 0);
+        for (std::size_t y = 0; y < 2; ++y)
+            for (std::size_t x = 0; x < width; ++x)
+                EXPECT_NEAR(picture.grey(static_cast<int>(x), static_cast<int>(y)), 255 - bytes[y * (width + 1) + x], 15)
+                    << width << " wide, " << x << ' ' << y;
+    }
 }
 
 TEST(Png, TheSamePageGivesTheSameBytes) {
