@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include "disk/process.h"
 #include "disk/read.h"
 #include "measure/require.h"
 #include "output/packet_reader.h"
@@ -221,7 +222,9 @@ void Writer::write_pages() {
     };
     pages.run(new_maker, [&](std::size_t number, const Written& written) {
         write_page(number, written.opened ? *written.opened : document_.pages[number], written.drawn);
-        if (written.opened) extras_.folded[number] = {};
+        if (!written.opened) return;
+        extras_.folded[number] = {};
+        if (number % page::many_folded == 0) disk::give_memory_back();
     });
 }
 

@@ -4,16 +4,14 @@
 #include <bit>
 #include <cstdint>
 #include <cstring>
-#include <memory>
-#include <new>
+#include <string>
 #include <string_view>
 #include <type_traits>
-#include <unordered_map>
 #include <utility>
-
-#include <libdeflate.h>
+#include <vector>
 
 #include "measure/require.h"
+#include "page/known_numbers.h"
 
 namespace kerfpacket::page {
 namespace {
@@ -26,28 +24,49 @@ public:
 
     void whole(std::uint64_t& value) {
         std::uint64_t rest = value;
-        for (; rest >= 0x80; rest >>= 7U) bytes_ += static_cast<char>(0x80U | (rest & 0x7FU));
-        bytes_ += static_cast<char>(rest);
+        for (; rest >= 0x80; rest >>= 7U) put(static_cast<char>(0x80U | (rest & 0x7FU)));
+        put(static_cast<char>(rest));
     }
     void real(double& value) {
         const auto bits = std::bit_cast<std::uint64_t>(value);
-        const auto [known, is_new] = numbers_.try_emplace(bits, numbers_.size() + 1);
-        std::uint64_t number = is_new ? 0 : known->second;
+        const KnownNumbers::Found found = numbers_.find_or_add(bits);
+        std::uint64_t number = found.is_new ? 0 : found.place;
         whole(number);
-        if (is_new) bytes_.append(reinterpret_cast<const char*>(&bits), sizeof bits);
+        if (found.is_new) put({reinterpret_cast<const char*>(&bits), sizeof bits});
+    }
+    /// One that is near the last of its kind.
+    void step(std::size_t& value) {
+        const auto by = static_cast<std::int64_t>(value - std::exchange(last_, value));
+        std::uint64_t either_way =
+            by < 0 ? 2 * ~static_cast<std::uint64_t>(by) + 1 : 2 * static_cast<std::uint64_t>(by);
+        whole(either_way);
     }
     void text(std::string& value) {
         std::uint64_t size = value.size();
         whole(size);
-        bytes_ += value;
+        put(value);
     }
-    const std::string& bytes() const { return bytes_; }
+    std::string_view bytes() const { return {bytes_.data(), used_}; }
 
 private:
-    std::string bytes_;
-    std::unordered_map<std::uint64_t, std::uint64_t> numbers_;
+    void put(char byte) {
+        if (used_ == bytes_.size()) grow(1);
+        bytes_[used_++] = byte;
+    }
+    void put(std::string_view bytes) {
+        if (bytes_.size() - used_ < bytes.size()) grow(bytes.size());
+        std::copy(bytes.begin(), bytes.end(), bytes_.data() + used_);
+        used_ += bytes.size();
+    }
+    void grow(std::size_t by) { bytes_.resize(2 * bytes_.size() + by); }
+
+    std::string bytes_ = std::string(std::size_t{1} << 14U, '\0');
+    std::size_t used_ = 0;
+    KnownNumbers numbers_;
+    std::size_t last_ = 0;
 };
 
+/// The same values back, in the same order. Bytes that end too soon are a Bug.
 class Unfolding {
 public:
     static constexpr bool folds = false;
@@ -57,7 +76,9 @@ public:
     void whole(std::uint64_t& value) {
         value = 0;
         for (unsigned by = 0;; by += 7) {
-            const auto byte = static_cast<unsigned char>(take(1).front());
+            measure::require(!bytes_.empty(), "a folded page is whole");
+            const auto byte = static_cast<unsigned char>(bytes_.front());
+            bytes_.remove_prefix(1);
             value |= static_cast<std::uint64_t>(byte & 0x7FU) << by;
             if (byte < 0x80) return;
         }
@@ -72,6 +93,12 @@ public:
             number = numbers_.size();
         }
         value = numbers_.at(number - 1);
+    }
+    void step(std::size_t& value) {
+        std::uint64_t either_way = 0;
+        whole(either_way);
+        last_ += either_way % 2 == 1 ? ~(either_way / 2) : either_way / 2;
+        value = last_;
     }
     void text(std::string& value) {
         std::uint64_t size = 0;
@@ -90,6 +117,7 @@ private:
 
     std::string_view bytes_;
     std::vector<double> numbers_;
+    std::size_t last_ = 0;
 };
 
 // What there is of each kind, once for both ways: folding reads these values, unfolding writes them.
@@ -136,11 +164,6 @@ void each(Way& way, Rect& value) {
     each_of(way, value.low, value.high);
 }
 
-template <typename Way>
-void each(Way& way, geom::Segment& value) {
-    each_of(way, value.from, value.to, value.turn);
-}
-
 template <typename Way, typename Value>
 void each(Way& way, std::vector<Value>& values) {
     std::uint64_t size = values.size();
@@ -165,12 +188,67 @@ void each(Way& way, std::vector<bool>& values) {
     }
 }
 
+/// A value of a few bits.
+template <typename Value>
+struct Few {
+    Value& value;
+    unsigned bits;
+};
+template <typename Value>
+Few(Value&, unsigned) -> Few<Value>;
+
+/// Such values in one whole number, the first in its lowest bits.
+template <typename Way, typename... Values>
+void together(Way& way, const Few<Values>&... values) {
+    std::uint64_t all = 0;
+    unsigned from = 0;
+    const auto put = [&]<typename Value>(const Few<Value>& few) {
+        const auto bits = static_cast<std::uint64_t>(few.value);
+        measure::require(bits >> few.bits == 0, "a small value is small");
+        all |= bits << std::exchange(from, from + few.bits);
+    };
+    const auto take = [&]<typename Value>(const Few<Value>& few) {
+        few.value = static_cast<Value>(all & ((std::uint64_t{1} << few.bits) - 1));
+        all >>= few.bits;
+    };
+    if constexpr (Way::folds) (put(values), ...);
+    way.whole(all);
+    if constexpr (!Way::folds) (take(values), ...);
+}
+
+/// To the last bit, which == does not tell: 0 and -0.
+bool same(Length a, Length b) { return std::bit_cast<std::uint64_t>(a.mm()) == std::bit_cast<std::uint64_t>(b.mm()); }
+bool same(Point a, Point b) { return same(a.x, b.x) && same(a.y, b.y); }
+
+bool begins_where_the_last_ends(const std::vector<geom::Segment>& segments) {
+    return std::adjacent_find(segments.begin(), segments.end(), [](const geom::Segment& a, const geom::Segment& b) {
+               return !same(a.to, b.from);
+           }) == segments.end();
+}
+
+bool all_straight(const std::vector<geom::Segment>& segments) {
+    return std::all_of(segments.begin(), segments.end(), [](const geom::Segment& segment) {
+        return std::bit_cast<std::uint64_t>(segment.turn.radians()) == 0;
+    });
+}
+
+/// Nearly all are straight lines, each from where the one before ends.
 template <typename Way>
 void each(Way& way, geom::Path& value) {
-    std::vector<geom::Segment> segments = value.segments();
-    bool closed = value.closed();
-    each(way, segments);
-    each(way, closed);
+    std::vector<geom::Segment> segments;
+    if constexpr (Way::folds) segments = value.segments();
+    std::size_t size = segments.size();
+    bool closed = value.closed(), chained = begins_where_the_last_ends(segments), straight = all_straight(segments);
+    together(way, Few{closed, 1}, Few{chained, 1}, Few{straight, 1}, Few{size, 32});
+    segments.resize(size);
+    const geom::Segment* before = nullptr;
+    for (geom::Segment& segment : segments) {
+        if (before == nullptr || !chained) each(way, segment.from);
+        else segment.from = before->to;
+        each(way, segment.to);
+        if (!straight) each(way, segment.turn);
+        before = &segment;
+    }
     if constexpr (!Way::folds) value = geom::Path(std::move(segments), closed);
 }
 
@@ -179,25 +257,32 @@ void each(Way& way, Node& value) {
     each_of(way, value.tag, value.parent, value.alternative);
 }
 
+constexpr unsigned role_bits = 5;
+
 template <typename Way>
 void each(Way& way, PathItem& value) {
-    each_of(way, value.role, value.path, value.width, value.dash, value.filled, value.ink, value.node);
+    together(way, Few{value.role, role_bits}, Few{value.filled, 1}, Few{value.ink, 1}, Few{value.dash, 2});
+    each_of(way, value.path, value.width);
+    way.step(value.node);
 }
 
 template <typename Way>
 void each(Way& way, TextItem& value) {
-    each_of(way, value.role, value.text, value.face, value.size, value.anchor, value.align, value.angle, value.advance,
-            value.ink, value.node);
+    together(way, Few{value.role, role_bits}, Few{value.face, 2}, Few{value.align, 2}, Few{value.ink, 1});
+    each_of(way, value.text, value.size, value.anchor, value.angle, value.advance);
+    way.step(value.node);
 }
 
 template <typename Way>
 void each(Way& way, LinkItem& value) {
-    each_of(way, value.area, value.page, value.node);
+    each_of(way, value.area, value.page);
+    way.step(value.node);
 }
 
 template <typename Way>
 void each(Way& way, CodeItem& value) {
-    each_of(way, value.area, value.text, value.dark, value.side, value.node);
+    each_of(way, value.area, value.text, value.dark, value.side);
+    way.step(value.node);
 }
 
 /// An item of the kind of this number.
@@ -216,51 +301,22 @@ void each(Way& way, Item& value) {
     std::visit([&](auto& item) { each(way, item); }, value);
 }
 
-/// Thousands of pages are packed and unpacked: the quickest level.
-std::string packed(const std::string& bytes) {
-    struct Free {
-        void operator()(libdeflate_compressor* one) const { libdeflate_free_compressor(one); }
-    };
-    thread_local const std::unique_ptr<libdeflate_compressor, Free> compressor(libdeflate_alloc_compressor(1));
-    if (!compressor) throw std::bad_alloc();
-    const std::size_t most = libdeflate_deflate_compress_bound(compressor.get(), bytes.size());
-    const auto room = std::make_unique_for_overwrite<char[]>(most);  // NOLINT(*-avoid-c-arrays)
-    const std::size_t size =
-        libdeflate_deflate_compress(compressor.get(), bytes.data(), bytes.size(), room.get(), most);
-    measure::require(size > 0, "packed bytes find room");
-    return {room.get(), size};  // and no more room than that
-}
-
-std::string unpacked(const std::string& bytes, std::size_t size) {
-    struct Free {
-        void operator()(libdeflate_decompressor* one) const { libdeflate_free_decompressor(one); }
-    };
-    thread_local const std::unique_ptr<libdeflate_decompressor, Free> decompressor(libdeflate_alloc_decompressor());
-    if (!decompressor) throw std::bad_alloc();
-    std::string text(size, '\0');
-    const auto done = libdeflate_deflate_decompress(decompressor.get(), bytes.data(), bytes.size(), text.data(),
-                                                    text.size(), nullptr);
-    measure::require(done == LIBDEFLATE_SUCCESS, "a folded page is whole");
-    return text;
-}
-
 }  // namespace
 
 Folded::Folded(Page& page) {
     Folding way;
     each(way, page.items);
     each(way, page.structure);
-    packed_ = packed(way.bytes());
-    unpacked_size_ = way.bytes().size();
+    const std::string_view bytes = way.bytes();
+    bytes_.assign(bytes.begin(), bytes.end());
     // Assigned an empty list they would keep their room.
     page.items = std::vector<Item>();
     page.structure = std::vector<Node>();
 }
 
 void Folded::put_back(Page& page) const {
-    if (packed_.empty()) return;
-    const std::string bytes = unpacked(packed_, unpacked_size_);
-    Unfolding way(bytes);
+    if (bytes_.empty()) return;
+    Unfolding way({bytes_.data(), bytes_.size()});
     each(way, page.items);
     each(way, page.structure);
     measure::require(way.at_end(), "a folded page holds nothing else");

@@ -1,10 +1,9 @@
 #pragma once
-// Pages that wait: what is drawn on them takes a tenth of its room.
+// Pages that wait: what is drawn on them takes an eighth of its room.
 
 #include <cstddef>
 #include <optional>
 #include <span>
-#include <string>
 #include <vector>
 
 #include "page/document.h"
@@ -22,12 +21,14 @@ public:
     /// Puts them back as they were, to the last bit; a page that is not folded stays as it is.
     void put_back(Page& page) const;
 
-    std::size_t bytes() const { return packed_.size(); }
+    std::size_t bytes() const { return bytes_.size(); }
 
 private:
-    std::string packed_;
-    std::size_t unpacked_size_ = 0;
+    std::vector<char> bytes_;  // no string: assigned an empty one, that would keep its room
 };
+
+/// Of so many pages that were let go the memory is worth giving back.
+inline constexpr std::size_t many_folded = 400;
 
 /// A document of so many pages that most of them are folded.
 struct FoldedDocument {

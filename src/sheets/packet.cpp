@@ -334,12 +334,12 @@ page::FoldedDocument make_folded_packet(const Revision& now, const Revision* bef
             return one;
         };
     };
-    finished.run(new_maker, [&](std::size_t, Finished one) {
+    finished.run(new_maker, [&](std::size_t number, Finished one) {
         take_page(packet.document, std::move(one.draft));
         packet.folded.push_back(std::move(one.folded));
         packet.letters.take(one.letters);
+        if (number >= open && number % page::many_folded == 0) disk::give_memory_back();
     });
-    if (shown.size() > open) disk::give_memory_back();
     return packet;
 }
 

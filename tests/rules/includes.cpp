@@ -38,7 +38,7 @@ struct Library {
     Rooms rooms;
 };
 const std::vector<Library> libraries = {
-    {std::regex("libdeflate.*"), {"page", "output"}},
+    {std::regex("libdeflate.*"), {"output"}},
     {std::regex("cairo.*"), {"output"}},
     {std::regex("qpdf/.*"), {"output"}},
     {std::regex(R"((ft2build\.h|freetype.*))"), {"fonts", "output"}},

@@ -131,7 +131,8 @@ TEST(Png, HasSixteenShadesFromPaperToInk) {
         EXPECT_EQ(picture.grey(static_cast<int>(width) - 1, 0), 0);
         for (std::size_t y = 0; y < 2; ++y)
             for (std::size_t x = 0; x < width; ++x)
-                EXPECT_NEAR(picture.grey(static_cast<int>(x), static_cast<int>(y)), 255 - bytes[y * (width + 1) + x], 15)
+                EXPECT_NEAR(picture.grey(static_cast<int>(x), static_cast<int>(y)), 255 - bytes[y * (width + 1) + x],
+                            15)
                     << width << " wide, " << x << ' ' << y;
     }
 }

@@ -64,6 +64,53 @@ TEST(Folded, ComesBackToTheLastBit) {
     }
 }
 
+/// The items come back; what else a page holds is told above.
+void expect_back(const std::vector<Item>& items) {
+    Page page;
+    page.items = items;
+    Folded(page).put_back(page);  // NOLINT(bugprone-unused-raii)
+    EXPECT_TRUE(page.items == items);
+}
+
+TEST(Folded, PathsMayJumpTurnOrBeEmpty) {
+    const Point a{1_in, 1_in}, b{3_in, 1_in}, c{3_in, 2_in};
+    const std::vector<geom::Path> paths{
+        geom::Path(),
+        geom::Path({{a, b, {}}, {c, a, {}}}),
+        geom::Path({{a, b, {}}, {b, c, Angle::degrees(30)}}, true),
+        geom::Path({{a, b, Angle::degrees(-30)}, {a, c, {}}, {c, b, {}}}),
+        geom::Path::rectangle({a, c}),
+    };
+    std::vector<Item> items;
+    for (const geom::Path& path : paths) items.emplace_back(PathItem{Role::outline, path, 1_pt});
+    expect_back(items);
+}
+
+TEST(Folded, EveryRoleAndManner) {
+    std::vector<Item> items;
+    std::size_t node = 0;
+    for (std::size_t role = 0; role <= static_cast<std::size_t>(Role::caution); ++role)
+        for (const Ink ink : {Ink::black, Ink::white}) {
+            for (const Dash dash : {Dash::solid, Dash::dashed, Dash::dotted, Dash::dash_dot})
+                items.emplace_back(PathItem{Role(role), geom::Path(), 1_pt, dash, dash == Dash::dotted, ink, ++node});
+            for (const Face face : all_faces)
+                for (const Align align : {Align::left, Align::centre, Align::right})
+                    items.emplace_back(TextItem{Role(role), "8", face, 9_pt, {}, align, {}, 5_pt, ink, 400 - node});
+        }
+    expect_back(items);
+}
+
+TEST(Folded, ThousandsOfNumbersAndLongWords) {
+    std::vector<Item> items;
+    for (int i = 0; i < 5000; ++i)
+        items.emplace_back(PathItem{
+            Role::tick, geom::Path::line({Length::mm(i / 7.0), 0_mm}, {Length::mm(-i / 3.0), Length::mm(i % 9)}), {}});
+    TextItem words;
+    for (int i = 0; i < 40000; ++i) words.text += static_cast<char>('a' + i % 26);
+    items.emplace_back(words);
+    expect_back(items);
+}
+
 TEST(Folded, APageIsOpenedBesideTheDocument) {
     FoldedDocument document;
     document.document.pages = {sample(), sample()};

@@ -19,7 +19,8 @@ Page page_of(std::initializer_list<std::pair<Face, std::string>> words) {
 
 TEST(Letters, AreToldOnceAFaceInTheOrderTheyCame) {
     Letters letters;
-    letters.take(page_of({{Face::regular, "7\u00BD in"}, {Face::bold, "\u2153"}, {Face::regular, "ni \u2153\u00BD 8"}}));
+    letters.take(
+        page_of({{Face::regular, "7\u00BD in"}, {Face::bold, "\u2153"}, {Face::regular, "ni \u2153\u00BD 8"}}));
     EXPECT_EQ(letters.of(Face::regular), "7\u00BD in\u21538");
     EXPECT_EQ(letters.of(Face::bold), "\u2153");
     EXPECT_EQ(letters.of(Face::condensed), "");
