@@ -220,36 +220,46 @@ void together(Way& way, const Few<Values>&... values) {
 bool same(Length a, Length b) { return std::bit_cast<std::uint64_t>(a.mm()) == std::bit_cast<std::uint64_t>(b.mm()); }
 bool same(Point a, Point b) { return same(a.x, b.x) && same(a.y, b.y); }
 
-bool begins_where_the_last_ends(const std::vector<geom::Segment>& segments) {
-    return std::adjacent_find(segments.begin(), segments.end(), [](const geom::Segment& a, const geom::Segment& b) {
-               return !same(a.to, b.from);
-           }) == segments.end();
+/// Nearly all paths are straight lines, each from where the one before ends.
+struct Manner {
+    bool closed = false;
+    bool chained = true;
+    bool straight = true;
+    std::size_t size = 0;
+};
+
+Manner manner_of(const geom::Path& path) {
+    const std::vector<geom::Segment>& segments = path.segments();
+    Manner manner{path.closed(), true, true, segments.size()};
+    for (std::size_t i = 0; i < segments.size(); ++i) {
+        manner.straight &= std::bit_cast<std::uint64_t>(segments[i].turn.radians()) == 0;
+        manner.chained &= i == 0 || same(segments[i - 1].to, segments[i].from);
+    }
+    return manner;
 }
 
-bool all_straight(const std::vector<geom::Segment>& segments) {
-    return std::all_of(segments.begin(), segments.end(), [](const geom::Segment& segment) {
-        return std::bit_cast<std::uint64_t>(segment.turn.radians()) == 0;
-    });
-}
-
-/// Nearly all are straight lines, each from where the one before ends.
 template <typename Way>
 void each(Way& way, geom::Path& value) {
-    std::vector<geom::Segment> segments;
-    if constexpr (Way::folds) segments = value.segments();
-    std::size_t size = segments.size();
-    bool closed = value.closed(), chained = begins_where_the_last_ends(segments), straight = all_straight(segments);
-    together(way, Few{closed, 1}, Few{chained, 1}, Few{straight, 1}, Few{size, 32});
-    segments.resize(size);
-    const geom::Segment* before = nullptr;
-    for (geom::Segment& segment : segments) {
-        if (before == nullptr || !chained) each(way, segment.from);
+    Manner manner = manner_of(value);
+    together(way, Few{manner.closed, 1}, Few{manner.chained, 1}, Few{manner.straight, 1}, Few{manner.size, 32});
+    const auto each_segment = [&](geom::Segment& segment, const geom::Segment* before) {
+        if (before == nullptr || !manner.chained) each(way, segment.from);
         else segment.from = before->to;
         each(way, segment.to);
-        if (!straight) each(way, segment.turn);
-        before = &segment;
+        if (!manner.straight) each(way, segment.turn);
+    };
+    const geom::Segment* before = nullptr;
+    if constexpr (Way::folds) {
+        for (const geom::Segment& segment : value.segments()) {
+            geom::Segment copy = segment;
+            each_segment(copy, before);
+            before = &segment;
+        }
+    } else {
+        std::vector<geom::Segment> segments(manner.size);
+        for (geom::Segment& segment : segments) each_segment(segment, std::exchange(before, &segment));
+        value = geom::Path(std::move(segments), manner.closed);
     }
-    if constexpr (!Way::folds) value = geom::Path(std::move(segments), closed);
 }
 
 template <typename Way>
@@ -297,7 +307,8 @@ template <typename Way>
 void each(Way& way, Item& value) {
     std::uint64_t kind = value.index();
     way.whole(kind);
-    if constexpr (!Way::folds) value = empty_item(kind);
+    if constexpr (!Way::folds)
+        if (kind != value.index()) value = empty_item(kind);
     std::visit([&](auto& item) { each(way, item); }, value);
 }
 
