@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <optional>
 #include <utility>
 
 #include "sheets/cards/refused.h"
@@ -125,20 +126,27 @@ void refused_banner(Cover& cover, const std::vector<IndexEntry>& index) {
     cover.flow.pen().link(box, first->first);
 }
 
-void cautions(Cover& cover) {
+/// False where they go on to a further page, away from their heading.
+bool cautions(Cover& cover) {
     const auto& pieces = cover.plan.pieces;
-    if (std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.cautions.empty(); })) return;
+    if (std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.cautions.empty(); })) return true;
     const Length size = cover.style().text;
     cover.flow.heading(cover.words("cover.cautions"));
     Lead lead{.box = false, .words = {}, .indent = size * 2.36};
     for (const plan::Piece& piece : pieces)
         lead.indent = std::max(lead.indent, cover.flow.pen().width(piece.id, Cover::bold(size)) + 8_pt);
+    bool together = true;
+    std::optional<Length> above;
     for (const plan::Piece& piece : pieces) {
         lead.words = piece.id;
-        for (const plan::Caution& caution : piece.cautions)
+        for (const plan::Caution& caution : piece.cautions) {
             cover.flow.listed(Role::caution, lead, caution_text(caution, cover.kit(), cover.tape),
                               Cover::regular(size));
+            together &= !above || cover.flow.y() < *above;
+            above = cover.flow.y();
+        }
     }
+    return together;
 }
 
 /// How closely it is set, in parts of what is usual.
@@ -148,9 +156,20 @@ struct Setting {
 };
 constexpr std::array settings{Setting{}, Setting{0.8, 0.8}, Setting{0.6, 0.6}, Setting{0.6, 0.3}, Setting{0.5, 0.3}};
 
-Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages, const Kit& kit,
-             const Setting& setting) {
+/// The cover in a setting.
+struct Drawn {
     Drafts drafts;
+    bool together = true;  ///< the cautions stand on one page
+
+    bool better_than(const Drawn& other) const {
+        if (drafts.size() != other.drafts.size()) return drafts.size() < other.drafts.size();
+        return together && !other.together;
+    }
+};
+
+Drawn drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages, const Kit& kit,
+            const Setting& setting) {
+    Drawn made;
     const auto new_page = [&](bool first) {
         Draft draft = new_draft(plan, "cover", Orientation::portrait);
         draft.title = kit.words("cover.title");
@@ -158,7 +177,7 @@ Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::
         draft.outline = first ? kit.words("cover.title") : std::string();
         return draft;
     };
-    Flow flow(drafts, kit, new_page, {72_pt, 44_pt, setting.white});
+    Flow flow(made.drafts, kit, new_page, {72_pt, 44_pt, setting.white});
     const Tape tape(plan.header.units, kit.words);
     Cover cover{flow, plan, tape, setting.drawings};
     shop_name(cover);
@@ -168,23 +187,23 @@ Drafts drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::
     refused_banner(cover, index);
     cover_drawings(cover);
     cover_table(cover);
-    cautions(cover);
+    made.together = cautions(cover);
     cover_index(cover, index, pages);
-    return drafts;
+    return made;
 }
 
 }  // namespace
 
 void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages,
                const Kit& kit) {
-    // A lower drawing and less white often save a page.
-    Drafts best;
+    // A lower drawing and less white often save a page, or keep the cautions under their heading.
+    std::optional<Drawn> best;
     for (const Setting& setting : settings) {
-        Drafts closer = drawn(plan, index, pages, kit, setting);
-        if (best.empty() || closer.size() < best.size()) best = std::move(closer);
-        if (best.size() == 1) break;
+        Drawn closer = drawn(plan, index, pages, kit, setting);
+        if (!best || closer.better_than(*best)) best = std::move(closer);
+        if (best->drafts.size() == 1) break;
     }
-    std::move(best.begin(), best.end(), std::back_inserter(drafts));
+    std::move(best->drafts.begin(), best->drafts.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets

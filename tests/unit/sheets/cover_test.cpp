@@ -121,6 +121,29 @@ TEST(Cover, ASpacingThatVariesIsARange) {
     EXPECT_EQ(all.count("least R 13-5/16 in, 180.0 degrees, measured to the wall"), 1U);
 }
 
+/// A caution away from its heading is read as part of what stands there.
+TEST(Cover, CautionsStayUnderTheirHeading) {
+    plan::Plan plan = planned(first_openings(1));
+    plan::Piece& piece = plan.pieces.front();
+    piece.cautions.clear();
+    for (std::size_t count = 1; count <= 14; ++count) {
+        piece.cautions.push_back({"web_thin", {{"web", Length::mm(2)}}});
+        std::size_t leads = 0, beside_heading = 0;
+        for (const page::Page& page : cover_of(plan, 12)) {
+            std::size_t here = 0;
+            bool heading = false;
+            for (const page::TextItem& text : texts(page)) {
+                here += text.role == page::Role::caution && text.text == piece.id ? 1U : 0U;
+                heading = heading || text.text == kit().words("cover.cautions");
+            }
+            leads += here;
+            if (heading) beside_heading = here;
+        }
+        EXPECT_EQ(leads, count);
+        EXPECT_EQ(beside_heading, count);
+    }
+}
+
 TEST(Cover, ALongIndexGoesOnAndHasEveryLine) {
     const plan::Plan plan = planned(first_openings(2));
     for (const std::size_t lines : {40U, 47U, 150U, 400U}) {
