@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
+#include <utility>
 
+#include "disk/side_by_side.h"
 #include "job/read.h"
 #include "plan/cheaper_joints.h"
 #include "plan/checks.h"
@@ -78,6 +81,22 @@ void add_what_was_asked(std::vector<Refused>& refused, const job::Job& job) {
                      [&](const job::Value& value) { return value.piece == one.id && value.table != "material"; });
 }
 
+/// What is at a place of the job: its pieces, or why there are none.
+struct AtPlace {
+    std::vector<Piece> pieces;
+    std::optional<Refused> refused;
+    job::Diagnostics wrong;
+};
+
+template <typename Place>
+AtPlace at_place(const Place& place, const job::Job& job) {
+    // That it is unknown is told already, but not what else is wrong with that board.
+    if (!material_of(board_of(place), job)) return {{}, {}, check_board(board_of(place), job)};
+    auto pieces = pieces_of(place, job);
+    if (!pieces) return {{}, Refused{place.id.value, kind_of(place), {}, std::move(pieces.error())}, {}};
+    return {beside_recommended(std::move(*pieces), place, job), {}, {}};
+}
+
 }  // namespace
 
 tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
@@ -90,20 +109,19 @@ tl::expected<Plan, job::Diagnostics> make_plan(const job::Job& job) {
               .taken = job.taken,
               .stock = job.stock};
     job::Diagnostics wrong = unknown_materials_of(job);
-    const auto take = [&](const auto& one) {
-        if (!material_of(board_of(one), job)) {  // told already, but not what else is wrong with that board
-            job::append(wrong, check_board(board_of(one), job));
-            return;
-        }
-        auto pieces = pieces_of(one, job);
-        if (!pieces) {
-            plan.refused.push_back({one.id.value, kind_of(one), {}, std::move(pieces.error())});
-            return;
-        }
-        for (Piece& piece : beside_recommended(std::move(*pieces), one, job)) plan.pieces.push_back(std::move(piece));
+    // A house has dozens of places, and each is planned for itself.
+    const std::size_t openings = job.openings.size();
+    disk::SideBySide<AtPlace> places(openings + job.walls.size(), disk::cores());
+    const auto new_maker = [&] {
+        return [&](std::size_t i) {
+            return i < openings ? at_place(job.openings[i], job) : at_place(job.walls[i - openings], job);
+        };
     };
-    for (const job::Opening& opening : job.openings) take(opening);
-    for (const job::Wall& wall : job.walls) take(wall);
+    places.run(new_maker, [&](std::size_t, AtPlace one) {
+        std::move(one.pieces.begin(), one.pieces.end(), std::back_inserter(plan.pieces));
+        if (one.refused) plan.refused.push_back(*std::move(one.refused));
+        job::append(wrong, one.wrong);
+    });
     if (!wrong.empty() || (plan.pieces.empty() && !plan.refused.empty())) {
         for (const Refused& one : plan.refused) job::append(wrong, one.reasons);
         return tl::unexpected(std::move(wrong));

@@ -24,7 +24,7 @@ const std::map<std::string, Rooms> arrows = {
     {"curve", {"geom", "job", "measure"}},
     {"bend", {"measure"}},
     {"stock", {"measure"}},
-    {"plan", {"curve", "bend", "stock", "job", "geom", "measure"}},
+    {"plan", {"curve", "bend", "stock", "job", "geom", "measure", "disk"}},
     {"page", {"geom", "measure"}},
     {"fonts", {"page", "measure", "disk", "text"}},
     {"sheets", {"plan", "page", "fonts", "geom", "measure", "disk", "job", "bend", "stock"}},

@@ -197,13 +197,16 @@ Drawn drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::s
 void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages,
                const Kit& kit) {
     // A lower drawing and less white often save a page, or keep the cautions under their heading.
-    std::optional<Drawn> best;
-    for (const Setting& setting : settings) {
-        Drawn closer = drawn(plan, index, pages, kit, setting);
-        if (!best || closer.better_than(*best)) best = std::move(closer);
-        if (best->drafts.size() == 1) break;
-    }
-    std::move(best->drafts.begin(), best->drafts.end(), std::back_inserter(drafts));
+    Drawn best = drawn(plan, index, pages, kit, settings.front());
+    const auto cannot_be_better = [&] {
+        return best.together && (best.drafts.size() == 1 ||
+                                 drawn(plan, index, pages, kit, settings.back()).drafts.size() == best.drafts.size());
+    };
+    if (!cannot_be_better())
+        for (std::size_t i = 1; i < settings.size() && best.drafts.size() > 1; ++i)
+            if (Drawn closer = drawn(plan, index, pages, kit, settings.at(i)); closer.better_than(best))
+                best = std::move(closer);
+    std::move(best.drafts.begin(), best.drafts.end(), std::back_inserter(drafts));
 }
 
 }  // namespace kerfpacket::sheets
