@@ -177,9 +177,9 @@ void each(Way& way, std::vector<bool>& values) {
     std::uint64_t size = values.size();
     way.whole(size);
     if constexpr (!Way::folds) values.resize(size);
-    constexpr std::size_t together = 56;
-    for (std::size_t from = 0; from < values.size(); from += together) {
-        const std::size_t count = std::min(together, values.size() - from);
+    constexpr std::size_t in_a_number = 56;
+    for (std::size_t from = 0; from < values.size(); from += in_a_number) {
+        const std::size_t count = std::min(in_a_number, values.size() - from);
         std::uint64_t bits = 0;
         for (std::size_t i = 0; i < count; ++i) bits |= static_cast<std::uint64_t>(values[from + i]) << i;
         way.whole(bits);
