@@ -19,7 +19,7 @@ void Letters::OfFace::take(std::string_view text) {
             text.remove_prefix(1);
             continue;
         }
-        const auto end = std::find_if_not(text.begin() + 1, text.end(), goes_on);
+        const auto* const end = std::find_if_not(text.begin() + 1, text.end(), goes_on);
         const std::string_view letter = text.substr(0, static_cast<std::size_t>(end - text.begin()));
         if (letters.find(letter) == std::string::npos) letters += letter;
         text.remove_prefix(letter.size());
