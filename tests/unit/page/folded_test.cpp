@@ -82,6 +82,7 @@ TEST(Folded, PathsMayJumpTurnOrBeEmpty) {
         geom::Path::rectangle({a, c}),
     };
     std::vector<Item> items;
+    items.reserve(paths.size());
     for (const geom::Path& path : paths) items.emplace_back(PathItem{Role::outline, path, 1_pt});
     expect_back(items);
 }
@@ -102,6 +103,7 @@ TEST(Folded, EveryRoleAndManner) {
 
 TEST(Folded, ThousandsOfNumbersAndLongWords) {
     std::vector<Item> items;
+    items.reserve(5001);
     for (int i = 0; i < 5000; ++i)
         items.emplace_back(PathItem{
             Role::tick, geom::Path::line({Length::mm(i / 7.0), 0_mm}, {Length::mm(-i / 3.0), Length::mm(i % 9)}), {}});
