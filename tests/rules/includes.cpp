@@ -99,6 +99,16 @@ TEST(Includes, FollowTheArrows) {
     }
 }
 
+// A plan is computed, and touches no file: of the room of files it takes how work is shared among cores.
+TEST(Includes, APlanTouchesNoDisk) {
+    std::set<std::string> of_disk;
+    for (const Source& source : sources())
+        if (source.room == "plan")
+            for (const std::string& header : source.own)
+                if (header.starts_with("disk/")) of_disk.insert(header);
+    EXPECT_EQ(of_disk, std::set<std::string>{"disk/side_by_side.h"});
+}
+
 TEST(Includes, LibrariesStayInTheirRooms) {
     std::set<std::string> seen;
     for (const Source& source : sources()) {
