@@ -8,7 +8,6 @@
 #include "measure/require.h"
 
 namespace kerfpacket::output {
-
 namespace {
 
 class Compressor {

@@ -18,7 +18,9 @@ using page::Point;
 /// The codes of each face.
 using FaceCodes = std::array<Codes, page::all_faces.size()>;
 /// The number of a face's font among the fonts of a file, "/F6" by name.
-inline std::size_t font_number(page::Face face, std::size_t font) { return static_cast<std::size_t>(face) + 4 * font; }
+inline std::size_t font_number(page::Face face, std::size_t font) {
+    return static_cast<std::size_t>(face) + page::all_faces.size() * font;
+}
 
 /// A page as it goes into the file: its own content, and behind it what may be alike on other pages.
 struct Drawn {

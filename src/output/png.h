@@ -6,8 +6,9 @@
 
 namespace kerfpacket::output {
 
-/// Black on white in 16 shades, which eyes take for all, of rows of one byte a pixel that tells how much ink there is, each `stride` bytes after the one
-/// before. The rows of the picture are made in `rows`: memory that need not be found anew for each of many.
+/// Black on white in 16 shades, which eyes take for all, of rows of one byte a pixel that tells how much ink there is,
+/// each `stride` bytes after the one before. The rows of the picture are made in `rows`: memory that need not be found
+/// anew for each of many.
 std::string ink_png(const unsigned char* ink, std::size_t width, std::size_t height, std::size_t stride,
                     std::string& rows);
 
