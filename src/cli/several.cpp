@@ -13,6 +13,7 @@
 #include "disk/leftovers.h"
 #include "disk/process.h"
 #include "disk/read.h"
+#include "disk/side_by_side.h"
 #include "job/text.h"
 
 namespace kerfpacket::cli {
@@ -100,7 +101,7 @@ Status several(const std::vector<fs::path>& jobs, const OneJob& one, Console& co
     {
         std::vector<std::jthread> others;
         try {
-            for (std::size_t i = 1; i < std::min<std::size_t>(std::thread::hardware_concurrency(), jobs.size()); ++i)
+            for (std::size_t i = 1; i < std::min<std::size_t>(disk::cores_allowed(), jobs.size()); ++i)
                 others.emplace_back(work);
         } catch (const std::system_error&) {
             // One after the other, then.

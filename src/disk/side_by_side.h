@@ -15,8 +15,12 @@
 
 namespace kerfpacket::disk {
 
-/// Threads that work at most; what the machine has, but few: each takes address space of its own.
-inline unsigned cores() { return std::clamp(std::thread::hardware_concurrency(), 1U, 4U); }
+/// The cores that this process may run on: what the machine has, or fewer where whoever started the program allows it
+/// fewer (a container, a batch queue). At least one.
+unsigned cores_allowed();
+
+/// Threads that work at most on one job: a core each, but few, for each takes address space of its own.
+inline unsigned cores() { return std::min(cores_allowed(), 4U); }
 
 /// Things made side by side and taken in order, few of them kept at a time. Made is what a maker makes.
 template <typename Made>

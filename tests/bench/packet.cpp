@@ -1,8 +1,6 @@
 // What a packet costs, beside a plain libharu and a plain Cairo program that draw the same items in the same run. Never
 // a pass or fail: machines differ, and this one may be busy. Compare the columns of one run.
 
-#include <sched.h>
-
 #include <algorithm>
 #include <chrono>
 #include <functional>
@@ -17,6 +15,7 @@
 #include "plan/plan.h"
 #include "sheets/packet.h"
 #include "support/ending.h"
+#include "support/one_core.h"
 
 namespace kerfpacket::bench {
 namespace {
@@ -139,25 +138,6 @@ void planning() {
     }
 }
 
-/// While it lives, this program and those that it starts have one core.
-class OnOneCore {
-public:
-    OnOneCore() {
-        if (sched_getaffinity(0, sizeof before_, &before_) != 0) throw std::runtime_error("no cores are told");
-        cpu_set_t one;
-        CPU_ZERO(&one);
-        for (std::size_t core = 0; CPU_COUNT(&one) == 0; ++core)
-            if (CPU_ISSET(core, &before_)) CPU_SET(core, &one);
-        sched_setaffinity(0, sizeof one, &one);
-    }
-    ~OnOneCore() { sched_setaffinity(0, sizeof before_, &before_); }
-    OnOneCore(const OnOneCore&) = delete;
-    OnOneCore& operator=(const OnOneCore&) = delete;
-
-private:
-    cpu_set_t before_{};
-};
-
 void hundred_arches(const tests::Folder& folder) {
     const fs::path ten = folder / "ten.toml", hundred = folder / "hundred.toml";
     tests::spill(ten, arches(10));
@@ -176,7 +156,7 @@ void hundred_arches(const tests::Folder& folder) {
     const tests::Ending run = build(hundred);
     row("a hundred arches: time", fmt::format("{:.2f} s", run.wall_seconds));
     row("    against ten times ten", fmt::format("{:.2f}", run.wall_seconds / ten_times()));
-    const OnOneCore one_core;
+    const tests::OnOneCore one_core;
     const double tens = ten_times();
     row("    the same on one core", fmt::format("{:.2f}", build(hundred).wall_seconds / tens), "", "", "0.95");
     row("    on all cores, against ten times ten on one", fmt::format("{:.2f}", run.wall_seconds / tens), "", "",
