@@ -16,8 +16,6 @@ constexpr Angle plumb = Angle::degrees(90);
 /// x y / z.
 Length product(Length x, Length y, Length z) { return x * (y / z); }
 
-Segment mirrored_back(const Segment& s) { return {{-s.to.x, s.to.y}, {-s.from.x, s.from.y}, s.turn}; }
-
 /// Side arc of radius `side` from the spring, then the crown arc that is tangent to it and level at the crown:
 /// R = (a^2 + b^2 - 2 a r) / (2 (b - r)).
 HalfArch three_centred_half(Length half, Length rise, Length side) {
@@ -74,7 +72,8 @@ std::vector<Curve> joined(const Frame& frame, const HalfArch& left, const HalfAr
     std::vector<Stretch> first;
     std::vector<Stretch> second;
     for (const Segment& s : left) first.push_back(moved(Stretch(s), {{}, frame.left.y}));
-    for (const Segment& s : right) second.insert(second.begin(), moved(Stretch(mirrored_back(s)), {{}, frame.right.y}));
+    for (const Segment& s : right)
+        second.insert(second.begin(), moved(Stretch(s.mirrored_left_right().reversed()), {{}, frame.right.y}));
     if (!smooth) return {Curve(std::move(first)), Curve(std::move(second))};
     if (frame.level()) {
         // One arc over the crown, not two of the same circle.

@@ -94,6 +94,14 @@ Path Path::reversed() const {
     return Path(std::move(segments), closed_);
 }
 
+Path Path::mirrored_left_right() const {
+    return changed(*this, [](const Segment& s) { return s.mirrored_left_right(); });
+}
+
+Path Path::mirrored_up_down() const {
+    return changed(*this, [](const Segment& s) { return s.mirrored_up_down(); });
+}
+
 Path Path::moved(Point by) const {
     return changed(*this, [by](const Segment& s) { return Segment{s.from + by, s.to + by, s.turn}; });
 }

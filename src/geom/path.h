@@ -31,6 +31,9 @@ struct Segment {
     /// The part between two fractions 0 <= a <= b <= 1.
     Segment part(double a, double b) const;
     Segment reversed() const { return {to, from, -turn}; }
+    /// About the y axis and about the x axis, travelled the same way.
+    Segment mirrored_left_right() const { return {{-from.x, from.y}, {-to.x, to.y}, -turn}; }
+    Segment mirrored_up_down() const { return {{from.x, -from.y}, {to.x, -to.y}, -turn}; }
     Rect bounds() const;
     bool operator==(const Segment&) const = default;
 };
@@ -73,6 +76,9 @@ public:
     /// radius: asserted, for a parallel beyond it would fold on itself.
     Path offset_left(Length by) const;
     Path reversed() const;
+    /// As its segments.
+    Path mirrored_left_right() const;
+    Path mirrored_up_down() const;
     Path moved(Point by) const;
     /// Turned about the origin.
     Path turned(Angle by) const;

@@ -147,12 +147,7 @@ job::Diagnostic too_wide(const job::Casing& casing, const Board& board, int poss
 }
 
 /// Mirrored about the middle of the head, and run from left to right again.
-Path mirrored_back(const Path& path) {
-    std::vector<geom::Segment> back;
-    for (const geom::Segment& s : path.segments())
-        back.insert(back.begin(), {{-s.to.x, s.to.y}, {-s.from.x, s.from.y}, s.turn});
-    return Path(std::move(back));
-}
+Path mirrored_back(const Path& path) { return path.mirrored_left_right().reversed(); }
 
 /// As whoever stands on the other side of the wall sees them, from the left.
 std::vector<CasingSegment> seen_from_behind(const std::vector<CasingSegment>& segments) {
@@ -164,8 +159,8 @@ std::vector<CasingSegment> seen_from_behind(const std::vector<CasingSegment>& se
         behind.n = static_cast<int>(segments.size() - seen.size());
         behind.inside = mirrored_back(segment.inside);
         behind.outside = mirrored_back(segment.outside);
-        behind.left = mirrored_back(segment.right).reversed();
-        behind.right = mirrored_back(segment.left).reversed();
+        behind.left = segment.right.mirrored_left_right();
+        behind.right = segment.left.mirrored_left_right();
         std::swap(behind.left_joint, behind.right_joint);
         behind.grain = geom::direction(behind.outside.start(), behind.outside.end());
         seen.push_back(std::move(behind));

@@ -19,13 +19,6 @@ constexpr Length usual_step_mm = 150_mm;
 constexpr Length usual_below_inch = 4_in;
 constexpr Length usual_below_mm = 100_mm;
 
-Path mirrored_down(const Path& path) {
-    std::vector<geom::Segment> segments;
-    for (const geom::Segment& s : path.segments())
-        segments.push_back({{s.from.x, -s.from.y}, {s.to.x, -s.to.y}, -s.turn});
-    return Path(std::move(segments));
-}
-
 /// Chord along x from the origin to the right.
 Path on_its_chord(const Path& path) {
     return path.moved(Point{} - path.start()).turned(-geom::direction(path.start(), path.end()).angle());
@@ -119,7 +112,7 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
         level = sprung(level, piece, piece.springs_back);
         rib.runs = {{{}, level.length(), rib.runs.front().on}};
     }
-    rib.curve = at_kerf_face ? mirrored_down(level) : level;
+    rib.curve = at_kerf_face ? level.mirrored_up_down() : level;
     rib.arcs_alone = curve.is_exact_path();
     rib.ribs = form.ribs ? form.ribs->value : 0;
     rib.below = form.below ? form.below->value : units == measure::Unit::inch ? usual_below_inch : usual_below_mm;

@@ -126,26 +126,27 @@ void refused_banner(Cover& cover, const std::vector<IndexEntry>& index) {
     cover.flow.pen().link(box, first->first);
 }
 
-/// False where they go on to a further page, away from their heading.
+/// False where they go on to a further page.
 bool cautions(Cover& cover) {
     const auto& pieces = cover.plan.pieces;
     if (std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.cautions.empty(); })) return true;
     const Length size = cover.style().text;
-    cover.flow.heading(cover.words("cover.cautions"));
     Lead lead{.box = false, .words = {}, .indent = size * 2.36};
     for (const plan::Piece& piece : pieces)
         lead.indent = std::max(lead.indent, cover.flow.pen().width(piece.id, Cover::bold(size)) + 8_pt);
     bool together = true;
     std::optional<Length> above;
-    for (const plan::Piece& piece : pieces) {
-        lead.words = piece.id;
-        for (const plan::Caution& caution : piece.cautions) {
-            cover.flow.listed(Role::caution, lead, caution_text(caution, cover.kit(), cover.tape),
-                              Cover::regular(size));
-            together &= !above || cover.flow.y() < *above;
-            above = cover.flow.y();
+    cover.flow.under_heading(cover.words("cover.cautions"), [&] {
+        for (const plan::Piece& piece : pieces) {
+            lead.words = piece.id;
+            for (const plan::Caution& caution : piece.cautions) {
+                cover.flow.listed(Role::caution, lead, caution_text(caution, cover.kit(), cover.tape),
+                                  Cover::regular(size));
+                together &= !above || cover.flow.y() < *above;
+                above = cover.flow.y();
+            }
         }
-    }
+    });
     return together;
 }
 
@@ -196,7 +197,7 @@ Drawn drawn(const plan::Plan& plan, const std::vector<IndexEntry>& index, std::s
 
 void add_cover(Drafts& drafts, const plan::Plan& plan, const std::vector<IndexEntry>& index, std::size_t pages,
                const Kit& kit) {
-    // A lower drawing and less white often save a page, or keep the cautions under their heading.
+    // A lower drawing and less white often save a page, or keep the cautions on one page.
     Drawn best = drawn(plan, index, pages, kit, settings.front());
     const auto cannot_be_better = [&] {
         return best.together && (best.drafts.size() == 1 ||

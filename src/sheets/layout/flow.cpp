@@ -36,7 +36,9 @@ void Flow::start_page(bool first) {
 }
 
 void Flow::next_page() {
-    if (!fresh_) start_page(false);
+    if (fresh_) return;
+    start_page(false);
+    if (!waiting_ && !lasting_.empty()) heading(lasting_);
 }
 
 void Flow::skip(Length gap) {
@@ -82,6 +84,13 @@ void Flow::picture(Length most, const std::function<Length(Pen&, const Rect&)>& 
 }
 
 void Flow::heading(std::string text, std::string aside) { waiting_ = Waiting{std::move(text), std::move(aside)}; }
+
+void Flow::under_heading(const std::string& text, const std::function<void()>& pour) {
+    heading(text);
+    lasting_ = text;
+    pour();
+    lasting_.clear();
+}
 
 void Flow::paragraph(Role role, const std::string& text, const Type& type) {
     const Length step = leading(type.size);

@@ -79,6 +79,8 @@ public:
     void picture(Length most, const std::function<Length(Pen&, const Rect&)>& draw);
 
     void heading(std::string text, std::string aside = {});
+    /// The same over the blocks that `pour` takes, and again on every page that these go on to.
+    void under_heading(const std::string& text, const std::function<void()>& pour);
     void paragraph(Role role, const std::string& text, const Type& type);
     /// Words in a box of this line; returns the box.
     Rect boxed(Role role, const std::string& text, const Type& type, Length line);
@@ -109,6 +111,7 @@ private:
     NewPage new_page_;
     Region region_;
     std::optional<Waiting> waiting_;  ///< a heading whose block has not come yet
+    std::string lasting_;             ///< one that further pages begin with; none is empty
     Length y_;
     bool fresh_ = true;  ///< nothing stands on the page
 };

@@ -37,6 +37,22 @@ TEST(Paths, run_parallel_inside_and_outside) {
     EXPECT_THROW(arch().offset_left(-11_mm), measure::Bug) << "a parallel beyond the centre folds on itself";
 }
 
+TEST(Paths, mirrored_turn_the_other_way) {
+    // A quarter of a circle about the origin, anticlockwise from the right.
+    const Path quarter = Path::arc(at(10, 0), at(0, 10), Angle::degrees(90));
+    const Path left = quarter.mirrored_left_right();
+    EXPECT_EQ(left, Path::arc(at(-10, 0), at(0, 10), Angle::degrees(-90)));
+    EXPECT_NEAR(left.segments()[0].centre().x.mm(), 0, 1e-12);
+    EXPECT_NEAR(left.segments()[0].centre().y.mm(), 0, 1e-12);
+    const Path below = quarter.mirrored_up_down();
+    EXPECT_EQ(below, Path::arc(at(10, 0), at(0, -10), Angle::degrees(-90)));
+    // About both axes is half a turn, and twice is not at all.
+    EXPECT_EQ(left.mirrored_up_down().segments()[0].turn, quarter.segments()[0].turn);
+    EXPECT_NEAR(distance(left.mirrored_up_down().end(), quarter.turned(Angle::degrees(180)).end()).mm(), 0, 1e-12);
+    EXPECT_EQ(left.mirrored_left_right(), quarter);
+    EXPECT_TRUE(Path::rectangle({at(1, 2), at(3, 4)}).mirrored_left_right().closed());
+}
+
 TEST(Paths, closed_shapes) {
     EXPECT_NEAR(Path::circle(at(3, 4), 10_mm).length().mm(), 20 * Angle::pi, 1e-9);
     EXPECT_NEAR(Path::circle(at(3, 4), 10_mm).bounds().low.y.mm(), -6, 1e-9);

@@ -144,6 +144,26 @@ TEST(Cover, CautionsStayUnderTheirHeading) {
     }
 }
 
+TEST(Cover, CautionsOfMoreThanAPageHaveTheirHeadingOnEach) {
+    plan::Plan plan = planned(first_openings(1));
+    plan::Piece& piece = plan.pieces.front();
+    piece.cautions.assign(150, {"web_thin", {{"web", Length::mm(2)}}});
+    std::size_t leads = 0, pages_of_them = 0;
+    for (const page::Page& page : cover_of(plan, 12)) {
+        for (const std::string& fault : text_faults(page)) ADD_FAILURE() << fault;
+        std::size_t here = 0, headings = 0;
+        for (const page::TextItem& text : texts(page)) {
+            here += text.role == page::Role::caution && text.text == piece.id ? 1U : 0U;
+            headings += text.text == kit().words("cover.cautions") ? 1U : 0U;
+        }
+        leads += here;
+        pages_of_them += here > 0 ? 1U : 0U;
+        EXPECT_EQ(headings, here > 0 ? 1U : 0U);
+    }
+    EXPECT_EQ(leads, 150U);
+    EXPECT_GT(pages_of_them, 2U);
+}
+
 TEST(Cover, ALongIndexGoesOnAndHasEveryLine) {
     const plan::Plan plan = planned(first_openings(2));
     for (const std::size_t lines : {40U, 47U, 150U, 400U}) {
