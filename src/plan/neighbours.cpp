@@ -5,6 +5,7 @@
 #include <iterator>
 
 #include "bend/section.h"
+#include "plan/proven_radius.h"
 #include "plan/strip_room.h"
 
 namespace kerfpacket::plan {
@@ -21,6 +22,7 @@ public:
     Settings find() const {
         Settings settings = settled_.settings;
         settings.cross_ply = cross_ply();
+        settings.ok_from = ok_from();
         if (settings.rule == Rule::given) return settings;
         if (!given_depth(*wanted_.wanted)) {
             const std::vector<Length> all = all_depths();
@@ -58,6 +60,18 @@ private:
             return measure::abs(a - *depth) < measure::abs(b - *depth);
         });
         return nearest == all.end() ? std::nullopt : with(*nearest, std::nullopt);
+    }
+
+    /// Where nothing is ok, the radius from which the board as it stands in the job is; none of kerfs set by hand, which
+    /// are those of one bend.
+    std::optional<Length> ok_from() const {
+        const job::Board& board = *wanted_.wanted;
+        if (settled_.settings.rule != Rule::least_strain || given_depth(board) || !board.kerfs.empty())
+            return std::nullopt;
+        const auto radius =
+            proven_radius(wanted_, board, bent_of(wanted_, wood_, job_), job_, bend::Verdict::ok,
+                          [](const Settled& found) { return found.settings.rule != Rule::least_strain; });
+        return radius ? std::optional(in_plane(wanted_, *radius)) : std::nullopt;
     }
 
     /// What the job would come to with this depth or spacing written into it; none where its strips would have no room.

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "plan/laminate.h"
+#include "plan/proven_radius.h"
 #include "plan/settle.h"
 #include "plan/strip_room.h"
 
@@ -27,24 +28,6 @@ std::vector<Length> boards(measure::Unit unit) {
     return all;
 }
 
-/// Square ends, no tails: what is asked of a curve that is only thought of.
-Request along(const Request& wanted, const job::Board& board, curve::Curve curve) {
-    Request other = wanted.with(board);
-    const Length end = curve.length();
-    other.curve = std::move(curve);
-    other.ends = {CurveEnd{}, CurveEnd{BoardEnd::Meets::nothing, {}, end, end}};
-    other.tails = {};
-    return with_bend(std::move(other));
-}
-
-/// A quarter circle that bends like the spot, of that radius on the seen face.
-curve::Curve quarter(const TightSpot& spot, Length plain, job::Surface measured_to, Length thickness) {
-    const Length radius = spot.measured_for(plain, measured_to, thickness);
-    const bool right = spot.on == bend::KerfsOn::outside;
-    return curve::Curve::of(
-        Path::arc({Length(), Length()}, {radius, right ? radius : -radius}, Angle::degrees(right ? -90 : 90)));
-}
-
 class Refusal {
 public:
     Refusal(const Request& wanted, const Wood& wood, const job::Job& job)
@@ -63,8 +46,6 @@ private:
         const Length step = depth_step(unit());
         return text(step * std::round(length / step));
     }
-    /// A radius about which the seen face bends, as a carpenter measures it on the narrow edge of a splayed jamb.
-    Length in_plane(Length plain) const { return wanted_.splay ? plain * wanted_.splay->cosine() : plain; }
     Length closest() const { return closest_spacing(bent_.kerf); }
     Length spacing() const { return board_.spacing.given.value_or(closest()); }
     static Told two_places(double value) { return job::figure(measure::fixed(value, 2)); }
@@ -98,7 +79,7 @@ private:
         const TightSpot& spot = bent_.worst(cell);
         const Told cut = kerfs(*depth, cell.spacing);
         const Told where = say("where", "the bend's tightest radius, {radius} on the seen face",
-                               {{"radius", rounded(in_plane(spot.plain_radius(bent_.measured_to, bent_.thickness)))}});
+                               {{"radius", rounded(in_plane(wanted_, spot.plain_radius(bent_.measured_to, bent_.thickness)))}});
         if (a.closes)
             return say("closes", "piece {piece}: {cut} close before {where} is reached",
                        {{"piece", wanted_.id}, {"cut", cut}, {"where", where}});
@@ -208,30 +189,14 @@ private:
                      : Told();
     }
 
-    /// Whether a quarter circle of that radius of the seen face is no worse, each way that the board bends.
-    bool holds_at(Length plain, bend::Verdict no_worse) const {
-        const job::Board free = all_left_to_solve(board_);
-        return std::all_of(bent_.spots.begin(), bent_.spots.end(), [&](const TightSpot& spot) {
-            const auto found = attempt(along(wanted_, free, quarter(spot, plain, bent_.measured_to, bent_.thickness)),
-                                       bent_.wood, job_);
-            return found && found->verdict <= no_worse;
-        });
-    }
-    /// The least radius by the formulas, to a whole step, or a few more where the kerfs laid out come out worse.
-    std::optional<Length> proven_radius(bend::Verdict no_worse) const {
-        const auto least = least_radius(bent_, unit(), no_worse);
-        if (!least) return std::nullopt;
-        const Length step = depth_step(unit());
-        Length radius = step * std::ceil(*least / step - 1e-6);
-        constexpr int most_steps = 32;
-        for (int i = 0; i < most_steps; ++i, radius += step)
-            if (radius > bent_.thickness && holds_at(radius, no_worse)) return radius;
-        return std::nullopt;
+    std::optional<Length> proven(bend::Verdict no_worse) const {
+        return proven_radius(wanted_, all_left_to_solve(board_), bent_, job_, no_worse,
+                             [&](const Settled& found) { return found.laid.bend.verdict <= no_worse; });
     }
 
     Told larger_radius() const {
-        const auto ok = proven_radius(bend::Verdict::ok);
-        const auto careful = proven_radius(bend::Verdict::caution);
+        const auto ok = proven(bend::Verdict::ok);
+        const auto careful = proven(bend::Verdict::caution);
         if (!ok && !careful) return {};
         const bool given = depth_ || board_.spacing.given || !board_.kerfs.empty();
         Told radius = least_radius_told(ok, careful);
@@ -242,11 +207,11 @@ private:
     Told least_radius_told(std::optional<Length> ok, std::optional<Length> careful) const {
         if (!ok)
             return say("radius_careful", "a radius of at least {careful} on the seen face (near the limit)",
-                       {{"careful", text(in_plane(*careful))}});
+                       {{"careful", text(in_plane(wanted_, *careful))}});
         if (!careful || *careful >= *ok)
-            return say("radius", "a radius of at least {ok} on the seen face", {{"ok", text(in_plane(*ok))}});
+            return say("radius", "a radius of at least {ok} on the seen face", {{"ok", text(in_plane(wanted_, *ok))}});
         return say("radius_two", "a radius of at least {ok} on the seen face, or {careful} (near the limit)",
-                   {{"ok", text(in_plane(*ok))}, {"careful", text(in_plane(*careful))}});
+                   {{"ok", text(in_plane(wanted_, *ok))}, {"careful", text(in_plane(wanted_, *careful))}});
     }
 
     Told thinner_board() const {

@@ -157,9 +157,7 @@ private:
         if (laid->bend.verdict == bend::Verdict::break_likely) return tl::unexpected(job::Diagnostics{});
         // A whole number of kerfs can come closer than what was asked for, and so be ok after all.
         const Rule rule = acceptable(*laid) ? Rule::closer : Rule::least_strain;
-        Settled settled{*std::move(laid), {rule}};
-        settled.settings.ok_from = least_radius(bent_, unit(), bend::Verdict::ok);
-        return settled;
+        return Settled{*std::move(laid), {rule}};
     }
 
     /// What "solve" would take if everything were left to it.

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 #include <utility>
 
 #include "plan/divide.h"
 #include "plan/parts.h"
+#include "plan/settle.h"
 #include "plan/splice_places.h"
 #include "plan/splice_search.h"
 
@@ -64,6 +66,14 @@ tl::expected<std::vector<Place>, job::Diagnostics> wished(const Splicing& splici
                        nearest == places.end() ? say("no_joint_at_all", "there is no place for a joint in this board")
                                                : say("nearest_joint", "the nearest place is {at}",
                                                      {{"at", text(splicing.front(nearest->at), job)}})));
+    }
+    for (std::size_t i = 1; i < joints.size(); ++i) {
+        const auto& [before, here] = std::tie(wanted.wanted->joints[i - 1], wanted.wanted->joints[i]);
+        if (here.value <= before.value)
+            job::append(all, wrong(here.at,
+                                   say("joints_fall", "the joint at {at} comes after the one at {before}",
+                                       {{"at", text(here.value, job)}, {"before", text(before.value, job)}}),
+                                   say("joints_fall_do", "expected joints in rising order, from zero on")));
     }
     if (!all.empty()) return tl::unexpected(std::move(all));
     for (std::size_t i = 0; i <= joints.size(); ++i) {
@@ -147,28 +157,6 @@ job::Diagnostics weaker(const job::Board& board, const std::vector<Place>& joint
     return all;
 }
 
-/// No joint can be where one must.
-job::Diagnostics no_place(const Splicing& splicing, const Request& wanted, const Laid& laid, const job::Job& job) {
-    const LongestBlank& stock = splicing.stock();
-    const job::Board& board = *wanted.wanted;
-    const bool carried = board.max_blank && board.max_blank->value <= splicing.most();
-    const Length ends = end_trim(job.stock, job.header.units) * 2;
-    return wrong(
-        carried             ? board.max_blank->at
-        : stock.at.line > 0 ? stock.at
-                            : board.at,
-        say("no_place",
-            "the board of {piece} is {length} long and must be spliced, for the longest blank that can be had is "
-            "{most}, but no place is left for a joint",
-            {{"piece", wanted.id}, {"length", text(laid.blank.length, job)}, {"most", text(splicing.most(), job)}}),
-        say("no_place_do",
-            "would do: {carried}stock of {length}, less in no_splice, a shorter scarf than {scarf}, a larger spacing "
-            "of the kerfs, or plies that are glued one on the other, their joints staggered",
-            {{"carried", carried ? say("longer_carried", "a longer max_blank, or ") : job::Told()},
-             {"length", sold_text(laid.blank.length + ends, job)},
-             {"scarf", text(splicing.scarf(), job)}}));
-}
-
 /// Which kerf of which blank is meant nobody can tell.
 job::Diagnostics deep_spliced(const job::Board& board) {
     return wrong(board.too_deep.front().n.at,
@@ -178,10 +166,9 @@ job::Diagnostics deep_spliced(const job::Board& board) {
                  say("deep_spliced_do", "leave out too_deep, and judge that blank by a job of its own"));
 }
 
-}  // namespace
-
-tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood,
-                                               const job::Job& job) {
+/// As `splice`; where no joint can be where one must, without a word.
+tl::expected<Spliced, job::Diagnostics> spliced(const Request& wanted, Laid laid, const Wood& wood,
+                                                const job::Job& job) {
     if (wanted.splay) {
         auto parts = divided(wanted, std::move(laid), wood.material.may_split, job);
         if (parts && !parts->joints.empty() && !wanted.wanted->too_deep.empty())
@@ -205,7 +192,7 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     std::vector<Place> joints;
     if (board.joints.empty()) {
         joints = chosen_joints(splicing, places);
-        if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
+        if (joints.empty()) return tl::unexpected(job::Diagnostics{});
     } else {
         auto found = wished(splicing, wanted, places, job);
         if (!found) return tl::unexpected(std::move(found.error()));
@@ -220,8 +207,112 @@ tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid,
     places.erase(std::remove_if(places.begin(), places.end(), [](const Place& one) { return one.gone() > 0; }),
                  places.end());
     joints = chosen_joints(splicing, places);
-    if (joints.empty()) return tl::unexpected(no_place(splicing, wanted, laid, job));
+    if (joints.empty()) return tl::unexpected(job::Diagnostics{});
     return with_joints(std::move(laid), joints, splicing);
+}
+
+/// No joint can be where one must: why, and what would do. Whatever is named was tried.
+class NoPlace {
+public:
+    NoPlace(const Request& wanted, const Laid& laid, const Wood& wood, const job::Job& job)
+        : wanted_(wanted), laid_(laid), wood_(wood), job_(job), splicing_(wanted, laid, job) {}
+
+    job::Diagnostics tell() const {
+        const LongestBlank& stock = splicing_.stock();
+        return wrong(carried()           ? board().max_blank->at
+                     : stock.at.line > 0 ? stock.at
+                                         : board().at,
+                     say("no_place",
+                         "the board of {piece} is {length} long and must be spliced, for the longest blank that can be "
+                         "had is {most}, but no place is left for a joint",
+                         {{"piece", wanted_.id},
+                          {"length", text(laid_.blank.length, job_)},
+                          {"most", text(splicing_.most(), job_)}}),
+                     say("no_place_do",
+                         "would do: {ways}; or plies that are glued one on the other, their joints staggered",
+                         {{"ways", job::in_a_row("or_way", "{first}; {rest}", ways())}}));
+    }
+
+private:
+    const job::Board& board() const { return *wanted_.wanted; }
+    bool inches() const { return job_.header.units == measure::Unit::inch; }
+    bool carried() const { return board().max_blank && board().max_blank->value <= splicing_.most(); }
+
+    /// Whether a board that differs can be made, laid out as this one is.
+    bool would_do(const job::Board& other) const {
+        return spliced(wanted_.with(other), laid_, wood_, job_).has_value();
+    }
+
+    std::vector<job::Told> ways() const {
+        std::vector<job::Told> ways = longer();
+        if (job::Board free = board(); !free.no_splice.empty()) {
+            free.no_splice.clear();
+            if (would_do(free)) ways.push_back(say("less_no_splice", "less in no_splice"));
+        }
+        if (const auto scarf = shorter_scarf())
+            ways.push_back(say("scarf_of", "a scarf of {scarf}", {{"scarf", text(*scarf, job_)}}));
+        if (const auto spacing = larger_spacing())
+            ways.push_back(say("kerfs_every", "kerfs every {spacing}", {{"spacing", text(*spacing, job_)}}));
+        return ways;
+    }
+
+    /// One board, not spliced: longer stock, or what can be carried, or both.
+    std::vector<job::Told> longer() const {
+        job::Board other = board();
+        other.max_blank.reset();
+        const bool sold = !Splicing(wanted_.with(other), laid_, job_).needed();
+        const Length whole = laid_.blank.length + end_trim(job_.stock, job_.header.units) * 2;
+        std::vector<job::Told> ways;
+        if (carried()) ways.push_back(say("max_blank_of", "max_blank of {length}", {{"length", text(laid_.blank.length, job_)}}));
+        if (sold) return ways;
+        job::Told stock = say("stock_of", "stock of {length}", {{"length", sold_text(whole, job_)}});
+        if (!carried()) return {std::move(stock)};
+        return {say("and_stock", "{first} and {rest}", {{"first", std::move(ways.front())}, {"rest", std::move(stock)}})};
+    }
+
+    /// The longest in whole steps that leaves places, at least as long as the board is thick: a steeper one has less to
+    /// hold by than a mitre. Judgement.
+    std::optional<Length> shorter_scarf() const {
+        const Length step = inches() ? 0.25_in : 5_mm;
+        for (int n = static_cast<int>(std::ceil(splicing_.scarf() / step - 1e-6)) - 1; n > 0; --n) {
+            job::Board other = board();
+            other.scarf.value = step * n;
+            if (other.scarf.value < board().thickness.value) break;
+            if (would_do(other)) return other.scarf.value;
+        }
+        return std::nullopt;
+    }
+
+    /// The least that leaves places and does not break the board.
+    std::optional<Length> larger_spacing() const {
+        if (!board().kerfs.empty()) return std::nullopt;
+        for (const double part : {0.5, 0.75, 1.0, 1.5, 2.0, 3.0}) {
+            job::Board other = board();
+            other.spacing = {};
+            other.spacing.given = inches() ? Length::inches(part) : Length::mm(part * 25);
+            if (*other.spacing.given <= laid_.cut.spacing + hair) continue;
+            const Request wanted = wanted_.with(other);
+            const auto settled = settle(wanted, wood_, job_);
+            if (!settled || settled->laid.bend.verdict == bend::Verdict::break_likely) continue;
+            if (spliced(wanted, settled->laid, wood_, job_)) return other.spacing.given;
+        }
+        return std::nullopt;
+    }
+
+    const Request& wanted_;
+    const Laid& laid_;
+    const Wood& wood_;
+    const job::Job& job_;
+    Splicing splicing_;
+};
+
+}  // namespace
+
+tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, const Laid& laid, const Wood& wood,
+                                               const job::Job& job) {
+    auto found = spliced(wanted, laid, wood, job);
+    if (!found && found.error().empty()) return tl::unexpected(NoPlace(wanted, laid, wood, job).tell());
+    return found;
 }
 
 }  // namespace kerfpacket::plan

@@ -23,6 +23,7 @@ struct Spliced {
 /// says what is sold; as few as do, in
 /// straight wood before bent, then where the bend is least, then where the blanks waste the least stock. Told is why
 /// there can be none where one must be, or what is wrong with those that the job wishes for.
-tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, Laid laid, const Wood& wood, const job::Job& job);
+tl::expected<Spliced, job::Diagnostics> splice(const Request& wanted, const Laid& laid, const Wood& wood,
+                                               const job::Job& job);
 
 }  // namespace kerfpacket::plan

@@ -45,6 +45,18 @@ TEST(Verdict, kerfs_that_close_first_stop_the_bend) {
     EXPECT_FALSE(of(narrow, "mdf", KerfsOn::outside, closing * 0.5).closes) << "kerfs outside open";
 }
 
+/// What the caution of kerfs that close too soon advises, and what it does not: a deeper kerf closes sooner.
+TEST(Verdict, wider_or_more_kerfs_close_later) {
+    const double softness = find_material("mdf")->softness;
+    for (const Length depth : {0.375_in, 0.5_in, 0.625_in}) {
+        const Cell cell{0.75_in, depth, 0.125_in, 1_in};
+        const Length closing = close_radius(cell, softness);
+        EXPECT_LT(close_radius({0.75_in, depth, 0.14_in, 1_in}, softness), closing);
+        EXPECT_LT(close_radius({0.75_in, depth, 0.125_in, 0.8_in}, softness), closing);
+        EXPECT_GT(close_radius({0.75_in, depth + 0.0625_in, 0.125_in, 1_in}, softness), closing);
+    }
+}
+
 TEST(Verdict, grain_may_split_when_kerfs_open) {
     for (const Material& material : materials()) {
         const bool wood = material.name != "mdf";

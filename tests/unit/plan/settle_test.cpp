@@ -7,6 +7,7 @@
 #include "../../support/jobs.h"
 #include "../../support/planned.h"
 #include "plan/piece.h"
+#include "plan/plan.h"
 
 namespace kerfpacket::plan {
 namespace {
@@ -63,11 +64,44 @@ TEST(Solve, says_where_nothing_is_ok_and_takes_the_least_strain) {
     EXPECT_TRUE(has(piece, "nothing_ok_at_this_radius"));
     ASSERT_TRUE(piece.settings.ok_from);
     // What it names is true: at that radius of the seen face something is ok, and an inch less nothing is.
-    job::Wall other = wall(*piece.settings.ok_from + 0.05_in);
+    job::Wall other = wall(*piece.settings.ok_from);
     other.measured_to = job::Surface::finish;
     EXPECT_EQ(only_piece(other).bend.verdict, bend::Verdict::ok);
     other.radius->value -= 1_in;
     EXPECT_NE(only_piece(other).bend.verdict, bend::Verdict::ok);
+}
+
+TEST(Solve, something_is_ok_at_the_radius_that_it_names) {
+    int named = 0;
+    for (const char* material : {"mdf", "hard-maple", "plywood"})
+        for (const measure::Length thickness : {0.375_in, 0.75_in})
+            for (double radius = 6; radius < 24; radius += 1.5)
+                for (const job::Side side : {job::Side::concave, job::Side::convex}) {
+                    job::Wall one = wall(Length::inches(radius), side);
+                    one.board.material.value = material;
+                    one.board.thickness.value = thickness;
+                    const auto plan = make_plan(job_of(one));
+                    if (!plan || plan->pieces.empty() || !plan->pieces.front().settings.ok_from) continue;
+                    ++named;
+                    EXPECT_EQ(plan->pieces.front().settings.rule, Rule::least_strain);
+                    job::Wall other = one;
+                    other.radius->value = *plan->pieces.front().settings.ok_from;
+                    other.measured_to = job::Surface::finish;
+                    EXPECT_NE(only_piece(other).settings.rule, Rule::least_strain)
+                        << material << " " << thickness.inches() << " at " << other.radius->value.inches();
+                }
+    EXPECT_GT(named, 10);
+}
+
+TEST(Solve, says_what_it_would_take_with_both_left_to_it) {
+    job::Wall given = wall(24_in);
+    given.board.kerf_depth.given = 0.3125_in;
+    given.board.spacing.given = 0.875_in;
+    const Piece judged = only_piece(given);
+    ASSERT_TRUE(has(judged, "solve_would_do"));
+    const Piece free = only_piece(wall(24_in));
+    EXPECT_EQ(judged.settings.solved->depth, free.cut.depth);
+    EXPECT_EQ(judged.settings.solved->kerfs, static_cast<int>(free.blank().kerfs.size()));
 }
 
 TEST(Solve, refuses_what_nothing_bends_and_names_what_would_do) {

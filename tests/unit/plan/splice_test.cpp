@@ -219,6 +219,57 @@ TEST(Splice, IsRefusedWhereNoPlaceHolds) {
     EXPECT_NE(said.find("would do"), std::string::npos) << said;
 }
 
+/// What a refusal names is what the next job is written with.
+TEST(Splice, WhatARefusalNamesIsTaken) {
+    const Wall refused{.radius = "80 in",
+                       .angle = "170",
+                       .tails = "[\"0 in\", \"0 in\"]",
+                       .board = "scarf = \"3 in\"\n",
+                       .stock = "[stock]\nlengths = [\"8 ft\", \"12 ft\"]\n"};
+    const std::string said = refusal(refused);
+    EXPECT_EQ(said.find("no_splice"), std::string::npos) << "nothing is kept out here: " << said;
+    EXPECT_EQ(said.find("kerfs every"), std::string::npos) << "no spacing leaves a place: " << said;
+    ASSERT_NE(said.find("stock of 252 in"), std::string::npos) << said;
+    Wall longer = refused;
+    longer.stock = "[stock]\nlengths = [\"252 in\"]\n";
+    EXPECT_FALSE(piece_of(longer).spliced());
+
+    Wall kept_out = refused;
+    kept_out.board = "no_splice = [[\"3 in\", \"238 in\"]]\n";
+    kept_out.angle = "60";
+    kept_out.tails = "[\"40 in\", \"60 in\"]";
+    EXPECT_NE(refusal(kept_out).find("less in no_splice"), std::string::npos) << refusal(kept_out);
+    kept_out.board = "";
+    EXPECT_TRUE(piece_of(kept_out).spliced());
+
+    // A tail of 28 in takes half of a scarf of 8 in, not of one of 12 in, beside a blank of 24 in.
+    Wall long_scarf = refused;
+    long_scarf.tails = "[\"28 in\", \"0 in\"]";
+    long_scarf.angle = "100";
+    long_scarf.board = "scarf = \"16 in\"\n";
+    const std::string shorter = refusal(long_scarf);
+    const auto at = shorter.find("a scarf of ");
+    ASSERT_NE(at, std::string::npos) << shorter;
+    const std::string scarf = shorter.substr(at + 11, shorter.find(" in", at) - at - 11);
+    long_scarf.board = "scarf = \"" + scarf + " in\"\n";
+    EXPECT_TRUE(piece_of(long_scarf).spliced()) << scarf;
+
+    Wall carried = refused;
+    carried.board = "scarf = \"3 in\"\nmax_blank = \"100 in\"\n";
+    const std::string both = refusal(carried);
+    EXPECT_NE(both.find("max_blank of 241-11/16 in and stock of 252 in"), std::string::npos) << both;
+    carried.stock = longer.stock;
+    EXPECT_EQ(refusal(carried).find("stock of"), std::string::npos) << "it is long enough";
+    carried.board = "scarf = \"3 in\"\nmax_blank = \"241 11/16 in\"\n";
+    EXPECT_FALSE(piece_of(carried).spliced());
+}
+
+TEST(Splice, JointsOutOfOrderAreRefused) {
+    const std::string said = refusal({.board = "joints = [\"16 ft 3 in\", \"5 ft 1 in\"]\n"});
+    EXPECT_NE(said.find("the joint at 61 in comes after the one at 195 in"), std::string::npos) << said;
+    EXPECT_NE(said.find("rising order"), std::string::npos) << said;
+}
+
 TEST(Splice, WishesAreTakenOrRefusedWithTheNearestPlace) {
     const Piece piece = piece_of({.board = "joints = [\"5 ft 1 in\", \"16 ft 3 in\"]\n"});
     expect_to_be_the_board(piece);
