@@ -90,6 +90,16 @@ std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {
     return fmt::format("{} long ({}), {}", tape.with_unit(blank.length), other(blank.length, tape), ends);
 }
 
+/// "0.35 of break strain", of the worst kerf too deep first where the verdict hangs on that.
+std::string spoken_strain(const plan::Piece& piece) {
+    const std::string of_bend = measure::fixed(piece.bend.utilisation, 2);
+    const plan::DeepKerf* deep = piece.worst_deep();
+    if (deep == nullptr) return of_bend + " of break strain";
+    if (deep->through()) return fmt::format("kerf {} is cut through, {} of break strain elsewhere", deep->n, of_bend);
+    return fmt::format("{} of break strain at kerf {}, too deep, {} elsewhere", measure::fixed(deep->answer.alone, 2),
+                       deep->n, of_bend);
+}
+
 std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const sheets::Kit& kit) {
     const bend::Assessment& bend = piece.bend;
     std::string lines = climb_lines(piece, tape);
@@ -102,8 +112,8 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const
     if (piece.kerfs_on == bend::KerfsOn::inside)
         lines += line("closing", fmt::format("kerfs close at a radius of {}", tape.with_unit(bend.close_radius)));
     return lines +
-           line("verdict", fmt::format("{}: {} of break strain, {}", spoken_verdict(bend.verdict),
-                                       measure::fixed(bend.utilisation, 2), sheets::coupon_state(piece, kit))) +
+           line("verdict", fmt::format("{}: {}, {}", spoken_verdict(bend.verdict), spoken_strain(piece),
+                                       sheets::coupon_state(piece, kit))) +
            line("chance", sheets::chance_sentence(piece, kit) + " " + sheets::counted_sentence(piece, kit));
 }
 
@@ -260,8 +270,10 @@ std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     const std::string chance = one_in == 1     ? "more likely than not to break"
                                : one_in == 100 ? "fewer than 1 in 100 would break"
                                                : fmt::format("about 1 in {} would break", one_in);
-    return fmt::format("{}: {}, {}, {} {} deep{}. ", piece.id,
-                       only_cautions ? "ok with cautions" : spoken_verdict(piece.bend.verdict), chance,
+    // Of a board that breaks at a kerf too deep, what follows says so, and what others would do does not matter.
+    return fmt::format("{}: {}, {}{} {} deep{}. ", piece.id,
+                       only_cautions ? "ok with cautions" : spoken_verdict(piece.bend.verdict),
+                       piece.worst_deep() != nullptr ? "" : chance + ", ",
                        counted(piece.blank().kerfs.size(), "kerf"), tape.exact(piece.cut.depth), why);
 }
 

@@ -164,6 +164,12 @@ std::vector<LimitCurve> limit_curves(const Cutting& cut, bend::KerfsOn on, const
     return curves;
 }
 
+/// As the kerf is now, before anything is done about it.
+bend::Verdict verdict_now(const bend::Overcut& answer) {
+    if (answer.mend == bend::Mend::scrap || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
+    return bend::strain_verdict(answer.alone);
+}
+
 tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
                                                                  const bend::Material& material, measure::Unit unit) {
     const auto wrong = [](job::Position at, job::Told message, job::Told hint) {
@@ -184,8 +190,9 @@ tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& lai
                              {{"piece", wanted.id}, {"depth", job::shown(laid.cut.depth, unit)}}));
         const Kerf& kerf = kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
         const Length radius = kerf.radius.mm() > 0 ? kerf.radius : Length::mm(1e9);
-        all.push_back({kerf.n, deep.depth.value,
-                       bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value)});
+        const bend::Overcut answer =
+            bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value);
+        all.push_back({kerf.n, deep.depth.value, answer, verdict_now(answer)});
     }
     return all;
 }
@@ -197,15 +204,20 @@ double solid_utilisation(const Laid& laid, const bend::Material& material) {
     return middle.mm() > 0 ? lever / middle / material.break_strain_inside : 0;
 }
 
-/// As the kerf is now, before anything is done about it.
-bend::Verdict verdict_now(const bend::Overcut& answer) {
-    if (answer.mend == bend::Mend::scrap || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
-    return bend::strain_verdict(answer.alone);
+/// The deep kerf that is worse than the bend, the worst of them.
+std::optional<std::size_t> governing_deep(bend::Verdict of_bend, const std::vector<DeepKerf>& deep) {
+    const auto strain = [](const DeepKerf& kerf) { return kerf.through() ? HUGE_VAL : kerf.answer.alone; };
+    std::optional<std::size_t> worst;
+    for (std::size_t i = 0; i < deep.size(); ++i) {
+        const auto how = [&](const DeepKerf& kerf) { return std::pair(kerf.now, strain(kerf)); };
+        if (deep[i].now > of_bend && (!worst || how(deep[i]) > how(deep[*worst]))) worst = i;
+    }
+    return worst;
 }
 
 /// The verdict on a piece is that of its worst kerf as it is now.
-bend::Assessment with_deep_kerfs(bend::Assessment bend, const std::vector<DeepKerf>& deep) {
-    for (const DeepKerf& kerf : deep) bend.verdict = std::max(bend.verdict, verdict_now(kerf.answer));
+bend::Assessment with_verdict(bend::Assessment bend, bend::Verdict verdict) {
+    bend.verdict = verdict;
     return bend;
 }
 
@@ -305,6 +317,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     auto all = accepted(wanted, job);
     if (!all) return tl::unexpected(std::move(all).error());
     const auto& [known, found, spliced, deep, saw] = *all;
+    const std::optional<std::size_t> worst = governing_deep(spliced.laid.bend.verdict, deep);
     const job::Board& board = *wanted.wanted;
     const measure::Unit unit = job.header.units;
     const Laid& laid = spliced.laid;
@@ -341,12 +354,13 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .turn = laid.turn,
         .radii = laid.radii,
         .governing = laid.governing,
-        .bend = with_deep_kerfs(laid.bend, deep),
+        .bend = with_verdict(laid.bend, worst ? deep[*worst].now : laid.bend.verdict),
         .saw = saw,
         .weak_links = weak_links(laid, spliced.joints),
         .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),
         .overcut_limits = bend::overcut_limits(cell, material, kerf.on, laid.radii.line, small_errors(unit).depth),
         .deep_kerfs = deep,
+        .governing_deep = worst,
         .limit_curves = limit_curves(laid.cut, kerf.on, material, unit),
         .coupon = known.coupon,
         .tried = known.tried,

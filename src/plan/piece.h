@@ -35,6 +35,8 @@ struct DeepKerf {
     int n = 0;
     Length depth;
     bend::Overcut answer;
+    bend::Verdict now = bend::Verdict::ok;  ///< on the board as it is, before anything is done about it
+    bool through() const { return answer.web <= Length(); }
 };
 
 /// What the board would come to on the curve that is recommended, where the job draws another through its points.
@@ -114,6 +116,9 @@ struct Piece {
     std::vector<bend::Change> sensitivity;
     bend::OvercutLimits overcut_limits;
     std::vector<DeepKerf> deep_kerfs;
+    /// Index of the deep kerf that the verdict hangs on as the board is now; none where it hangs on the bend.
+    std::optional<std::size_t> governing_deep{};
+    const DeepKerf* worst_deep() const { return governing_deep ? &deep_kerfs.at(*governing_deep) : nullptr; }
     std::vector<LimitCurve> limit_curves;  ///< three depths, the shallowest first
     std::optional<CouponResult> coupon;    ///< of the board's, the weakest that counts; where none does, the first
     std::vector<CouponResult> tried;       ///< trials of the material, then all coupons of the board

@@ -43,6 +43,13 @@ constexpr Columns wide_spacing{{{"cover.column_piece", 0, Align::left},
                                 {"cover.column_u", 0.785, Align::right},
                                 {"cover.column_verdict", 0.8, Align::left}}};
 
+/// Where the board is weakest as it is now; of a kerf that is cut through there is no figure.
+std::string strain_now(const plan::Piece& piece, const Tape& tape) {
+    const plan::DeepKerf* deep = piece.worst_deep();
+    if (deep != nullptr && deep->through()) return "-";
+    return tape.number(deep != nullptr ? deep->answer.alone : piece.bend.utilisation, 2);
+}
+
 class Table {
 public:
     explicit Table(Cover& cover) : cover_(cover), flow_(cover.flow) {
@@ -131,7 +138,7 @@ private:
             tape.exact_plain(piece.cut.depth),
             spacing_plain(piece, cover_.kit(), tape),
             tape.plain(plan::Piece::stock_length(piece.blank())),
-            tape.number(piece.bend.utilisation, 2),
+            strain_now(piece, tape),
             verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
             cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts),
@@ -190,8 +197,7 @@ void notes(Cover& cover) {
     std::string chances;
     for (const plan::Piece& piece : pieces)
         chances +=
-            (chances.empty() ? "" : "; ") +
-            cover.words("chance.on_cover_piece", {{"piece", piece.id}, {"chance", chance_text(piece, cover.kit())}});
+            (chances.empty() ? "" : "; ") + chance_on_cover(piece, cover.kit());
     if (!chances.empty())
         cover.flow.listed(Role::text, {}, cover.words("chance.on_cover", {{"pieces", chances}}), type);
     std::string moves;

@@ -12,7 +12,12 @@ std::string counted(int n, const char* one, const char* many, const Kit& kit) {
 
 }  // namespace
 
-std::string chance_text(const plan::Piece& piece, const Kit& kit) { return chance_words(piece.chance.breaks, kit); }
+std::string chance_on_cover(const plan::Piece& piece, const Kit& kit) {
+    if (const plan::DeepKerf* deep = piece.worst_deep())
+        return kit.words("chance.on_cover_deep", {{"piece", piece.id}, {"n", std::to_string(deep->n)}});
+    return kit.words("chance.on_cover_piece",
+                     {{"piece", piece.id}, {"chance", chance_words(piece.chance.breaks, kit)}});
+}
 
 std::string chance_words(double breaks, const Kit& kit) {
     const int one_in = bend::one_in(breaks);
@@ -21,6 +26,8 @@ std::string chance_words(double breaks, const Kit& kit) {
 }
 
 std::string chance_sentence(const plan::Piece& piece, const Kit& kit) {
+    if (piece.worst_deep() != nullptr)
+        return kit.words("chance.but_for_deep", {{"chance", chance_words(piece.chance.breaks, kit)}});
     const int one_in = bend::one_in(piece.chance.breaks);
     if (one_in == 1) return kit.words("chance.caution_most");
     return kit.words(one_in == 100 ? "chance.caution_fewer" : "chance.caution_about", {{"n", std::to_string(one_in)}});

@@ -10,12 +10,12 @@
 
 namespace kerfpacket::sheets {
 
-/// "About 1 in 20 boards like this would break."
+/// "About 1 in 20 boards like this would break." A kerf too deep on which the verdict hangs is left aside, and said to be.
 std::string chance_sentence(const plan::Piece& piece, const Kit& kit);
 /// "about 1 in 20" for any chance.
 std::string chance_words(double breaks, const Kit& kit);
-/// "about 1 in 20", "fewer than 1 in 100": within a sentence.
-std::string chance_text(const plan::Piece& piece, const Kit& kit);
+/// "A about 1 in 20", "A as it is, at kerf 12": within a sentence.
+std::string chance_on_cover(const plan::Piece& piece, const Kit& kit);
 /// "Counted: 3 trials, 1 coupon; lowest 0.63 %, mean 0.69 %.", or that nothing was.
 std::string counted_sentence(const plan::Piece& piece, const Kit& kit);
 

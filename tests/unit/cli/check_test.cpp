@@ -85,6 +85,21 @@ TEST(Check, AnswersForAKerfCutTooDeep) {
     EXPECT_NE(outcome.out.find("too deep     Kerf 12, 3/4 in deep: scrap the board. It is cut through."),
               std::string::npos)
         << outcome.out << outcome.err;
+    EXPECT_NE(outcome.out.find("will likely break: kerf 12 is cut through, 0."), std::string::npos) << outcome.out;
+}
+
+/// What a whole board would come to is no word about one that breaks at a kerf as it is now.
+TEST(Check, TheVerdictOfABoardWithAKerfTooDeepIsOfThatKerf) {
+    const Outcome outcome = check(with_liner("too_deep = [[12, 0.71875]]\n"));
+    EXPECT_NE(outcome.out.find(" of break strain at kerf 12, too deep, 0."), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("Leaving aside the kerfs cut too deep, boards like this that would break: "),
+              std::string::npos)
+        << outcome.out;
+    EXPECT_EQ(last_line(outcome.out).find("would break"), std::string::npos) << outcome.out;
+    EXPECT_NE(last_line(outcome.out).find("kerf scraps the board"), std::string::npos) << outcome.out;
+    // One that is kept, or eased and near the limit at most, leaves the chance as it is.
+    const Outcome kept = check(with_liner("too_deep = [[12, 0.4375]]\n"));
+    EXPECT_NE(last_line(kept.out).find("fewer than 1 in 100 would break"), std::string::npos) << kept.out;
 }
 
 TEST(Check, ABoardThatBreaksIsSaidToLikelyBreak) {

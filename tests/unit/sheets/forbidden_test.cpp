@@ -83,11 +83,16 @@ TEST(Forbidden, a_scrapped_board_is_called_so) {
     ASSERT_TRUE(plan);
     ASSERT_EQ(plan->pieces.front().deep_kerfs.front().answer.mend, bend::Mend::scrap);
     const Kit& kit = tests::kit("en");
-    int banded = 0;
+    int banded = 0, as_it_is = 0, aside = 0;
     for (const page::Page& page : make_packet(*plan, kit).pages)
-        for (const page::TextItem& item : tests::texts(page))
+        for (const page::TextItem& item : tests::texts(page)) {
             banded += item.text == kit.words("page.band_scrap", {{"piece", "A"}}) ? 1 : 0;
+            as_it_is += page.sheet == "cover" && item.text.find("A as it is, at kerf 40") != std::string::npos ? 1 : 0;
+            aside += page.sheet == "strain" && item.text.starts_with("Leaving aside the kerfs cut too deep") ? 1 : 0;
+        }
     EXPECT_GE(banded, 6);
+    EXPECT_EQ(as_it_is, 1) << "a chance of boards that are whole is none of this one";
+    EXPECT_GE(aside, 1);
 }
 
 }  // namespace
