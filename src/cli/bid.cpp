@@ -10,7 +10,9 @@
 #include "cli/resources.h"
 #include "cli/sheet_target.h"
 #include "output/pdf.h"
+#include "plan/stopped.h"
 #include "sheets/bid/bid_sheet.h"
+#include "sheets/stock/offcut_coupons.h"
 
 namespace kerfpacket::cli {
 namespace {
@@ -19,8 +21,8 @@ Json or_null(const std::optional<double>& value) { return value ? Json(*value) :
 
 /// JSON of schema 1: lengths in millimetres, areas in square millimetres, prices as they are given; null where a rate
 /// is missing.
-std::string json_of(const plan::House& house, const job::Rates& rates, int sheets) {
-    const plan::BidCounts counts = plan::bid_counts(house);
+std::string json_of(const plan::House& house, const job::Rates& rates, int sheets, const sheets::Kit& kit) {
+    const plan::BidCounts counts = plan::bid_counts(house, sheets::coupons_asked(house, kit));
     const plan::BidSums sums = plan::bid_sums(counts, house, rates, sheets);
     Json jobs = Json::array();
     for (const plan::Plan* job : house.jobs)
@@ -40,6 +42,8 @@ std::string json_of(const plan::House& house, const job::Rates& rates, int sheet
                    {"glue_area_mm2", counts.glue_area_mm2},
                    {"sheets_of_paper", sheets},
                    {"blanks_without_stock", counts.unplanned},
+                   {"do_not_cut", plan::stopped_boards(house.jobs)},
+                   {"not_in_bid", plan::not_made(house.jobs)},
                    {"minutes", or_null(sums.minutes)},
                    {"labour", or_null(sums.labour)},
                    {"stock", or_null(sums.stock)},
@@ -78,13 +82,13 @@ Status bid(const BidChoice& choice, Console& console, const std::filesystem::pat
     const job::Rates rates = rates_of(house->jobs);
     const std::optional<int> sheets = sheets_of(*house, console, home);
     if (!sheets) return Status::errors;
+    const Planned& first = house->first();
+    const Resources resources(home, first.plan.header, first.inputs.words);
     if (choice.json) {
-        console.result(json_of(house->house(), rates, *sheets));
+        console.result(json_of(house->house(), rates, *sheets, resources.kit()));
         return house->status();
     }
     const SheetTarget target(choice.out, choice.force, filed_under(choice.jobs, choice.job, choice.out), "-bid.pdf");
-    const Planned& first = house->first();
-    const Resources resources(home, first.plan.header, first.inputs.words);
     target.write(output::pdf(sheets::make_bid(house->house(), rates, *sheets, resources.kit()), resources.faces()),
                  console);
     const auto count =

@@ -6,14 +6,18 @@
 #include <fmt/ranges.h>
 
 #include "job/text.h"
+#include "plan/stopped.h"
 
 namespace kerfpacket::cli {
 namespace {
 
 /// Why a board is not to be cut; empty for one that may be.
 std::string not_to_cut(const plan::Piece& piece) {
-    if (piece.bend.verdict == bend::Verdict::break_likely) return "it will likely break, or is scrap";
-    if (!piece.weak_links.empty()) return "its gaps differ too much, and a board breaks first where they do";
+    switch (plan::stopped(piece)) {
+        case plan::Stopped::breaks: return "it will likely break, or is scrap";
+        case plan::Stopped::weak_link: return "its gaps differ too much, and a board breaks first where they do";
+        case plan::Stopped::no: break;
+    }
     return "";
 }
 

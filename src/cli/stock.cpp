@@ -36,7 +36,7 @@ Status stock(const StockChoice& choice, Console& console, const std::filesystem:
     const Resources english(home, "en");
     const sheets::Kit kit = english.kit();
     console.result(told(choice, plan, house->plans(), kit));
-    return plan.refused.empty() ? Status::done : Status::cautions;
+    return plan.refused.empty() ? house->status() : Status::cautions;
 }
 
 }  // namespace kerfpacket::cli

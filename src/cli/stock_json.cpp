@@ -17,11 +17,14 @@ const char* part_word(plan::StockBlank::Of part) {
 }
 
 Json blank_json(const plan::StockBlank& blank) {
-    Json told{{"piece", blank.id},      {"part", part_word(blank.part)}, {"copy", blank.copy},
-              {"copies", blank.copies}, {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)}};
+    Json told{{"piece", blank.id},          {"part", part_word(blank.part)}, {"copy", blank.copy},
+              {"copies", blank.copies},     {"length_mm", mm(blank.length)}, {"width_mm", mm(blank.width)},
+              {"do_not_cut", blank.stopped}};
     if (blank.part == plan::StockBlank::Of::segment) told["segment"] = blank.segment;
     return told;
 }
+
+Json or_null(const std::optional<measure::Length>& length) { return length ? Json(mm(*length)) : Json(); }
 
 Json lengths_mm(const std::vector<measure::Length>& lengths) {
     Json all = Json::array();
@@ -113,7 +116,10 @@ Json section_json(const plan::StockPlan& plan, const plan::StockSection& section
             {"material", section.casing ? Json() : Json(section.material)},
             {"thickness_mm", section.casing ? Json() : Json(mm(section.thickness))},
             {"width_mm", mm(section.width)},
+            {"molded", !section.profile.empty()},
             {"usual_lengths", section.usual_lengths},
+            {"too_narrow_mm", or_null(section.too_narrow)},
+            {"other_thickness_mm", or_null(section.other_thickness)},
             {"buy", buy},
             {"bought_mm", mm(section.bought)},
             {"price", section.priced ? Json(static_cast<double>(section.cents) / 100) : Json()},
@@ -138,6 +144,8 @@ Json stock_values(const plan::StockPlan& plan) {
             {"kerf_mm", mm(plan.kerf)},
             {"end_trim_mm", mm(plan.end_trim)},
             {"least_offcut_mm", mm(plan.least_offcut)},
+            {"do_not_cut", plan.stopped},
+            {"not_in_plan", plan.not_made},
             {"sections", sections},
             {"sheets", sheets}};
 }

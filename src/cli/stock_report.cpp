@@ -80,7 +80,8 @@ std::string crosscut_rows(const plan::StockPlan& plan, const plan::CutStick& sti
     std::string text;
     const std::vector<measure::Length> ends = sheets::running_ends(plan, stick);
     for (std::size_t i = 0; i < ends.size(); ++i)
-        text += fmt::format("{},{},blank,{},{},{}\n", board, i + 1, csv_field(sheets::blank_name(stick.blanks[i], kit)),
+        text += fmt::format("{},{},{},{},{},{}\n", board, i + 1, stick.blanks[i].stopped ? "do not cut" : "blank",
+                            csv_field(sheets::blank_name(stick.blanks[i], kit)),
                             csv_millimetres(stick.blanks[i].length), csv_millimetres(ends[i]));
     return text +
            fmt::format("{},,{},,{},\n", board, stick.kept ? "offcut to keep" : "offcut", csv_millimetres(stick.offcut));
@@ -124,6 +125,7 @@ std::string csv_millimetres(measure::Length length) { return measure::mm_text(le
 std::string stock_report(const plan::StockPlan& plan, const sheets::Kit& kit) {
     const Tape tape(plan.unit);
     std::string text;
+    for (const std::string& note : sheets::stop_notes(plan, kit)) text += note + "\n\n";
     for (const plan::StockSection& section : plan.sections) text += section_lines(plan, section, kit, tape);
     for (const plan::SheetSection& section : plan.sheets) text += sheet_section_lines(plan, section, kit, tape);
     int n = 0;
@@ -144,6 +146,7 @@ std::string stock_report(const plan::StockPlan& plan, const sheets::Kit& kit) {
 std::string stock_csv(const plan::StockPlan& plan, const sheets::Kit& kit) {
     std::string text =
         "board,material,thickness_mm,width_mm,board_length_mm,from,cut,what,blank,length_mm,ends_at_mm\n";
+    for (const std::string& piece : plan.not_made) text += fmt::format(",,,,,,,not in plan,{},,\n", csv_field(piece));
     int n = 0;
     for (const plan::StockSection& section : plan.sections)
         for (const plan::CutStick& stick : section.sticks) {

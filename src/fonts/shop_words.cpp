@@ -14,7 +14,9 @@ namespace kerfpacket::fonts {
 namespace {
 
 /// Beginnings of the keys that stand as they are. What else warns is named "caution..." in its own file.
-constexpr std::array<std::string_view, 20> cautions{"safety.",
+constexpr std::array<std::string_view, 24> cautions{"safety.",
+                                                    "bid.not_made",
+                                                    "bid.stopped",
                                                     "cautions.",
                                                     "checklist.statement",
                                                     "coupon.make_hold",
@@ -31,6 +33,8 @@ constexpr std::array<std::string_view, 20> cautions{"safety.",
                                                     "setup.manual",
                                                     "setup.unplugged",
                                                     "chance.",
+                                                    "stock.not_made",
+                                                    "stock.stopped",
                                                     "strain.in_break",
                                                     "strain.one_in_break",
                                                     "strip.low_tack"};

@@ -15,7 +15,8 @@ class Counting {
 public:
     explicit Counting(const House& house) : house_(house) {}
 
-    BidCounts run() {
+    BidCounts run(int coupons) {
+        counts_[Rate::minutes_coupon] = coupons;
         for (const Plan* job : house_.jobs)
             for (const Piece& piece : job->pieces) add(piece);
         if (house_.stock != nullptr) add(*house_.stock);
@@ -28,23 +29,25 @@ public:
 private:
     void add(const Piece& piece) {
         const int copies = piece.quantity;
+        // Kerfs and scarfs run from edge to edge, askew on a board that climbs.
+        const Length across = piece.rake ? piece.rake->cut() : piece.width;
         for (const Blank& blank : piece.blanks) {
             const int kerfs = static_cast<int>(blank.kerfs.size()) * copies;
             result_.blanks += copies;
             counts_[Rate::minutes_kerf] += kerfs;
-            result_.kerf_stroke = result_.kerf_stroke + piece.width * kerfs;
-            result_.glue_area_mm2 += 2 * piece.cut.depth.mm() * piece.width.mm() * kerfs;
+            result_.kerf_stroke = result_.kerf_stroke + across * kerfs;
+            result_.glue_area_mm2 += 2 * piece.cut.depth.mm() * across.mm() * kerfs;
             for (const BoardEnd& end : blank.ends)
                 if (end.mitre.radians() != 0 && end.meets != BoardEnd::Meets::blank)
                     counts_[Rate::minutes_mitre] += copies;
         }
         for (const Joint& joint : piece.joints) {
             counts_[Rate::minutes_joint] += copies;
-            result_.glue_area_mm2 += copies * piece.width.mm() * std::hypot(joint.scarf.mm(), piece.cut.thickness.mm());
+            const Length square = piece.rake ? joint.scarf * piece.rake->cosine() : joint.scarf;
+            result_.glue_area_mm2 += copies * across.mm() * std::hypot(square.mm(), piece.cut.thickness.mm());
         }
         legs_ += static_cast<int>(piece.leg_boards.size()) * copies;
         counts_[Rate::minutes_mitre] += static_cast<int>(piece.leg_boards.size()) * copies;
-        if (!piece.whole.kerfs.empty()) counts_[Rate::minutes_coupon] += 1;
         if (piece.has_own_ribs()) counts_[Rate::minutes_rib] += 1;
         if (piece.board == 1) add_segments(piece);
     }
@@ -122,7 +125,7 @@ std::optional<double> stock_price(const BidCounts& counts, const StockPlan* stoc
 
 }  // namespace
 
-BidCounts bid_counts(const House& house) { return Counting(house).run(); }
+BidCounts bid_counts(const House& house, int coupons) { return Counting(house).run(coupons); }
 
 double long_length(Length length, Unit unit) { return unit == Unit::inch ? length.inches() / 12 : length.mm() / 1000; }
 

@@ -18,13 +18,14 @@ struct Work {
 struct BidCounts {
     std::vector<Work> work;    ///< in the order of `job::Rate`; kinds of which there are none are left out
     int blanks = 0;            ///< copies counted
-    Length kerf_stroke;        ///< of all kerfs across their boards
+    Length kerf_stroke;        ///< of all kerfs across their boards, askew where they are
     Length ripped;             ///< along the blanks that are ripped from wider boards, and along sheets
     Length curved_sawing;      ///< both edges of all casing segments
     double glue_area_mm2 = 0;  ///< both walls of every kerf, and one face of every scarf
     int unplanned = 0;         ///< blanks that no stock holds: their boards are in no sum
 };
-BidCounts bid_counts(const House& house);
+/// `coupons`: as many as the records of the packets ask for.
+BidCounts bid_counts(const House& house, int coupons);
 
 /// What the counts come to at a shop's rates; nothing where one that counts is not given.
 struct BidSums {

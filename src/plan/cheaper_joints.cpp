@@ -156,11 +156,9 @@ void add_cheaper_joints(Plan& plan, const job::Job& job) {
         const Piece& piece = plan.pieces[i];
         const job::Wall* wall = piece.spliced() ? wall_of(piece, job) : nullptr;
         if (wall == nullptr || !wall->board.joints.empty()) continue;
-        const SectionKey key = section_of(piece.material, piece.cut.thickness, piece.width, job.stock);
+        const SectionKey key = section_of(piece, job.stock);
         const auto section = std::find_if(plan.stock_plan->sections.begin(), plan.stock_plan->sections.end(),
-                                          [&](const StockSection& one) {
-                                              return SectionKey{one.material, one.thickness, one.width} == key;
-                                          });
+                                          [&](const StockSection& one) { return key_of(one) == key; });
         if (section == plan.stock_plan->sections.end() || section->usual_lengths || !section->no_room.empty()) continue;
         if (!tried) tried = plan;
         if (!packed.contains(key)) packed.emplace(key, section_with(*tried, piece.id, {}));

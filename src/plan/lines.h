@@ -8,6 +8,7 @@
 
 #include "geom/path.h"
 #include "job/job.h"
+#include "measure/fraction.h"
 #include "plan/blank.h"
 
 namespace kerfpacket::plan {
@@ -43,6 +44,10 @@ struct CasingSegment {
     Direction grain;      ///< along the board
     Length board_length;  ///< the least board it fits in, along and across the grain
     Length board_width;
+
+    /// The same as a tape tells them, never less: what every sheet, label and ticket says.
+    Length length_to_saw(measure::Unit unit) const { return measure::up_to_tape(board_length, unit); }
+    Length width_to_saw(measure::Unit unit) const { return measure::up_to_tape(board_width, unit); }
 };
 
 /// Lines of an opening in elevation, of a splayed one at the room's side of its wall: origin in the middle of the span

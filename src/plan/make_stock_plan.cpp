@@ -9,6 +9,7 @@
 #include "plan/sheet_plan.h"
 #include "plan/stock_boards.h"
 #include "plan/stock_units.h"
+#include "plan/stopped.h"
 #include "stock/pack.h"
 
 namespace kerfpacket::plan {
@@ -57,13 +58,12 @@ public:
         for (const CasingSegment& segment : arch->segments)
             for (int copy = 1; copy <= piece.quantity; ++copy)
                 section.blanks.push_back({job + piece.id.substr(0, piece.id.find('/')), StockBlank::Of::segment, copy,
-                                          piece.quantity, measure::up_to_tape(segment.board_length, unit_), width,
-                                          segment.n});
+                                          piece.quantity, segment.length_to_saw(unit_), width, segment.n});
     }
 
     /// The section of a board of which the blanks have other lengths; those of its pieces that lie in it too.
     void add_only(const SectionKey& only, const Piece& piece, const std::vector<Length>& lengths) {
-        if (section_of(piece.material, piece.cut.thickness, piece.stock_width(), stock_) != only) return;
+        if (section_of(piece, stock_) != only) return;
         if (lengths.empty()) add(piece, {});
         else add(piece, {}, lengths, sections_[only].blanks);
     }
@@ -89,7 +89,9 @@ private:
             sheets.thickness = thickness;
             return sheets.blanks;
         }
-        Section& section = sections_[section_of(piece.material, thickness, width, stock_)];
+        SectionKey key = section_of(piece, stock_);
+        key.width = section_of(piece.material, thickness, width, stock_).width;  // a leg's may be another
+        Section& section = sections_[key];
         section.own_material = piece.own_material;
         return section.blanks;
     }
@@ -103,7 +105,8 @@ private:
     void add(std::vector<StockBlank>& blanks, const Piece& piece, const std::string& id, StockBlank::Of part,
              Length length, Length width) {
         for (int copy = 1; copy <= piece.quantity; ++copy)
-            blanks.push_back({id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), width});
+            blanks.push_back({id, part, copy, piece.quantity, measure::round_to_tape(length, unit_), width, 0,
+                              part == StockBlank::Of::piece && stopped(piece) != Stopped::no});
     }
 
     const job::Stock& stock_;
@@ -114,14 +117,18 @@ private:
 
 class SectionPlan {
 public:
-    SectionPlan(const SectionKey& key, Section section, const job::Stock& stock, const StockPlan& plan)
+    /// `rack`: what lies there is for this section, and not for another of the same size.
+    SectionPlan(const SectionKey& key, Section section, const job::Stock& stock, const StockPlan& plan, bool rack)
         : plan_(plan), ruler_(plan.unit), blanks_(std::move(section.blanks)) {
         result_.casing = key.material.empty();
         result_.material = key.material;
         result_.own_material = section.own_material;
         result_.thickness = key.thickness;
         result_.width = key.width;
+        result_.profile = key.profile;
+        tell_what_is_listed(result_, stock);
         lengths_ = lengths_of(key, stock, plan.unit, result_.usual_lengths);
+        if (!rack) std::erase_if(lengths_, [](const StockLength& one) { return one.on_hand.has_value(); });
         // One of no use to anybody: its figures would not fit in the tables of the search.
         std::erase_if(lengths_,
                       [&](const StockLength& one) { return ruler_.down(one.length) >= stock::longest_stick; });
@@ -244,13 +251,17 @@ StockSection section_with(const Plan& job, const std::string& id, const std::vec
     measure::require(board != job.pieces.end(), "the board is one of the job's");
     const Unit unit = job.header.units;
     const StockPlan plan{unit, job.saw.kerf.value, end_trim(job.stock, unit), least_offcut(job.stock, unit), {}};
-    const SectionKey key = section_of(board->material, board->cut.thickness, board->width, job.stock);
+    const SectionKey key = section_of(*board, job.stock);
     Gathering gathering(job.stock, unit);
     for (const Piece& piece : job.pieces)
         gathering.add_only(key, piece, &piece == &*board ? lengths : std::vector<Length>());
     job::Diagnostics refused;
     Sections sections = gathering.take();
-    return SectionPlan(key, std::move(sections.at(key)), job.stock, plan).run(refused, effort);
+    const bool rack = std::none_of(job.pieces.begin(), job.pieces.end(), [&](const Piece& one) {
+        const SectionKey other = section_of(one, job.stock);
+        return same_size(other, key) && other.profile < key.profile;
+    });
+    return SectionPlan(key, std::move(sections.at(key)), job.stock, plan, rack).run(refused, effort);
 }
 
 StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {
@@ -259,14 +270,19 @@ StockPlan make_stock_plan(const std::vector<const Plan*>& jobs) {
     const job::Stock& stock = (has_stock == jobs.end() ? jobs.front() : *has_stock)->stock;
     const Unit unit = jobs.front()->header.units;
     StockPlan plan{unit, {}, end_trim(stock, unit), least_offcut(stock, unit), {}};
+    plan.stopped = stopped_boards(jobs);
+    plan.not_made = not_made(jobs);
     Gathering gathering(stock, plan.unit);
     for (const Plan* job : jobs) {
         plan.kerf = std::max(plan.kerf, job->saw.kerf.value);
-        for (const Piece& piece : job->pieces)
-            gathering.add(piece, jobs.size() == 1 ? std::string() : job->header.number + " ");
+        for (const Piece& piece : job->pieces) gathering.add(piece, name_in_house(*job, "", jobs.size() > 1));
     }
-    for (auto& [key, section] : gathering.take())
-        plan.sections.push_back(SectionPlan(key, std::move(section), stock, plan).run(plan.refused));
+    std::optional<SectionKey> before;
+    for (auto& [key, section] : gathering.take()) {
+        const bool rack = !before || !same_size(*before, key);
+        plan.sections.push_back(SectionPlan(key, std::move(section), stock, plan, rack).run(plan.refused));
+        before = key;
+    }
     for (auto& [key, sheets] : gathering.take_from_sheets())
         plan.sheets.push_back(plan_sheets(std::move(sheets), stock, plan, plan.refused));
     return plan;

@@ -1,6 +1,7 @@
 #include "plan/stock_boards.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace kerfpacket::plan {
 namespace {
@@ -58,6 +59,38 @@ SectionKey section_of(const std::string& material, Length thickness, Length widt
     const auto sold = narrowest(material, thickness, width, stock, true);
     const auto any = sold ? sold : narrowest(material, thickness, width, stock, false);
     return {material, thickness, any.value_or(width)};
+}
+
+SectionKey section_of(const Piece& piece, const job::Stock& stock) {
+    SectionKey key = section_of(piece.material, piece.cut.thickness, piece.stock_width(), stock);
+    for (const bend::ProfilePoint& point : piece.cut.profile)
+        for (const Length one : {point.height, point.thickness}) key.profile.push_back(std::lround(one.mm() * 100));
+    return key;
+}
+
+SectionKey key_of(const StockSection& section) {
+    return {section.material, section.thickness, section.width, section.profile};
+}
+
+void tell_what_is_listed(StockSection& section, const job::Stock& stock) {
+    const auto nearer = [&](Length a, Length b) {
+        return measure::abs(a - section.thickness) < measure::abs(b - section.thickness);
+    };
+    std::optional<Length> widest;
+    std::optional<Length> thickness;
+    for (const job::StockBoard& board : stock.boards) {
+        if (board.material.value != section.material) continue;
+        if (!job::same_size(board.thickness.value, section.thickness)) {
+            if (!thickness || nearer(board.thickness.value, *thickness)) thickness = board.thickness.value;
+            continue;
+        }
+        const Length wide = board.width.value;
+        const bool does = wide >= section.width || job::same_size(wide, section.width);
+        if (does && board.for_sale()) return;
+        if (!does && (!widest || wide > *widest)) widest = wide;
+    }
+    section.too_narrow = widest;
+    if (!widest) section.other_thickness = thickness;
 }
 
 std::vector<StockLength> lengths_of(const SectionKey& key, const job::Stock& stock, Unit unit, bool& usual) {

@@ -23,7 +23,8 @@ struct StockBlank {
     int copies = 1;
     Length length;  ///< as the work order tells to cut it: rounded for the tape, trim at both ends included
     Length width;
-    int segment = 0;  ///< its number from the left, of a casing segment
+    int segment = 0;       ///< its number from the left, of a casing segment
+    bool stopped = false;  ///< its board is not to be cut, though it is bought for: see plan/stopped.h
 };
 
 /// A board of stock and what is cut from it, from its trimmed end on.
@@ -52,14 +53,21 @@ struct CheaperJoints {
     Length length;           ///< the same of the length that is bought
 };
 
-/// The boards of one material, thickness and width.
+/// Heights and thicknesses of a molded board, in hundredths of a millimeter; none for a flat one.
+using StockProfile = std::vector<long>;
+
+/// The boards of one material, thickness, width and profile.
 struct StockSection {
     std::string material;
     bool own_material = false;  ///< the user's: printed under the name that it is given
     bool casing = false;        ///< of casing segments: no job says their material and thickness
     Length thickness;
-    Length width;                     ///< of the stock; narrower blanks are ripped from it
-    bool usual_lengths = false;       ///< the job does not say what is sold
+    Length width;                ///< of the stock; narrower blanks are ripped from it
+    StockProfile profile{};      ///< molded boards share no stick with flat ones
+    bool usual_lengths = false;  ///< the job does not say what is sold, or nothing of it will do
+    /// Where nothing that is sold will do: the widest that is listed of this thickness, or the nearest thickness.
+    std::optional<Length> too_narrow{};
+    std::optional<Length> other_thickness{};
     std::vector<CutStick> sticks;     ///< longest first, like ones together
     std::vector<StockBlank> no_room;  ///< for which no board of the stock is long enough, or which are too many
     std::vector<Bought> to_buy;       ///< longest first
@@ -119,7 +127,9 @@ struct StockPlan {
     Length least_offcut;  ///< the shortest that is kept
     std::vector<StockSection> sections;
     std::vector<SheetSection> sheets{};
-    job::Diagnostics refused{};  ///< blanks that no stock holds, and what would do
+    job::Diagnostics refused{};           ///< blanks that no stock holds, and what would do
+    std::vector<std::string> stopped{};   ///< boards in it that are not to be cut
+    std::vector<std::string> not_made{};  ///< openings and walls that are not in it: they cannot be made as asked
 };
 
 /// Lengths that boards are usually sold in, where the job does not say. Common practice, no source.

@@ -180,6 +180,12 @@ std::vector<PieceSheets::Group> PieceSheets::groups_of(const std::string& sheet)
     return groups;
 }
 
+std::vector<std::size_t> PieceSheets::firsts(const std::string& sheet) const {
+    std::vector<std::size_t> firsts;
+    for (const Group& group : groups_.at(sheet)) firsts.push_back(group.front());
+    return firsts;
+}
+
 /// The first of a group, under the name and in the number of all.
 plan::Piece PieceSheets::named(const std::string& sheet, const Group& group) const {
     plan::Piece piece = plan_.pieces[group.front()];

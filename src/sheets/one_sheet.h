@@ -47,6 +47,9 @@ public:
     /// Throws std::runtime_error where there is no such sheet, and where there are too many pages.
     void add(Drafts& drafts, const std::string& sheet, std::size_t piece) const;
 
+    /// The pieces with which one of these sheets stands, of those that can be shared: as many as the packet has of it.
+    std::vector<std::size_t> firsts(const std::string& sheet) const;
+
 private:
     using Group = std::vector<std::size_t>;
     std::vector<Group> groups_of(const std::string& sheet) const;

@@ -1,7 +1,9 @@
 #include "sheets/bid/bid_sheet.h"
 
+#include "plan/stopped.h"
 #include "sheets/layout/finish.h"
 #include "sheets/layout/flow.h"
+#include "sheets/stock/offcut_coupons.h"
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/wording.h"
@@ -22,11 +24,16 @@ public:
           house_(house),
           rates_(rates),
           sheets_(sheets),
-          counts_(plan::bid_counts(house)),
+          counts_(plan::bid_counts(house, coupons_asked(house, flow.kit()))),
           sums_(plan::bid_sums(counts_, house, rates, sheets)),
+          not_made_(plan::not_made(house.jobs)),
           tape_(house.first().header.units, flow.kit().words) {}
 
     void draw() {
+        if (const auto stopped = plan::stopped_boards(house_.jobs); !stopped.empty())
+            flow_.paragraph(Role::caution, words("stopped", {{"boards", names_text(stopped)}}), strong());
+        if (!not_made_.empty())
+            flow_.paragraph(Role::caution, words("not_made", {{"pieces", names_text(not_made_)}}), strong());
         flow_.paragraph(Role::text, words("how"), small());
         flow_.skip(between);
         if (house_.several()) jobs();
@@ -41,6 +48,7 @@ private:
     std::string words(const std::string& key, const fonts::Words::Values& values = {}) const {
         return flow_.kit().words("bid." + key, values);
     }
+    Type strong() const { return {Face::bold, flow_.style().text}; }
     Type small() const { return {Face::regular, flow_.style().small}; }
     Unit unit() const { return house_.first().header.units; }
 
@@ -104,7 +112,9 @@ private:
         table.row({words("glue"), glue_text(), rate(Rate::glue), figure(sums_.glue, 2)});
         table.row({words("sharpening"), blade_text(), rate(Rate::sharpening), figure(sums_.blade, 2)});
         table.row({words("other_costs"), "", "", blank});
-        table.row({words("all"), "", "", figure(sums_.all(), 2)}, Face::bold);
+        table.row({not_made_.empty() ? words("all") : words("all_without", {{"pieces", names_text(not_made_)}}), "", "",
+                   figure(sums_.all(), 2)},
+                  Face::bold);
     }
 
     /// A row for each kind of board that is bought.
@@ -162,6 +172,7 @@ private:
     int sheets_;
     plan::BidCounts counts_;
     plan::BidSums sums_;
+    std::vector<std::string> not_made_;
     Tape tape_;
 };
 

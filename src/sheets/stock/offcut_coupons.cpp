@@ -4,32 +4,27 @@
 
 #include "plan/stock_boards.h"
 #include "sheets/cards/coupon_size.h"
+#include "sheets/one_sheet.h"
 
 namespace kerfpacket::sheets {
 namespace {
 
-/// Boards that are alike share one record of coupons.
-bool same_coupon(const plan::Piece& a, const plan::Piece& b, Unit unit) {
-    const CouponSize one = coupon_size(a, unit);
-    const CouponSize other = coupon_size(b, unit);
-    return one.length == other.length && one.spacing == other.spacing && one.side == other.side &&
-           a.cut.depth == b.cut.depth;
+/// The boards that coupons are made of: one for each record of the packet, but those that a coupon of theirs judges.
+std::vector<const plan::Piece*> with_coupons(const plan::Plan& plan, const Kit& kit) {
+    std::vector<const plan::Piece*> pieces;
+    for (const std::size_t i : PieceSheets(plan, kit, {"coupon"}).firsts("coupon")) {
+        const plan::Piece& piece = plan.pieces[i];
+        if (!piece.blank().kerfs.empty() && !(piece.coupon && piece.coupon->counts)) pieces.push_back(&piece);
+    }
+    return pieces;
 }
 
 /// What the coupons of a section's boards take, the longest first.
-std::vector<Coupons> wanted(const plan::Plan& plan, const plan::StockSection& section) {
-    const plan::SectionKey key = plan::section_of(section.material, section.thickness, section.width, plan.stock);
+std::vector<Coupons> wanted(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit) {
     std::vector<Coupons> all;
-    std::vector<const plan::Piece*> seen;
-    for (const plan::Piece& piece : plan.pieces) {
-        if (plan::section_of(piece.material, piece.cut.thickness, piece.width, plan.stock) != key) continue;
-        if (piece.coupon && piece.coupon->counts) continue;
-        const Unit unit = plan.header.units;
-        const auto alike = [&](const plan::Piece* other) { return same_coupon(*other, piece, unit); };
-        if (std::any_of(seen.begin(), seen.end(), alike)) continue;
-        seen.push_back(&piece);
-        all.push_back({piece.id, coupons_of_board, coupon_size(piece, unit).length});
-    }
+    for (const plan::Piece* piece : with_coupons(plan, kit))
+        if (plan::section_of(*piece, plan.stock) == plan::key_of(section))
+            all.push_back({piece->id, coupons_of_board, coupon_size(*piece, plan.header.units).length});
     std::stable_sort(all.begin(), all.end(), [](const Coupons& a, const Coupons& b) { return a.length > b.length; });
     return all;
 }
@@ -41,11 +36,11 @@ void add_one(std::vector<Coupons>& to, const Coupons& coupons) {
 
 }  // namespace
 
-OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section) {
-    OffcutCoupons result{std::vector<std::vector<Coupons>>(section.sticks.size()), {}};
-    std::vector<measure::Length> left;
+OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit) {
+    OffcutCoupons result{std::vector<std::vector<Coupons>>(section.sticks.size()), {}, {}};
+    std::vector<measure::Length>& left = result.rest;
     for (const plan::CutStick& stick : section.sticks) left.push_back(stick.offcut);
-    for (const Coupons& coupons : wanted(plan, section)) {
+    for (const Coupons& coupons : wanted(plan, section, kit)) {
         for (int i = 0; i < coupons.count; ++i) {
             auto best = left.end();
             for (auto at = left.begin(); at != left.end(); ++at)
@@ -54,11 +49,19 @@ OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& s
                 add_one(result.no_offcut, coupons);
                 continue;
             }
-            *best = *best - coupons.length - plan.stock_plan->kerf;
+            // The kerf after the last one may run out of the wood.
+            *best = std::max(measure::Length(), *best - coupons.length - plan.stock_plan->kerf);
             add_one(result.of_sticks[static_cast<std::size_t>(best - left.begin())], coupons);
         }
     }
     return result;
+}
+
+int coupons_asked(const plan::House& house, const Kit& kit) {
+    int count = 0;
+    for (const plan::Plan* job : house.jobs)
+        count += coupons_of_board * static_cast<int>(with_coupons(*job, kit).size());
+    return count;
 }
 
 }  // namespace kerfpacket::sheets

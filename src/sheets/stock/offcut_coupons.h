@@ -4,7 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "plan/plan.h"
+#include "plan/house.h"
+#include "sheets/layout/kit.h"
 
 namespace kerfpacket::sheets {
 
@@ -18,10 +19,14 @@ struct Coupons {
 struct OffcutCoupons {
     std::vector<std::vector<Coupons>> of_sticks;  ///< for each stick of the section, what its offcut gives
     std::vector<Coupons> no_offcut;               ///< what no offcut is long enough for
+    std::vector<measure::Length> rest{};          ///< for each stick, what is left of its offcut then
 };
 
 /// The longest coupons first, each from the shortest offcut that holds it. A board that is judged by a coupon of its
 /// own needs none.
-OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section);
+OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit);
+
+/// How many coupons the records of these jobs' packets ask for, by the same rule.
+int coupons_asked(const plan::House& house, const Kit& kit);
 
 }  // namespace kerfpacket::sheets

@@ -8,8 +8,14 @@ namespace {
 class Bar {
 public:
     Bar(Pen& pen, const Rect& room, const plan::StockPlan& plan, const plan::CutStick& stick, Length longest,
-        const Tape& tape)
-        : pen_(pen), room_(room), plan_(plan), stick_(stick), scale_(room.width() / longest), tape_(tape) {}
+        const Tape& tape, const std::string& offcut)
+        : pen_(pen),
+          room_(room),
+          plan_(plan),
+          stick_(stick),
+          scale_(room.width() / longest),
+          tape_(tape),
+          offcut_(offcut) {}
 
     void draw() {
         const std::vector<Length> ends = running_ends(plan_, stick_);
@@ -53,9 +59,7 @@ private:
     /// All of it, or its length alone; beside the bar where it is too short for that and the bar leaves room.
     void offcut(Length from, Length right) {
         const std::string figure = tape_.plain(stick_.offcut);
-        if (name(offcut_text(stick_, pen_.kit(), tape_), from, right, Face::regular) ||
-            name(figure, from, right, Face::condensed))
-            return;
+        if (name(offcut_, from, right, Face::regular) || name(figure, from, right, Face::condensed)) return;
         const Type type{Face::condensed, style().small};
         if (right + 3_pt + pen_.width(figure, type) <= room_.high.x)
             pen_.text(Role::text, {right + 3_pt, middle()}, figure, type);
@@ -67,18 +71,19 @@ private:
     const plan::CutStick& stick_;
     double scale_;
     const Tape& tape_;
+    const std::string& offcut_;
 };
 
 }  // namespace
 
 void draw_stick(Pen& pen, const Rect& room, const plan::StockPlan& plan, const plan::CutStick& stick, int n,
-                Length longest, const Tape& tape) {
+                Length longest, const Tape& tape, const std::string& offcut) {
     const Scope figure =
         pen.figure(pen.kit().words("stock.figure", {{"n", std::to_string(n)},
                                                     {"length", stock_length(stick.length, pen.kit(), tape)},
                                                     {"blanks", blank_names(stick.blanks, pen.kit())},
-                                                    {"offcut", offcut_text(stick, pen.kit(), tape)}}));
-    Bar(pen, room, plan, stick, longest, tape).draw();
+                                                    {"offcut", offcut}}));
+    Bar(pen, room, plan, stick, longest, tape, offcut).draw();
 }
 
 }  // namespace kerfpacket::sheets

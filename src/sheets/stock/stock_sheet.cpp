@@ -52,6 +52,8 @@ private:
     }
 
     void purchase() {
+        for (const std::string& note : stop_notes(plan_, flow_.kit()))
+            flow_.paragraph(Role::caution, note, {Face::bold, style().text});
         flow_.heading(words("stock.buy"));
         const auto buys = [](const auto& section) { return !section.to_buy.empty(); };
         if (std::any_of(plan_.sections.begin(), plan_.sections.end(), buys) ||
@@ -144,9 +146,9 @@ private:
         int n = 0;
         std::vector<Coupons> left_over;
         for (const plan::StockSection& section : plan_.sections) {
-            const OffcutCoupons coupons = offcut_coupons(job_, section);
+            const OffcutCoupons coupons = offcut_coupons(job_, section, flow_.kit());
             for (std::size_t i = 0; i < section.sticks.size(); ++i)
-                ticket(section, section.sticks[i], ++n, coupons.of_sticks[i]);
+                ticket(section, section.sticks[i], ++n, coupons.of_sticks[i], coupons.rest[i]);
             left_over.insert(left_over.end(), coupons.no_offcut.begin(), coupons.no_offcut.end());
         }
         flow_.skip(between);
@@ -172,7 +174,7 @@ private:
 
     /// The drawing stays with the heading and the first cut.
     void ticket(const plan::StockSection& section, const plan::CutStick& stick, int n,
-                const std::vector<Coupons>& coupons) {
+                const std::vector<Coupons>& coupons, Length rest) {
         const Type name{Face::bold, style().text};
         const Length head = leading(style().text) + bar_height + below_bar;
         flow_.skip(between);
@@ -181,13 +183,16 @@ private:
         const Rect block = flow_.take(head);
         Pen pen = flow_.pen();
         const Length base = first_base(block, style().text);
-        const std::string offcut = offcut_text(stick, flow_.kit(), tape_);
+        const std::string offcut =
+            coupons.empty() ? offcut_text(stick, flow_.kit(), tape_)
+                            : words(rest >= plan_.least_offcut ? "stock.offcut_rest_keep" : "stock.offcut_rest",
+                                    {{"length", tape_.with_unit(stick.offcut)}, {"rest", tape_.with_unit(rest)}});
         const Length beside = pen.width(offcut, text()) + between;
         const std::string title = stick_text(section, stick, n, flow_.kit(), tape_);
         pen.text(Role::text, {block.low.x, base}, title, pen.fitting(title, name, block.width() - beside));
         pen.text(Role::text, {block.high.x, base}, offcut, text().at_right());
         const Rect bar{{block.low.x, block.low.y + below_bar}, {block.high.x, block.low.y + below_bar + bar_height}};
-        draw_stick(pen, bar, plan_, stick, n, longest(), tape_);
+        draw_stick(pen, bar, plan_, stick, n, longest(), tape_, offcut);
         cuts(section, stick, coupons);
     }
 

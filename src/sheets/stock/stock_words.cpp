@@ -11,22 +11,39 @@ using namespace measure::literals;
 
 namespace {
 
-/// Whether the job says of no section what is sold.
+/// Whether the job says of nothing in the plan what is sold: it is told once then, and needs no name.
 bool all_usual(const plan::StockPlan& plan) {
-    return !plan.sections.empty() &&
-           std::all_of(plan.sections.begin(), plan.sections.end(),
-                       [](const plan::StockSection& section) { return section.usual_lengths; });
+    return !plan.sections.empty() && plan.sheets.empty() &&
+           std::all_of(plan.sections.begin(), plan.sections.end(), [](const plan::StockSection& section) {
+               return section.usual_lengths && !section.too_narrow && !section.other_thickness;
+           });
 }
 
 bool is_ripped(const plan::StockSection& section, const plan::StockBlank& blank) {
     return section.width - blank.width > 0.2_mm;
 }
 
-std::string usual_text(const Kit& kit, const Tape& tape) {
+std::string counted_text(const Kit& kit, const Tape& tape) {
     std::string lengths;
     for (const Length length : plan::usual_stock_lengths(tape.unit()))
         lengths += (lengths.empty() ? "" : ", ") + stock_length(length, kit, tape);
-    return kit.words("stock.usual", {{"lengths", lengths}});
+    return kit.words("stock.counted_usual", {{"lengths", lengths}});
+}
+
+/// What the job says of the stock of a section that falls back on lengths of no board of it; empty where it need not.
+std::string listed_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
+    const std::string board = section_text(section, kit, tape);
+    if (section.too_narrow)
+        return kit.words("stock.too_narrow", {{"board", board},
+                                              {"less", tape.exact(section.width - *section.too_narrow)},
+                                              {"width", tape.exact(*section.too_narrow)}});
+    if (!section.usual_lengths) return {};
+    if (!section.other_thickness) return kit.words("stock.usual_of", {{"board", board}});
+    const Length less = section.thickness - *section.other_thickness;
+    return kit.words(less > Length() ? "stock.other_thickness_thin" : "stock.other_thickness_thick",
+                     {{"board", board},
+                      {"less", tape.exact(measure::abs(less))},
+                      {"thickness", tape.exact(*section.other_thickness)}});
 }
 
 std::string lengths_text(const std::vector<Length>& lengths, const Tape& tape) {
@@ -55,9 +72,10 @@ std::string blank_name(const plan::StockBlank& blank, const Kit& kit) {
     if (blank.part == plan::StockBlank::Of::right_leg) name = kit.words("stock.right_leg", {{"piece", name}});
     if (blank.part == plan::StockBlank::Of::segment)
         name = kit.words("stock.segment", {{"piece", name}, {"n", std::to_string(blank.segment)}});
-    if (blank.copies == 1) return name;
-    return kit.words("stock.copy",
-                     {{"blank", name}, {"n", std::to_string(blank.copy)}, {"m", std::to_string(blank.copies)}});
+    if (blank.copies > 1)
+        name = kit.words("stock.copy",
+                         {{"blank", name}, {"n", std::to_string(blank.copy)}, {"m", std::to_string(blank.copies)}});
+    return blank.stopped ? kit.words("stock.stopped_blank", {{"blank", name}}) : name;
 }
 
 std::string blank_to_cut(const plan::StockSection& section, const plan::StockBlank& blank, const Kit& kit,
@@ -72,12 +90,19 @@ std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& 
     return names;
 }
 
+std::string names_text(const std::vector<std::string>& names) {
+    std::string text;
+    for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+    return text;
+}
+
 std::string section_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
     if (section.casing) return kit.words("stock.casing_board", {{"width", tape.exact(section.width)}});
-    return kit.words("piece.board", {{"thickness", tape.exact_plain(section.thickness)},
-                                     {"width", tape.exact(section.width)},
-                                     {"material", section.own_material ? section.material
-                                                                       : kit.words("materials." + section.material)}});
+    return kit.words(
+        section.profile.empty() ? "piece.board" : "piece.board_moulded",
+        {{"thickness", tape.exact_plain(section.thickness)},
+         {"width", tape.exact(section.width)},
+         {"material", section.own_material ? section.material : kit.words("materials." + section.material)}});
 }
 
 std::string stock_length(Length length, const Kit& kit, const Tape& tape) {
@@ -117,12 +142,21 @@ std::string proof_text(const plan::StockSection& section, const Kit& kit, const 
                       {"length", tape.exact(section.length_at_most)}});
 }
 
+std::vector<std::string> stop_notes(const plan::StockPlan& plan, const Kit& kit) {
+    std::vector<std::string> notes;
+    if (!plan.stopped.empty()) notes.push_back(kit.words("stock.stopped", {{"boards", names_text(plan.stopped)}}));
+    if (!plan.not_made.empty()) notes.push_back(kit.words("stock.not_made", {{"pieces", names_text(plan.not_made)}}));
+    return notes;
+}
+
 std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::StockSection& section, const Kit& kit,
                                        const Tape& tape) {
     std::vector<std::string> notes;
     if (!section.no_room.empty())
         notes.push_back(kit.words("stock.no_room", {{"blanks", blank_names(section.no_room, kit)}}));
-    if (section.usual_lengths && !all_usual(plan)) notes.push_back(usual_text(kit, tape));
+    if (const std::string listed = listed_text(section, kit, tape); !listed.empty() && !all_usual(plan))
+        notes.push_back(listed + " " +
+                        (section.usual_lengths ? counted_text(kit, tape) : kit.words("stock.counted_lengths")));
     if (section.casing) notes.push_back(kit.words("stock.casing_material"));
     for (const plan::CheaperJoints& cheaper : section.cheaper)
         notes.push_back(cheaper_text(cheaper, section.priced, kit, tape));
@@ -136,7 +170,7 @@ std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::
 
 std::vector<std::string> plan_notes(const plan::StockPlan& plan, const Kit& kit, const Tape& tape) {
     std::vector<std::string> notes;
-    if (all_usual(plan)) notes.push_back(usual_text(kit, tape));
+    if (all_usual(plan)) notes.push_back(kit.words("stock.usual") + " " + counted_text(kit, tape));
     notes.push_back(kit.words("stock.not_counted"));
     return notes;
 }

@@ -10,7 +10,7 @@
 
 namespace kerfpacket::sheets {
 
-/// "A", "A, 2 of 3", "B, left leg", "A, segment 2".
+/// "A", "A, 2 of 3", "B, left leg", "A, segment 2"; one that is not to be cut says so.
 std::string blank_name(const plan::StockBlank& blank, const Kit& kit);
 /// The same with the width it is ripped to, where the board of stock is wider.
 std::string blank_to_cut(const plan::StockSection& section, const plan::StockBlank& blank, const Kit& kit,
@@ -29,6 +29,10 @@ std::string used_text(const plan::StockSection& section, const Kit& kit);
 std::string total_text(const plan::StockSection& section, const Kit& kit, const Tape& tape);
 /// Whether another plan could buy less, and how much.
 std::string proof_text(const plan::StockSection& section, const Kit& kit, const Tape& tape);
+/// Names of boards or openings, with commas.
+std::string names_text(const std::vector<std::string>& names);
+/// Which boards are not to be cut and what is not in the plan, a sentence each; none for nothing.
+std::vector<std::string> stop_notes(const plan::StockPlan& plan, const Kit& kit);
 /// What else must be known of a section before its stock is bought, a sentence each; none for nothing.
 std::vector<std::string> section_notes(const plan::StockPlan& plan, const plan::StockSection& section, const Kit& kit,
                                        const Tape& tape);

@@ -169,5 +169,88 @@ TEST_F(House, IsBidForAtOnce) {
     EXPECT_TRUE(fs::exists(folder_ / "bid.pdf"));
 }
 
+/// B bends, C is stopped by its verdict, T is too tight to be made at all.
+const std::string stopped_job = [] {
+    const auto arch = [](const std::string& id, const std::string& figures, const std::string& board) {
+        return "[[opening]]\nid = \"" + id + "\"\n" + figures +
+               "depth = \"4 9/16 in\"\n[opening.liner]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\n" + board;
+    };
+    const std::string wide = "shape = \"segmental\"\nspan = \"58 3/4 in\"\nrise = \"13 5/8 in\"\n";
+    const std::string tight = "shape = \"semicircular\"\nspan = \"5 3/8 in\"\nmeasured_to = \"wall\"\n";
+    return "[job]\nnumber = \"S-1\"\ntitle = \"Stopped\"\nrevision = \"A\"\ndate = 2026-05-04\nunits = \"in\"\n"
+           "[saw]\nblade_diameter = \"10 in\"\nkerf = 0.126\n" +
+           arch("T", tight, "") + arch("B", wide, "") +
+           arch("C", wide, "kerf_depth = \"1/4 in\"\nspacing = \"3/4 in\"\n");
+}();
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+/// What the verdict stops is stopped in the plan by which boards are bought, and what cannot be made is missed there.
+TEST(Stock, SaysWhichBoardsAreNotToBeCutAndWhatIsNotInThePlan) {
+    const Folder folder;
+    const int as_checked = run_on(folder, "check", stopped_job).status;
+    EXPECT_EQ(as_checked, 3);
+    const Outcome report = run_on(folder, "stock", stopped_job);
+    EXPECT_EQ(report.status, as_checked);
+    EXPECT_TRUE(has(report.out, "DO NOT CUT: C.")) << report.out;
+    EXPECT_TRUE(has(report.out, "C: DO NOT CUT ")) << report.out;
+    EXPECT_FALSE(has(report.out, "B: DO NOT CUT")) << report.out;
+    EXPECT_TRUE(has(report.out, "NOT IN THIS PLAN, cannot be made as the job asks: T.")) << report.out;
+    const Outcome json = run_on(folder, "stock", stopped_job, {"--json"});
+    EXPECT_EQ(json.status, as_checked);
+    const auto plan = nlohmann::json::parse(json.out);
+    EXPECT_EQ(plan.at("do_not_cut"), nlohmann::json({"C"}));
+    EXPECT_EQ(plan.at("not_in_plan"), nlohmann::json({"T"}));
+    int blanks = 0;
+    for (const auto& section : plan.at("sections"))
+        for (const auto& stick : section.at("boards"))
+            for (const auto& blank : stick.at("blanks")) {
+                ++blanks;
+                EXPECT_EQ(blank.at("do_not_cut"), blank.at("piece") == "C");
+            }
+    EXPECT_EQ(blanks, 2);
+    const std::string csv = run_on(folder, "stock", stopped_job, {"--csv"}).out;
+    EXPECT_TRUE(has(csv, ",do not cut,C: DO NOT CUT,")) << csv;
+    EXPECT_TRUE(has(csv, ",blank,B,")) << csv;
+    EXPECT_TRUE(has(csv, ",,,,,,,not in plan,T,,\n")) << csv;
+    // The same boards that no machine is told of.
+    const Outcome stops = run_on(folder, "stops", stopped_job);
+    EXPECT_TRUE(has(stops.err, "piece C: do not cut")) << stops.err;
+}
+
+TEST(Stock, OfAJobWithoutCautionsEndsWell) {
+    const Folder folder;
+    const Outcome outcome = run_on(folder, "stock", good_job);
+    EXPECT_EQ(outcome.status, 0) << outcome.err;
+    EXPECT_FALSE(has(outcome.out, "DO NOT CUT")) << outcome.out;
+    EXPECT_FALSE(has(outcome.out, "NOT IN THIS PLAN")) << outcome.out;
+}
+
+/// By how much what is listed is too small, and for what.
+TEST(Stock, SaysThatWhatIsListedIsTooNarrow) {
+    const Folder folder;
+    const std::string out = run_on(folder, "stock",
+                                   good_job +
+                                       "[[stock.boards]]\nmaterial = \"mdf\"\nthickness = \"3/4 in\"\n"
+                                       "width = \"5 3/16 in\"\nlength = \"8 ft\"\n")
+                                .out;
+    EXPECT_TRUE(
+        has(out, "3/4 x 5-1/4 in MDF: what the job lists of it is too narrow by 1/16 in, 5-3/16 in wide at most."))
+        << out;
+    EXPECT_FALSE(has(out, "does not say what is sold")) << out;
+}
+
+TEST(Bid, NamesWhatNoSumCounts) {
+    const Folder folder;
+    const auto bid = nlohmann::json::parse(run_on(folder, "bid", stopped_job, {"--json"}).out);
+    EXPECT_EQ(bid.at("not_in_bid"), nlohmann::json({"T"}));
+    EXPECT_EQ(bid.at("do_not_cut"), nlohmann::json({"C"}));
+    // Two records, of B and of C, that ask for three each.
+    int coupons = 0;
+    for (const auto& work : bid.at("work"))
+        if (work.at("rate") == "minutes_coupon") coupons = work.at("count");
+    EXPECT_EQ(coupons, 6);
+}
+
 }  // namespace
 }  // namespace kerfpacket::tests

@@ -37,7 +37,7 @@ int count_of(const BidCounts& counts, Rate rate) {
 
 TEST(Bid, CountsWhatThePlanHas) {
     const Plan plan = planned(two_walls());
-    const BidCounts counts = bid_counts(plan);
+    const BidCounts counts = bid_counts(plan, 3);
     const Piece& piece = plan.pieces.front();
     ASSERT_FALSE(piece.spliced());
     const auto kerfs = static_cast<int>(piece.whole.kerfs.size());
@@ -49,10 +49,36 @@ TEST(Bid, CountsWhatThePlanHas) {
     ASSERT_TRUE(plan.stock_plan);
     EXPECT_EQ(count_of(counts, Rate::minutes_crosscut), 4);
     EXPECT_EQ(count_of(counts, Rate::minutes_rip), 0);
-    EXPECT_EQ(count_of(counts, Rate::minutes_coupon), 1);
     EXPECT_EQ(count_of(counts, Rate::minutes_joint), 0);
     // Two walls of each kerf, 3/8 in deep.
     EXPECT_NEAR(counts.glue_area_mm2 / (25.4 * 25.4), 2 * kerfs * 2 * 0.375 * 7.25, 1e-3);
+}
+
+/// A kerf of a board that climbs runs askew from edge to edge: Pythagoras over the board's width and how much further
+/// from zero the kerf meets the other edge.
+TEST(Bid, AKerfThatIsCutAskewIsAsLongAsItIs) {
+    job::Job job = two_walls();
+    job.walls.front().rake.emplace();
+    job.walls.front().rake->slope = at_line(measure::Angle::degrees(33.5), 20);
+    job.walls.front().rake->climbs = at_line(job::End::right, 21);
+    job.stock.lengths = {at_line(200_in, 50)};
+    const Plan plan = planned(job);
+    const Piece& piece = plan.pieces.front();
+    int kerfs = 0;
+    double stroke = 0;
+    for (const Blank& blank : piece.blanks) {
+        ASSERT_GT(measure::abs(blank.lean), 2_in);
+        kerfs += 2 * static_cast<int>(blank.kerfs.size());
+        stroke += 2 * static_cast<double>(blank.kerfs.size()) * std::hypot(7.25, blank.lean.inches());
+    }
+    const BidCounts counts = bid_counts(plan, 3);
+    EXPECT_NEAR(counts.kerf_stroke.inches(), stroke, 1e-6);
+    EXPECT_GT(counts.kerf_stroke.inches(), kerfs * 7.25 * 1.1);
+    double glue = 2 * piece.cut.depth.inches() * stroke;
+    // A scarf's face is as long from edge to edge as a kerf; its slope is told along the edge.
+    const double askew = std::hypot(7.25, piece.blanks.front().lean.inches());
+    for (const Joint& joint : piece.joints) glue += 2 * askew * std::hypot(joint.scarf.inches() * 7.25 / askew, 0.75);
+    EXPECT_NEAR(counts.glue_area_mm2 / (25.4 * 25.4), glue, 1e-3);
 }
 
 TEST(Bid, ARipIsCountedForABlankNarrowerThanItsBoard) {
@@ -64,7 +90,7 @@ TEST(Bid, ARipIsCountedForABlankNarrowerThanItsBoard) {
                          4000,
                          std::nullopt,
                          {51, 1}}};
-    const BidCounts counts = bid_counts(planned(job));
+    const BidCounts counts = bid_counts(planned(job), 3);
     EXPECT_EQ(count_of(counts, Rate::minutes_rip), 2);
     EXPECT_GT(counts.ripped, 400_in);
 }
@@ -79,7 +105,7 @@ TEST(Bid, ASumStandsOnlyWhereAllItsRatesAreGiven) {
                          std::nullopt,
                          {51, 1}}};
     const Plan plan = planned(job);
-    const BidCounts counts = bid_counts(plan);
+    const BidCounts counts = bid_counts(plan, 3);
     job::Rates rates;
     const auto give = [&](Rate rate, double value) { rates.given.at(static_cast<std::size_t>(rate)) = value; };
     BidSums sums = bid_sums(counts, plan, rates, 20);
@@ -97,7 +123,7 @@ TEST(Bid, ASumStandsOnlyWhereAllItsRatesAreGiven) {
     sums = bid_sums(counts, plan, rates, 20);
     const int kerfs = count_of(counts, Rate::minutes_kerf);
     ASSERT_TRUE(sums.minutes && sums.labour && sums.paper && sums.glue);
-    EXPECT_NEAR(*sums.minutes, kerfs * 0.5 + 4 * 2 + 15, 1e-9);
+    EXPECT_NEAR(*sums.minutes, kerfs * 0.5 + 4 * 2 + 3 * 15, 1e-9);
     EXPECT_NEAR(*sums.labour, *sums.minutes, 1e-9);
     EXPECT_NEAR(*sums.paper, 2, 1e-9);
     EXPECT_NEAR(*sums.glue, 9 * std::ceil(kerfs * 2 * 0.375 * 7.25 / 144 / 10), 1e-9);
@@ -115,9 +141,9 @@ TEST(Bid, OfSeveralJobsIsThatOfEachButForTheBoards) {
     Plan other = one;
     other.header.number = "B-2";
     const StockPlan stock = make_stock_plan({&one, &other});
-    const BidCounts alone = bid_counts(one);
-    const BidCounts both = bid_counts(House({&one, &other}, &stock));
-    for (const Rate rate : {Rate::minutes_kerf, Rate::minutes_coupon, Rate::minutes_mitre, Rate::minutes_joint})
+    const BidCounts alone = bid_counts(one, 3);
+    const BidCounts both = bid_counts(House({&one, &other}, &stock), 6);
+    for (const Rate rate : {Rate::minutes_kerf, Rate::minutes_mitre, Rate::minutes_joint})
         EXPECT_EQ(count_of(both, rate), 2 * count_of(alone, rate)) << static_cast<int>(rate);
     EXPECT_EQ(both.blanks, 2 * alone.blanks);
     EXPECT_NEAR(both.kerf_stroke.mm(), 2 * alone.kerf_stroke.mm(), 1e-6);
@@ -153,7 +179,7 @@ TEST(Bid, RipsAndCrosscutsOfSheetsAreCountedAndTheirPrice) {
             blanks += static_cast<int>(strip.cut.blanks.size());
         }
     }
-    const BidCounts counts = bid_counts(plan);
+    const BidCounts counts = bid_counts(plan, 3);
     EXPECT_EQ(blanks, 2);
     EXPECT_EQ(count_of(counts, Rate::minutes_rip), strips + sheets);
     EXPECT_EQ(count_of(counts, Rate::minutes_crosscut), blanks + strips);
@@ -179,7 +205,7 @@ TEST(Bid, CasingBoardsHaveNoPriceAndSpoilNoSum) {
     int casing = 0;
     for (const StockSection& section : plan.stock_plan->sections) casing += section.casing && !section.to_buy.empty();
     ASSERT_EQ(casing, 1);
-    const auto sum = bid_sums(bid_counts(plan), plan, {}, 1).stock;
+    const auto sum = bid_sums(bid_counts(plan, 3), plan, {}, 1).stock;
     ASSERT_TRUE(sum);
     EXPECT_EQ(std::fmod(*sum, 40.0), 0);
     EXPECT_GT(*sum, 0);
@@ -205,14 +231,14 @@ TEST(Bid, ABlankThatNothingHoldsTakesTheBoardsOutOfTheSum) {
     Plan plan = planned(job);
     for (StockSection& section : plan.stock_plan->sections)
         if (section.no_room.empty()) section.no_room = {section.sticks.front().blanks.front()};
-    const BidCounts counts = bid_counts(plan);
+    const BidCounts counts = bid_counts(plan, 3);
     EXPECT_GT(counts.unplanned, 0);
     EXPECT_FALSE(bid_sums(counts, plan, {}, 1).stock);
 }
 
 TEST(Bid, NoSumOfBoardsWhereOneHasNoPriceOrABlankNoBoard) {
     const Plan unpriced = planned(two_walls());
-    EXPECT_FALSE(bid_sums(bid_counts(unpriced), unpriced, {}, 1).stock);
+    EXPECT_FALSE(bid_sums(bid_counts(unpriced, 3), unpriced, {}, 1).stock);
 }
 
 }  // namespace

@@ -113,6 +113,51 @@ TEST(StockPlan, WhatNoBoardHoldsIsTold) {
 }
 
 // Ends sawn off: a blank that the board as bought would hold may be too long for it.
+std::string molded(const std::string& id, const std::string& tails) {
+    return board(id, tails) +
+           "profile = [[\"0 in\", \"3/4 in\"], [\"5 in\", \"3/4 in\"], [\"7 1/4 in\", \"3/8 in\"]]\n";
+}
+
+/// What the job lists and why it will not do: never that nothing is listed.
+TEST(StockPlan, StockThatIsTooNarrowOrOfAnotherThicknessIsNotNone) {
+    const StockSection narrow =
+        planned(board("B", "8 in"), row("8 ft", "", "7 in") + row("8 ft", "", "5 in")).stock_plan->sections.at(0);
+    EXPECT_TRUE(narrow.usual_lengths);
+    ASSERT_TRUE(narrow.too_narrow);
+    EXPECT_EQ(*narrow.too_narrow, 7_in);
+    EXPECT_FALSE(narrow.other_thickness);
+    const std::string thin =
+        "[[stock.boards]]\nmaterial = \"mdf\"\nthickness = \"1/2 in\"\nwidth = \"9 in\"\nlength = \"8 ft\"\n";
+    const StockSection other = planned(board("B", "8 in"), thin).stock_plan->sections.at(0);
+    EXPECT_FALSE(other.too_narrow);
+    ASSERT_TRUE(other.other_thickness);
+    EXPECT_EQ(*other.other_thickness, 0.5_in);
+    // One that will do is nothing to speak of; nor is a job that lists nothing.
+    for (const std::string& stock : {row("8 ft") + row("8 ft", "", "7 in"), std::string()}) {
+        const StockSection fits = planned(board("B", "8 in", 2), stock).stock_plan->sections.at(0);
+        EXPECT_FALSE(fits.too_narrow || fits.other_thickness) << stock;
+    }
+}
+
+/// Common practice, no source: a molded board is another piece of lumber than a flat one as thick and as wide.
+TEST(StockPlan, MoldedBoardsShareNoStickWithFlatOnes) {
+    const std::string rack = row("16 ft", "on_hand = 2\n") + row("16 ft");
+    const Plan plan = planned(molded("M", "8 in") + board("F", "8 in"), rack);
+    const std::vector<StockSection>& sections = plan.stock_plan->sections;
+    ASSERT_EQ(sections.size(), 2U);
+    EXPECT_NE(sections.at(0).profile, sections.at(1).profile);
+    for (const StockSection& section : sections) {
+        ASSERT_EQ(section.sticks.size(), 1U);
+        ASSERT_EQ(section.sticks.front().blanks.size(), 1U);
+        // Of two that differ by their profiles alone, what lies in the rack is the flat one.
+        const bool flat = section.profile.empty();
+        EXPECT_EQ(section.sticks.front().blanks.front().id, flat ? "F" : "M");
+        EXPECT_EQ(section.sticks.front().in_rack, flat);
+    }
+    // Molded alike they are one thing.
+    EXPECT_EQ(planned(molded("M", "8 in") + molded("N", "8 in"), rack).stock_plan->sections.size(), 1U);
+}
+
 TEST(StockPlan, TrimmedEndsCount) {
     const std::string arch = liner("B", "6 ft");
     const Length blank = planned(arch).pieces[0].blank().length;
