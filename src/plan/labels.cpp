@@ -62,8 +62,8 @@ private:
         for (const CasingSegment& segment : arch->segments) {
             label.n = segment.n;
             label.segment = &segment;
-            label.length = segment.board_length;
-            label.width = segment.board_width;
+            label.length = segment.length_to_saw(label.job->header.units);
+            label.width = segment.width_to_saw(label.job->header.units);
             add(label);
         }
     }

@@ -6,6 +6,7 @@
 
 #include "sheets/drawings/small_drawing.h"
 #include "sheets/layout/sheet_code.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -18,10 +19,11 @@ constexpr Length most_shape = 44_pt;
 
 /// Kerf face up as it lies before its user: the front edge drawn heavy, the zero end heavier, kerfs from the bend's
 /// start to its end. Not to scale across; the kerfs are too many to draw, some stand for all.
-void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::string& how) {
+void board(Pen& pen, const Rect& room, const plan::Piece& piece, const std::string& how) {
     const fonts::Style& style = pen.kit().style;
     const Scope figure = pen.figure(how);
-    const bool zero_left = blank.zero == job::End::left;
+    const plan::Blank& blank = piece.blank();
+    const bool zero_left = zero_at_left(piece);
     const Type zero{Face::bold, style.small};
     const Length beside = 10_pt;
     const Rect wood{{room.low.x + (zero_left ? beside : Length()), room.low.y},
@@ -35,7 +37,8 @@ void board(Pen& pen, const Rect& room, const plan::Blank& blank, const std::stri
     constexpr std::size_t drawn = 24;
     const std::size_t step = 1 + blank.kerfs.size() / drawn;
     for (std::size_t i = 0; i < blank.kerfs.size(); i += step) {
-        const double share = blank.from_left(blank.kerfs[i].at) / blank.length;
+        const double from_zero = blank.kerfs[i].at / blank.length;
+        const double share = zero_left ? from_zero : 1 - from_zero;
         const Length x = wood.low.x + wood.width() * share;
         pen.line(Role::tick, {x, wood.low.y}, {x, wood.high.y}, style.hair);
     }
@@ -86,7 +89,7 @@ void draw_label(page::Page& page, const LabelPlace& place, const Kit& kit) {
     const Rect below{{room.low.x, std::max(room.low.y, top - most_shape)},
                      {room.low.x + std::min(room.width(), most_board), top}};
     if (of == Of::blank)
-        board(pen, {{below.low.x, top - board_height}, below.high}, place.label.piece->blanks[place.label.part],
+        board(pen, {{below.low.x, top - board_height}, below.high}, place.label.piece->of_blank(place.label.part),
               kit.words("labels.figure", {{"tag", place.text.tag}, {"how", place.text.lines.at(2)}}));
     else if (of == Of::segment || of == Of::rib)
         shape(pen, below, place.label,

@@ -1,5 +1,6 @@
 #include "sheets/labels/label_words.h"
 
+#include "plan/stopped.h"
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
 #include "sheets/words/wall_side.h"
@@ -61,7 +62,8 @@ private:
             text_.what =
                 words("copy",
                       {{"what", text_.what}, {"n", std::to_string(label_.copy)}, {"m", std::to_string(label_.copies)}});
-        if (label_.of == Of::blank && not_to_cut())
+        // As `stops` and `outlines` have it: a label must not lead to a board that the packet stops.
+        if (label_.of == Of::blank && plan::stopped(piece()) != plan::Stopped::no)
             text_.what = kit_.words("refused.do_not_cut", {{"piece", text_.tag}}) + "; " + text_.what;
         if (label_.of != Of::segment && label_.of != Of::rib) text_.lines.push_back(board_text(piece(), kit_, tape_));
         if (label_.of == Of::blank) blank(piece().of_blank(label_.part));
@@ -70,11 +72,6 @@ private:
         if (label_.of == Of::rib) rib();
         const bool wall = piece().kind == plan::Kind::wall_board;
         line(wall ? "goes_wall" : "goes_opening", {{"id", measured_id(piece())}, {"title", plan_.header.title}});
-    }
-
-    /// As `stops` and `outlines` have it: a label must not lead to a board that the packet stops.
-    bool not_to_cut() const {
-        return piece().bend.verdict == bend::Verdict::break_likely || !piece().weak_links.empty();
     }
 
     std::string what() const {
@@ -109,9 +106,7 @@ private:
             line("kerfs", {{"n", std::to_string(blank.kerfs.size())},
                            {"depth", tape_.exact(one.cut.depth)},
                            {"side", side(blank)}});
-        const bool liner = one.kind == plan::Kind::arch_liner;
-        line(blank.zero == job::End::left ? "zero_left" : "zero_right",
-             {{"edge", kit_.words(liner ? "labels.edge_room" : with_moulded_edge("labels.edge_top", one))}});
+        line(zero_at_left(one) ? "zero_left" : "zero_right", {{"edge", kit_.words(front_edge("labels.edge", one))}});
     }
 
     std::string side(const plan::Blank& blank) const {
@@ -122,7 +117,17 @@ private:
     void leg() {
         const job::End side = label_.of == Of::left_leg ? job::End::left : job::End::right;
         for (const plan::LegBoard& leg : piece().leg_boards)
-            if (leg.side == side) line("mitre", {{"angle", degrees_text(leg.mitre, kit_)}});
+            if (leg.side == side) leg_cuts(leg);
+    }
+
+    /// A splayed leg has no miter: its long edges are beveled, and it is longer at one of them where the head climbs.
+    void leg_cuts(const plan::LegBoard& leg) {
+        const auto& splay = piece().splay;
+        if (!splay) return line("mitre", {{"angle", degrees_text(leg.mitre, kit_)}});
+        line("bevel", {{"angle", degrees_text(splay->alpha, kit_)}});
+        if (climbs(leg, tape_))
+            line("leg_lengths",
+                 {{"narrow", tape_.with_unit(leg.face)}, {"wide", tape_.with_unit(leg.face + leg.climb)}});
     }
 
     void rib() {

@@ -198,7 +198,7 @@ void add_flat_blank(Drafts& drafts, const plan::Plan& plan, const plan::Piece& p
     const Tiling& tiling = ways.tiling();
     page::Page scratch;
     const TemplateDrawing drawing = flat_drawing(Pen(scratch, kit), piece, tape, tiling);
-    const bool zero_left = plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left();
+    const bool zero_left = zero_at_left(piece);
     const TemplateTitles titles{"flat-blank",
                                 piece.id,
                                 tiling.way() == job::Sheets::grid ? "flat.title_tile" : "flat.title_sheet",

@@ -191,9 +191,10 @@ private:
             sentence(words("casing.joints_in_order"), small());
             drawing_.note.back().lesser = true;
         }
-        sentence(
-            words("casing.board", {{"length", up_to(segment_.board_length)}, {"width", up_to(segment_.board_width)}}),
-            bold(style().small));
+        // A board may not be smaller than told.
+        sentence(words("casing.board", {{"length", tape_.with_unit(segment_.length_to_saw(tape_.unit()))},
+                                        {"width", tape_.with_unit(segment_.width_to_saw(tape_.unit()))}}),
+                 bold(style().small));
         const std::size_t tiles = facts_.tiling.printed();
         if (tiles > 1) {
             const bool in_grid = facts_.tiling.way() == job::Sheets::grid;
@@ -208,9 +209,6 @@ private:
         sentence(words(at_room ? "casing.print_side" : "casing.print_side_away"), small());
         drawing_.note.back().lesser = true;
     }
-
-    /// A board may not be smaller than told: the next sixteenth or millimetre up.
-    std::string up_to(Length size) const { return tape_.with_unit(measure::up_to_tape(size, tape_.unit())); }
 
     const Pen& pen_;
     const AlikeSegments& alike_;

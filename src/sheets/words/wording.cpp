@@ -64,7 +64,8 @@ std::string piece_name(const plan::Piece& piece, const Kit& kit) {
 
 std::string shape_name(const plan::Piece& piece, const Kit& kit) {
     return piece.kind == plan::Kind::arch_liner
-               ? kit.words(piece.shape == job::Shape::pointed ? pointed_key(piece) : job::shape_key(job::word(piece.shape)))
+               ? kit.words(piece.shape == job::Shape::pointed ? pointed_key(piece)
+                                                              : job::shape_key(job::word(piece.shape)))
                : std::string();
 }
 
@@ -100,14 +101,19 @@ std::string with_moulded_edge(const std::string& key, const plan::Piece& piece) 
     return key;
 }
 
+bool zero_at_left(const plan::Piece& piece) {
+    if (piece.splay) return plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left();
+    return piece.blank().zero == job::End::left;
+}
+
+std::string front_edge(const std::string& key, const plan::Piece& piece) {
+    if (piece.splay) return key + "_splay";
+    return piece.kind == plan::Kind::arch_liner ? key + "_room" : with_moulded_edge(key + "_top", piece);
+}
+
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
-    if (piece.splay)
-        return kit.words(
-            plan::FlatBlank(*piece.splay, piece.blank()).zero_at_left() ? "piece.zero_left" : "piece.zero_right",
-            {{"edge", kit.words("piece.front_splay")}});
-    const bool liner = piece.kind == plan::Kind::arch_liner;
-    const std::string edge = kit.words(liner ? "piece.front_room" : with_moulded_edge("piece.front_top", piece));
-    return kit.words(piece.blank().zero == job::End::left ? "piece.zero_left" : "piece.zero_right", {{"edge", edge}});
+    return kit.words(zero_at_left(piece) ? "piece.zero_left" : "piece.zero_right",
+                     {{"edge", kit.words(front_edge("piece.front", piece))}});
 }
 
 std::string verdict_word(bend::Verdict verdict, const Kit& kit) {

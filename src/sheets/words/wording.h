@@ -22,6 +22,11 @@ std::string kerf_side(const plan::Piece& piece, const Kit& kit);
 bool opens(const plan::BendRun& run);
 /// "Tick = blade CENTER".
 std::string tick_meaning(const plan::Piece& piece, const Kit& kit);
+/// Whether the zero end is at the left of whoever stands at the saw with the blank before him, kerf face up.
+bool zero_at_left(const plan::Piece& piece);
+/// The key with what the edges of the board add to it as it lies there: "_room", "_top" (and what a molded edge adds),
+/// "_splay".
+std::string front_edge(const std::string& key, const plan::Piece& piece);
 /// Which end is zero and which edge is the front, in words.
 std::string zero_end(const plan::Piece& piece, const Kit& kit);
 /// The key, with what a moulded edge adds to it: "_moulded" for the top, "_plain" for the bottom, "_both"; else as it

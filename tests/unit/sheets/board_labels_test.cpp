@@ -11,9 +11,12 @@
 #include "../../support/boxes.h"
 #include "../../support/kit.h"
 #include "../../support/openings.h"
+#include "job/read.h"
 #include "plan/make_stock_plan.h"
 #include "sheets/labels/label_sheets.h"
+#include "sheets/labels/label_words.h"
 #include "sheets/layout/sheet_code.h"
+#include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
 namespace {
@@ -318,6 +321,68 @@ TEST(BoardLabels, ACodeTellsJobRevisionAndLabel) {
             EXPECT_EQ(code->text, sheet_code_words(plan, ++n, "labels"));
         }
     EXPECT_EQ(n, plan::labels_of(plan).size());
+}
+
+std::string told(const LabelText& text) {
+    std::string all = text.tag + "|" + text.what + "|" + text.length;
+    for (const std::string& line : text.lines) all += "|" + line;
+    return all;
+}
+
+/// A board may not be smaller than the segment that is sawn from it: label, template and stock plan go up alike.
+TEST(BoardLabels, TellASegmentsBoardAsTheOtherSheetsDo) {
+    const plan::Plan plan = house();
+    int off = 0;
+    for (const plan::Label& label : plan::labels_of(plan)) {
+        if (label.of != Of::segment) continue;
+        for (const auto& [least, shown] : {std::pair(label.segment->board_length, label.length),
+                                           std::pair(label.segment->board_width, label.width)}) {
+            EXPECT_GE(shown.inches(), least.inches() - 1e-9);
+            EXPECT_LT(shown.inches(), least.inches() + 1.0 / 16);
+            EXPECT_NEAR(shown.inches() * 16, std::round(shown.inches() * 16), 1e-6);
+            // Rounded to the nearest it would be less.
+            off += measure::round_to_tape(least, Unit::inch) < shown ? 1 : 0;
+        }
+    }
+    EXPECT_GT(off, 0);
+}
+
+/// A splayed board lies at the saw as its cards say, and its legs have no miter.
+TEST(BoardLabels, OfASplayedOpeningSayWhatItsCardsSay) {
+    const job::Reading read = job::read_job(
+        {"job.toml",
+         "[job]\nnumber = \"7\"\ntitle = \"t\"\nrevision = \"A\"\ndate = 2026-11-28\nunits = \"in\"\n[saw]\n"
+         "blade_diameter = 10\nkerf = 0.118\n[[opening]]\nid = \"A\"\nshape = \"semicircular\"\nspan = \"36 in\"\n"
+         "measured_to = \"finish\"\ndepth = \"8 in\"\nlegs = \"70 in\"\n[opening.liner]\nmaterial = \"mdf\"\n"
+         "thickness = \"1/2 in\"\nkerf_depth = \"5/16 in\"\nspacing = \"1/2 in\"\n[opening.splay]\nangle = 20\n"
+         "measured = \"narrow\"\ntoward = \"room\"\n"});
+    const plan::Plan plan = plan::make_plan(read.job).value();
+    const plan::Piece& piece = plan.pieces.front();
+    ASSERT_TRUE(piece.splay);
+    for (const char* language : {"en", "es"}) {
+        const Kit words = kit(language);
+        int blanks = 0, legs = 0;
+        for (const plan::Label& label : plan::labels_of(plan)) {
+            const std::string text = told(label_text(label, words));
+            const bool left =
+                words.words("piece.zero_left", {{"edge", words.words("piece.front_splay")}}) == zero_end(piece, words);
+            if (label.of == Of::blank) {
+                ++blanks;
+                EXPECT_NE(text.find(words.words(left ? "labels.zero_left" : "labels.zero_right",
+                                                {{"edge", words.words("labels.edge_splay")}})),
+                          std::string::npos)
+                    << text;
+            } else if (label.of == Of::left_leg || label.of == Of::right_leg) {
+                ++legs;
+                EXPECT_NE(text.find(words.words("labels.bevel", {{"angle", degrees_text(piece.splay->alpha, words)}})),
+                          std::string::npos)
+                    << text;
+                EXPECT_EQ(text.find(std::string(language) == "en" ? "miter" : "inglete"), std::string::npos) << text;
+            }
+        }
+        EXPECT_GT(blanks, 0);
+        EXPECT_EQ(legs, 2);
+    }
 }
 
 }  // namespace
