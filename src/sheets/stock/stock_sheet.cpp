@@ -186,7 +186,7 @@ private:
         const std::string offcut =
             coupons.empty() ? offcut_text(stick, flow_.kit(), tape_)
                             : words(rest >= plan_.least_offcut ? "stock.offcut_rest_keep" : "stock.offcut_rest",
-                                    {{"length", tape_.with_unit(stick.offcut)}, {"rest", tape_.with_unit(rest)}});
+                                    {{"rest", tape_.with_unit(rest)}});
         const Length beside = pen.width(offcut, text()) + between;
         const std::string title = stick_text(section, stick, n, flow_.kit(), tape_);
         pen.text(Role::text, {block.low.x, base}, title, pen.fitting(title, name, block.width() - beside));
