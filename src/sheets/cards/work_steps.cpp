@@ -6,6 +6,7 @@
 
 #include "sheets/cards/coupon_size.h"
 #include "sheets/strips/strip_ends.h"
+#include "sheets/templates/arch_opening.h"
 #include "sheets/words/wording.h"
 
 namespace kerfpacket::sheets {
@@ -73,10 +74,13 @@ private:
         return first - whole->blanks.begin() + 1 == piece_.board;
     }
 
+    /// By the figures of the template's map: of the wall, at the side that is drawn. A job may give those of the seen
+    /// face, or of the other edge of a splayed jamb.
     void template_check() {
         if (!first_of_opening()) return;
-        add("check", words(drawn("template", "work_order.check_how")),
-            words("work_order.check_figure", {{"span", tape_.exact(piece_.measured_span)}}), "template");
+        const ArchOpening opening(plan_, piece_);
+        add("check", words(drawn("template", "work_order.check_how"), {{"rise", tape_.with_unit(opening.wall_rise())}}),
+            words("work_order.check_figure", {{"span", tape_.with_unit(opening.wall_span())}}), "template");
     }
 
     /// Where the lengths to cut stand: a ticket for each board of stock, or else the cover's table.

@@ -102,7 +102,7 @@ std::vector<DrawnLine> drawn_lines(const ArchOpening& arch, const fonts::Style& 
 
 TemplateShape arch_shape(const ArchOpening& arch, const fonts::Style& style) {
     const plan::ArchLines& lines = arch.lines();
-    const Point crown{{}, height_over(lines.wall, {}).value_or(lines.wall.bounds().high.y)};
+    const Point crown = arch.wall_crown();
     Landmarks places{lines.wall.start(), crown, lines.wall.end()};
     if (!lines.kerf_ticks.empty()) {
         const auto from_left = [](const plan::KerfTick& a, const plan::KerfTick& b) {

@@ -13,11 +13,12 @@ public:
         : context_(context),
           ways_(ways),
           piece_(arch.piece()),
+          opening_(arch),
           arch_(arch.lines()),
           half_(arch.half),
           springs_(measured_springs(arch_)),
           level_(arch.spring_level()),
-          centre_{{}, height_over(arch_.wall, {}).value_or(arch_.wall.bounds().high.y)} {}
+          centre_(arch.wall_crown()) {}
 
     TemplateMap map() const {
         const Length half = arch_.wall_half_span();
@@ -25,7 +26,8 @@ public:
         map.title = words("template.title_map");
         map.outline = words("template.outline", {{"piece", context_.titles.piece}});
         map.aside = kerf_side(piece_, context_.kit);
-        map.span = {{-half, level_}, {half, level_}, words("template.span", {{"span", with_unit(half * 2)}})};
+        map.span = {
+            {-half, level_}, {half, level_}, words("template.span", {{"span", with_unit(opening_.wall_span())}})};
         if (half_) map.span = {{-half, level_}, {{}, level_}, words("template.half_span", {{"span", with_unit(half)}})};
         map.ways = ways_text(context_, ways_);
         map.steps = joining_steps(context_, words("template.step_5"), half_);
@@ -47,7 +49,7 @@ private:
         std::vector<MapCheck> rows;
         if (half_) rows.push_back({words("template.check_left_half"), with_unit(half)});
         else
-            rows = {{words("template.check_span"), with_unit(half * 2)},
+            rows = {{words("template.check_span"), with_unit(opening_.wall_span())},
                     {words("template.check_half"), words("template.each", {{"length", with_unit(half)}})}};
         if (!arch_.springs_level()) {
             const bool left = springs_[0].y > springs_[1].y;
@@ -55,7 +57,7 @@ private:
                             with_unit(measure::abs(springs_[0].y - springs_[1].y))});
         }
         rows.push_back({words(arch_.symmetric && !half_ ? "template.check_rise" : "template.check_rise_centre"),
-                        with_unit(centre_.y - level_)});
+                        with_unit(opening_.wall_rise())});
         if (arch_.casing_outside) casing(rows);
         diagonals(rows);
         return rows;
@@ -109,6 +111,7 @@ private:
     const TemplateContext& context_;
     const TemplateWays& ways_;
     const plan::Piece& piece_;
+    const ArchOpening& opening_;
     const plan::ArchLines& arch_;
     bool half_;
     std::array<Point, 2> springs_;

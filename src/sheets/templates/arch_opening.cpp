@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "measure/require.h"
+#include "sheets/templates/template_drawing.h"
 
 namespace kerfpacket::sheets {
 
@@ -22,6 +23,11 @@ ArchOpening::ArchOpening(const plan::Plan& plan, const plan::Piece& first)
 Length ArchOpening::spring_level() const {
     const auto springs = measured_springs(lines());
     return std::min(springs[0].y, springs[1].y);
+}
+
+Point ArchOpening::wall_crown() const {
+    const Path& wall = lines().wall;
+    return {{}, height_over(wall, {}).value_or(wall.bounds().high.y)};
 }
 
 const Path& ArchOpening::ordinate_line() const {

@@ -3,6 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <set>
 
 #include "../../support/boxes.h"
@@ -226,6 +228,58 @@ TEST_P(WorkOrders, TakeOnePageEach) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Both, WorkOrders, testing::ValuesIn(tests::languages()));
+
+/// Half round, narrow finish radius 18, jamb 8 deep, 20 degrees, 1/2 in MDF.
+job::Opening splayed(job::Edge measured, job::Toward toward) {
+    job::Opening opening =
+        semicircle(measured == job::Edge::narrow ? 36_in : 36_in + 16_in * std::tan(std::numbers::pi / 9));
+    opening.measured_to = job::Surface::finish;
+    opening.legs = {{at_line(60_in, 53), at_line(60_in, 53)}};
+    opening.liner.width.value = 8_in;
+    opening.liner.thickness.value = 0.5_in;
+    opening.splay = job::Splay{at_line(measure::Angle::degrees(20), 41), measured, toward, {40, 1}};
+    return opening;
+}
+
+// Whichever edge was measured, the template is of the room's: by the right triangles of the jamb (8 tan 20 wider at
+// each side where it is the wide one) and of the slanted board (1/2 / cos 20 thick in the plane of the wall).
+TEST(WorkOrder, ASplayedOpeningIsCheckedByTheEdgeThatItsTemplateShows) {
+    const Tape tape(measure::Unit::inch, kit().words);
+    const double angle = std::numbers::pi / 9;
+    for (const job::Edge measured : {job::Edge::narrow, job::Edge::wide})
+        for (const job::Toward toward : {job::Toward::room, job::Toward::away}) {
+            const double wider = toward == job::Toward::room ? 8 * std::tan(angle) : 0;
+            const measure::Length radius = measure::Length::inches(18 + wider + 0.5 / std::cos(angle));
+            const page::Document document = make_packet(planned(job_of(splayed(measured, toward))), kit());
+            const page::Page& order = *orders_of(document).at(0);
+            EXPECT_TRUE(holds(order, "span " + tape.with_unit(radius * 2)));
+            std::string how;
+            for (const page::TextItem& text : texts(order)) how += text.text + " ";
+            EXPECT_NE(how.find("rise " + tape.with_unit(radius)), std::string::npos) << how;
+            const auto on_template = [&](const page::Page& page) {
+                return page.sheet == "template" && holds(page, tape.with_unit(radius * 2)) &&
+                       holds(page, tape.with_unit(radius));
+            };
+            EXPECT_TRUE(std::any_of(document.pages.begin(), document.pages.end(), on_template));
+        }
+}
+
+TEST(WorkOrder, TheWidthOfASplayedBoardIsOneFigure) {
+    for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre})
+        for (const double degrees : {11.0, 14.2, 17.0, 20.0, 23.0}) {
+            job::Opening opening = splayed(job::Edge::narrow, job::Toward::room);
+            opening.splay = job::Splay{
+                at_line(measure::Angle::degrees(degrees), 41), job::Edge::narrow, job::Toward::room, {40, 1}};
+            job::Job job = job_of(opening);
+            job.header.units = unit;
+            const plan::Plan plan = planned(job);
+            const Tape tape(unit, kit().words);
+            const page::Document document = make_packet(plan, kit());
+            const std::string width = tape.with_unit(plan.pieces.at(0).splay->sawn_width());
+            EXPECT_EQ(tape.exact(plan.pieces.at(0).width), width);
+            EXPECT_TRUE(holds(*orders_of(document).at(0), width));
+        }
+}
 
 }  // namespace
 }  // namespace kerfpacket::sheets
