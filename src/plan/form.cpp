@@ -125,7 +125,9 @@ FormRib form_rib(const Piece& piece, const Request& board, const job::Form& form
     }
     if (!rib.arcs_alone) return rib;
     for (const geom::Segment& s : rib.curve.segments())
-        if (!s.is_line() && s.radius() <= trammel_reach) rib.trammels.push_back({s.centre(), s.radius(), s.from, s.to});
+        if (!s.is_line())
+            (s.radius() <= trammel_reach ? rib.trammels : rib.beyond_reach)
+                .push_back({s.centre(), s.radius(), s.from, s.to});
     return rib;
 }
 

@@ -97,10 +97,11 @@ struct WallLines {
 struct FormRib {
     Path curve;
     bool at_kerf_face = false;
-    std::vector<BendRun> runs;      ///< along the curve, left to right
-    std::vector<Point> ordinates;   ///< stations along the chord and heights, both ends included
-    std::vector<Trammel> trammels;  ///< arcs whose centre a trammel reaches
-    bool arcs_alone = false;        ///< the curve is made of arcs and lines
+    std::vector<BendRun> runs;          ///< along the curve, left to right
+    std::vector<Point> ordinates;       ///< stations along the chord and heights, both ends included
+    std::vector<Trammel> trammels;      ///< arcs whose centre a trammel reaches
+    std::vector<Trammel> beyond_reach;  ///< arcs of a longer radius
+    bool arcs_alone = false;            ///< the curve is made of arcs and lines
     /// For a board that is filled on it and let go: the part of the bend that it loses, for which the rib is tighter by
     /// so much; 0 for one that is fastened to its wall.
     double springs_back = 0;

@@ -126,7 +126,7 @@ TemplateMap form_map(const TemplateContext& context, const plan::Piece& piece, c
 FigureTable form_trammels(const plan::FormRib& rib, const Kit& kit, const Tape& tape) {
     FigureTable table;
     table.heading = kit.words("form.trammel");
-    table.aside = kit.words(rib.arcs_alone ? "form.trammel_all" : "form.trammel_part");
+    table.aside = kit.words(rib.arcs_alone && rib.beyond_reach.empty() ? "form.trammel_all" : "form.trammel_part");
     table.shares = {0.18, 0.2, 0.26, 0.36};
     for (const char* head : {"radius", "centre", "from_chord", "strike"})
         table.heads.push_back(kit.words(std::string("form.trammel_") + head));
@@ -135,10 +135,21 @@ FigureTable form_trammels(const plan::FormRib& rib, const Kit& kit, const Tape& 
         return kit.words(y < Length() ? "template.trammel_below" : "template.trammel_above",
                          {{"length", tape.with_unit(measure::abs(y))}});
     };
+    std::vector<std::pair<Length, std::vector<FigureTable::Cell>>> rows;
+    const auto between = [&](const plan::Trammel& arc) {
+        return kit.words("form.trammel_between",
+                         {{"from", tape.with_unit(arc.from.x)}, {"to", tape.with_unit(arc.to.x)}});
+    };
     for (const plan::Trammel& arc : rib.trammels)
-        table.rows.push_back({tape.with_unit(arc.radius), tape.with_unit(arc.centre.x), from_chord(arc.centre.y),
-                              kit.words("form.trammel_between",
-                                        {{"from", tape.with_unit(arc.from.x)}, {"to", tape.with_unit(arc.to.x)}})});
+        rows.push_back(
+            {arc.from.x,
+             {tape.with_unit(arc.radius), tape.with_unit(arc.centre.x), from_chord(arc.centre.y), between(arc)}});
+    for (const plan::Trammel& arc : rib.beyond_reach)
+        rows.push_back({arc.from.x,
+                        {tape.with_unit(arc.radius), kit.words("form.trammel_long"), kit.words("form.trammel_batten"),
+                         between(arc)}});
+    std::sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (auto& row : rows) table.rows.push_back(std::move(row.second));
     return table;
 }
 

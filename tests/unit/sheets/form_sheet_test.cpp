@@ -178,5 +178,28 @@ TEST(FormSheet, ordinates_stand_on_the_chord_and_reach_the_edge) {
     }
 }
 
+TEST(FormSheet, an_arc_beyond_a_trammel_has_its_row_beside_those_that_are_struck) {
+    // Three centres over 223-5/8 in, 62-1/4 high: the crown's arc is flatter than 120 in by far.
+    job::Opening opening = lantern_court();
+    opening.shape.value = job::Shape::three_centred;
+    opening.span.value = 223.625_in;
+    opening.rise.value = 62.25_in;
+    opening.form = job::Form{};
+    const plan::Plan plan = planned(job_of(opening));
+    const plan::FormRib& rib = *plan.pieces.front().form;
+    ASSERT_EQ(rib.trammels.size(), 2U);
+    ASSERT_EQ(rib.beyond_reach.size(), 1U);
+    const FigureTable table = form_trammels(rib, kit(), Tape(measure::Unit::inch, kit().words));
+    ASSERT_EQ(table.rows.size(), 3U);
+    EXPECT_NE(table.rows[1][0].text.find("18"), std::string::npos);
+    EXPECT_EQ(table.rows[1][1].text, kit().words("form.trammel_long"));
+    // The rows go on where the one before ends: the whole edge is told.
+    const auto from = [&](std::size_t i) { return table.rows[i][3].text.substr(0, table.rows[i][3].text.find(" in")); };
+    const std::string first = table.rows[0][3].text;
+    EXPECT_NE(first.find("to " + from(1)), std::string::npos) << first;
+    EXPECT_NE(table.rows[1][3].text.find("to " + from(2)), std::string::npos) << table.rows[1][3].text;
+    EXPECT_EQ(table.aside, kit().words("form.trammel_part"));
+}
+
 }  // namespace
 }  // namespace kerfpacket::sheets
