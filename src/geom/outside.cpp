@@ -40,4 +40,17 @@ std::vector<Path> outside(Point a, Point b, const std::vector<Rect>& areas) {
     return parts;
 }
 
+std::optional<Path> part_where(Point a, Point b, const std::function<bool(Point)>& holds) {
+    const bool at_start = holds(a);
+    if (at_start == holds(b)) return at_start ? std::optional(Path::line(a, b)) : std::nullopt;
+    Point inside = at_start ? a : b;
+    Point beyond = at_start ? b : a;
+    constexpr int halvings = 40;
+    for (int i = 0; i < halvings; ++i) {
+        const Point between = middle(inside, beyond);
+        (holds(between) ? inside : beyond) = between;
+    }
+    return at_start ? Path::line(a, inside) : Path::line(inside, b);
+}
+
 }  // namespace kerfpacket::geom

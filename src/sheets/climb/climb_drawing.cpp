@@ -151,7 +151,9 @@ private:
         const Point high = high_.at(which);
         if (cut != job::EndCut::level) return geom::middle(low, high);
         const bool low_is_out = (low.x < high.x) == (which == 0);
-        return (low_is_out ? low : high) + Point{{}, 9_pt};
+        if (low_is_out) return low + Point{{}, 9_pt};
+        // Over that tip begins the dimension of the top edge.
+        return high + Point{which == 0 ? -9_pt : 9_pt, {}};
     }
 
     Pen& pen_;

@@ -1,6 +1,8 @@
 #include "sheets/climb/climb_sheet.h"
 
+#include <algorithm>
 #include <utility>
+#include <vector>
 
 #include "sheets/climb/climb_drawing.h"
 #include "sheets/drawings/piece_drawing.h"
@@ -12,6 +14,8 @@
 
 namespace kerfpacket::sheets {
 namespace {
+
+constexpr Length same_gap = Length::mm(0.001);
 
 class Sheet {
 public:
@@ -78,8 +82,31 @@ private:
         row("climb.row_tips", tape_.plain(rake_.tip_to_tip()));
         row("climb.row_width", tape_.exact_plain(piece_.width));
         row("climb.row_plumb", tape_.plain(rake_.cut()));
-        row("climb.row_gap", tape_.exact_plain(rake_.along_edge(piece_.cut.spacing)));
+        gaps(row);
         return table;
+    }
+
+    /// From kerf to kerf along an edge: of a board of several blanks, over its joints apart, where kerfs make way for
+    /// the scarf.
+    template <typename Row>
+    void gaps(const Row& row) const {
+        const std::vector<plan::Kerf>& kerfs = piece_.blank().kerfs;
+        std::vector<Length> usual, over_joint;
+        for (std::size_t i = 0; i + 1 < kerfs.size(); ++i) {
+            const bool joint = std::any_of(piece_.joints.begin(), piece_.joints.end(), [&](const plan::Joint& one) {
+                return kerfs[i].at < one.at && one.at < kerfs[i + 1].at;
+            });
+            (joint ? over_joint : usual).push_back(kerfs[i + 1].at - kerfs[i].at);
+        }
+        const auto told = [&](const char* key, const std::vector<Length>& all) {
+            if (all.empty()) return;
+            const auto [least, most] = std::minmax_element(all.begin(), all.end());
+            const bool even = *most - *least < same_gap;
+            row(key, even ? tape_.exact_plain(*least)
+                          : words("piece.range", {{"least", tape_.plain(*least)}, {"most", tape_.plain(*most)}}));
+        };
+        told("climb.row_gap", usual);
+        told("climb.row_gap_joint", over_joint);
     }
 
     void at_saw() {

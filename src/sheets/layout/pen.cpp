@@ -186,9 +186,14 @@ void Pen::hatch(const Rect& rect, Length gap, bool crossed) {
     for (Path& piece : hatching(rect, gap, crossed)) stroke(Role::hatch, std::move(piece), kit_.style.hair);
 }
 
-void Pen::hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared) {
-    for (const Path& piece : hatching(rect, gap, false))
-        line_around(Role::hatch, piece.start(), piece.end(), width, Dash::solid, spared);
+void Pen::hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared,
+                       const std::function<bool(Point)>& where) {
+    for (const Path& line : hatching(rect, gap, false))
+        for (Path& piece : geom::outside(line.start(), line.end(), spared)) {
+            if (!where) stroke(Role::hatch, std::move(piece), width);
+            else if (auto part = geom::part_where(piece.start(), piece.end(), where))
+                stroke(Role::hatch, std::move(*part), width);
+        }
 }
 
 void Pen::line_around(Role role, Point a, Point b, Length width, Dash dash, const std::vector<Rect>& spared) {
@@ -213,6 +218,18 @@ void Pen::dimension(Point a, Point b, const std::string& figure, const Type& typ
     // The figure sits on the line's middle; where it does not fit between the ends it stands above the line.
     const Length lift = free > 0_pt ? -type.size * 0.36 : 4_pt;
     text(Role::dimension, mid + along.left() * lift, figure, type.centred().turned(along.angle()));
+}
+
+std::vector<Rect> Pen::words_since(std::size_t first, Length around) const {
+    std::vector<Rect> areas;
+    for (std::size_t i = first; i < page_.items.size(); ++i) {
+        const auto* text = std::get_if<page::TextItem>(&page_.items[i]);
+        if (text == nullptr || text->angle.radians() != 0) continue;
+        const double before = text->align == Align::left ? 0 : text->align == Align::centre ? 0.5 : 1;
+        const Point low{text->anchor.x - text->advance * before, text->anchor.y - text->size * 0.2};
+        areas.push_back(Rect{low, low + Point{text->advance, text->size * 0.95}}.grown(around));
+    }
+    return areas;
 }
 
 void Pen::move_since(std::size_t first, const std::function<Point(Point)>& move) {

@@ -120,7 +120,8 @@ public:
     /// 45-degree hatch inside a rectangle, both ways when crossed.
     void hatch(const Rect& rect, Length gap, bool crossed = false);
     /// The same of lines that wide, outside of some areas.
-    void hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared);
+    void hatch_around(const Rect& rect, Length gap, Length width, const std::vector<Rect>& spared,
+                      const std::function<bool(Point)>& where = {});
     /// The parts of a line outside of some areas.
     void line_around(Role role, Point a, Point b, Length width, Dash dash, const std::vector<Rect>& spared);
 
@@ -129,6 +130,8 @@ public:
 
     /// How many items stand on the page.
     std::size_t items() const { return page_.items.size(); }
+    /// The room of all level words that were put on the page since it had so many items, and around them.
+    std::vector<Rect> words_since(std::size_t first, Length around) const;
     /// Moves what was put on the page since it had so many items, place by place. Lines between places stay straight;
     /// words and boxes to tick stay upright, about their middle.
     void move_since(std::size_t first, const std::function<Point(Point)>& move);

@@ -17,6 +17,7 @@ public:
         Type type;
         std::string shorter = {};  ///< instead, where the text is too long
         Length under = {};         ///< kept free of words above it, for what of them hangs below their line
+        std::string next = {};     ///< a second row under it
     };
 
     /// A part of a strip whose outer end is on the left or on the right. Lines keep off what is `taken`, and add
@@ -31,15 +32,17 @@ public:
     bool set_anywhere(const Line& line);
     /// At any height that leaves the words lane free.
     bool set_below_lane(const Line& line);
+    /// The same, or else in two rows.
+    bool set_in_rows(const Line& line);
     /// Where its lines stand in the words lane.
     const std::vector<Rect>& in_lane() const { return in_lane_; }
 
 private:
     bool set_as(const Line& line, const std::string& text, Face face);
     /// Baselines under `below` at which words of that size cross no line of the strip.
-    std::vector<Length> heights(Length size, Length below) const;
+    std::vector<Length> heights(const Line& line, Length below) const;
     bool set_at_one_of(std::vector<Length> heights, const Line& line);
-    bool fits_between_lines(Length up, Length size) const;
+    bool fits_between_lines(const Line& line, Length up) const;
 
     Pen& pen_;
     Rect whole_;

@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "geom/outside.h"
 #include "sheets/strips/strip_end_zone.h"
 #include "sheets/strips/strip_marks.h"
 #include "sheets/words/wording.h"
@@ -68,17 +69,47 @@ private:
                 taken_};
     }
     /// Wood that goes away, hatched up to its cut; only the kerfs that stand in it keep their ground.
-    void hatch(Length from, Length to) {
-        pen_.hatch_around(frame_.zone(from, to, context_.lanes.height), 9_pt, style().fine, taken_);
+    void hatch(std::size_t end) {
+        const auto cut = other_cut(context_, end);
+        // A slanted cut takes more or less wood than the line along the kerfs that begins at its foot.
+        const double wider = cut ? std::abs(cut->slope) + std::abs(blank_.lean / piece_.width) : 0;
+        const Length more = context_.lanes.height * wider;
+        const Length from = std::max(strip_.from, end == 0 ? 0_mm : waste_from(piece_) - more);
+        const Length to = std::min(strip_.to, end == 0 ? waste_until(piece_) + more : blank_.length);
+        if (from >= to) return;
+        const Rect area = frame_.zone(from, to, context_.lanes.height);
+        if (!cut) {
+            pen_.hatch_around(area, 9_pt, style().fine, taken_);
+            return;
+        }
+        const StripLean lean(context_, frame_);
+        const auto is_gone = [&](Point drawn) {
+            const Point there = lean(drawn);
+            const Length kept = frame_.from_zero(there.x) - cut->at(there.y - frame_.base());
+            return end == 0 ? kept < 0_mm : kept > 0_mm;
+        };
+        pen_.hatch_around(area, 9_pt, style().fine, taken_, is_gone);
+        keep_off(*cut, lean);
+    }
+
+    /// Words stand clear of a slanted cut, at whatever height they are.
+    void keep_off(const OtherCut& cut, const StripLean& lean) {
+        constexpr int steps = 24;
+        const auto place = [&](int step) {
+            const Length up = context_.lanes.height * (static_cast<double>(step) / steps);
+            return frame_.at(crossing(cut, up, frame_, lean), up);
+        };
+        for (int i = 0; i < steps; ++i)
+            taken_.push_back(geom::united({place(i), place(i)}, {place(i + 1), place(i + 1)}));
     }
 
     EndWords zero_end() {
         const Length waste = waste_until(piece_);
         const bool at_zero = strip_.from <= 0_mm;
         EndWords said;
+        hatch(0);
         if (strip_.from < waste) {
             const Length to = std::min(waste, strip_.to);
-            hatch(std::max(0_mm, strip_.from), to);
             EndZone words = zone(std::max(0_mm, strip_.from), to, frame_.runs_right());
             if (at_zero) zero_words(words, said);
             trim(words, 0, lanes_.trim, said);
@@ -98,10 +129,10 @@ private:
     EndWords far_end() {
         const Length waste = waste_from(piece_);
         EndWords said;
+        hatch(1);
         if (strip_.to <= waste) return said;
         const Length from = std::max(waste, strip_.from);
         const Length to = std::min(blank_.length, strip_.to);
-        hatch(from, to);
         EndZone zone = this->zone(from, to, !frame_.runs_right());
         if (strip_.to >= blank_.length) far_words(zone, marked_beyond(waste));
         // Over the edge it is told with the trim, where there is room for both.
@@ -135,8 +166,10 @@ private:
     /// What is said at the zero end itself: the tape is hooked there, whatever room there is.
     void zero_words(EndZone& zone, EndWords& said) {
         zone.set({lanes_.zero, "0", {Face::bold, style().huge}});
-        said.zero = zone.set_anywhere({lanes_.zero_words, words("strip.zero_end"), {Face::bold, style().text}});
-        said.hook = zone.set_anywhere({lanes_.hook, words("strip.hook"), regular()});
+        said.zero = zone.set_anywhere({lanes_.zero_words, words("strip.zero_end"), {Face::bold, style().text}}) ||
+                    zone.set_in_rows({lanes_.zero_words, words("strip.zero_end"), bold()});
+        const EndZone::Line hook{lanes_.hook, words("strip.hook"), regular()};
+        said.hook = zone.set_anywhere(hook) || zone.set_in_rows(hook);
         if (!strip_.has_kerfs()) zero_words_beyond(said);
         if (!context_.lanes.edge)
             zone.set(
@@ -218,7 +251,7 @@ void saw_lines(Pen& pen, const StripContext& context, const Strip& strip, const 
         const Length at = cuts.at(i);
         if (piece.blank().trims.at(i) <= 0_mm || has_mitre(piece, i) || at < strip.from || at > strip.to) continue;
         // Off the kerfs' slope it is drawn at its own, once these lean.
-        if (!context.lanes.edge && piece.blank().ends.at(i).lean != piece.blank().lean) continue;
+        if (other_cut(context, i)) continue;
         pen.line_around(Role::limit, frame.at(at, {}), frame.at(at, context.lanes.height), width, Dash::solid, marks);
     }
 }
@@ -270,6 +303,12 @@ double StripLean::at(Length from_zero) const {
 
 Point StripLean::operator()(Point drawn) const {
     return {drawn.x + (drawn.y - frame_.base()) * at(frame_.from_zero(drawn.x)), drawn.y};
+}
+
+Point StripLean::before(Point leant) const {
+    Point drawn = leant;
+    for (int i = 0; i < 20; ++i) drawn.x = leant.x - (leant.y - frame_.base()) * at(frame_.from_zero(drawn.x));
+    return drawn;
 }
 
 Length StripLean::overhang(const plan::Piece& piece, const Lanes& lanes) {
@@ -335,22 +374,40 @@ Length bend_line(const plan::Piece& piece, std::size_t end) {
     return end == 0 ? blank.bend_start : blank.bend_end;
 }
 
-void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame) {
-    const plan::Piece& piece = context.piece;
+std::optional<OtherCut> other_cut(const StripContext& context, std::size_t end) {
+    const plan::Blank& blank = context.piece.blank();
+    if (context.lanes.edge) return std::nullopt;
     // Further along than that a flat cut would run through the marks of many kerfs.
     constexpr Length furthest = 1.5_in;
     constexpr Length hair = 0.001_mm;
+    const Length at = blank.cut_at(end);
+    const Length lean = blank.ends.at(end).lean;
+    // One that begins at a corner of the blank does not lean with the strip, which ends there.
+    const bool corner = lean != Length() && (at < hair || at > blank.length - hair);
+    if (lean == blank.lean && !corner) return std::nullopt;
+    const double slope = lean / context.piece.width;
+    const double steep = std::abs(slope) * (context.lanes.height / furthest);
+    return OtherCut{at, slope, context.lanes.height / std::max(1.0, steep)};
+}
+
+Length crossing(const OtherCut& cut, Length height, const StripFrame& frame, const StripLean& lean) {
+    return frame.from_zero(lean.before({frame.at(cut.at(height), {}).x, frame.base() + height}).x);
+}
+
+void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame,
+                     std::size_t first) {
+    const std::vector<Rect> words = pen.words_since(first, 1.5_pt);
+    const StripLean lean(context, frame);
     for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
-        const Length at = piece.blank().cut_at(i);
-        const Length lean = piece.blank().ends.at(i).lean;
-        // One that begins at a corner of the blank does not lean with the strip, which ends there.
-        const bool corner = lean != Length() && (at < hair || at > piece.blank().length - hair);
-        if ((lean == piece.blank().lean && !corner) || at < strip.from || at > strip.to) continue;
-        const double slope = lean / piece.width;
-        const double steep = std::abs(slope) * (context.lanes.height / furthest);
-        const Length up = context.lanes.height / std::max(1.0, steep);
-        const Point foot = frame.at(at, {});
-        pen.line(Role::limit, foot, {frame.at(at + up * slope, {}).x, foot.y + up}, pen.kit().style.heavy);
+        const auto cut = other_cut(context, i);
+        if (!cut) continue;
+        // A long one goes on on the next strip.
+        const auto on_strip = [&](Point there) {
+            const Length drawn = frame.from_zero(lean.before(there).x);
+            return drawn >= strip.from && drawn <= strip.to;
+        };
+        const auto line = geom::part_where(frame.at(cut->foot, {}), frame.at(cut->at(cut->up), cut->up), on_strip);
+        if (line) pen.line_around(Role::limit, line->start(), line->end(), pen.kit().style.heavy, Dash::solid, words);
     }
 }
 

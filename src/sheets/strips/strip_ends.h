@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -53,6 +54,8 @@ public:
     bool none() const { return lean_ == 0; }
     /// A place of a strip that is drawn as if all stood square.
     Point operator()(Point drawn) const;
+    /// Where a place is drawn that stands here when all of it leans.
+    Point before(Point leant) const;
     /// By how much words at that height that lean with the kerfs come closer to those that stand here, in the direction
     /// in which they lean: to the left below 0.
     Length closing_on(Point drawn) const { return (drawn.y - frame_.base()) * (lean_ - at(frame_.from_zero(drawn.x))); }
@@ -95,8 +98,22 @@ Length bend_line(const plan::Piece& piece, std::size_t end);
 void draw_across(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame, Role role,
                  Length from_zero, Length width, Dash dash = Dash::solid);
 
-/// Of a board that climbs, cuts that do not run along its kerfs, each at its own slope.
-void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame);
+/// Of a board that climbs, a cut that does not run along its kerfs.
+struct OtherCut {
+    Length foot;       ///< from zero, on the front edge
+    double slope = 0;  ///< how much further from zero for every length further from that edge
+    Length up;         ///< how far up it is drawn
+
+    Length at(Length height) const { return foot + height * slope; }
+};
+/// None where an end is cut along the kerfs, or where the strip goes over the edge.
+std::optional<OtherCut> other_cut(const StripContext& context, std::size_t end);
+/// Where it crosses a height of the strip, drawn as if all stood square.
+Length crossing(const OtherCut& cut, Length height, const StripFrame& frame, const StripLean& lean);
+/// These cuts, each at its own slope, as far as they are on the strip; open at the words and numerals that were put on
+/// the page since it had so many items.
+void draw_other_cuts(Pen& pen, const StripContext& context, const Strip& strip, const StripFrame& frame,
+                     std::size_t first);
 
 /// The name of a joint to the strip before or the next, beside its half diamond.
 struct JointName {

@@ -67,8 +67,14 @@ struct Place {
 /// Tries all ways to set the words of a strip and keeps the least unwelcome. A strip has few marks, so that is quick.
 class Arrangement {
 public:
-    Arrangement(Pen& pen, const Lanes& lanes, const std::vector<MarkWords>& all, const Lane& lane)
-        : pen_(pen), all_(all), lane_(lane), manners_(manners(pen.kit().style, lanes)), chosen_(all.size()) {
+    Arrangement(Pen& pen, const Lanes& lanes, const std::vector<MarkWords>& all, const std::vector<Length>& lines,
+                const Lane& lane)
+        : pen_(pen),
+          all_(all),
+          lines_(lines),
+          lane_(lane),
+          manners_(manners(pen.kit().style, lanes)),
+          chosen_(all.size()) {
         for (std::vector<std::vector<Place>>& places : places_) {
             arrange(places, &places != &places_.front());
             const auto missing = [&](const MarkWords& words) {
@@ -94,9 +100,10 @@ private:
     }
 
     int marks_within(Length from, Length to) const {
-        return static_cast<int>(std::count_if(all_.begin(), all_.end(), [&](const MarkWords& other) {
-            return from - clear < other.mark && other.mark < to + clear;
-        }));
+        const auto within = [&](Length mark) { return from - clear < mark && mark < to + clear; };
+        return static_cast<int>(
+            std::count_if(all_.begin(), all_.end(), [&](const MarkWords& other) { return within(other.mark); }) +
+            std::count_if(lines_.begin(), lines_.end(), within));
     }
 
     void arrange(std::vector<std::vector<Place>>& all_places, bool arrows) {
@@ -201,6 +208,7 @@ private:
 
     Pen& pen_;
     const std::vector<MarkWords>& all_;
+    const std::vector<Length>& lines_;
     const Lane& lane_;
     std::vector<Manner> manners_;
     std::array<std::vector<std::vector<Place>>, 2> places_;  ///< without arrows, and with them
@@ -232,14 +240,16 @@ std::vector<std::vector<MarkWords>> neighbourhoods(std::vector<MarkWords> all) {
 
 }  // namespace
 
-void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all, Lane& lane) {
+void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all,
+                    const std::vector<Length>& lines, Lane& lane) {
     for (const std::vector<MarkWords>& group : neighbourhoods(all)) {
-        const Arrangement arrangement(pen, lanes, group, lane);
+        const Arrangement arrangement(pen, lanes, group, lines, lane);
         arrangement.draw(base);
         for (const Place* place : arrangement.best())
             if (place != nullptr) lane.force(place->taken.from - clear, place->taken.to + clear);
     }
     for (const MarkWords& words : all) lane.force(words.mark - clear, words.mark + clear);
+    for (const Length line : lines) lane.force(line - clear, line + clear);
 }
 
 }  // namespace kerfpacket::sheets

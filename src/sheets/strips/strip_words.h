@@ -31,7 +31,9 @@ struct MarkWords {
 /// Sets words beside their marks, right or left of them, where the lane is free and no other mark stands. Where marks
 /// are crowded some words are condensed, or tiny in half the lane's height, or shorter; where even that leaves no room
 /// they stand further off, and an arrow leads to the mark. Only where no arrangement holds all of them the least worth
-/// are left out, for the mark still stands. Takes what it uses from the lane. `base` is the strip's lower edge.
-void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all, Lane& lane);
+/// are left out, for the mark still stands. Takes what it uses from the lane. `base` is the strip's lower edge. `lines`
+/// cross the lane there without words of their own.
+void set_mark_words(Pen& pen, Length base, const Lanes& lanes, const std::vector<MarkWords>& all,
+                    const std::vector<Length>& lines, Lane& lane);
 
 }  // namespace kerfpacket::sheets

@@ -1,5 +1,7 @@
 #include "geom/outside.h"
 
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 namespace kerfpacket::geom {
@@ -36,6 +38,21 @@ TEST(Outside, AnAreaThatIsOnlyTouchedHidesNothing) {
         EXPECT_NEAR(parts[0].length().mm(), 25, 1e-9);
     }
     EXPECT_EQ(outside({20_mm, 0_mm}, {30_mm, 0_mm}, {area}).size(), 1U);
+}
+
+TEST(PartWhere, IsWhatAConditionLeavesOfALine) {
+    const Point a{0_mm, 0_mm}, b{10_mm, 10_mm};
+    const auto low = [](Point p) { return p.y < 4_mm; };
+    const auto part = part_where(a, b, low);
+    ASSERT_TRUE(part);
+    EXPECT_EQ(part->start(), a);
+    EXPECT_NEAR(part->end().x.mm(), 4, 1e-9);
+    const auto back = part_where(b, a, low);
+    ASSERT_TRUE(back);
+    EXPECT_NEAR(back->start().x.mm(), 4, 1e-9);
+    EXPECT_EQ(back->end(), a);
+    EXPECT_FALSE(part_where(a, b, [](Point) { return false; }));
+    EXPECT_NEAR(part_where(a, b, [](Point) { return true; })->length().mm(), std::sqrt(200), 1e-9);
 }
 
 }  // namespace
