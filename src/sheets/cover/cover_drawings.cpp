@@ -10,31 +10,11 @@ namespace kerfpacket::sheets {
 namespace {
 
 constexpr Length least_height = 80_pt;
+constexpr double leading = 1.45;
 
-/// Height over a drawing for its two lines.
-Length titles(const fonts::Style& style) { return style.strong * 1.7 + style.small * 1.45 + 3_pt; }
-
-/// One drawing takes the full width and more height; a few stand in two columns, more in three, lower, so that as many
-/// as can are seen on the first page.
-struct Grid {
-    std::size_t columns = 1;
-    Length gap;
-    Length width;
-    Length height;
-};
-
-Grid grid_for(const Cover& cover, std::size_t drawings) {
-    Grid grid;
-    grid.columns = drawings == 1 ? 1 : drawings <= 4 ? 2 : 3;
-    grid.gap = grid.columns == 3 ? 18_pt : 24_pt;
-    const auto columns = static_cast<double>(grid.columns);
-    grid.width = (cover.flow.width() - grid.gap * (columns - 1)) / columns;
-    grid.height = (drawings <= 2 ? 226_pt : 150_pt) * cover.drawn;
-    if (grid.columns < 3) return grid;
-    const double rows = std::ceil(static_cast<double>(drawings) / columns);
-    const Length share = cover.flow.room() / rows - titles(cover.style()) - 0.01_pt;
-    grid.height = std::clamp(share, least_height, std::max(least_height, 110_pt * cover.drawn));
-    return grid;
+/// Height over a drawing for its name and what is told of it.
+Length titles(const fonts::Style& style, Length more_lines) {
+    return style.strong * 1.7 + style.small * leading + more_lines + 3_pt;
 }
 
 std::string title(const Cover& cover, const plan::Piece& piece) {
@@ -83,10 +63,58 @@ struct Setting {
 };
 
 /// The first that is no wider than the room, or else the last.
-void first_that_fits(Pen& pen, Point at, Length room, const std::vector<Setting>& settings) {
-    const auto fits = std::find_if(settings.begin(), settings.end() - 1,
-                                   [&](const Setting& s) { return pen.width(s.text, s.type) <= room; });
-    pen.text(Role::text, at, fits->text, fits->type);
+Setting first_that_fits(const Pen& pen, Length room, const std::vector<Setting>& settings) {
+    return *std::find_if(settings.begin(), settings.end() - 1,
+                         [&](const Setting& s) { return pen.width(s.text, s.type) <= room; });
+}
+
+/// What is told under the name of a drawing.
+Setting told(Cover& cover, const plan::Piece& piece, Length width) {
+    const Length size = cover.style().small;
+    const std::string figures = subtitle(cover, piece, false);
+    const std::string few = subtitle(cover, piece, true);
+    return first_that_fits(cover.flow.pen(), width,
+                           {{figures, {Face::regular, size}},
+                            {figures, {Face::condensed, size}},
+                            {few, {Face::regular, size}},
+                            {few, {Face::condensed, size}}});
+}
+
+/// The lines after the first of the longest that is told: of all drawings alike, so that a row stands at one height.
+Length more_lines(Cover& cover, const std::vector<const plan::Piece*>& shown, Length width) {
+    Length most;
+    for (const plan::Piece* piece : shown) {
+        const Setting setting = told(cover, *piece, width);
+        most = std::max(
+            most, cover.flow.pen().paragraph_height(setting.text, setting.type, width, cover.style().small * leading));
+    }
+    return most;
+}
+
+/// One drawing takes the full width and more height; a few stand in two columns, more in three, lower, so that as many
+/// as can are seen on the first page.
+struct Grid {
+    std::size_t columns = 1;
+    Length gap;
+    Length width;
+    Length titles;  ///< over each
+    Length height;
+};
+
+Grid grid_for(Cover& cover, const std::vector<const plan::Piece*>& shown) {
+    const std::size_t drawings = shown.size();
+    Grid grid;
+    grid.columns = drawings == 1 ? 1 : drawings <= 4 ? 2 : 3;
+    grid.gap = grid.columns == 3 ? 18_pt : 24_pt;
+    const auto columns = static_cast<double>(grid.columns);
+    grid.width = (cover.flow.width() - grid.gap * (columns - 1)) / columns;
+    grid.titles = titles(cover.style(), more_lines(cover, shown, grid.width));
+    grid.height = (drawings <= 2 ? 226_pt : 150_pt) * cover.drawn;
+    if (grid.columns < 3) return grid;
+    const double rows = std::ceil(static_cast<double>(drawings) / columns);
+    const Length share = cover.flow.room() / rows - grid.titles - 0.01_pt;
+    grid.height = std::clamp(share, least_height, std::max(least_height, 110_pt * cover.drawn));
+    return grid;
 }
 
 void headings(Cover& cover, const plan::Piece& piece, Point top, Length width) {
@@ -96,20 +124,16 @@ void headings(Cover& cover, const plan::Piece& piece, Point top, Length width) {
     const std::string full = id + title(cover, piece);
     const std::string brief = id + short_title(cover, piece);
     const Point first{top.x, top.y - style.strong * 1.7};
-    first_that_fits(pen, first, width,
-                    {{full, {Face::bold, style.strong}},
-                     {brief, {Face::bold, style.strong}},
-                     {brief, {Face::bold, style.text}},
-                     {brief, {Face::condensed_bold, style.text}},
-                     {brief, {Face::condensed_bold, style.small}}});
-    const std::string figures = subtitle(cover, piece, false);
-    const std::string few = subtitle(cover, piece, true);
-    first_that_fits(pen, {top.x, first.y - style.small * 1.45}, width,
-                    {{figures, {Face::regular, style.small}},
-                     {figures, {Face::condensed, style.small}},
-                     {few, {Face::regular, style.small}},
-                     {few, {Face::condensed, style.small}},
-                     {few, {Face::condensed, style.tiny}}});
+    const Setting name = first_that_fits(pen, width,
+                                         {{full, {Face::bold, style.strong}},
+                                          {brief, {Face::bold, style.strong}},
+                                          {brief, {Face::bold, style.text}},
+                                          {brief, {Face::condensed_bold, style.text}},
+                                          {brief, {Face::condensed_bold, style.small}}});
+    pen.text(Role::text, first, name.text, name.type);
+    const Setting figures = told(cover, piece, width);
+    const Length down = style.small * leading;
+    pen.paragraph(Role::text, {top.x, first.y - down}, figures.text, figures.type, width, down);
 }
 
 }  // namespace
@@ -118,9 +142,9 @@ void cover_drawings(Cover& cover) {
     std::vector<const plan::Piece*> shown;
     for (const plan::Piece& piece : cover.plan.pieces)
         if (piece.board == 1) shown.push_back(&piece);
-    const Grid grid = grid_for(cover, shown.size());
+    const Grid grid = grid_for(cover, shown);
     for (std::size_t first = 0; first < shown.size(); first += grid.columns) {
-        const Rect row = cover.flow.take(grid.height + titles(cover.style()));
+        const Rect row = cover.flow.take(grid.height + grid.titles);
         for (std::size_t i = first; i < std::min(first + grid.columns, shown.size()); ++i) {
             const Length x = row.low.x + (grid.width + grid.gap) * static_cast<double>(i - first);
             headings(cover, *shown[i], {x, row.high.y}, grid.width);

@@ -178,5 +178,54 @@ TEST(Cover, ALongIndexGoesOnAndHasEveryLine) {
     }
 }
 
+/// Two strings of stairs: what is told of each is longer than half the page.
+job::Job two_stairs(measure::Unit unit) {
+    job::Job job = job_of(harbor_stair());
+    job.header.units = unit;
+    job.walls.resize(1);
+    job::Wall& wall = job.walls.front();
+    wall.chord.reset();
+    wall.rise.reset();
+    wall.radius = at_line(71.1875_in, 12);
+    wall.angle = at_line(measure::Angle::degrees(131), 13);
+    wall.board.width.value = 9.25_in;
+    wall.board.trim.value = measure::Length();
+    wall.rake = job::Rake{
+        std::array{at_line(7.3125_in, 15), at_line(10.625_in, 15)}, at_line(job::End::right, 16), {}, {15, 1}};
+    job.walls.push_back(wall);
+    job.walls.back().id.value = "I";
+    return job;
+}
+
+TEST(Cover, WhatIsToldOfADrawingKeepsToItsColumn) {
+    for (const char* language : {"en", "es"})
+        for (const char* media : {"na_letter_8.5x11in", "iso_a4_210x297mm"})
+            for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre}) {
+                const plan::Plan plan = planned(two_stairs(unit), media);
+                ASSERT_EQ(plan.pieces.size(), 2U);
+                Drafts drafts;
+                add_cover(drafts, plan, {{"Sheet 1", 0, 0}}, 2, kit(language));
+                add_furniture(drafts[0], plan, kit(language), 1, drafts.size());
+                for (const std::string& fault : text_faults(drafts[0].page))
+                    ADD_FAILURE() << language << " " << media << ": " << fault;
+            }
+}
+
+// A splayed jamb that is wide at the room lies turned round at the saw: its left end is at the right there.
+TEST(Cover, ASideOfTheRoomIsNotTakenForASideOfTheSaw) {
+    job::Opening opening = semicircle(36_in);
+    opening.measured_to = job::Surface::finish;
+    opening.legs = {{at_line(60_in, 53), at_line(60_in, 53)}};
+    opening.liner.width.value = 8_in;
+    opening.splay = job::Splay{at_line(measure::Angle::degrees(20), 41), job::Edge::narrow, job::Toward::room, {40, 1}};
+    job::Job job = job_of(opening);
+    job.taken.push_back({job::Value{"opening.liner", opening.id.value, "zero", {}}, false});
+    std::string all;
+    for (const page::Page& page : cover_of(planned(job)))
+        for (const page::TextItem& text : texts(page)) all += text.text + " ";
+    EXPECT_NE(all.find("zero at the right"), std::string::npos) << all;
+    EXPECT_NE(all.find("zero at the left end, seen from the room"), std::string::npos) << all;
+}
+
 }  // namespace
 }  // namespace kerfpacket::sheets

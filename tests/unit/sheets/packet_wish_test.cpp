@@ -299,7 +299,9 @@ width = "3 in"
     std::string cover = text_of(document.pages.front());
     std::replace(cover.begin(), cover.end(), '\n', ' ');  // lines of one paragraph
     EXPECT_TRUE(holds(cover, "printer not measured"));
-    EXPECT_TRUE(holds(cover, "A: measured to the wall; 3 in of trim at each end; zero at the left end; no reveal"))
+    EXPECT_TRUE(
+        holds(cover,
+              "A: measured to the wall; 3 in of trim at each end; zero at the left end, seen from the room; no reveal"))
         << cover;
     EXPECT_TRUE(holds(text_of(make_packet(planned(reading.job), kit("es")).pages.front()), "medido al muro"));
 }
