@@ -128,12 +128,37 @@ private:
                       pen_.fitting(name(*curve), small(is_jobs(*curve)), pen_.page_width() - side_margin - x));
             lowest = base + 12_pt;
         }
+        names_end_ = lowest;
     }
 
     void leaders() {
+        std::vector<std::pair<Path, const plan::LimitCurve*>> left;
         for (const auto& [path, curve] : led_)
-            labels_.with_leader(Role::text, Block(pen_, {{name(*curve), small(is_jobs(*curve))}}).on_white(), path,
-                                Beside::left);
+            if (!labels_.with_leader(Role::text, Block(pen_, {{name(*curve), small(is_jobs(*curve))}}).on_white(), path,
+                                     Beside::left))
+                left.emplace_back(path, curve);
+        lead_out(std::move(left));
+    }
+
+    /// Names of curves that leave by the top and find no room inside: outside at the right, from the top down, each
+    /// with a line from a dot on its curve; the lowest curve has the lowest name, so that it is not crossed.
+    void lead_out(std::vector<std::pair<Path, const plan::LimitCurve*>> curves) {
+        std::sort(curves.begin(), curves.end(),
+                  [](const auto& a, const auto& b) { return a.first.end().x < b.first.end().x; });
+        const Length x = graph_.area.high.x + 8_pt;
+        Length base = graph_.area.high.y - 9_pt;
+        for (const auto& [path, curve] : curves) {
+            if (base < names_end_) return;
+            const Length level = base + 3.2_pt;
+            Point on = path.end();
+            for (const geom::Segment& s : path.segments())
+                for (const double fraction : geom::crossings(s, {{}, level}, {1, 0})) on = s.point(fraction);
+            pen_.line(Role::text, on, {x - 2_pt, level}, style().hair);
+            pen_.fill(Role::text, Path::circle(on, 1.2_pt));
+            pen_.text(Role::text, {x, base}, name(*curve),
+                      pen_.fitting(name(*curve), small(is_jobs(*curve)), pen_.page_width() - side_margin - x));
+            base -= 12_pt;
+        }
     }
 
     std::string name(const plan::LimitCurve& curve) const {
@@ -190,6 +215,7 @@ private:
     Graph graph_;
     Labels labels_;
     std::vector<std::pair<Path, const plan::LimitCurve*>> led_;  ///< curves to name beside a leader
+    Length names_end_;                                           ///< above the names at the right
 };
 
 }  // namespace

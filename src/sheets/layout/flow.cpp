@@ -61,8 +61,10 @@ void Flow::draw_waiting() {
 }
 
 Rect Flow::take(Length height) {
-    if (height > room()) next_page();
-    if (height > room())
+    // A part that was reckoned to fill the page does fit, whatever computing adds.
+    constexpr Length rounding = 0.001_pt;
+    if (height > room() + rounding) next_page();
+    if (height > room() + rounding)
         throw DoesNotFit("the sheet \"" + drafts_.back().page.sheet +
                          "\" has a part that is higher than a page at the type sizes of layout.toml");
     draw_waiting();

@@ -1,9 +1,14 @@
 // Charts of the strain sheet: no curve runs through words, and none is drawn that would be empty.
 
+#include <algorithm>
+#include <set>
+
 #include <gtest/gtest.h>
 
 #include "sheets/evidence/chance_charts.h"
+#include "sheets/evidence/limit_chart.h"
 #include "sheets/evidence/strain_plot.h"
+#include "sheets/evidence/strain_sheet.h"
 #include "support/boxes.h"
 #include "support/shapes.h"
 
@@ -71,6 +76,49 @@ TEST(NextCoupon, HasNoChartWhereNothingWouldBeDrawn) {
             EXPECT_EQ(all.find(start) != std::string::npos, chance < 0.01) << all;
             for (const std::string& fault : text_faults(page)) ADD_FAILURE() << fault;
         }
+}
+
+std::size_t strain_pages(const plan::Plan& plan, const std::string& language) {
+    Drafts drafts;
+    add_strain_sheet(drafts, plan, plan.pieces.at(0), kit(language));
+    return drafts.size();
+}
+
+TEST(StrainSheet, ALargerPaperTakesNoMorePagesThanLetter) {
+    for (const char* language : {"en", "es"})
+        for (const job::Opening& opening : {lantern_court(), quarry_road(), semicircle(36_in)}) {
+            const std::size_t letter = strain_pages(planned(job_of(opening)), language);
+            for (const char* media : {"na_legal_8.5x14in", "na_ledger_11x17in"})
+                EXPECT_LE(strain_pages(planned(job_of(opening), media), language), letter) << media;
+        }
+}
+
+TEST(LimitChart, EveryCurveIsNamed) {
+    std::size_t leaving = 0;
+    for (const char* language : {"en", "es"})
+        for (const plan::Piece& of_shape : planned(every_shape()).pieces)
+            // The job's own radius far below the curves and near them: then they leave by the top, or end beside it.
+            for (const double part : {0.3, 0.5, 1.0}) {
+                plan::Piece piece = of_shape;
+                piece.radii.finish = piece.radii.finish * part;
+                page::Page page = empty_page();
+                Pen pen(page, kit(language));
+                const Tape tape(measure::Unit::inch, kit(language).words);
+                draw_limit_chart(pen, {{36_pt, 300_pt}, {345_pt, 480_pt}}, piece, tape);
+                std::multiset<std::string> words;
+                for (const page::TextItem& text : texts(page)) words.insert(text.text);
+                for (const plan::LimitCurve& curve : piece.limit_curves) {
+                    const auto seen = [&](const auto& point) {
+                        return point.second < radius_axis_end(piece, measure::Unit::inch);
+                    };
+                    if (!std::any_of(curve.points.begin(), curve.points.end(), seen)) continue;
+                    leaving += seen(curve.points.back()) ? 0U : 1U;
+                    EXPECT_EQ(words.count(kit(language).words("strain.deep", {{"depth", tape.exact(curve.depth)}})), 1U)
+                        << piece.id << " at " << part;
+                }
+                for (const std::string& fault : text_faults(page)) ADD_FAILURE() << piece.id << ": " << fault;
+            }
+    EXPECT_GT(leaving, 20U);
 }
 
 }  // namespace
