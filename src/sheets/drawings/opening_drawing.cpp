@@ -256,10 +256,21 @@ private:
                 places.push_back(small_.at(crown) + Point{(block.width() / 2 + aside) * side, 1_pt});
         const auto free = [&](Point p) { return labels_.place(Role::dimension, block, p, {1, 0}, 2_pt); };
         if (std::any_of(places.begin(), places.end(), free)) return;
-        // Off the upper end of its line, or wherever there is room.
+        // Off the upper end of its line, or beside the head, over a leg, with a leader across the arch.
         const Path line = Path::line(small_.at(geom::middle(foot, crown)), small_.at(crown));
-        if (!labels_.with_leader(Role::dimension, block, line, Beside::right))
-            labels_.anywhere(Role::dimension, block, {}, 2_pt);
+        if (labels_.with_leader(Role::dimension, block, line, Beside::right)) return;
+        const Point on = line.start();
+        for (const Length aside : {4_pt, 10_pt, 16_pt})
+            for (const Length higher : {0_pt, 8_pt, 16_pt, 24_pt, -8_pt})
+                for (const double side : {1.0, -1.0}) {
+                    const Point end{side > 0 ? right_ + aside : left_ - aside, on.y + higher};
+                    if (!labels_.place(Role::dimension, block, end + Point{block.width() / 2 * side, {}}, {1, 0}, 2_pt))
+                        continue;
+                    pen_.line(Role::dimension, on, end - Point{side * 1_pt, {}}, style().hair);
+                    pen_.fill(Role::dimension, Path::circle(on, 1.2_pt));
+                    return;
+                }
+        labels_.anywhere(Role::dimension, block, {}, 2_pt);
     }
 
     /// Radii and the spring line's name, where they have room.

@@ -203,6 +203,8 @@ private:
                 if (labels_.place(Role::dimension, block, mid + out * (reach * toward))) return;
             }
         }
+        // Between the wall and the chord's lines there may be none.
+        labels_.with_leader(Role::dimension, block, Path({line}), Beside::left);
     }
 
     /// Which side the board is seen from, on that side.

@@ -187,5 +187,28 @@ TEST(PieceDrawing, a_wall_by_ordinates_gives_its_length_but_no_radius) {
     EXPECT_TRUE(all.count("tail 12"));
 }
 
+TEST(WallDrawing, BothStraightEndsAreTold) {
+    // A long and a short one beside a flat curve, in the room that the cover gives to one of three.
+    job::Wall wall = fern_street();
+    wall.side.value = job::Side::concave;
+    wall.radius = at_line(89.125_in, 12);
+    wall.angle = at_line(measure::Angle::degrees(88), 13);
+    wall.tails = {at_line(25_in, 15), at_line(5_in, 15)};
+    const plan::Piece piece = planned(job_of(wall)).pieces.front();
+    for (const Size size : {Size{258, 150}, Size{258, 226}, Size{250, 158}}) {
+        page::Page page;
+        page.width = 612_pt;
+        page.height = 792_pt;
+        Pen pen(page, kit());
+        draw_piece(pen, {{36_pt, 100_pt}, {36_pt + Length::points(size.width), 100_pt + Length::points(size.height)}},
+                   piece, Tape(measure::Unit::inch, kit().words));
+        std::set<std::string> words;
+        for (const page::TextItem& text : texts(page)) words.insert(text.text);
+        for (const char* length : {"25", "5"})
+            EXPECT_TRUE(words.contains(kit().words("drawing.tail", {{"length", length}})))
+                << length << " in " << size.width << " x " << size.height;
+    }
+}
+
 }  // namespace
 }  // namespace kerfpacket::sheets
