@@ -254,14 +254,21 @@ private:
             step(words("setup.thin_web_measured", {{"web", tape_.exact(piece_.cut.thinnest_web())}}), true);
             step(words("setup.thick_web_measured", {{"web", tape_.exact(piece_.cut.web())}}), true);
         }
-        remark(words("setup.light", {{"least", tape_.exact(bend::thin_web)}}), true);
+        // A web that is meant thinner is judged by what must stay of any.
+        const Length least = piece_.cut.thinnest_web() < bend::thin_web ? bend::least_web : bend::thin_web;
+        const Length read = read_on_rule();
+        const Length told = std::min(read * std::ceil(least / read - 1e-9), piece_.cut.thinnest_web());
+        remark(words("setup.light", {{"least", tape_.exact(told)}}), true);
     }
+
+    /// What a rule reads: thirty-seconds, or half millimetres.
+    Length read_on_rule() const { return tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : 0.5_mm; }
 
     /// The spacer for each depth at which a trial groove may meet the fence.
     void trial_table() {
         constexpr int columns = 6;
-        // What a rule reads: thirty-seconds, or half millimetres, but none twice.
-        const Length read = tape_.unit() == measure::Unit::inch ? Length::inches(1.0 / 32) : 0.5_mm;
+        // As a rule reads them, but none twice.
+        const Length read = read_on_rule();
         const Length apart = read * std::max(1.0, std::ceil(piece_.cut.depth / read / columns - 1e-9));
         FigureTable table;
         table.heading = words("setup.trial");
