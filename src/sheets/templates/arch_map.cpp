@@ -33,7 +33,7 @@ public:
         map.steps = joining_steps(context_, words("template.step_5"), half_);
         if (half_) map.steps.push_back(words("template.step_flip"));
         // A head of one arc has its radius in the names of its lines.
-        if (arch_.arcs.size() > 1) map.table = trammels();
+        if (arch_.arcs.size() > 1 && measured_is_drawn()) map.table = trammels();
         map.checks = checks();
         return map;
     }
@@ -81,6 +81,10 @@ private:
         rows.push_back({words("template.check_left_diagonal"), from(arch_.wall_springs[0])});
         rows.push_back({words("template.check_right_diagonal"), from(arch_.wall_springs[1])});
     }
+
+    /// The arcs are those of the measured curve. Of a splayed opening that was measured on its far side it is not on the
+    /// template, and struck there they would be a wrong arch.
+    bool measured_is_drawn() const { return arch_.measured == arch_.wall || arch_.measured == arch_.finish; }
 
     FigureTable trammels() const {
         const bool wall = piece_.measured_to == job::Surface::wall;

@@ -264,6 +264,22 @@ TEST(WorkOrder, ASplayedOpeningIsCheckedByTheEdgeThatItsTemplateShows) {
         }
 }
 
+// Arcs struck on the template are those of a curve that is on it: measured on the far side, they would be another arch's.
+TEST(WorkOrder, ASplayedOpeningsTemplateTellsTheArcsOfItsOwnEdgeAlone) {
+    for (const job::Edge measured : {job::Edge::narrow, job::Edge::wide})
+        for (const job::Toward toward : {job::Toward::room, job::Toward::away}) {
+            job::Opening opening = splayed(measured, toward);
+            opening.shape.value = job::Shape::three_centred;
+            opening.span.value = 60_in;
+            opening.rise.value = 22_in;
+            const page::Document document = make_packet(planned(job_of(opening)), kit());
+            const bool told = std::any_of(document.pages.begin(), document.pages.end(), [](const page::Page& page) {
+                return page.sheet == "template" && holds(page, kit().words("template.trammel"));
+            });
+            EXPECT_EQ(told, (measured == job::Edge::wide) == (toward == job::Toward::room));
+        }
+}
+
 TEST(WorkOrder, TheWidthOfASplayedBoardIsOneFigure) {
     for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre})
         for (const double degrees : {11.0, 14.2, 17.0, 20.0, 23.0}) {
