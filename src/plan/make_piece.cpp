@@ -341,7 +341,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .material = board.material.value,
         .own_material = is_own(board.material.value, job),
         .grain = material.may_split,
-        .width = laid.splay ? measure::round_to_tape(laid.splay->sawn_width(), unit) : board.width.value,
+        .width = laid.splay ? measure::up_to_tape(laid.splay->sawn_width(), unit) : board.width.value,
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,

@@ -4,6 +4,7 @@
 #include <iterator>
 #include <utility>
 
+#include "measure/require.h"
 #include "sheets/cards/coupon_size.h"
 #include "sheets/strips/strip_ends.h"
 #include "sheets/templates/arch_opening.h"
@@ -78,7 +79,12 @@ private:
     /// face, or of the other edge of a splayed jamb.
     void template_check() {
         if (!first_of_opening()) return;
-        const ArchOpening opening(plan_, piece_);
+        // Of a board that is cut as several blanks, the opening is that of the whole.
+        const auto whole = std::find_if(plan_.pieces.begin(), plan_.pieces.end(), [&](const plan::Piece& one) {
+            return one.id == piece_.id || (one.spliced() && piece_.id.starts_with(one.id + "/"));
+        });
+        measure::require(whole != plan_.pieces.end(), "a blank is of a board of the plan");
+        const ArchOpening opening(plan_, *whole);
         add("check", words(drawn("template", "work_order.check_how"), {{"rise", tape_.with_unit(opening.wall_rise())}}),
             words("work_order.check_figure", {{"span", tape_.with_unit(opening.wall_span())}}), "template");
     }

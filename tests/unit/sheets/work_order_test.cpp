@@ -280,22 +280,5 @@ TEST(WorkOrder, ASplayedOpeningsTemplateTellsTheArcsOfItsOwnEdgeAlone) {
         }
 }
 
-TEST(WorkOrder, TheWidthOfASplayedBoardIsOneFigure) {
-    for (const measure::Unit unit : {measure::Unit::inch, measure::Unit::millimetre})
-        for (const double degrees : {11.0, 14.2, 17.0, 20.0, 23.0}) {
-            job::Opening opening = splayed(job::Edge::narrow, job::Toward::room);
-            opening.splay = job::Splay{
-                at_line(measure::Angle::degrees(degrees), 41), job::Edge::narrow, job::Toward::room, {40, 1}};
-            job::Job job = job_of(opening);
-            job.header.units = unit;
-            const plan::Plan plan = planned(job);
-            const Tape tape(unit, kit().words);
-            const page::Document document = make_packet(plan, kit());
-            const std::string width = tape.with_unit(plan.pieces.at(0).splay->sawn_width());
-            EXPECT_EQ(tape.exact(plan.pieces.at(0).width), width);
-            EXPECT_TRUE(holds(*orders_of(document).at(0), width));
-        }
-}
-
 }  // namespace
 }  // namespace kerfpacket::sheets
