@@ -273,8 +273,8 @@ std::string spoken(const plan::Piece& piece, const sheets::Tape& tape) {
     // Of a board that breaks at a kerf too deep, what follows says so, and what others would do does not matter.
     return fmt::format("{}: {}, {}{} {} deep{}. ", piece.id,
                        only_cautions ? "ok with cautions" : spoken_verdict(piece.bend.verdict),
-                       piece.worst_deep() != nullptr ? "" : chance + ", ",
-                       counted(piece.blank().kerfs.size(), "kerf"), tape.exact(piece.cut.depth), why);
+                       piece.worst_deep() != nullptr ? "" : chance + ", ", counted(piece.blank().kerfs.size(), "kerf"),
+                       tape.exact(piece.cut.depth), why);
 }
 
 /// Last of all, unless every verdict rests on a coupon.

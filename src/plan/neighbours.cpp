@@ -62,8 +62,8 @@ private:
         return nearest == all.end() ? std::nullopt : with(*nearest, std::nullopt);
     }
 
-    /// Where nothing is ok, the radius from which the board as it stands in the job is; none of kerfs set by hand, which
-    /// are those of one bend.
+    /// Where nothing is ok, the radius from which the board as it stands in the job is; none of kerfs set by hand,
+    /// which are those of one bend.
     std::optional<Length> ok_from() const {
         const job::Board& board = *wanted_.wanted;
         if (settled_.settings.rule != Rule::least_strain || given_depth(board) || !board.kerfs.empty())

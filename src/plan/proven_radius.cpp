@@ -25,16 +25,15 @@ std::optional<Length> proven_radius(const Request& wanted, const job::Board& boa
     const Length step = depth_step(job.header.units);
     const auto holds = [&](int steps) {
         const Length radius = step * steps;
-        return radius > bent.thickness &&
-               std::all_of(bent.spots.begin(), bent.spots.end(), [&](const TightSpot& spot) {
+        return radius > bent.thickness && std::all_of(bent.spots.begin(), bent.spots.end(), [&](const TightSpot& spot) {
                    const Request thought_of =
                        along(wanted, board, quarter(spot, radius, bent.measured_to, bent.thickness));
                    const auto found = settle(thought_of, bent.wood, job);
                    return found && will_do(*found);
                });
     };
-    // What is laid out comes out a little worse than the formulas, for its kerfs are a whole number, or much worse where
-    // it is the chance that counts: in strides that double, then between the last two.
+    // What is laid out comes out a little worse than the formulas, for its kerfs are a whole number, or much worse
+    // where it is the chance that counts: in strides that double, then between the last two.
     const int first = static_cast<int>(std::ceil(*least / step - 1e-6));
     if (holds(first)) return step * first;
     int fails = first, stride = 1;

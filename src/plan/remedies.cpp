@@ -78,8 +78,9 @@ private:
         const bend::Assessment a = bent_.assess(cell);
         const TightSpot& spot = bent_.worst(cell);
         const Told cut = kerfs(*depth, cell.spacing);
-        const Told where = say("where", "the bend's tightest radius, {radius} on the seen face",
-                               {{"radius", rounded(in_plane(wanted_, spot.plain_radius(bent_.measured_to, bent_.thickness)))}});
+        const Told where =
+            say("where", "the bend's tightest radius, {radius} on the seen face",
+                {{"radius", rounded(in_plane(wanted_, spot.plain_radius(bent_.measured_to, bent_.thickness)))}});
         if (a.closes)
             return say("closes", "piece {piece}: {cut} close before {where} is reached",
                        {{"piece", wanted_.id}, {"cut", cut}, {"where", where}});
@@ -134,9 +135,10 @@ private:
         const Request wanted = wanted_.with(board);
         const auto found = run(wanted, bent_.wood);
         if (!found) return {};
-        return careful(say("kerf_depth", R"(kerf_depth = "{depth}", down to {spacing} apart)",
-                           {{"depth", std::string(std::string_view(text(most)))}, {"spacing", text(found->least_spacing)}}),
-                       found->verdict, found->utilisation);
+        return careful(
+            say("kerf_depth", R"(kerf_depth = "{depth}", down to {spacing} apart)",
+                {{"depth", std::string(std::string_view(text(most)))}, {"spacing", text(found->least_spacing)}}),
+            found->verdict, found->utilisation);
     }
 
     Told hint() const {

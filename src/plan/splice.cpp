@@ -219,18 +219,18 @@ public:
 
     job::Diagnostics tell() const {
         const LongestBlank& stock = splicing_.stock();
-        return wrong(carried()           ? board().max_blank->at
-                     : stock.at.line > 0 ? stock.at
-                                         : board().at,
-                     say("no_place",
-                         "the board of {piece} is {length} long and must be spliced, for the longest blank that can be "
-                         "had is {most}, but no place is left for a joint",
-                         {{"piece", wanted_.id},
-                          {"length", text(laid_.blank.length, job_)},
-                          {"most", text(splicing_.most(), job_)}}),
-                     say("no_place_do",
-                         "would do: {ways}; or plies that are glued one on the other, their joints staggered",
-                         {{"ways", job::in_a_row("or_way", "{first}; {rest}", ways())}}));
+        return wrong(
+            carried()           ? board().max_blank->at
+            : stock.at.line > 0 ? stock.at
+                                : board().at,
+            say("no_place",
+                "the board of {piece} is {length} long and must be spliced, for the longest blank that can be "
+                "had is {most}, but no place is left for a joint",
+                {{"piece", wanted_.id},
+                 {"length", text(laid_.blank.length, job_)},
+                 {"most", text(splicing_.most(), job_)}}),
+            say("no_place_do", "would do: {ways}; or plies that are glued one on the other, their joints staggered",
+                {{"ways", job::in_a_row("or_way", "{first}; {rest}", ways())}}));
     }
 
 private:
@@ -263,11 +263,13 @@ private:
         const bool sold = !Splicing(wanted_.with(other), laid_, job_).needed();
         const Length whole = laid_.blank.length + end_trim(job_.stock, job_.header.units) * 2;
         std::vector<job::Told> ways;
-        if (carried()) ways.push_back(say("max_blank_of", "max_blank of {length}", {{"length", text(laid_.blank.length, job_)}}));
+        if (carried())
+            ways.push_back(say("max_blank_of", "max_blank of {length}", {{"length", text(laid_.blank.length, job_)}}));
         if (sold) return ways;
         job::Told stock = say("stock_of", "stock of {length}", {{"length", sold_text(whole, job_)}});
         if (!carried()) return {std::move(stock)};
-        return {say("and_stock", "{first} and {rest}", {{"first", std::move(ways.front())}, {"rest", std::move(stock)}})};
+        return {
+            say("and_stock", "{first} and {rest}", {{"first", std::move(ways.front())}, {"rest", std::move(stock)}})};
     }
 
     /// The longest in whole steps that leaves places, at least as long as the board is thick: a steeper one has less to

@@ -196,8 +196,7 @@ void notes(Cover& cover) {
     cover.flow.listed(Role::text, {}, cover.words("cover.table_note"), type);
     std::string chances;
     for (const plan::Piece& piece : pieces)
-        chances +=
-            (chances.empty() ? "" : "; ") + chance_on_cover(piece, cover.kit());
+        chances += (chances.empty() ? "" : "; ") + chance_on_cover(piece, cover.kit());
     if (!chances.empty())
         cover.flow.listed(Role::text, {}, cover.words("chance.on_cover", {{"pieces", chances}}), type);
     std::string moves;

@@ -82,8 +82,8 @@ private:
         rows.push_back({words("template.check_right_diagonal"), from(arch_.wall_springs[1])});
     }
 
-    /// The arcs are those of the measured curve. Of a splayed opening that was measured on its far side it is not on the
-    /// template, and struck there they would be a wrong arch.
+    /// The arcs are those of the measured curve. Of a splayed opening that was measured on its far side it is not on
+    /// the template, and struck there they would be a wrong arch.
     bool measured_is_drawn() const { return arch_.measured == arch_.wall || arch_.measured == arch_.finish; }
 
     FigureTable trammels() const {

@@ -10,7 +10,8 @@
 
 namespace kerfpacket::sheets {
 
-/// "About 1 in 20 boards like this would break." A kerf too deep on which the verdict hangs is left aside, and said to be.
+/// "About 1 in 20 boards like this would break." A kerf too deep on which the verdict hangs is left aside, and said to
+/// be.
 std::string chance_sentence(const plan::Piece& piece, const Kit& kit);
 /// "about 1 in 20" for any chance.
 std::string chance_words(double breaks, const Kit& kit);

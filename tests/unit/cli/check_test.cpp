@@ -31,9 +31,9 @@ TEST(Check, LastLineCanBeReadAloud) {
     EXPECT_EQ(last_line(good.out), "A: ok, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep. Coupon first.");
     const Outcome cautious = check(short_stock_job);
     EXPECT_EQ(cautious.status, 3);
-    EXPECT_EQ(
-        last_line(cautious.out),
-        "A: ok with cautions, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep, blank longer than stock. Coupon first.");
+    EXPECT_EQ(last_line(cautious.out),
+              "A: ok with cautions, fewer than 1 in 100 would break, 146 kerfs 3/8 in deep, blank longer than stock. "
+              "Coupon first.");
     EXPECT_NE(cautious.out.find("60 in"), std::string::npos) << cautious.out;
 }
 
@@ -195,7 +195,8 @@ TEST(Check, TheArcsOfAHeadAreToldForATrammel) {
     const Outcome outcome =
         check(headed("shape = \"three-centred\"\nspan = \"60 in\"\nrise = \"20 in\"\n"
                      "side_radius = \"15 in\"\n"));
-    EXPECT_NE(outcome.out.find("shape        three-centered, span 60 in, rise 20 in"), std::string::npos) << outcome.out;
+    EXPECT_NE(outcome.out.find("shape        three-centered, span 60 in, rise 20 in"), std::string::npos)
+        << outcome.out;
     // R = (a^2 + b^2 - 2 a r)/(2 (b - r)) = (900 + 400 - 900)/10 = 40, its centre 20 below the springs.
     EXPECT_NE(outcome.out.find("radius 15 in, center 15 left of the middle, level with the springs"), std::string::npos)
         << outcome.out;

@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "../../support/boxes.h"
-#include "../../support/languages.h"
 #include "../../support/kit.h"
+#include "../../support/languages.h"
 #include "job/read.h"
 #include "plan/plan.h"
 #include "sheets/packet.h"
@@ -48,8 +48,8 @@ Counts look_at(const std::string& text, const std::string& language, const std::
         const std::vector<page::TextItem> texts = tests::texts(page);
         const bool has = std::any_of(texts.begin(), texts.end(), [&](const page::TextItem& item) {
             // A sheet of both boards names both.
-            return item.text == kit.words(key, {{"piece", "A/1"}}) ||
-                   item.text == kit.words(key, {{"piece", "A/2"}}) || item.text == kit.words(key, {{"piece", "A/1+2"}});
+            return item.text == kit.words(key, {{"piece", "A/1"}}) || item.text == kit.words(key, {{"piece", "A/2"}}) ||
+                   item.text == kit.words(key, {{"piece", "A/1+2"}});
         });
         const bool of_a = page.piece.starts_with("A");
         EXPECT_EQ(has, of_a) << page.number << " " << page.sheet << " " << page.piece;

@@ -264,7 +264,8 @@ TEST(WorkOrder, ASplayedOpeningIsCheckedByTheEdgeThatItsTemplateShows) {
         }
 }
 
-// Arcs struck on the template are those of a curve that is on it: measured on the far side, they would be another arch's.
+// Arcs struck on the template are those of a curve that is on it: measured on the far side, they would be another
+// arch's.
 TEST(WorkOrder, ASplayedOpeningsTemplateTellsTheArcsOfItsOwnEdgeAlone) {
     for (const job::Edge measured : {job::Edge::narrow, job::Edge::wide})
         for (const job::Toward toward : {job::Toward::room, job::Toward::away}) {
