@@ -64,12 +64,18 @@ private:
     /// Once for an opening, whatever boards line it.
     bool first_of_opening() const { return piece_.kind == plan::Kind::arch_liner && piece_.board == 1; }
 
+    /// The board of the plan that this is, or is a blank of.
+    const plan::Piece* whole() const {
+        const auto found = std::find_if(plan_.pieces.begin(), plan_.pieces.end(), [&](const plan::Piece& one) {
+            return one.id == piece_.id || (one.spliced() && one.id == measured_id(piece_));
+        });
+        return found == plan_.pieces.end() ? nullptr : &*found;
+    }
+
     /// Where a board is of several blanks the coupon is bent before the first of them that is kerfed.
     bool first_kerfed() const {
-        const auto whole = std::find_if(plan_.pieces.begin(), plan_.pieces.end(), [&](const plan::Piece& one) {
-            return one.spliced() && one.id == measured_id(piece_);
-        });
-        if (whole == plan_.pieces.end()) return true;
+        const plan::Piece* whole = this->whole();
+        if (whole == nullptr || !whole->spliced()) return true;
         const auto first = std::find_if(whole->blanks.begin(), whole->blanks.end(),
                                         [](const plan::Blank& blank) { return !blank.kerfs.empty(); });
         return first - whole->blanks.begin() + 1 == piece_.board;
@@ -79,11 +85,8 @@ private:
     /// face, or of the other edge of a splayed jamb.
     void template_check() {
         if (!first_of_opening()) return;
-        // Of a board that is cut as several blanks, the opening is that of the whole.
-        const auto whole = std::find_if(plan_.pieces.begin(), plan_.pieces.end(), [&](const plan::Piece& one) {
-            return one.id == piece_.id || (one.spliced() && piece_.id.starts_with(one.id + "/"));
-        });
-        measure::require(whole != plan_.pieces.end(), "a blank is of a board of the plan");
+        const plan::Piece* whole = this->whole();
+        measure::require(whole != nullptr, "a blank is of a board of the plan");
         const ArchOpening opening(plan_, *whole);
         add("check", words(drawn("template", "work_order.check_how"), {{"rise", tape_.with_unit(opening.wall_rise())}}),
             words("work_order.check_figure", {{"span", tape_.with_unit(opening.wall_span())}}), "template");

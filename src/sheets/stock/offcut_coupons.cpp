@@ -20,9 +20,10 @@ std::vector<const plan::Piece*> with_coupons(const plan::Plan& plan, const Kit& 
 }
 
 /// What the coupons of a section's boards take, the longest first.
-std::vector<Coupons> wanted(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit) {
+std::vector<Coupons> wanted(const plan::Plan& plan, const plan::StockSection& section,
+                            const std::vector<const plan::Piece*>& pieces) {
     std::vector<Coupons> all;
-    for (const plan::Piece* piece : with_coupons(plan, kit))
+    for (const plan::Piece* piece : pieces)
         if (plan::section_of(*piece, plan.stock) == plan::key_of(section))
             all.push_back({piece->id, coupons_of_board, coupon_size(*piece, plan.header.units).length});
     std::stable_sort(all.begin(), all.end(), [](const Coupons& a, const Coupons& b) { return a.length > b.length; });
@@ -34,13 +35,12 @@ void add_one(std::vector<Coupons>& to, const Coupons& coupons) {
     ++to.back().count;
 }
 
-}  // namespace
-
-OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit) {
+OffcutCoupons of_section(const plan::Plan& plan, const plan::StockSection& section,
+                         const std::vector<const plan::Piece*>& pieces) {
     OffcutCoupons result{std::vector<std::vector<Coupons>>(section.sticks.size()), {}, {}};
     std::vector<measure::Length>& left = result.rest;
     for (const plan::CutStick& stick : section.sticks) left.push_back(stick.offcut);
-    for (const Coupons& coupons : wanted(plan, section, kit)) {
+    for (const Coupons& coupons : wanted(plan, section, pieces)) {
         for (int i = 0; i < coupons.count; ++i) {
             auto best = left.end();
             for (auto at = left.begin(); at != left.end(); ++at)
@@ -55,6 +55,17 @@ OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& s
         }
     }
     return result;
+}
+
+}  // namespace
+
+std::vector<OffcutCoupons> offcut_coupons(const plan::Plan& plan, const Kit& kit) {
+    // Which boards share a record is told by their sheets, which are drawn for it: once for all sections.
+    const std::vector<const plan::Piece*> pieces = with_coupons(plan, kit);
+    std::vector<OffcutCoupons> all;
+    for (const plan::StockSection& section : plan.stock_plan->sections)
+        all.push_back(of_section(plan, section, pieces));
+    return all;
 }
 
 int coupons_asked(const plan::House& house, const Kit& kit) {

@@ -22,9 +22,9 @@ struct OffcutCoupons {
     std::vector<measure::Length> rest{};          ///< for each stick, what is left of its offcut then
 };
 
-/// The longest coupons first, each from the shortest offcut that holds it. A board that is judged by a coupon of its
-/// own needs none.
-OffcutCoupons offcut_coupons(const plan::Plan& plan, const plan::StockSection& section, const Kit& kit);
+/// Of each section of the job's stock plan: the longest coupons first, each from the shortest offcut that holds it. A
+/// board that is judged by a coupon of its own needs none.
+std::vector<OffcutCoupons> offcut_coupons(const plan::Plan& plan, const Kit& kit);
 
 /// How many coupons the records of these jobs' packets ask for, by the same rule.
 int coupons_asked(const plan::House& house, const Kit& kit);

@@ -145,8 +145,10 @@ private:
         flow_.paragraph(Role::text, how_to_cut(plan_, flow_.kit(), tape_), text());
         int n = 0;
         std::vector<Coupons> left_over;
-        for (const plan::StockSection& section : plan_.sections) {
-            const OffcutCoupons coupons = offcut_coupons(job_, section, flow_.kit());
+        const std::vector<OffcutCoupons> of_sections = offcut_coupons(job_, flow_.kit());
+        for (std::size_t at = 0; at < plan_.sections.size(); ++at) {
+            const plan::StockSection& section = plan_.sections[at];
+            const OffcutCoupons& coupons = of_sections[at];
             for (std::size_t i = 0; i < section.sticks.size(); ++i)
                 ticket(section, section.sticks[i], ++n, coupons.of_sticks[i], coupons.rest[i]);
             left_over.insert(left_over.end(), coupons.no_offcut.begin(), coupons.no_offcut.end());

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include "sheets/words/job_length.h"
 
 namespace kerfpacket::sheets {
@@ -90,11 +93,7 @@ std::string blank_names(const std::vector<plan::StockBlank>& blanks, const Kit& 
     return names;
 }
 
-std::string names_text(const std::vector<std::string>& names) {
-    std::string text;
-    for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
-    return text;
-}
+std::string names_text(const std::vector<std::string>& names) { return fmt::format("{}", fmt::join(names, ", ")); }
 
 std::string section_text(const plan::StockSection& section, const Kit& kit, const Tape& tape) {
     if (section.casing) return kit.words("stock.casing_board", {{"width", tape.exact(section.width)}});

@@ -8,6 +8,7 @@
 #include "sheets/layout/furniture.h"
 #include "sheets/layout/lane.h"
 #include "sheets/strips/strip_ends.h"
+#include "sheets/strips/strip_lean.h"
 #include "sheets/strips/strip_marks.h"
 #include "sheets/strips/strip_words.h"
 #include "sheets/words/wording.h"
@@ -31,7 +32,7 @@ public:
         const StripLean lean(context_, frame_);
         if (!lean.none()) {
             pen_.move_since(first, lean);
-            draw_other_cuts(pen_, context_, strip_, frame_, first);
+            draw_other_cuts(pen_, context_, strip_, frame_, lean, first);
         }
         if (context_.caption) caption();
     }
@@ -51,7 +52,8 @@ private:
         for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) cut(end, said.at(end));
         tape_marks();
         keep_off_words(said[1], waste_from(piece_), piece_.blank().length);
-        set_mark_words(pen_, frame_.base(), lanes(), beside_, slanted_cuts(lanes().words, style().small), lane_);
+        set_mark_words(pen_, frame_.base(), lanes(), beside_,
+                       other_cuts_across(context_, strip_, frame_, lanes().words, style().small), lane_);
         keep_name_off(waste_from(piece_), piece_.blank().length);
         identity();
     }
@@ -250,21 +252,6 @@ private:
             mitre_words_short(piece_, i, pen_.kit())};
     }
 
-    /// Where cuts that do not run along the kerfs cross a line of words: across the page, place by place.
-    std::vector<Length> slanted_cuts(Length up, Length size) const {
-        std::vector<Length> crossed;
-        const StripLean lean(context_, frame_);
-        for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
-            const auto cut = other_cut(context_, end);
-            if (!cut) continue;
-            for (Length height = up - 1_pt; height < std::min(up + size, cut->up); height += 1_pt) {
-                const Length drawn = crossing(*cut, height, frame_, lean);
-                if (drawn >= strip_.from && drawn <= strip_.to) crossed.push_back(at(drawn, {}).x);
-            }
-        }
-        return crossed;
-    }
-
     std::string identity_words() const {
         const bool left = piece_.blank().zero == job::End::left;
         const char* key = lanes().edge ? (left ? "strip.identity_edge" : "strip.identity_edge_right")
@@ -324,7 +311,7 @@ private:
         for (const plan::BoardEnd& end : blank.ends) lines.insert(lines.end(), {end.kerf_face, end.plain_face});
         for (const Length line : lines)
             if (from < line && line < to) row.force(at(line, {}).x - 4_pt, at(line, {}).x + 4_pt);
-        for (const Length x : slanted_cuts(up, type.size)) row.force(x - 4_pt, x + 4_pt);
+        for (const Length x : other_cuts_across(context_, strip_, frame_, up, type.size)) row.force(x - 4_pt, x + 4_pt);
         const Length width = pen_.width(text, type);
         if (const auto left = row.widest_free(width)) pen_.text(Role::text, {*left, frame_.base() + up}, text, type);
     }

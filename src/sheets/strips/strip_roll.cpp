@@ -6,6 +6,7 @@
 #include "plan/strip_room.h"
 #include "sheets/layout/roll_furniture.h"
 #include "sheets/strips/strip_ends.h"
+#include "sheets/strips/strip_lean.h"
 #include "sheets/strips/strip_layout.h"
 #include "sheets/strips/strip_statement.h"
 

@@ -10,6 +10,7 @@
 #include "sheets/layout/furniture.h"
 #include "sheets/strips/strip_drawing.h"
 #include "sheets/strips/strip_ends.h"
+#include "sheets/strips/strip_lean.h"
 #include "sheets/strips/strip_layout.h"
 #include "sheets/strips/strip_roll.h"
 #include "sheets/strips/strip_statement.h"

@@ -12,6 +12,7 @@
 #include "sheets/layout/furniture.h"
 #include "sheets/packet.h"
 #include "sheets/strips/strip_ends.h"
+#include "strip_pages.h"
 #include "support/boxes.h"
 
 namespace kerfpacket::sheets {
@@ -53,31 +54,6 @@ plan::Plan long_stair() {
 }
 
 template <class Ask>
-void on_strips(const plan::Plan& plan, const std::string& language, Ask ask) {
-    const Kit& words = kit(language);
-    const Tape tape(plan.header.units, words.words);
-    for (const plan::Piece& piece : plan.pieces) {
-        const Lanes lanes = face_lanes(72_pt);
-        const std::vector<Strip> strips = cut_strips(piece, 9_in, tape, words);
-        for (const Strip& strip : strips) {
-            page::Page page;
-            page.width = 2000_pt;
-            page.height = 200_pt;
-            Pen pen(page, words);
-            const StripContext context{.plan = plan,
-                                       .piece = piece,
-                                       .tape = tape,
-                                       .strips = static_cast<int>(strips.size()),
-                                       .lap = 54_pt,
-                                       .lanes = lanes};
-            const Point start{1000_pt, 50_pt};
-            draw_strip(pen, context, strip, start);
-            ask(piece, strip, lanes, StripFrame{start, strip, piece}, page);
-        }
-    }
-}
-
-template <class Ask>
 void on_all_strips(Ask ask) {
     for (const char* language : {"en", "es"})
         for (const char* climbs : {"left", "right"})
@@ -85,7 +61,7 @@ void on_all_strips(Ask ask) {
                 for (const char* ends : {"[\"level\", \"square\"]", "[\"square\", \"level\"]", "[\"plumb\", \"level\"]",
                                          "[\"plumb\", \"square\"]"}) {
                     SCOPED_TRACE(std::string(language) + " " + climbs + " zero " + zero + " " + ends);
-                    on_strips(stair({ends, climbs, zero}), language, ask);
+                    on_each_strip(stair({ends, climbs, zero}), language, ask);
                 }
 }
 
@@ -148,7 +124,7 @@ TEST(ClimbingStrip, SaysWhereTheBendStartsAndEnds) {
     std::array<std::size_t, 2> told{};
     std::size_t boards = 0;
     for (const char* language : {"en", "es"})
-        on_strips(
+        on_each_strip(
             stair({"[\"square\", \"level\"]", "right", "left"}), language,
             [&](const plan::Piece&, const Strip& strip, const Lanes&, const StripFrame&, const page::Page& page) {
                 boards += strip.number == 1 ? 1U : 0U;

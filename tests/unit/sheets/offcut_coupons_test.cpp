@@ -75,8 +75,11 @@ TEST(OffcutCoupons, FindRoomAndNoneIsForgotten) {
         ASSERT_TRUE(plan.stock_plan) << path;
         const measure::Length kerf = plan.stock_plan->kerf;
         std::map<std::string, int> of_piece;
-        for (const plan::StockSection& section : plan.stock_plan->sections) {
-            const OffcutCoupons coupons = offcut_coupons(plan, section, tests::kit());
+        const std::vector<OffcutCoupons> of_sections = offcut_coupons(plan, tests::kit());
+        ASSERT_EQ(of_sections.size(), plan.stock_plan->sections.size());
+        for (std::size_t at = 0; at < of_sections.size(); ++at) {
+            const plan::StockSection& section = plan.stock_plan->sections[at];
+            const OffcutCoupons& coupons = of_sections[at];
             ASSERT_EQ(coupons.of_sticks.size(), section.sticks.size());
             for (std::size_t i = 0; i < section.sticks.size(); ++i) {
                 const measure::Length rest = after(section.sticks[i].offcut, coupons.of_sticks[i], kerf);
@@ -105,8 +108,9 @@ TEST(OffcutCoupons, AreAsManyAsTheRecordsAskFor) {
         const plan::Plan plan = plan_of_text(text);
         ASSERT_TRUE(plan.stock_plan) << text;
         int planned = 0;
-        for (const plan::StockSection& section : plan.stock_plan->sections) {
-            const OffcutCoupons coupons = offcut_coupons(plan, section, tests::kit());
+        const std::vector<OffcutCoupons> of_sections = offcut_coupons(plan, tests::kit());
+        ASSERT_EQ(of_sections.size(), plan.stock_plan->sections.size());
+        for (const OffcutCoupons& coupons : of_sections) {
             for (const std::vector<Coupons>& stick : coupons.of_sticks) planned += count_of(stick);
             planned += count_of(coupons.no_offcut);
         }
@@ -121,8 +125,11 @@ TEST(OffcutCoupons, LeaveTheRestOfTheirOffcut) {
     const plan::Plan plan = plan_of("out-samples/alder-court/job.toml");
     const measure::Length kerf = plan.stock_plan->kerf;
     int cut = 0;
-    for (const plan::StockSection& section : plan.stock_plan->sections) {
-        const OffcutCoupons coupons = offcut_coupons(plan, section, tests::kit());
+    const std::vector<OffcutCoupons> of_sections = offcut_coupons(plan, tests::kit());
+    ASSERT_EQ(of_sections.size(), plan.stock_plan->sections.size());
+    for (std::size_t at = 0; at < of_sections.size(); ++at) {
+        const plan::StockSection& section = plan.stock_plan->sections[at];
+        const OffcutCoupons& coupons = of_sections[at];
         ASSERT_EQ(coupons.rest.size(), section.sticks.size());
         for (std::size_t i = 0; i < section.sticks.size(); ++i) {
             const measure::Length left = after(section.sticks[i].offcut, coupons.of_sticks[i], kerf);

@@ -28,31 +28,12 @@ struct Drawn {
 
 template <class Ask>
 void on_strips_of(const plan::Plan& plan, const std::string& name, const std::string& language, Ask ask) {
-    const Kit& words = kit(language);
-    const Tape tape(plan.header.units, words.words);
-    for (const plan::Piece& piece : plan.pieces) {
-        if (piece.blank().kerfs.empty()) continue;
-        const bool edge = piece.strip == job::StripOn::edge;
-        const Lanes lanes = edge ? edge_lanes(piece) : face_lanes(72_pt);
-        const std::vector<Strip> strips = cut_strips(piece, 9_in, tape, words);
-        for (const Strip& strip : strips) {
-            page::Page page;
-            page.width = 2000_pt;
-            page.height = 200_pt;
-            Pen pen(page, words);
-            const StripContext context{.plan = plan,
-                                       .piece = piece,
-                                       .tape = tape,
-                                       .strips = static_cast<int>(strips.size()),
-                                       .lap = 54_pt,
-                                       .lanes = lanes};
-            const Point start{1000_pt, 50_pt};
-            draw_strip(pen, context, strip, start);
-            const StripFrame frame{start, strip, piece};
-            ask(Drawn{name + ", " + piece.id + ", strip " + std::to_string(strip.number), piece, strip, lanes, frame,
-                      page});
-        }
-    }
+    on_each_strip(plan, language,
+                  [&](const plan::Piece& piece, const Strip& strip, const Lanes& lanes, const StripFrame& frame,
+                      const page::Page& page) {
+                      ask(Drawn{name + ", " + piece.id + ", strip " + std::to_string(strip.number), piece, strip, lanes,
+                                frame, page});
+                  });
 }
 
 /// Random boards, and those whose ends are mitred; over the edge too, zero at both ends, in both languages.

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "sheets/layout/furniture.h"
+#include "sheets/strips/strip_ends.h"
 #include "sheets/strips/strips.h"
 #include "support/boxes.h"
 
@@ -132,6 +133,36 @@ inline void expect_numerals_clear(const page::Page& page) {
             if (path == nullptr || !overlap(path->path.bounds().grown(path->width / 2 + 0.06_pt), box)) continue;
             EXPECT_TRUE(geom::clip(path->path, box).empty())
                 << page::role_name(path->role) << " through " << placed(text);
+        }
+    }
+}
+
+/// Draws every strip of a plan on a page of its own: `ask` is called with the piece, the strip, its lanes, where it
+/// lies, and the page.
+template <class Ask>
+void on_each_strip(const plan::Plan& plan, const std::string& language, Ask ask) {
+    using namespace sheets;
+    const Kit& words = tests::kit(language);
+    const Tape tape(plan.header.units, words.words);
+    for (const plan::Piece& piece : plan.pieces) {
+        if (piece.blank().kerfs.empty()) continue;
+        const bool edge = piece.strip == job::StripOn::edge;
+        const Lanes lanes = edge ? edge_lanes(piece) : face_lanes(72_pt);
+        const std::vector<Strip> strips = cut_strips(piece, 9_in, tape, words);
+        for (const Strip& strip : strips) {
+            page::Page page;
+            page.width = 2000_pt;
+            page.height = 200_pt;
+            Pen pen(page, words);
+            const StripContext context{.plan = plan,
+                                       .piece = piece,
+                                       .tape = tape,
+                                       .strips = static_cast<int>(strips.size()),
+                                       .lap = 54_pt,
+                                       .lanes = lanes};
+            const Point start{1000_pt, 50_pt};
+            draw_strip(pen, context, strip, start);
+            ask(piece, strip, lanes, StripFrame{start, strip, piece}, page);
         }
     }
 }
