@@ -198,4 +198,13 @@ bool enters(const Path& path, const Rect& window) {
     });
 }
 
+std::optional<Length> height_over(const Path& curve, Length x) {
+    std::optional<Length> highest;
+    const auto look_at = [&](Length height) { highest = highest ? std::max(*highest, height) : height; };
+    for (const Segment& s : curve.segments()) {
+        for (const double f : crossings(s, {x, {}}, {0, 1})) look_at(s.point(f).y);
+    }
+    return highest;
+}
+
 }  // namespace kerfpacket::geom

@@ -2,6 +2,7 @@
 // Paths of straight lines and circular arcs: length, position, curvature, true parallels, clipping.
 
 #include <array>
+#include <optional>
 #include <vector>
 
 #include "geom/point.h"
@@ -95,6 +96,9 @@ std::vector<Path> clip(const Path& path, const Rect& window);
 /// Fractions 0..1, ascending, at which a segment meets the infinite line through a point. An end counts where the line
 /// passes it within 1e-6 mm.
 std::vector<double> crossings(const Segment& segment, Point on_line, Direction along);
+
+/// The topmost crossing of a curve with the upright at x.
+std::optional<Length> height_over(const Path& curve, Length x);
 
 /// Control points of the cubic curves that draw a segment: each entry {c1, c2, end}. A line gives one entry whose
 /// control points lie on it. As many pieces as keep it within a thousandth of a millimetre of the true circle.

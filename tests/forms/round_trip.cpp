@@ -131,9 +131,8 @@ TEST(FilledSheet, OfAnOpeningSaysHowItSplays) {
     spill(folder / "square.pdf", filled(blank_form(), values));
     ASSERT_EQ(start_from({folder / "square.pdf"}, folder / "square.toml").status, cli::Status::done);
     EXPECT_FALSE(job_of(folder / "square.toml").openings.at(0).splay) << "left empty it is square to its wall";
-    values.insert({{"opening-1-splay-side", "1⅛"},
-                   {"opening-1-splay-measured", "wide"},
-                   {"opening-1-splay-toward", "away"}});
+    values.insert(
+        {{"opening-1-splay-side", "1⅛"}, {"opening-1-splay-measured", "wide"}, {"opening-1-splay-toward", "away"}});
     spill(folder / "f.pdf", filled(blank_form(), values));
     const Started ran = start_from({folder / "f.pdf"}, folder / "f.toml");
     ASSERT_EQ(ran.status, cli::Status::done) << ran.out << ran.err;
@@ -198,9 +197,8 @@ TEST(FilledSheet, OfMeasuredPointsKeepsThemAll) {
     EXPECT_NE(text.find("# typed: 5, 7¼"), std::string::npos) << text;
     EXPECT_NE(text.find("Angle at the left end, in degrees: 34"), std::string::npos) << "nothing written is lost";
     EXPECT_FALSE(job.openings[0].splay) << "left empty it is square to its wall";
-    values.insert({{"points-1-splay-side", "1⅛"},
-                   {"points-1-splay-measured", "narrow"},
-                   {"points-1-splay-toward", "away"}});
+    values.insert(
+        {{"points-1-splay-side", "1⅛"}, {"points-1-splay-measured", "narrow"}, {"points-1-splay-toward", "away"}});
     spill(folder / "s.pdf", filled(blank_form({Field::ordinates}), values));
     ASSERT_EQ(start_from({folder / "s.pdf"}, folder / "s.toml").status, cli::Status::done);
     const auto splay = job_of(folder / "s.toml").openings.at(0).splay;
@@ -221,6 +219,53 @@ TEST(FilledSheet, DiagonalsAreHeldAgainstSpanAndLegs) {
         ASSERT_EQ(ran.status, cli::Status::done) << ran.out << ran.err;
         EXPECT_EQ(ran.err.find("caution") == std::string::npos, fits) << ran.err;
         EXPECT_NE(slurp(folder / "f.toml").find(typed), std::string::npos) << "kept as a comment";
+    }
+}
+
+struct Measured {
+    Values figures;
+    std::vector<std::string> doubts;  ///< in what is said of it; none: nothing is said
+};
+
+// A head of 60 by 20 in, a quarter of the span in: a circle of R 32.5 in has sqrt(32.5^2 - 15^2) - 12.5 = 16.331 in
+// there, an ellipse 20 sqrt(3)/2 = 17.321 in, by their equations. A wall of chord 90 and rise 9 in: R 117 in; its half
+// string, sqrt(45^2 + 9^2) = 45.891 in long, stands 2.272 in off its middle. With R 100 in the rise would be 10.697 in.
+TEST(FilledSheet, ChecksAreHeldAgainstTheCurveThatIsTold) {
+    const Values head{{"opening-1-span", "60"}, {"opening-1-rise", "20"}};
+    const Values wall{{"wall-1-chord", "90"}, {"wall-1-rise", "9"}};
+    const std::vector<std::pair<Values, Measured>> all{
+        {head, {{{"opening-1-q1", "16 3/8"}, {"opening-1-q2", "16 1/4"}}, {}}},
+        {head,
+         {{{"opening-1-q1", "17 3/8"}, {"opening-1-q2", "17 3/8"}}, {"16-5/16 in", "With 17-5/16 in", "elliptical"}}},
+        {head, {{{"opening-1-q1", "17 3/8"}, {"opening-1-q2", "17 3/8"}, {"opening-1-shape", "elliptical"}}, {}}},
+        {head, {{{"opening-1-q2", "4"}}, {"Q2", "16-5/16 in"}}},
+        {head, {{{"opening-1-shape", "semicircular"}}, {"Rise", "30 in"}}},
+        {head, {{{"opening-1-shape", "semicircular"}, {"opening-1-rise", "30"}, {"opening-1-q1", "26"}}, {}}},
+        {head, {{{"opening-1-depth-left", "4 5/8"}, {"opening-1-depth-right", "4 11/16"}}, {}}},
+        {head, {{{"opening-1-depth-right", "6 1/2"}}, {"Jamb depth, right: 6-1/2 in", "4-5/8 in"}}},
+        {wall, {{{"wall-1-h1", "2 1/4"}, {"wall-1-h2", "2 5/16"}, {"wall-1-radius", "117"}}, {}}},
+        {wall, {{{"wall-1-h1", "6"}, {"wall-1-h2", "6"}}, {"H1", "H2", "2-1/4 in"}}},
+        {wall, {{{"wall-1-radius", "100"}}, {"Radius", "117 in"}}},
+        {wall, {{{"wall-1-radius", "40"}}, {"Radius", "117 in"}}},
+    };
+    for (const auto& [figures, measured] : all) {
+        const bool opening = figures == head;
+        const Folder folder;
+        Values values = arch("60");
+        if (!opening)
+            values = {{"job-1-number", "W-7"},    {"job-1-title", "Bay"},     {"job-1-date", "2026-03-09"},
+                      {"wall-1-id", "W"},         {"wall-1-tail-left", "12"}, {"wall-1-tail-right", "12"},
+                      {"wall-1-side", "concave"}, {"wall-1-width", "5 1/4"},  {"wall-1-measured-to", "wall"}};
+        for (const auto& [field, typed] : figures) values[field] = typed;
+        for (const auto& [field, typed] : measured.figures) values[field] = typed;
+        spill(folder / "f.pdf", filled(blank_form({opening ? Field::arch : Field::wall}), values));
+        Values answers = rest;
+        answers["way"] = "chord";
+        const Started ran = start_from({folder / "f.pdf"}, folder / "f.toml", answers);
+        ASSERT_EQ(ran.status, cli::Status::done) << ran.out << ran.err;
+        EXPECT_EQ(ran.err.find("caution") == std::string::npos, measured.doubts.empty()) << ran.err;
+        for (const std::string& doubt : measured.doubts)
+            EXPECT_NE(ran.err.find(doubt), std::string::npos) << doubt << "\n" << ran.err;
     }
 }
 

@@ -11,15 +11,6 @@ std::vector<Path> paths_of(const std::vector<DrawnLine>& lines) {
     return paths;
 }
 
-std::optional<Length> height_over(const Path& curve, Length x) {
-    std::optional<Length> highest;
-    const auto look_at = [&](Length height) { highest = highest ? std::max(*highest, height) : height; };
-    for (const geom::Segment& s : curve.segments()) {
-        for (const double f : geom::crossings(s, {x, {}}, {0, 1})) look_at(s.point(f).y);
-    }
-    return highest;
-}
-
 std::vector<Path> open_upright(Length x, Length foot, Length top, const std::vector<Figure>& figures) {
     std::vector<std::pair<Length, Length>> gaps;
     for (const Figure& figure : figures) {

@@ -83,9 +83,6 @@ struct TemplateDrawing {
 
 std::vector<Path> paths_of(const std::vector<DrawnLine>& lines);
 
-/// The topmost crossing of a curve with the upright at x.
-std::optional<Length> height_over(const Path& curve, Length x);
-
 /// The parts of the upright at x from `foot` to `top` that cross no figure.
 std::vector<Path> open_upright(Length x, Length foot, Length top, const std::vector<Figure>& figures);
 

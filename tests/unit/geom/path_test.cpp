@@ -53,6 +53,14 @@ TEST(Paths, mirrored_turn_the_other_way) {
     EXPECT_TRUE(Path::rectangle({at(1, 2), at(3, 4)}).mirrored_left_right().closed());
 }
 
+// A circle of 13 about the origin stands 12 over x = 5, by 5-12-13; the upright at 14 misses it.
+TEST(Paths, stand_over_an_upright) {
+    const Path circle = Path::circle({}, 13_mm);
+    ASSERT_TRUE(height_over(circle, 5_mm));
+    EXPECT_NEAR(height_over(circle, 5_mm)->mm(), 12, 1e-9);
+    EXPECT_FALSE(height_over(circle, 14_mm));
+}
+
 TEST(Paths, closed_shapes) {
     EXPECT_NEAR(Path::circle(at(3, 4), 10_mm).length().mm(), 20 * Angle::pi, 1e-9);
     EXPECT_NEAR(Path::circle(at(3, 4), 10_mm).bounds().low.y.mm(), -6, 1e-9);
