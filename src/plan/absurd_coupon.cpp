@@ -10,6 +10,9 @@ using job::Told;
 /// two boards of a kind differ by about a third at most (src/bend/NOTES.md).
 constexpr double strongest_coupon = 1.5;
 constexpr double weakest_coupon = 0.5;
+/// No word makes a coupon count that is stronger still: what bends so far is another material. Judgement: twice that
+/// third, on either board, and as much again.
+constexpr double strongest_believed = 3;
 
 /// What was read, what it would mean, and the slips that give such figures.
 class AbsurdCoupon {
@@ -22,7 +25,7 @@ public:
     std::optional<job::Diagnostics> question() const {
         const bool strong = coupon_.times_table > strongest_coupon;
         const bool weak = coupon_.outcome == job::Outcome::cracked && coupon_.times_table < weakest_coupon;
-        if (given_.believed || (!strong && !weak)) return std::nullopt;
+        if ((given_.believed && !beyond_belief()) || (!strong && !weak)) return std::nullopt;
         return job::Diagnostics{{job::Severity::error, strong ? given_.chord.at : given_.rise.at,
                                  say(strong ? "coupon_strong" : "coupon_weak",
                                      strong ? "{name} is {times} times as strong as the table's board: {read}"
@@ -66,10 +69,16 @@ private:
                    "measure on the plain face, the chord from end to end, the rise at its middle; what is so stands "
                    "with believed = true");
     }
+    static Told of_its_own() {
+        return say("coupon_of_its_own",
+                   "no two boards of a kind differ so much: measure again, or name this one as a [[material]] of its "
+                   "own, with its break_strain");
+    }
+    bool beyond_belief() const { return coupon_.times_table > strongest_believed; }
     Told strong_hint() const {
         return say("coupon_strong_do",
                    "is the chord half of what it was{with}, or the rise read to the kerf face? {again}",
-                   {{"with", with_chord(given_.chord.value * 2)}, {"again", again()}});
+                   {{"with", with_chord(given_.chord.value * 2)}, {"again", beyond_belief() ? of_its_own() : again()}});
     }
     Told weak_hint() const {
         return say("coupon_weak_do",

@@ -58,14 +58,24 @@ job::Coupon cracked_at(double strain, double depth, double spacing, double chord
 
 TEST(AbsurdCoupon, is_asked_about_and_not_believed) {
     job::Job job = bay(10);
-    board(job).coupons = {coupon(6, 1, 0.375, 0.5)};
+    board(job).coupons = {coupon(9, 1, 0.375, 0.5)};
     const job::Diagnostic asked = refusal(job);
     EXPECT_EQ(asked.at.line, 50);
-    EXPECT_TRUE(says(asked.message, "times as strong as the table's board: chord 6 in, rise 1 in")) << asked.message;
+    EXPECT_TRUE(says(asked.message, "times as strong as the table's board: chord 9 in, rise 1 in")) << asked.message;
     EXPECT_TRUE(says(asked.hint, "half of what it was")) << asked.hint;
     EXPECT_TRUE(says(asked.hint, "believed = true")) << asked.hint;
     board(job).coupons.front().believed = true;
     EXPECT_TRUE(has(only_piece(job), "coupon_above_table")) << "believed, and still told";
+
+    // Beyond three times the table's board no word helps, and none is offered.
+    board(job).coupons = {coupon(6, 1, 0.375, 0.5)};
+    for (const bool believed : {false, true}) {
+        board(job).coupons.front().believed = believed;
+        const job::Diagnostic beyond = refusal(job);
+        EXPECT_TRUE(says(beyond.message, "times as strong as the table's board")) << beyond.message;
+        EXPECT_TRUE(says(beyond.hint, "[[material]]")) << beyond.hint;
+        EXPECT_FALSE(says(beyond.hint, "believed")) << beyond.hint;
+    }
 
     board(job).coupons = {coupon(40, 1, 0.375, 0.5)};
     const job::Diagnostic weak = refusal(job);
