@@ -90,23 +90,17 @@ private:
     /// the scarf.
     template <typename Row>
     void gaps(const Row& row) const {
-        const std::vector<plan::Kerf>& kerfs = piece_.blank().kerfs;
-        std::vector<Length> usual, over_joint;
-        for (std::size_t i = 0; i + 1 < kerfs.size(); ++i) {
-            const bool joint = std::any_of(piece_.joints.begin(), piece_.joints.end(), [&](const plan::Joint& one) {
-                return kerfs[i].at < one.at && one.at < kerfs[i + 1].at;
-            });
-            (joint ? over_joint : usual).push_back(kerfs[i + 1].at - kerfs[i].at);
-        }
-        const auto told = [&](const char* key, const std::vector<Length>& all) {
-            if (all.empty()) return;
-            const auto [least, most] = std::minmax_element(all.begin(), all.end());
-            const bool even = *most - *least < same_gap;
-            row(key, even ? tape_.exact_plain(*least)
-                          : words("piece.range", {{"least", tape_.plain(*least)}, {"most", tape_.plain(*most)}}));
+        const Gaps gaps = kerf_gaps(piece_);
+        const auto told = [&](const char* key, Length least, Length most) {
+            row(key, most - least < same_gap
+                         ? tape_.exact_plain(least)
+                         : words("piece.range", {{"least", tape_.plain(least)}, {"most", tape_.plain(most)}}));
         };
-        told("climb.row_gap", usual);
-        told("climb.row_gap_joint", over_joint);
+        told("climb.row_gap", gaps.least, gaps.most);
+        const std::vector<Length>& over = gaps.over_joints;
+        if (over.empty()) return;
+        const auto [least, most] = std::minmax_element(over.begin(), over.end());
+        told("climb.row_gap_joint", *least, *most);
     }
 
     void at_saw() {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "bend/limit.h"
 #include "sheets/evidence/graph.h"
 #include "sheets/layout/furniture.h"
 #include "sheets/layout/labels.h"
@@ -51,6 +52,7 @@ public:
           radius_end_(radius_axis_end(piece, tape.unit())),
           spacing_step_(tape_step(most_spacing(piece), 6, tape.unit())),
           spacing_end_(round_up(most_spacing(piece), spacing_step_)),
+          right_end_(space.high.x),
           graph_{{{space.low.x + left_room, space.low.y + below}, {space.high.x - right_room, space.high.y - above}}},
           labels_(pen, graph_.area) {}
 
@@ -125,7 +127,7 @@ private:
             const Length base = std::max(height - 3.2_pt, lowest);
             const Length x = graph_.area.high.x + 8_pt;
             pen_.text(Role::text, {x, base}, name(*curve),
-                      pen_.fitting(name(*curve), small(is_jobs(*curve)), pen_.page_width() - side_margin - x));
+                      pen_.fitting(name(*curve), small(is_jobs(*curve)), right_end_ - x));
             lowest = base + 12_pt;
         }
         names_end_ = lowest;
@@ -156,13 +158,15 @@ private:
             pen_.line(Role::text, on, {x - 2_pt, level}, style().hair);
             pen_.fill(Role::text, Path::circle(on, 1.2_pt));
             pen_.text(Role::text, {x, base}, name(*curve),
-                      pen_.fitting(name(*curve), small(is_jobs(*curve)), pen_.page_width() - side_margin - x));
+                      pen_.fitting(name(*curve), small(is_jobs(*curve)), right_end_ - x));
             base -= 12_pt;
         }
     }
 
     std::string name(const plan::LimitCurve& curve) const {
-        return words("strain.deep", {{"depth", tape_.exact(curve.depth)}});
+        // A board with so thin a web is never ok.
+        const bool thin = piece_.cut.thinnest() - curve.depth < bend::thin_web - 0.001_mm;
+        return words(thin ? "strain.deep_thin" : "strain.deep", {{"depth", tape_.exact(curve.depth)}});
     }
 
     void job() {
@@ -212,6 +216,7 @@ private:
     Length radius_end_;
     Length spacing_step_;
     Length spacing_end_;
+    Length right_end_;
     Graph graph_;
     Labels labels_;
     std::vector<std::pair<Path, const plan::LimitCurve*>> led_;  ///< curves to name beside a leader

@@ -48,10 +48,10 @@ std::pair<std::string, std::string> range_texts(Length least, Length most, const
 
 /// A spacing that the job gives as it is; one that is worked out to a thousandth of an inch, a hundredth of a
 /// millimetre.
-std::string even_text(const plan::Piece& piece, const Tape& tape) {
-    if (piece.cut.spacing_given) return tape.exact_plain(piece.cut.spacing);
+std::string even_text(Length spacing, bool given, const Tape& tape) {
+    if (given) return tape.exact_plain(spacing);
     const bool inch = tape.unit() == Unit::inch;
-    return tape.number(inch ? piece.cut.spacing.inches() : piece.cut.spacing.mm(), inch ? 3 : 2);
+    return tape.number(inch ? spacing.inches() : spacing.mm(), inch ? 3 : 2);
 }
 
 }  // namespace
@@ -144,11 +144,37 @@ std::string web_text(const plan::Piece& piece, const Kit& kit, const Tape& tape)
                      {{"least", tape.exact_plain(piece.cut.thinnest_web())}, {"most", tape.exact(piece.cut.web())}});
 }
 
-bool varied_spacing(const plan::Piece& piece) { return piece.cut.spacing - piece.cut.least_spacing > 1e-6_mm; }
+Gaps kerf_gaps(const plan::Piece& piece) {
+    if (piece.joints.empty()) return {piece.cut.least_spacing, piece.cut.spacing, {}};
+    Gaps gaps;
+    bool any = false;
+    const std::vector<plan::Kerf>& kerfs = piece.blank().kerfs;
+    for (std::size_t i = 0; i + 1 < kerfs.size(); ++i) {
+        const Length gap = kerfs[i + 1].at - kerfs[i].at;
+        const bool joint = std::any_of(piece.joints.begin(), piece.joints.end(), [&](const plan::Joint& one) {
+            return kerfs[i].at < one.at && one.at < kerfs[i + 1].at;
+        });
+        if (joint) {
+            gaps.over_joints.push_back(gap);
+            continue;
+        }
+        gaps.least = any ? std::min(gaps.least, gap) : gap;
+        gaps.most = std::max(gaps.most, gap);
+        any = true;
+    }
+    if (!any) gaps.least = gaps.most = piece.cut.spacing;
+    return gaps;
+}
+
+bool varied_spacing(const plan::Piece& piece) {
+    const Gaps gaps = kerf_gaps(piece);
+    return gaps.most - gaps.least > 1e-6_mm;
+}
 
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
-    if (!varied_spacing(piece)) return even_text(piece, tape);
-    const auto [least, most] = range_texts(piece.cut.least_spacing, piece.cut.spacing, tape);
+    const Gaps gaps = kerf_gaps(piece);
+    if (!varied_spacing(piece)) return even_text(gaps.most, piece.cut.spacing_given, tape);
+    const auto [least, most] = range_texts(gaps.least, gaps.most, tape);
     return kit.words("piece.range", {{"least", least}, {"most", most}});
 }
 

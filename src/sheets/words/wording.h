@@ -39,12 +39,19 @@ std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tap
 /// "3/4 x 7-1/4 in MDF".
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 
-/// "1/2 in", "1/4 to 1/2 in".
+/// From kerf to kerf. Of a board of several blanks those over its joints are apart: there kerfs make way for the scarf.
+struct Gaps {
+    Length least;
+    Length most;
+    std::vector<Length> over_joints;
+};
+Gaps kerf_gaps(const plan::Piece& piece);
+/// "1/2 in", "1/4 to 1/2 in"; without the gaps over joints.
 std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 /// What is left under the kerfs; of a moulded board from the thinnest to the thickest place.
 std::string web_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
-/// Whether the gaps between kerfs differ by more than arithmetic does.
+/// Whether the gaps between kerfs, but for those over joints, differ by more than arithmetic does.
 bool varied_spacing(const plan::Piece& piece);
 /// The kerf with the least to spare.
 const plan::Kerf& governing_kerf(const plan::Piece& piece);
