@@ -6,6 +6,7 @@
 #include <optional>
 #include <utility>
 
+#include "plan/stopped.h"
 #include "sheets/cards/refused.h"
 #include "sheets/cover/cover_parts.h"
 #include "sheets/words/settings_words.h"
@@ -79,27 +80,35 @@ void banner(Cover& cover) {
     const auto& pieces = cover.plan.pieces;
     const fonts::Style& style = cover.style();
     const auto count = [&](bend::Verdict verdict) {
-        return std::count_if(pieces.begin(), pieces.end(),
-                             [&](const plan::Piece& p) { return p.bend.verdict == verdict; });
+        return std::count_if(pieces.begin(), pieces.end(), [&](const plan::Piece& p) {
+            return p.bend.verdict == verdict && plan::stopped(p) != plan::Stopped::weak_link;
+        });
     };
     const auto breaks = count(bend::Verdict::break_likely);
     const auto careful = count(bend::Verdict::caution);
-    const char* key = breaks > 0 ? "cover.banner_break" : careful > 0 ? "cover.banner_caution" : "cover.banner_ok";
+    const auto weak = std::count_if(pieces.begin(), pieces.end(),
+                                    [](const plan::Piece& p) { return plan::stopped(p) == plan::Stopped::weak_link; });
+    const bool stopped = breaks + weak > 0;
+    const char* key = weak > 0      ? "cover.banner_weak_link"
+                      : breaks > 0  ? "cover.banner_break"
+                      : careful > 0 ? "cover.banner_caution"
+                                    : "cover.banner_ok";
     const std::string text = cover.words(key, {{"ok", std::to_string(count(bend::Verdict::ok))},
                                                {"caution", std::to_string(careful)},
-                                               {"break", std::to_string(breaks)}});
+                                               {"break", std::to_string(breaks)},
+                                               {"weak", std::to_string(weak)}});
     // Whose coupons the pieces rest on stands on their own sheets.
     const bool all =
         std::all_of(pieces.begin(), pieces.end(), [](const plan::Piece& p) { return p.coupon && p.coupon->counts; });
     // Beside "do not cut" it would read as leave to go on once a coupon holds.
-    const std::string aside = breaks > 0 ? std::string()
-                              : all      ? coupon_state(pieces.front(), cover.kit())
-                                         : cover.words("piece.coupon_first");
+    const std::string aside = stopped ? std::string()
+                              : all   ? coupon_state(pieces.front(), cover.kit())
+                                      : cover.words("piece.coupon_first");
     cover.flow.skip(style.strong);
     const Rect frame = cover.flow.take(style.strong * 2.3);
     const Length base = frame.high.y - style.strong * 1.54;
     Pen pen = cover.flow.pen();
-    pen.box(Role::caution, frame, breaks > 0 ? style.end : style.heavy);
+    pen.box(Role::caution, frame, stopped ? style.end : style.heavy);
     const Type small = pen.fitting(aside, Cover::regular(style.text), frame.width() * 0.4).at_right();
     const Length room = frame.width() - pen.width(aside, small) - 34_pt;
     pen.text(Role::caution, {frame.low.x + 12_pt, base}, text, pen.fitting(text, Cover::bold(style.strong), room));

@@ -2,6 +2,7 @@
 #include <array>
 #include <utility>
 
+#include "plan/stopped.h"
 #include "sheets/cards/refused.h"
 #include "sheets/cover/cover_parts.h"
 #include "sheets/evidence/strain_words.h"
@@ -139,7 +140,8 @@ private:
             spacing_plain(piece, cover_.kit(), tape),
             tape.plain(plan::Piece::stock_length(piece.blank())),
             strain_now(piece, tape),
-            verdict_word(piece.bend.verdict, cover_.kit())};
+            plan::stopped(piece) == plan::Stopped::weak_link ? cover_.words("cover.refused_verdict")
+                                                             : verdict_word(piece.bend.verdict, cover_.kit())};
         for (std::size_t i = 0; i < texts.size(); ++i)
             cell(i == 0 ? Tag::row_header : Tag::cell, columns_.at(i), texts.at(i), type_of(piece, i, texts),
                  i == 1 ? material_name(piece, cover_.kit()) : std::string());

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "plan/stopped.h"
 #include "sheets/layout/page_index.h"
 #include "sheets/layout/roll_furniture.h"
 #include "sheets/words/wording.h"
@@ -188,12 +189,13 @@ std::string forbidding(const Draft& draft, const plan::Plan& plan, const Kit& ki
     for (const plan::Piece& piece : plan.pieces) {
         const bool own =
             is_of(draft.page.piece, piece.id) || (piece.spliced() && draft.page.piece.starts_with(piece.id + "/"));
-        if ((!own && draft.tag != piece.id && draft.tag != measured_id(piece)) ||
-            piece.bend.verdict != bend::Verdict::break_likely)
-            continue;
+        const plan::Stopped why = plan::stopped(piece);
+        if ((!own && draft.tag != piece.id && draft.tag != measured_id(piece)) || why == plan::Stopped::no) continue;
+        const std::string named = own ? draft.page.piece : piece.id;
+        if (why == plan::Stopped::weak_link) return kit.words("page.band_weak_link", {{"piece", named}});
         const bool scrap = std::any_of(piece.deep_kerfs.begin(), piece.deep_kerfs.end(),
                                        [](const auto& kerf) { return kerf.answer.mend == bend::Mend::scrap; });
-        return kit.words(scrap ? "page.band_scrap" : "page.band_break", {{"piece", own ? draft.page.piece : piece.id}});
+        return kit.words(scrap ? "page.band_scrap" : "page.band_break", {{"piece", named}});
     }
     return {};
 }

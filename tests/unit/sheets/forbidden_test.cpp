@@ -29,6 +29,16 @@ std::string two(const std::string& printer, const std::string& liner) {
            "[wall.board]\nmaterial = \"mdf\"\nthickness = \"1/2 in\"\nwidth = \"4 in\"\n";
 }
 
+/// A wall board that is ok, with that about its board.
+std::string wall(const std::string& board) {
+    return "[job]\nnumber = \"F-4\"\ntitle = \"Hay loft\"\nrevision = \"A\"\ndate = 2026-04-02\n"
+           "units = \"in\"\n[saw]\nblade_diameter = 10\nkerf = 0.126\n[[wall]]\nid = \"A\"\n"
+           "chord = \"120 in\"\nrise = \"10 in\"\nside = \"concave\"\n[wall.board]\n"
+           "material = \"mdf\"\nthickness = \"3/4 in\"\nwidth = \"4 in\"\nkerf_depth = \"3/8 in\"\n"
+           "spacing = \"1/2 in\"\n" +
+           board;
+}
+
 struct Counts {
     int banded = 0;
     int others = 0;
@@ -71,13 +81,39 @@ TEST(Forbidden, stands_on_every_sheet_of_a_board_that_will_likely_break) {
     }
 }
 
+// Printed with --force alone, and called so nevertheless.
+TEST(Forbidden, stands_on_every_sheet_of_a_board_with_weak_links) {
+    const std::string text = wall("");
+    const job::Reading reading = job::read_job({"job.toml", text});
+    auto plan = plan::make_plan(reading.job);
+    ASSERT_TRUE(plan);
+    ASSERT_EQ(plan->pieces.front().bend.verdict, bend::Verdict::ok);
+    plan->pieces.front().weak_links = {40, 41};
+    for (const std::string& language : tests::languages()) {
+        const Kit& kit = tests::kit(language);
+        int banded = 0, banner = 0, verdict = 0;
+        for (const page::Page& page : make_packet(*plan, kit).pages) {
+            int here = 0;
+            for (const page::TextItem& item : tests::texts(page)) {
+                here += item.text == kit.words("page.band_weak_link", {{"piece", "A"}}) ? 1 : 0;
+                if (page.sheet != "cover") continue;
+                banner += item.text == kit.words("cover.banner_weak_link",
+                                                 {{"weak", "1"}, {"break", "0"}, {"caution", "0"}, {"ok", "0"}})
+                              ? 1
+                              : 0;
+                verdict += item.text == kit.words("cover.refused_verdict") ? 1 : 0;
+            }
+            EXPECT_EQ(here, page.piece == "A" ? 1 : 0) << page.sheet;
+            banded += here;
+        }
+        EXPECT_GE(banded, 6);
+        EXPECT_EQ(banner, 1);
+        EXPECT_EQ(verdict, 1);
+    }
+}
+
 TEST(Forbidden, a_scrapped_board_is_called_so) {
-    const std::string text =
-        "[job]\nnumber = \"F-4\"\ntitle = \"Hay loft\"\nrevision = \"A\"\ndate = 2026-04-02\n"
-        "units = \"in\"\n[saw]\nblade_diameter = 10\nkerf = 0.126\n[[wall]]\nid = \"A\"\n"
-        "chord = \"120 in\"\nrise = \"10 in\"\nside = \"concave\"\n[wall.board]\n"
-        "material = \"mdf\"\nthickness = \"3/4 in\"\nwidth = \"4 in\"\nkerf_depth = \"3/8 in\"\n"
-        "spacing = \"1/2 in\"\ntoo_deep = [[40, \"47/64 in\"]]\n";
+    const std::string text = wall("too_deep = [[40, \"47/64 in\"]]\n");
     const job::Reading reading = job::read_job({"job.toml", text});
     const auto plan = plan::make_plan(reading.job);
     ASSERT_TRUE(plan);
