@@ -54,7 +54,11 @@ job::Diagnostic no_land(Length spacing, const job::Board& board, const job::Job&
     return {job::Severity::error, place(board.spacing, board),
             say("no_land", "kerfs {kerf} wide every {spacing} leave no wood between them",
                 {{"kerf", shown(job.saw.kerf.value, job.header.units)}, {"spacing", shown(spacing, job.header.units)}}),
-            say("no_land_do", "the spacing must be larger than the kerf")};
+            board.spacing.given
+                ? say("no_land_do", "the spacing must be larger than the kerf")
+                : say("no_land_usual",
+                      "left out it is {spacing}: give one that is larger than the kerf, or a narrower kerf",
+                      {{"spacing", shown(spacing, job.header.units)}})};
 }
 
 /// Of a point, from the middle of the span.

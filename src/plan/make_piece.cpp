@@ -261,7 +261,9 @@ job::Diagnostics beyond_saw(const Request& wanted, const Rake& rake, const AtSaw
         return job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}};
     };
     const auto degrees = [](Angle angle) { return job::figure(measure::fixed(angle.degrees(), 1)); };
-    if (job.saw.mitre_limit && rake.kerf() > job.saw.mitre_limit->value)
+    // As a saw's scale is read, and as both are told: to a tenth of a degree.
+    const auto tenths = [](Angle angle) { return std::lround(angle.degrees() * 10); };
+    if (job.saw.mitre_limit && tenths(rake.kerf()) > tenths(job.saw.mitre_limit->value))
         return refused(
             wanted.climbs->at,
             say("askew_beyond", "the kerfs of {piece} stand {angle} degrees from square, and the saw cuts to {limit}",

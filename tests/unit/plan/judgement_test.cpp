@@ -83,6 +83,15 @@ INSTANTIATE_TEST_SUITE_P(
                  41, "a bend of 104719.166 in with a kerf every 1/4 in takes more than 5000 cuts"}),
     [](const auto& tested) { return tested.param.name; });
 
+TEST(Refusal, of_a_kerf_wider_than_the_usual_spacing_says_what_is_usual) {
+    job::Job job = job_of(harbor_stair());
+    job.walls[0].board.spacing = {};
+    job.saw.kerf.value = 0.6_in;
+    const auto plan = make_plan(job);
+    ASSERT_FALSE(plan);
+    EXPECT_TRUE(std::string(plan.error().front().hint).starts_with("left out it is 1/2 in"));
+}
+
 TEST(Refusal, a_web_of_just_a_sixteenth_is_taken) {
     for (const double thickness : {0.5, 0.75, 1.0, 0.7}) {
         job::Wall wall = harbor_stair();

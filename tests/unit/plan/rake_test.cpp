@@ -231,6 +231,11 @@ TEST(Rake, WhatTheSawCannotDoIsRefused) {
     job::Job job = job_of(climbing(60_in, 90, job::Side::concave, 7.5_in, 10_in, job::End::right));
     job.saw.mitre_limit = at_line(Angle::degrees(35), 6);
     EXPECT_EQ(refusal(job).message, "the kerfs of B stand 37.1 degrees from square, and the saw cuts to 35.0");
+    // Both are told to a tenth, and judged as they are told.
+    job.saw.mitre_limit = at_line(Angle::degrees(37.05), 6);
+    EXPECT_TRUE(plan::make_plan(job));
+    job.saw.mitre_limit = at_line(Angle::degrees(37.0), 6);
+    EXPECT_NE(refusal(job).message.find("37.1 degrees from square, and the saw cuts to 37.0"), std::string::npos);
     job.saw.mitre_limit.reset();
     job.saw.travel = at_line(11_in, 5);
     EXPECT_NE(refusal(job).message.find("are 11.602 in long"), std::string::npos) << refusal(job).message;
