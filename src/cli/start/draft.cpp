@@ -26,7 +26,7 @@ std::string list_of(std::string_view value, std::string_view units) {
 
 /// Digits, and what dates and decimals have between them: all else goes within quotes, where it ends no line.
 bool is_bare(std::string_view value) {
-    return !value.empty() && value.find_first_not_of("0123456789.-/") == std::string_view::npos;
+    return !value.empty() && value.find_first_not_of("0123456789.-") == std::string_view::npos;
 }
 
 /// What somebody else typed, so that it ends no comment.
