@@ -1,6 +1,8 @@
 #include "cli/start/talk.h"
 
 #include <algorithm>
+#include <array>
+#include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
@@ -24,6 +26,28 @@ std::string lower(std::string_view text) {
     for (char& c : small)
         if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
     return small;
+}
+
+/// Small letters, without the accents of a keyboard that has them: "eliptico".
+std::string plain(std::string_view text) {
+    std::string small = lower(text);
+    constexpr std::array<std::pair<std::string_view, char>, 7> accents{{{"\u00E1", 'a'},
+                                                                        {"\u00E9", 'e'},
+                                                                        {"\u00ED", 'i'},
+                                                                        {"\u00F3", 'o'},
+                                                                        {"\u00FA", 'u'},
+                                                                        {"\u00FC", 'u'},
+                                                                        {"\u00F1", 'n'}}};
+    for (const auto& [accented, letter] : accents)
+        for (std::size_t at = small.find(accented); at != std::string::npos; at = small.find(accented, at))
+            small.replace(at, accented.size(), 1, letter);
+    return small;
+}
+
+/// Whether a word of the name begins like that; what comes after a colon explains it.
+bool has_word(std::string_view name, std::string_view typed) {
+    const std::string words = " " + plain(name.substr(0, name.find(':')));
+    return words.find(" " + plain(typed)) != std::string::npos;
 }
 
 }  // namespace
@@ -85,10 +109,16 @@ std::optional<std::string> Talk::chosen(std::string_view line) const {
     for (std::size_t i = 0; i < all.size(); ++i)
         if (line == std::to_string(i + 1) || lower(line) == lower(all[i]) || lower(line) == lower(choice_words(all[i])))
             return all[i];
-    // Other papers and boards have names that the reader knows, or tells what is near.
-    const bool open = question_->name == "media" || question_->name == "material";
     const bool number = line.find_first_not_of("0123456789") == std::string_view::npos;
-    return open && !number ? std::optional(std::string(line)) : std::nullopt;
+    if (number) return {};
+    // Other papers and boards have names that the reader knows, or tells what is near.
+    if (question_->name == "media" || question_->name == "material") return std::string(line);
+    // A word, where one choice alone has it: "opening", "vano".
+    constexpr std::size_t least_letters = 3;
+    const auto named = [&](const std::string& one) { return has_word(choice_words(one), line); };
+    const auto only = std::find_if(all.begin(), all.end(), named);
+    if (line.size() < least_letters || only == all.end() || std::any_of(std::next(only), all.end(), named)) return {};
+    return *only;
 }
 
 std::string Talk::take(std::string value, bool believed) {

@@ -173,6 +173,19 @@ TEST(Start, AQuestionMarkTellsHowToMeasureAndAsksAgain) {
     EXPECT_NE(told.job.find("rise = \"9 1/2 in\""), std::string::npos) << told.job;
 }
 
+TEST(Start, AWordThatOneChoiceAloneHasNamesIt) {
+    const Told english = talk_of(talk_head() + Lines{"arched", "", "Pointed", "41", "33"});
+    EXPECT_NE(english.job.find("shape = \"pointed\""), std::string::npos) << english.said;
+    const Told spanish = talk_of(talk_head() + Lines{"vano", "", "eliptico", "52", "21"}, "es");
+    EXPECT_NE(spanish.job.find("shape = \"elliptical\""), std::string::npos) << spanish.said;
+    // "curved" is both of a wall and of a stair; "arc" stands in what explains a shape, "an" is too little.
+    for (const char* unclear : {"curved", "an", "half"})
+        EXPECT_NE(talk_of(talk_head() + Lines{unclear}).said.find(kit().words("start.one_of_these")), std::string::npos)
+            << unclear;
+    EXPECT_NE(talk_of(talk_head() + Lines{"1", "", "arc"}).said.find(kit().words("start.one_of_these")),
+              std::string::npos);
+}
+
 TEST(Start, BackGoesBackAndOffersWhatWasThere) {
     const Told told = talk_of(talk_head() + Lines{"1", "", "1", "45", "9 1/2", "back", "back", "47", "", "back", "10"});
     EXPECT_NE(told.said.find("Span [45]: "), std::string::npos) << told.said;
