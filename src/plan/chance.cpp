@@ -90,13 +90,22 @@ std::vector<Way> ways_to_break(const Laid& laid, const bend::Material& table) {
         ways.push_back({mode, margin, 1});
     };
     bend::AtSpacings kerfs(laid.cut.cell(laid.cut.spacing), table.softness);
+    const Kerf* before = nullptr;
+    double strain = 0, peel = 0;
     for (const Kerf& kerf : laid.blank.kerfs) {
         if (kerf.radius.mm() <= 0) continue;
-        const bend::Yield yield = kerfs.at(kerf.spacing);
-        const double strain = yield.web_strain(kerf.radius);
         const bool outside = kerf.on == bend::KerfsOn::outside;
+        const bool peels = outside && table.peel;
+        // On an arc a kerf does what the one before it does.
+        if (before == nullptr || before->spacing != kerf.spacing || before->radius != kerf.radius ||
+            before->on != kerf.on) {
+            const bend::Yield yield = kerfs.at(kerf.spacing);
+            strain = yield.web_strain(kerf.radius);
+            if (peels) peel = yield.peel_strain(table);
+        }
+        before = &kerf;
         add(outside ? table.break_strain_outside : table.break_strain_inside, strain, bend::Mode::strain);
-        if (outside && table.peel) add(yield.peel_strain(table), strain, bend::Mode::peel);
+        if (peels) add(peel, strain, bend::Mode::peel);
     }
     return ways;
 }

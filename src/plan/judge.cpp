@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
+#include <tuple>
 
 #include "bend/yield.h"
 
@@ -158,12 +160,18 @@ std::optional<Judged> judge(const std::vector<Length>& places, job::Tick tick, c
     Length close;
     judged.kerfs.reserve(places.size());
     bend::AtSpacings kerfs(cut.cell(cut.spacing), material.softness);
+    // On an arc a kerf does what the one before it does.
+    std::optional<bend::Assessment> last;
+    std::tuple<Length, bend::KerfsOn, Length, Angle> assessed;
     for (std::size_t i = 0; i < places.size(); ++i) {
         Kerf& kerf = judged.kerfs.emplace_back(judging.next());
         kerf.mark = kerf.at + offset;
         if (kerf.radius.mm() <= 0) continue;
-        const bend::Assessment here =
-            bend::assess(kerfs.at(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
+        const std::tuple asked{kerf.spacing, kerf.on, kerf.radius, judging.told_turn(kerf)};
+        if (!last || asked != assessed)
+            last = bend::assess(kerfs.at(kerf.spacing), material, kerf.on, kerf.radius, judging.told_turn(kerf), 1);
+        assessed = asked;
+        const bend::Assessment& here = *last;
         if (may_stand && !std::all_of(here.concerns.begin(), here.concerns.end(), may_stand)) return std::nullopt;
         kerf.utilisation = here.utilisation;
         concerns.insert(here.concerns.begin(), here.concerns.end());
