@@ -326,7 +326,8 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"closes", bend.closes},
         {"close_radius_mm", inside ? Json(mm(bend.close_radius)) : Json()},  // null: opening kerfs never close
         {"facet_mm", mm(bend.facet)},
-        {"chance", chance_json(piece)},
+        // null: what boards that are whole come to says nothing of this one
+        {"chance", piece.worst_deep() == nullptr ? chance_json(piece) : Json()},
         {"plies_mm", lengths_json(piece.cut.plies)},
         {"moisture_move_mm", mm(piece.moisture_move)},
         {"solid_utilisation", piece.solid_utilisation},

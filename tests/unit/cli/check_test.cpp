@@ -86,6 +86,11 @@ TEST(Check, AnswersForAKerfCutTooDeep) {
               std::string::npos)
         << outcome.out << outcome.err;
     EXPECT_NE(outcome.out.find("will likely break: kerf 12 is cut through, 0."), std::string::npos) << outcome.out;
+    const auto chance = [](const std::string& board) {
+        return nlohmann::json::parse(check(with_liner(board), {"--json"}).out).at("pieces").at(0).at("chance");
+    };
+    EXPECT_TRUE(chance("too_deep = [[12, 0.75]]\n").is_null()) << "a board that is cut through is like no other";
+    EXPECT_FALSE(chance("").is_null());
 }
 
 /// What a whole board would come to is no word about one that breaks at a kerf as it is now.
