@@ -47,7 +47,8 @@ private:
             result_.glue_area_mm2 += copies * across.mm() * std::hypot(square.mm(), piece.cut.thickness.mm());
         }
         legs_ += static_cast<int>(piece.leg_boards.size()) * copies;
-        counts_[Rate::minutes_mitre] += static_cast<int>(piece.leg_boards.size()) * copies;
+        // A splayed leg is bevelled, not mitred.
+        if (!piece.splay) counts_[Rate::minutes_mitre] += static_cast<int>(piece.leg_boards.size()) * copies;
         if (piece.has_own_ribs()) counts_[Rate::minutes_rib] += 1;
         if (piece.board == 1) add_segments(piece);
     }

@@ -81,6 +81,27 @@ TEST(Bid, AKerfThatIsCutAskewIsAsLongAsItIs) {
     EXPECT_NEAR(counts.glue_area_mm2 / (25.4 * 25.4), glue, 1e-3);
 }
 
+// A segmental head meets both legs at a corner: liner and leg are each mitred there. A splayed liner is sawn to its
+// template, and its legs are bevelled along their edges.
+TEST(Bid, OnlyTheLegsOfAPlumbJambAreMitred) {
+    job::Opening opening = lantern_court();
+    opening.shape.value = job::Shape::segmental;
+    opening.span = at_line(50_in, 23);
+    opening.rise = at_line(10_in, 24);
+    opening.legs = {at_line(70_in, 25), at_line(70_in, 25)};
+    opening.through_legs = true;
+    opening.liner.trim.value = 2_in;
+    const auto mitres = [](const job::Opening& of) {
+        const Plan plan = planned(job_of(of));
+        EXPECT_EQ(plan.pieces.front().leg_boards.size(), 2U);
+        return count_of(bid_counts(plan, 0), Rate::minutes_mitre);
+    };
+    const int plumb = mitres(opening);
+    opening.splay = job::Splay{at_line(measure::Angle::degrees(12), 41), job::Edge::narrow, job::Toward::room, {40, 1}};
+    EXPECT_EQ(plumb, 4);
+    EXPECT_EQ(mitres(opening), 0);
+}
+
 TEST(Bid, ARipIsCountedForABlankNarrowerThanItsBoard) {
     job::Job job = two_walls();
     job.stock.boards = {{at_line<std::string>("mdf", 51),
