@@ -8,16 +8,26 @@
 #include "cli/stock_json.h"
 #include "cli/stock_report.h"
 #include "plan/make_stock_plan.h"
+#include "sheets/stock/offcut_coupons.h"
 
 namespace kerfpacket::cli {
 namespace {
+
+/// Offcuts are told as they are sawn off: what the coupons leave of them stands on the sheet.
+std::string coupons_first(const plan::StockPlan& plan, const std::vector<const plan::Plan*>& jobs,
+                          const sheets::Kit& kit) {
+    const int asked = sheets::coupons_asked({jobs, &plan}, kit);
+    return asked == 0 ? std::string() : kit.words("stock.coupons_first", {{"n", std::to_string(asked)}}) + "\n";
+}
 
 std::string told(const StockChoice& choice, const plan::StockPlan& plan, const std::vector<const plan::Plan*>& jobs,
                  const sheets::Kit& kit) {
     const plan::NestPlan casing = plan::nest_plan(jobs, plan::Nested::segments);
     const plan::NestPlan ribs = plan::nest_plan(jobs, plan::Nested::ribs);
     if (choice.csv) return stock_csv(plan, kit) + nest_rows(casing, kit) + nest_rows(ribs, kit);
-    if (!choice.json) return stock_report(plan, kit) + nest_report(casing, kit) + nest_report(ribs, kit);
+    if (!choice.json)
+        return stock_report(plan, kit) + coupons_first(plan, jobs, kit) + nest_report(casing, kit) +
+               nest_report(ribs, kit);
     Json values = stock_values(plan);
     values["casing"] = nest_values(casing);
     values["ribs"] = nest_values(ribs);

@@ -221,6 +221,8 @@ TEST(Stock, SaysWhichBoardsAreNotToBeCutAndWhatIsNotInThePlan) {
 TEST(Stock, OfAJobWithoutCautionsEndsWell) {
     const Folder folder;
     const Outcome outcome = run_on(folder, "stock", good_job);
+    EXPECT_NE(outcome.out.find("Coupons come out of the offcuts before any is kept: 3 in all."), std::string::npos)
+        << outcome.out;
     EXPECT_EQ(outcome.status, 0) << outcome.err;
     EXPECT_FALSE(has(outcome.out, "DO NOT CUT")) << outcome.out;
     EXPECT_FALSE(has(outcome.out, "NOT IN THIS PLAN")) << outcome.out;
