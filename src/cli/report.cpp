@@ -73,7 +73,7 @@ std::string climb_lines(const plan::Piece& piece, const sheets::Tape& tape) {
            line("along",
                 fmt::format("{} from end to end, {} from tip to tip; kerf to kerf along an edge {}, a cut {} long",
                             tape.with_unit(rake.along()), tape.with_unit(rake.tip_to_tip()),
-                            tape.exact(rake.along_edge(piece.cut.spacing)), tape.exact(rake.cut())));
+                            tape.exact(rake.along_edge(piece.gaps.most)), tape.exact(rake.cut())));
 }
 
 std::string blank_text(const plan::Piece& piece, const sheets::Tape& tape) {

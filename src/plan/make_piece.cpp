@@ -112,6 +112,25 @@ bool is_own(const std::string& name, const job::Job& job) {
                        [&](const job::Material& own) { return own.name.value == name; });
 }
 
+Gaps gaps_of(const Laid& laid, const std::vector<Joint>& joints) {
+    Gaps gaps{laid.cut.least_spacing, laid.cut.spacing};
+    if (joints.empty()) return gaps;
+    const std::vector<Kerf>& kerfs = laid.blank.kerfs;
+    const double square = laid.rake ? laid.rake->cosine() : 1;
+    std::vector<Length> usual;
+    for (std::size_t i = 0; i + 1 < kerfs.size(); ++i) {
+        const bool over = std::any_of(joints.begin(), joints.end(), [&](const Joint& joint) {
+            return joint.gone > 0 && kerfs[i].at < joint.at && joint.at < kerfs[i + 1].at;
+        });
+        (over ? gaps.over_joints : usual).push_back((kerfs[i + 1].at - kerfs[i].at) * square);
+    }
+    if (usual.empty() || gaps.over_joints.empty()) return gaps;
+    const auto [least, most] = std::minmax_element(usual.begin(), usual.end());
+    gaps.least = *least;
+    gaps.most = *most;
+    return gaps;
+}
+
 /// Kerfs whose gaps differ by more than a bend takes without showing it. Not those beside a joint: it stands only where
 /// they bear what it leaves to them, has a caution of its own, and a block behind it.
 std::vector<int> weak_links(const Laid& laid, const std::vector<Joint>& joints) {
@@ -347,6 +366,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .tick = board.tick,
         .strip = board.strip.value,
         .cut = laid.cut,
+        .gaps = gaps_of(laid, spliced.joints),
         .settings = found.settings,
         .whole = laid.splay ? boxed(laid.blank, *laid.splay, unit) : laid.blank,
         .joints = spliced.joints,

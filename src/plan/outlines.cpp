@@ -119,8 +119,7 @@ void draw(Drawing& drawing, const Piece& piece) {
         drawing.add(piece.splay ? splayed(piece.of_blank(i), which) : flat(piece, piece.blanks[i], which));
     }
     if (piece.splay)
-        for (const LegBoard& leg : piece.leg_boards)
-            drawing.add({leg_outline(leg, piece.splay->sawn_width())});
+        for (const LegBoard& leg : piece.leg_boards) drawing.add({leg_outline(leg, piece.splay->sawn_width())});
     // The boards of one opening share its lines: they stand with the first.
     if (piece.board == 1) {
         drawing.add(std::visit([](const auto& lines) { return drawn(lines); }, piece.lines));

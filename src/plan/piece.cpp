@@ -25,6 +25,7 @@ Piece Piece::of_blank(std::size_t i) const {
     one.whole = blanks.at(i);
     one.blanks = {one.whole};
     one.joints.clear();
+    one.gaps.over_joints.clear();
     if (rake) one.rake = rake->of_part(i, blanks.size(), whole.zero);
     if (splay) {
         Length from;

@@ -74,6 +74,14 @@ struct AtSaw {
     std::optional<Blocks> blocks{};          ///< of a round blank
 };
 
+/// From kerf to kerf, square to them. Of a board of several blanks those over its joints are apart: there kerfs make way
+/// for the scarf.
+struct Gaps {
+    Length least;
+    Length most;
+    std::vector<Length> over_joints{};
+};
+
 struct Piece {
     // What is asked for.
     std::string id;  ///< as the job gives it; with "/1", "/2" for the boards of a head that has a point
@@ -97,6 +105,7 @@ struct Piece {
 
     // How it is cut and bent.
     Cutting cut;
+    Gaps gaps;
     Settings settings;
     Blank whole;                ///< as if it were of one length
     std::vector<Joint> joints;  ///< from zero on; none in a board of one length

@@ -56,6 +56,7 @@ plan::Piece coupon_board(const plan::Piece& piece, const CouponSize& size, std::
     board.id = std::move(name);
     board.kerfs_on = size.side;
     board.cut.spacing = board.cut.least_spacing = size.spacing;
+    board.gaps = {size.spacing, size.spacing};
     board.joints.clear();
     board.rake.reset();  // its kerfs go square across it, and its edges are straight
     board.splay.reset();

@@ -204,7 +204,7 @@ void draw_grooves(Pen& pen, const plan::Piece& piece, const Rect& board) {
     const auto [right, face] = board.high;
     const Length bottom = face - piece.cut.depth;
     std::vector<Point> outline{{left, face}};
-    const Length gap = kerf_gaps(piece).least;
+    const Length gap = piece.gaps.least;
     for (Length at = left + gap; at + piece.cut.kerf < right; at += gap) {
         const Length a = at - piece.cut.kerf / 2;
         const Length b = at + piece.cut.kerf / 2;

@@ -90,8 +90,10 @@ private:
     /// the scarf.
     template <typename Row>
     void gaps(const Row& row) const {
-        const Gaps gaps = kerf_gaps(piece_);
+        const plan::Gaps& gaps = piece_.gaps;
         const auto told = [&](const char* key, Length least, Length most) {
+            least = rake_.along_edge(least);
+            most = rake_.along_edge(most);
             row(key, most - least < same_gap
                          ? tape_.exact_plain(least)
                          : words("piece.range", {{"least", tape_.plain(least)}, {"most", tape_.plain(most)}}));

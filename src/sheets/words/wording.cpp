@@ -144,35 +144,10 @@ std::string web_text(const plan::Piece& piece, const Kit& kit, const Tape& tape)
                      {{"least", tape.exact_plain(piece.cut.thinnest_web())}, {"most", tape.exact(piece.cut.web())}});
 }
 
-Gaps kerf_gaps(const plan::Piece& piece) {
-    if (piece.joints.empty()) return {piece.cut.least_spacing, piece.cut.spacing, {}};
-    Gaps gaps;
-    bool any = false;
-    const std::vector<plan::Kerf>& kerfs = piece.blank().kerfs;
-    for (std::size_t i = 0; i + 1 < kerfs.size(); ++i) {
-        const Length gap = kerfs[i + 1].at - kerfs[i].at;
-        const bool joint = std::any_of(piece.joints.begin(), piece.joints.end(), [&](const plan::Joint& one) {
-            return kerfs[i].at < one.at && one.at < kerfs[i + 1].at;
-        });
-        if (joint) {
-            gaps.over_joints.push_back(gap);
-            continue;
-        }
-        gaps.least = any ? std::min(gaps.least, gap) : gap;
-        gaps.most = std::max(gaps.most, gap);
-        any = true;
-    }
-    if (!any) gaps.least = gaps.most = piece.cut.spacing;
-    return gaps;
-}
-
-bool varied_spacing(const plan::Piece& piece) {
-    const Gaps gaps = kerf_gaps(piece);
-    return gaps.most - gaps.least > 1e-6_mm;
-}
+bool varied_spacing(const plan::Piece& piece) { return piece.gaps.most - piece.gaps.least > 1e-6_mm; }
 
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
-    const Gaps gaps = kerf_gaps(piece);
+    const plan::Gaps& gaps = piece.gaps;
     if (!varied_spacing(piece)) return even_text(gaps.most, piece.cut.spacing_given, tape);
     const auto [least, most] = range_texts(gaps.least, gaps.most, tape);
     return kit.words("piece.range", {{"least", least}, {"most", most}});

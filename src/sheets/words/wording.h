@@ -39,13 +39,6 @@ std::string caution_text(const plan::Caution& caution, const Kit& kit, const Tap
 /// "3/4 x 7-1/4 in MDF".
 std::string board_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 
-/// From kerf to kerf. Of a board of several blanks those over its joints are apart: there kerfs make way for the scarf.
-struct Gaps {
-    Length least;
-    Length most;
-    std::vector<Length> over_joints;
-};
-Gaps kerf_gaps(const plan::Piece& piece);
 /// "1/2 in", "1/4 to 1/2 in"; without the gaps over joints.
 std::string spacing_text(const plan::Piece& piece, const Kit& kit, const Tape& tape);
 std::string spacing_plain(const plan::Piece& piece, const Kit& kit, const Tape& tape);

@@ -87,6 +87,7 @@ TEST(Rake, FixtureOfAConcaveWall) {
     EXPECT_NEAR(piece.blank().length.inches(), 124.109, 0.001);
     const auto& kerfs = piece.blank().kerfs;
     EXPECT_NEAR((kerfs[1].at - kerfs[0].at).inches(), 0.6271, 0.0001);
+    EXPECT_NEAR(piece.gaps.most.inches(), 0.5, 0.0001);
 }
 
 TEST(Rake, FixtureOfAConvexWall) {
@@ -297,8 +298,17 @@ TEST(Rake, ASpliceFollowsTheKerfs) {
                     // Square to the kerfs the scarf is as long as the board is thick.
                     EXPECT_NEAR(piece.joints[i - 1].scarf.inches() * piece.rake->cosine(), 0.75, 1e-6);
                 }
+                // Square to the kerfs, but for what the joint takes.
+                for (std::size_t k = 1; k < blank.kerfs.size(); ++k) {
+                    const double gap = (blank.kerfs[k].at - blank.kerfs[k - 1].at).mm() * piece.rake->cosine();
+                    EXPECT_GE(gap, piece.gaps.least.mm() - 1e-6);
+                    EXPECT_LE(gap, piece.gaps.most.mm() + 1e-6);
+                }
                 before += blank.kerfs.size();
             }
+            EXPECT_LT((piece.gaps.most - piece.gaps.least).mm(), 0.01);
+            ASSERT_EQ(piece.gaps.over_joints.size(), 1U);
+            EXPECT_GT(piece.gaps.over_joints.front(), piece.gaps.most * 1.5);
             EXPECT_EQ(before, piece.whole.kerfs.size());
         }
 }
