@@ -57,13 +57,16 @@ Mend mend(const Overcut& kerf, const Bend& bend, const Cell& filled) {
 
 }  // namespace
 
-Overcut overcut(const Cell& cell, const Material& material, KerfsOn side, Length radius, Length depth) {
+Overcut overcut(const Cell& cell, const Material& material, KerfsOn side, Length radius, Length depth,
+                std::optional<Length> beside) {
     measure::require(depth >= cell.depth, "a kerf that is too deep is deeper than meant");
     const Bend bend{material, side, radius};
     Cell deep = cell;
     deep.depth = std::min(depth, cell.thinnest());
     Cell halfway = cell;
     halfway.depth = (cell.depth + deep.depth) / 2;
+    Cell around = cell;
+    around.depth = std::clamp(beside.value_or(cell.depth), cell.depth, deep.depth);
     Cell filled = cell;
     filled.spacing = cell.spacing * 1.5;
     Overcut kerf;
@@ -72,8 +75,9 @@ Overcut overcut(const Cell& cell, const Material& material, KerfsOn side, Length
     kerf.before = bend.utilisation(cell);
     kerf.filled = bend.utilisation(filled);
     if (kerf.web.mm() > 0) {
-        kerf.alone = bend.deep_between(deep, cell);
-        kerf.eased = bend.deep_between(deep, halfway);
+        kerf.alone = bend.deep_between(deep, around);
+        // The outer ones that are deepened stand beside good ones.
+        kerf.eased = std::max(bend.deep_between(deep, halfway), bend.deep_between(halfway, cell));
     }
     kerf.mend = mend(kerf, bend, filled);
     return kerf;

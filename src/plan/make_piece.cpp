@@ -185,8 +185,20 @@ std::vector<LimitCurve> limit_curves(const Cutting& cut, bend::KerfsOn on, const
 
 /// As the kerf is now, before anything is done about it.
 bend::Verdict verdict_now(const bend::Overcut& answer) {
-    if (answer.mend == bend::Mend::scrap || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
+    if (answer.mend >= bend::Mend::fill || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
     return bend::strain_verdict(answer.alone);
+}
+
+/// The shallowest of the two kerfs on each side of one; as meant, unless all were deepened.
+Length beside(int n, const std::vector<job::TooDeep>& deepened, int kerfs, Length meant) {
+    Length shallowest = Length::mm(1e9);
+    for (int other = std::max(1, n - 2); other <= std::min(kerfs, n + 2); ++other) {
+        if (other == n) continue;
+        const auto found = std::find_if(deepened.begin(), deepened.end(),
+                                        [&](const job::TooDeep& one) { return one.n.value == other; });
+        shallowest = std::min(shallowest, found == deepened.end() ? meant : std::max(meant, found->depth.value));
+    }
+    return shallowest;
 }
 
 tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
@@ -210,7 +222,8 @@ tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& lai
         const Kerf& kerf = kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
         const Length radius = kerf.radius.mm() > 0 ? kerf.radius : Length::mm(1e9);
         const bend::Overcut answer =
-            bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value);
+            bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value,
+                          beside(kerf.n, wanted.wanted->too_deep, static_cast<int>(kerfs.size()), laid.cut.depth));
         all.push_back({kerf.n, deep.depth.value, answer, verdict_now(answer)});
     }
     return all;
@@ -223,13 +236,14 @@ double solid_utilisation(const Laid& laid, const bend::Material& material) {
     return middle.mm() > 0 ? lever / middle / material.break_strain_inside : 0;
 }
 
-/// The deep kerf that is worse than the bend, the worst of them.
-std::optional<std::size_t> governing_deep(bend::Verdict of_bend, const std::vector<DeepKerf>& deep) {
+/// The deep kerf that is worse than the bend, by its verdict or its strain, the worst of them.
+std::optional<std::size_t> governing_deep(const bend::Assessment& of_bend, const std::vector<DeepKerf>& deep) {
     const auto strain = [](const DeepKerf& kerf) { return kerf.through() ? HUGE_VAL : kerf.answer.alone; };
     std::optional<std::size_t> worst;
     for (std::size_t i = 0; i < deep.size(); ++i) {
         const auto how = [&](const DeepKerf& kerf) { return std::pair(kerf.now, strain(kerf)); };
-        if (deep[i].now > of_bend && (!worst || how(deep[i]) > how(deep[*worst]))) worst = i;
+        const bool worse = deep[i].now > of_bend.verdict || strain(deep[i]) > of_bend.utilisation;
+        if (worse && (!worst || how(deep[i]) > how(deep[*worst]))) worst = i;
     }
     return worst;
 }
@@ -338,7 +352,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
     auto all = accepted(wanted, job);
     if (!all) return tl::unexpected(std::move(all).error());
     const auto& [known, found, spliced, deep, saw] = *all;
-    const std::optional<std::size_t> worst = governing_deep(spliced.laid.bend.verdict, deep);
+    const std::optional<std::size_t> worst = governing_deep(spliced.laid.bend, deep);
     const job::Board& board = *wanted.wanted;
     const measure::Unit unit = job.header.units;
     const Laid& laid = spliced.laid;
@@ -376,7 +390,7 @@ tl::expected<Piece, job::Diagnostics> make_piece(const Request& wanted, const jo
         .turn = laid.turn,
         .radii = laid.radii,
         .governing = laid.governing,
-        .bend = with_verdict(laid.bend, worst ? deep[*worst].now : laid.bend.verdict),
+        .bend = with_verdict(laid.bend, worst ? std::max(deep[*worst].now, laid.bend.verdict) : laid.bend.verdict),
         .saw = saw,
         .weak_links = weak_links(laid, spliced.joints),
         .sensitivity = bend::sensitivity(cell, material, kerf.on, laid.radii.line, small_errors(unit)),

@@ -158,12 +158,52 @@ TEST(TooDeep, makes_the_verdict_what_the_worst_kerf_is_now) {
         if (answer.mend == bend::Mend::fill) {
             filled = true;
             EXPECT_TRUE(has(piece, "kerf_to_fill"));
+            EXPECT_EQ(piece.bend.verdict, Verdict::break_likely) << "until it is filled";
         }
         if (answer.mend != bend::Mend::keep || answer.alone > bend::ok_up_to) continue;
         kept = true;
         EXPECT_EQ(piece.bend.verdict, Verdict::ok);
     }
     EXPECT_TRUE(filled && kept);
+}
+
+// Oak with opening kerfs is near the limit whatever its strain is: the worst kerf counts there too.
+TEST(TooDeep, tells_the_strain_of_the_worst_kerf_though_its_verdict_is_no_worse) {
+    job::Job job = bay(60);
+    board(job).material.value = "red-oak";
+    board(job).kerf_depth.given = 0.375_in;
+    board(job).spacing.given = 0.25_in;
+    ASSERT_EQ(only_piece(job).bend.verdict, Verdict::caution);
+    board(job).too_deep = {{at_line(57, 47), at_line(0.40625_in, 47)}};
+    const Piece piece = only_piece(job);
+    ASSERT_NE(piece.worst_deep(), nullptr);
+    EXPECT_GT(piece.worst_deep()->answer.alone, piece.bend.utilisation);
+}
+
+// Once they are deepened as was told, and typed, the kerf comes to what was promised.
+TEST(TooDeep, takes_neighbours_that_were_deepened_as_they_are) {
+    job::Job job = bay(38);
+    board(job).kerf_depth.given = 0.4375_in;
+    board(job).spacing.given = 0.375_in;
+    int eased = 0;
+    for (int sixty_fourths = 29; sixty_fourths < 34; ++sixty_fourths) {
+        board(job).too_deep = {{at_line(57, 47), at_line(Length::inches(sixty_fourths / 64.0), 47)}};
+        const bend::Overcut told = only_piece(job).deep_kerfs.at(0).answer;
+        if (told.mend != bend::Mend::ease) continue;
+        ++eased;
+        for (const int n : {55, 56, 58, 59})
+            board(job).too_deep.push_back({at_line(n, 47), at_line(told.ease_depth, 47)});
+        const Piece done = only_piece(job);
+        double worst = 0;
+        for (const DeepKerf& kerf : done.deep_kerfs) {
+            EXPECT_EQ(kerf.answer.mend, bend::Mend::keep) << kerf.n;
+            worst = std::max(worst, kerf.answer.alone);
+        }
+        EXPECT_NEAR(worst, told.eased, 1e-9);
+        board(job).too_deep.pop_back();
+        EXPECT_EQ(only_piece(job).deep_kerfs.at(0).answer.mend, bend::Mend::ease) << "three of them are too few";
+    }
+    EXPECT_GT(eased, 0);
 }
 
 /// The same job with that depth written into it.
