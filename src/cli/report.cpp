@@ -53,7 +53,7 @@ std::string kerf_lines(const plan::Piece& piece, const sheets::Tape& tape, const
 
 /// On the seen face; the least and the greatest where the bend is no single arc.
 std::string radius_text(const plan::Piece& piece, const sheets::Tape& tape) {
-    const std::string least = tape.with_unit(piece.radii.finish);
+    const std::string least = tape.with_unit(piece.radii.tightest);
     if (piece.circular) return least + (piece.splay ? " on the seen face, at the narrow edge" : " on the seen face");
     if (piece.blank().bends_both_ways())
         return least + " on the seen face where it is tightest, to straight where it reverses";

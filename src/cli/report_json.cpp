@@ -148,6 +148,14 @@ Json coupon_json(const plan::Piece& piece) {
 }
 
 /// Of breaking; the strains at which 1 in 100, 20, 4, 2 boards would, at the worst kerf.
+/// Of the line that keeps its length, wherever on the bend.
+measure::Length least_radius(const plan::Piece& piece) {
+    measure::Length least = piece.radii.line;
+    for (const plan::Kerf& kerf : piece.blank().kerfs)
+        if (kerf.radius > measure::Length()) least = std::min(least, kerf.radius);
+    return least;
+}
+
 Json chance_json(const plan::Piece& piece) {
     const plan::Chance& chance = piece.chance;
     Json strains = Json::array();
@@ -300,7 +308,7 @@ Json piece_json(const plan::Piece& piece, const plan::Plan& plan, const sheets::
         {"reverses_mm", lengths_json(piece.blank().reverses())},
         {"bends", bends_json(piece)},
         {"turn_deg", six_decimals(piece.turn.degrees())},
-        {"radius_min_mm", mm(piece.radii.line)},
+        {"radius_min_mm", mm(least_radius(piece))},
         {"thickness_mm", mm(piece.cut.thickness)},
         {"kerf_depth_mm", mm(piece.cut.depth)},
         {"kerf_mm", mm(piece.cut.kerf)},

@@ -19,15 +19,14 @@ struct Border {
     Angle turned;
 };
 
-/// The sharpest bend, signed, of what one kerf bends.
-double sharpest(curve::Curve::Following& line, Length low, Length high) {
+/// The sharpest bend of what one kerf bends, to the side that the kerf is bent to: where the bend reverses, what is bent
+/// to the other side takes from it. A magnitude.
+double sharpest(curve::Curve::Following& line, Length low, Length high, bend::KerfsOn on) {
     double sharpest = 0;
     if (high <= low) return sharpest;
     // A hair inside, so that a joint's far side does not count.
-    for (const double part : {0.001, 0.25, 0.5, 0.75, 0.999}) {
-        const double here = line.curvature(low + (high - low) * part);
-        if (std::abs(here) > std::abs(sharpest)) sharpest = here;
-    }
+    for (const double part : {0.001, 0.25, 0.5, 0.75, 0.999})
+        sharpest = std::max(sharpest, -outward(on) * line.curvature(low + (high - low) * part));
     return sharpest;
 }
 
@@ -70,7 +69,6 @@ public:
         const Border before = before_;
         const Length to = place_of_border(i + 1);
         const bool leftward = before.along > to;
-        const double curvature = sharpest(line_, leftward ? to : before.along, leftward ? before.along : to);
         before_ = {to, line_.turned(to)};
         const Angle turn = leftward ? before.turned - before_.turned : before_.turned - before.turned;
         Kerf kerf;
@@ -84,8 +82,9 @@ public:
             kerf.on = turn.radians() < 0 ? bend::KerfsOn::outside : bend::KerfsOn::inside;
         // On a ripple it turns back a little: together they turn what the bend does.
         kerf.turn = kerf.on == bend::KerfsOn::outside ? Angle() - turn : turn;
-        if (std::abs(curvature) < no_curvature) return kerf;
-        kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / std::abs(curvature));
+        const double curvature = sharpest(line_, leftward ? to : before.along, leftward ? before.along : to, kerf.on);
+        if (curvature < no_curvature) return kerf;
+        kerf.radius = bending_.circular ? bending_.line_radius : Length::mm(1 / curvature);
         return kerf;
     }
 

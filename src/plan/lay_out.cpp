@@ -177,17 +177,23 @@ private:
     Common& common_;
 };
 
-/// Radii at the kerf that governs.
+/// Radii at the kerf that governs, and the least of the seen face.
 Radii radii(const Request& wanted, const Sharpest& sharpest, const Unrolled& board, const Judged& judged,
             Length thickness) {
     const Length measured = sharpest.spot.measured_radius;
     Radii radii{measured, measured + wanted.faces().wall * outward(sharpest.spot.on), sharpest.finish,
-                judged.line_radius};
+                judged.line_radius, sharpest.finish};
     const auto governing = std::find_if(judged.kerfs.begin(), judged.kerfs.end(),
                                         [&](const Kerf& kerf) { return kerf.radius == judged.line_radius; });
     if (sharpest.circular || governing == judged.kerfs.end()) return radii;
-    radii.finish = judged.line_radius - wanted.deeper(board.below_face) * outward(governing->on);
+    const auto seen = [&](const Kerf& kerf) {
+        return kerf.radius - wanted.deeper(board.below_face) * outward(kerf.on);
+    };
+    radii.finish = seen(*governing);
     radii.wall = radii.finish + thickness * outward(governing->on);
+    radii.tightest = radii.finish;
+    for (const Kerf& kerf : judged.kerfs)
+        if (kerf.radius > Length()) radii.tightest = std::min(radii.tightest, seen(kerf));
     return radii;
 }
 

@@ -53,6 +53,8 @@ struct Radii {
     Length wall;
     Length finish;  ///< of the seen (plain) face
     Length line;    ///< of the line that keeps its length
+    /// Of the seen face where the bend is tightest: not where the verdict hangs, if kerfs are closer there, or close.
+    Length tightest;
 };
 
 /// Two like blocks on the spacer, as far left of the blade as right, whose inner corners hold a round edge square to

@@ -55,7 +55,7 @@ std::vector<std::string> coupon_steps(const plan::Piece& piece, const CouponSize
                                   {"kerf", tape.exact(piece.cut.kerf)},
                                   {"where", kit.words(strips_elsewhere ? "coupon.marks_ahead" : "coupon.marks_end")}});
     if (size.for_radius)
-        make += " " + kit.words("coupon.make_radius",
+        make += " " + kit.words(piece.circular ? "coupon.make_radius" : "coupon.make_radius_spot",
                                 {{"rise", tape.exact(size.rise)}, {"radius", tape.with_unit(piece.radii.finish)}});
     std::string bend =
         kit.words(size.side == bend::KerfsOn::outside ? "coupon.make_bend_outside" : "coupon.make_bend_inside");

@@ -205,7 +205,7 @@ private:
         if (piece_.form) add("form", words(drawn("form", "work_order.form_how")), {}, "form");
         add("bend", words("work_order.bend_how", {{"side", kerf_side(piece_, kit_)}}),
             words(piece_.circular ? "cover.radius" : "cover.least_radius",
-                  {{"radius", tape_.with_unit(piece_.radii.finish)}}),
+                  {{"radius", tape_.with_unit(piece_.radii.tightest)}}),
             "install");
     }
 

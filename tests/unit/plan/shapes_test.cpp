@@ -87,6 +87,23 @@ TEST(AlderCourt, draws_one_point_for_both_boards) {
     EXPECT_GT(of_board(2), 50);
 }
 
+// The reverse arcs of an eyebrow close its kerfs, the arc between opens them: the verdict may hang on this one though the
+// others are tighter. Measured to the finish, the seen face has the radii of the curve.
+TEST(Eyebrow, is_tightest_in_its_reverse_arcs_wherever_the_verdict_hangs) {
+    job::Opening opening = eyebrow();
+    opening.measured_to = job::Surface::finish;
+    opening.reverse_radius = at_line(36_in, 26);
+    opening.liner.kerf_depth = {0.375_in, false, false, {40, 1}};
+    opening.liner.spacing = {0.875_in, false, false, {41, 1}};
+    const Piece piece = boards(opening).at(0);
+    ASSERT_EQ(piece.blank().kerfs.at(static_cast<std::size_t>(piece.governing - 1)).on, bend::KerfsOn::outside);
+    EXPECT_GT(piece.radii.finish.inches(), 40);
+    EXPECT_NEAR(piece.radii.tightest.inches(), 36, 0.01);
+    // A kerf over the joint bends to one side on the whole: it bears no more than the others that do.
+    for (const Kerf& kerf : piece.blank().kerfs)
+        EXPECT_GT(kerf.radius.inches(), kerf.on == bend::KerfsOn::outside ? 50 : 35);
+}
+
 TEST(QuarryRoad, follows_the_ellipse) {
     const Piece piece = boards(quarry_road()).at(0);
     // Springs an eighth apart: each half springs from its own height, so the figures of the level head hold to that.
