@@ -72,7 +72,7 @@ std::string climb_lines(const plan::Piece& piece, const sheets::Tape& tape) {
                                      measure::fixed(rake.kerf().degrees(), 2), rake.to_the_right ? "RIGHT" : "LEFT")) +
            line("along",
                 fmt::format("{} from end to end, {} from tip to tip; kerf to kerf along an edge {}, a cut {} long",
-                            tape.with_unit(rake.along()), tape.with_unit(rake.tip_to_tip()),
+                            tape.with_unit(rake.along()), tape.with_unit(piece.blank().tip_to_tip()),
                             tape.exact(rake.along_edge(piece.gaps.most)), tape.exact(rake.cut())));
 }
 

@@ -242,7 +242,7 @@ Json climb_json(const plan::Piece& piece) {
             {"climb_mm", mm(rake.climb)},
             {"plan_length_mm", mm(rake.plan_length)},
             {"along_mm", mm(rake.along())},
-            {"tip_to_tip_mm", mm(rake.tip_to_tip())},
+            {"tip_to_tip_mm", mm(piece.blank().tip_to_tip())},
             {"gap_on_edge_mm", mm(rake.along_edge(piece.gaps.most))},
             {"cut_mm", mm(rake.cut())},
             {"plumb_height_mm", mm(rake.cut())},

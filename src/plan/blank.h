@@ -1,6 +1,7 @@
 #pragma once
 // The straight board that is cut and bent: its ends, its bend and its kerfs, counted from its own zero.
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <vector>
@@ -72,6 +73,11 @@ struct Blank {
     Length cut_at(std::size_t i) const {
         if (ends.at(i).mitre.radians() != 0) return ends.at(i).kerf_face;
         return i == 0 ? trims[0] : length - trims[1];
+    }
+    /// Of a board that climbs, along it, between the outermost tips of its ends as they are cut.
+    Length tip_to_tip() const {
+        const Length low = cut_at(0), high = cut_at(1);
+        return std::max(high, high + ends[1].lean) - std::min(low, low + ends[0].lean);
     }
     /// Whether it is one of several that a board is made of.
     bool is_part() const { return ends[0].meets == BoardEnd::Meets::blank || ends[1].meets == BoardEnd::Meets::blank; }

@@ -208,6 +208,18 @@ std::optional<Caution> of_grain(const Piece& piece) {
     return Caution{"grain_askew", {{"angle", static_cast<int>(std::lround(piece.rake->kerf().degrees()))}}};
 }
 
+/// A level end may stand further from square than a saw turns that turns to the kerfs.
+std::optional<Caution> of_ends(const Piece& piece, const job::Saw& saw) {
+    if (!piece.rake || !saw.mitre_limit) return std::nullopt;
+    const auto whole = [](Angle angle) { return static_cast<int>(std::lround(angle.degrees())); };
+    for (const job::EndCut cut : piece.rake->ends)
+        if (piece.rake->end(cut) > saw.mitre_limit->value &&
+            whole(piece.rake->end(cut)) > whole(saw.mitre_limit->value))
+            return Caution{"end_beyond_saw",
+                           {{"angle", whole(piece.rake->end(cut))}, {"limit", whole(saw.mitre_limit->value)}}};
+    return std::nullopt;
+}
+
 /// Steeper than stairs are at their usual line: rise and run may stand in the wrong order.
 std::optional<Caution> of_slope(const Piece& piece) {
     if (!piece.rake || piece.rake->kerf() <= Angle::degrees(45)) return std::nullopt;
@@ -237,6 +249,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     add(cautions, of_joints(piece));
     add(cautions, of_stock(piece, job));
     add(cautions, of_travel(piece, job.saw));
+    add(cautions, of_ends(piece, job.saw));
     return cautions;
 }
 

@@ -19,8 +19,8 @@ struct Border {
     Angle turned;
 };
 
-/// The sharpest bend of what one kerf bends, to the side that the kerf is bent to: where the bend reverses, what is bent
-/// to the other side takes from it. A magnitude.
+/// The sharpest bend of what one kerf bends, to the side that the kerf is bent to: where the bend reverses, what is
+/// bent to the other side takes from it. A magnitude.
 double sharpest(curve::Curve::Following& line, Length low, Length high, bend::KerfsOn on) {
     double sharpest = 0;
     if (high <= low) return sharpest;

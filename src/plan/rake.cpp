@@ -26,6 +26,15 @@ Length lean_of(job::EndCut cut, Length plumb, const Rake& rake) {
 
 Angle Rake::kerf() const { return Angle::radians(std::atan(climb / plan_length)); }
 
+Angle Rake::end(job::EndCut cut) const {
+    switch (cut) {
+        case job::EndCut::plumb: return kerf();
+        case job::EndCut::square: return {};
+        case job::EndCut::level: return Angle::degrees(90) - kerf();
+    }
+    throw measure::Bug("an end that is cut in no way");
+}
+
 Rake Rake::of_part(std::size_t i, std::size_t parts, job::End zero) const {
     Rake part = *this;
     const auto cut_plumb = [&](bool at_zero) {

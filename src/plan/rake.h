@@ -28,9 +28,10 @@ struct Rake {
     double cosine() const { return std::cos(kerf().radians()); }
     /// How much further along the board a plumb line meets one edge than the other.
     Length lean() const { return width * std::tan(kerf().radians()); }
+    /// Of the cut of an end from square across the board: a plumb one runs along the kerfs, a level one square to them.
+    Angle end(job::EndCut cut) const;
     /// From one end to the other along an edge, both cut plumb.
     Length along() const { return plan_length / cosine(); }
-    Length tip_to_tip() const { return along() + lean(); }
     /// Of a kerf from edge to edge; plumb, the height of the board.
     Length cut() const { return width / cosine(); }
     /// Of a level line through the board.

@@ -232,21 +232,23 @@ private:
     void end_cuts() {
         const bool from_left = piece_.blank().zero == job::End::left;
         const bool marked = !piece_.blank().kerfs.empty();
-        std::string cuts;
+        std::string cuts, angles;
         for (const std::size_t side : {std::size_t{0}, std::size_t{1}}) {
             if (is_scarf(piece_, from_left ? side : 1 - side)) continue;
             cuts +=
                 (cuts.empty() ? "" : ", ") + words(side == 0 ? "work_order.end_cut_left" : "work_order.end_cut_right",
                                                    {{"cut", end_cut_text(piece_.rake->ends.at(side), kit_)}});
+            const std::string from_square = angle(piece_.rake->end(piece_.rake->ends.at(side)));
+            if (angles != from_square) angles += (angles.empty() ? "" : ", ") + from_square;
         }
         if (cuts.empty()) return;
         add("end_cuts", words(marked ? "work_order.end_cuts_how" : "work_order.end_cuts_how_plain", {{"cuts", cuts}}),
-            angle(), "strips");
+            angles, "strips");
     }
 
-    /// Of the kerfs of a board that climbs.
-    std::string angle() const {
-        return words("work_order.angle", {{"angle", degrees_text(piece_.rake->kerf(), kit_)}});
+    /// From square.
+    std::string angle(measure::Angle from_square) const {
+        return words("work_order.angle", {{"angle", degrees_text(from_square, kit_)}});
     }
 
     /// One row for each end that is a scarf, or a mitre.
@@ -261,7 +263,7 @@ private:
             const std::string how =
                 plain_face_shorter(piece_, i) ? "work_order.mitre_how_shorter" : "work_order.mitre_how_longer";
             std::string said = words(how, {{"where", meets}});
-            if (scarfs && piece_.rake) said += words("work_order.scarf_askew", {{"angle", angle()}});
+            if (scarfs && piece_.rake) said += words("work_order.scarf_askew", {{"angle", angle(piece_.rake->kerf())}});
             steps_.push_back({words("work_order." + key), std::move(said),
                               words("work_order.angle", {{"angle", degrees_text(end.mitre, kit_)}}), sheet(kind)});
         }

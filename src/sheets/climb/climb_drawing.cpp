@@ -124,7 +124,7 @@ private:
         along(low_, -12_pt, "climb.bottom_edge", upper + blank_.ends[1].lean - blank_.ends[0].lean);
     }
 
-    /// How far it climbs, along the bottom edge.
+    /// How far the bottom edge climbs, between the ends as they are cut.
     void climb() {
         const Point low = low_.at(right_ ? 0 : 1);
         const Point high = low_.at(right_ ? 1 : 0);
@@ -132,7 +132,8 @@ private:
         const Length x = high.x + out * 24;
         pen_.line(Role::dimension, low, {x + out * 4, low.y}, style().hair, Dash::dash_dot);
         pen_.line(Role::dimension, high, {x + out * 4, high.y}, style().hair);
-        pen_.dimension({x, low.y}, {x, high.y}, tape_.with_unit(piece_.rake->climb), bold());
+        const std::array<Point, 4> corners = hanging_.corners();
+        pen_.dimension({x, low.y}, {x, high.y}, tape_.with_unit(measure::abs(corners[3].y - corners[0].y)), bold());
     }
 
     /// How an end is cut, beside it.

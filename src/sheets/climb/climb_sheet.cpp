@@ -26,7 +26,7 @@ public:
         pour(flow_, LargeFigures{{{words("climb.kerf_angle"), degrees(rake_.kerf())},
                                   {words("climb.total"), tape_.with_unit(rake_.climb)},
                                   {words("climb.along"), tape_.with_unit(rake_.along())},
-                                  {words("climb.tip_to_tip"), tape_.with_unit(rake_.tip_to_tip())}}});
+                                  {words("climb.tip_to_tip"), tape_.with_unit(piece_.blank().tip_to_tip())}}});
         flow_.skip(style().small * 0.5);
         flow_.paragraph(Role::text,
                         words("climb.cut", {{"board", board_text(piece_, flow_.kit(), tape_)},
@@ -79,7 +79,7 @@ private:
         row("climb.row_climb", tape_.plain(rake_.climb));
         row("climb.row_plan", tape_.plain(rake_.plan_length));
         row("climb.row_along", tape_.plain(rake_.along()));
-        row("climb.row_tips", tape_.plain(rake_.tip_to_tip()));
+        row("climb.row_tips", tape_.plain(piece_.blank().tip_to_tip()));
         row("climb.row_width", tape_.exact_plain(piece_.width));
         row("climb.row_plumb", tape_.plain(rake_.cut()));
         gaps(row);

@@ -81,13 +81,37 @@ TEST(Rake, FixtureOfAConcaveWall) {
     EXPECT_NEAR(piece.rake->climb.inches(), 70.686, 0.001);
     EXPECT_NEAR(piece.rake->kerf().degrees(), 37.129, 0.001);
     EXPECT_NEAR(piece.rake->along().inches(), 117.106, 0.001);
-    EXPECT_NEAR(piece.rake->tip_to_tip().inches(), 124.109, 0.001);
+    EXPECT_NEAR(piece.blank().tip_to_tip().inches(), 124.109, 0.001);
     EXPECT_NEAR(piece.rake->along_edge(0.5_in).inches(), 0.6271, 0.0001);
     EXPECT_NEAR(piece.rake->cut().inches(), 11.602, 0.001);
     EXPECT_NEAR(piece.blank().length.inches(), 124.109, 0.001);
     const auto& kerfs = piece.blank().kerfs;
     EXPECT_NEAR((kerfs[1].at - kerfs[0].at).inches(), 0.6271, 0.0001);
     EXPECT_NEAR(piece.gaps.most.inches(), 0.5, 0.0001);
+}
+
+// R 60, 90 degrees, 7-1/2 on 10 again: the kerfs stand 37.129 degrees from square. A level cut is square to
+// plumb: 52.871, and cut level at both ends one edge reaches from end to end less 9.25 / tan 37.129 = 12.218: as a
+// parallelogram it is as long from tip to tip as its edge and that.
+TEST(Rake, EndsAreCutAtTheirOwnAnglesAndTellTheirOwnTips) {
+    job::Wall wall = climbing(60_in, 90, job::Side::concave, 7.5_in, 10_in, job::End::right);
+    wall.rake->ends = {job::EndCut::square, job::EndCut::level};
+    job::Job job = job_of(wall);
+    job.saw.mitre_limit = at_line(Angle::degrees(50), 6);
+    const plan::Piece piece = only_piece(job);
+    EXPECT_NEAR(piece.rake->end(job::EndCut::plumb).degrees(), 37.129, 0.001);
+    EXPECT_NEAR(piece.rake->end(job::EndCut::level).degrees(), 52.871, 0.001);
+    EXPECT_EQ(piece.rake->end(job::EndCut::square).degrees(), 0);
+    EXPECT_TRUE(has(piece, "end_beyond_saw"));
+    const plan::Blank& blank = piece.blank();
+    // Between the plumb lines of its ends it is 117.106 long on each edge, askew by 9.25 tan 37.129 = 7.003: cut square
+    // at the one end and level at the other, neither edge reaches past them.
+    const double upper = (blank.cut_at(1) - blank.cut_at(0)).inches();
+    const double lower = upper + (blank.ends[1].lean - blank.ends[0].lean).inches();
+    EXPECT_NEAR(blank.tip_to_tip().inches(), std::max(upper, lower), 1e-6);
+    EXPECT_NEAR(std::abs(upper - lower), 12.218, 0.001);
+    wall.rake->ends = {job::EndCut::plumb, job::EndCut::plumb};
+    EXPECT_FALSE(has(only_piece(wall), "end_beyond_saw"));
 }
 
 TEST(Rake, FixtureOfAConvexWall) {
@@ -100,7 +124,7 @@ TEST(Rake, FixtureOfAConvexWall) {
     EXPECT_NEAR(piece.rake->climb.inches(), 58.643, 0.001);
     EXPECT_NEAR(piece.rake->kerf().degrees(), 48.962, 0.01);
     EXPECT_NEAR(piece.rake->along().inches(), 77.747, 0.01);
-    EXPECT_NEAR(piece.rake->tip_to_tip().inches(), 86.076, 0.01);
+    EXPECT_NEAR(piece.blank().tip_to_tip().inches(), 86.076, 0.01);
     EXPECT_NEAR(piece.rake->along_edge(0.5_in).inches(), 0.7615, 0.0002);
     EXPECT_NEAR(piece.rake->cut().inches(), 11.043, 0.002);
 }

@@ -181,6 +181,33 @@ TEST(ClimbingSheet, KerfToKerfOnAnEdgeLeavesTheJointOut) {
     EXPECT_TRUE(figure_beside(whole, "over the joint, on an edge").empty());
 }
 
+// The ends of a board 33-1/2 degrees steep, by its kerfs' own angle.
+TEST(ClimbingSheet, TheWorkOrderTellsEachEndsOwnAngle) {
+    const plan::Plan plan = stair({"[\"square\", \"level\"]", "right", "left"});
+    const double kerf = plan.pieces.at(0).rake->kerf().degrees();
+    const std::string level = number(90 - kerf, 1, kit().words) + "\u00B0";
+    std::size_t told = 0;
+    for (const page::Page& page : make_packet(plan, kit()).pages)
+        if (page.sheet == "work-order")
+            for (const page::TextItem& text : texts(page)) told += text.text == "0.0\u00B0, " + level ? 1U : 0U;
+    EXPECT_EQ(told, 1U);
+}
+
+// Of the corners of the bottom edge, which the drawing shows: along it, times the sine of the kerfs' angle.
+TEST(ClimbingSheet, TheClimbThatIsDrawnIsThatOfTheEndsAsTheyAreCut) {
+    const Tape tape(measure::Unit::inch, kit().words);
+    for (const char* ends : {"[\"plumb\", \"plumb\"]", "[\"square\", \"plumb\"]", "[\"level\", \"square\"]"}) {
+        const plan::Plan plan = stair({ends, "right", "left"});
+        const plan::Piece& piece = plan.pieces.at(0);
+        const plan::Blank& blank = piece.blank();
+        const Length bottom = blank.cut_at(1) + blank.ends[1].lean - blank.cut_at(0) - blank.ends[0].lean;
+        const std::string height = tape.with_unit(bottom * std::sin(piece.rake->kerf().radians()));
+        std::size_t told = 0;
+        for (const page::TextItem& text : words_of_sheet(plan)) told += text.text == height ? 1U : 0U;
+        EXPECT_GE(told, 1U) << ends << " " << height;
+    }
+}
+
 TEST(ClimbingSheet, NoLineOfADimensionRunsThroughTheWordOfAnEnd) {
     std::size_t words = 0;
     for (const char* language : {"en", "es"})
