@@ -216,8 +216,14 @@ private:
         // Words keep off the slope of a scarf.
         const Length from = is_scarf(piece_, 0) ? blank_.ends[0].kerf_face : waste_until(piece_);
         const Length to = is_scarf(piece_, 1) ? blank_.ends[1].plain_face : waste_from(piece_);
-        tail(std::max(strip_.from, from), std::min(strip_.to, blank_.bend_start), blank_.tails[0]);
-        tail(std::max(strip_.from, blank_.bend_end), std::min(strip_.to, to), blank_.tails[1]);
+        tail(std::max(strip_.from, from), std::min(strip_.to, blank_.bend_start), straight(0));
+        tail(std::max(strip_.from, blank_.bend_end), std::min(strip_.to, to), straight(1));
+    }
+
+    /// Of a board that climbs as a tape finds it on the front edge, from the cut that stays.
+    Length straight(std::size_t end) const {
+        if (!piece_.rake || is_scarf(piece_, end)) return blank_.tails.at(end);
+        return end == 0 ? blank_.bend_start - blank_.cut_at(0) : blank_.cut_at(1) - blank_.bend_end;
     }
 
     void tail(Length from, Length to, Length length) {

@@ -139,6 +139,27 @@ TEST(ClimbingStrip, SaysWhereTheBendStartsAndEnds) {
     EXPECT_EQ(told[1], boards);
 }
 
+// From the cut to where the bend starts, both told on the same strip: whoever adds them meets the bend.
+TEST(ClimbingStrip, AStraightEndIsToldFromItsCut) {
+    const plan::Plan plan = planned_of(
+        "radius = \"60 in\"\nangle = 60\nside = \"concave\"\ntails = [\"30 in\", \"30 in\"]\nrake = 33.5\nclimbs = "
+        "\"right\"\nends = [\"level\", \"level\"]\n[wall.board]\nmaterial = \"mdf\"\nthickness = \"3/4 "
+        "in\"\nwidth = \"7 in\"\n");
+    const plan::Blank& blank = plan.pieces.at(0).blank();
+    ASSERT_GT(measure::abs(blank.tails[1] - (blank.cut_at(1) - blank.bend_end)), 1_in) << "a level cut reaches far";
+    std::array<std::size_t, 2> told{};
+    on_each_strip(
+        plan, "en", [&](const plan::Piece&, const Strip&, const Lanes&, const StripFrame&, const page::Page& page) {
+            const Tape tape(measure::Unit::inch, kit().words);
+            const std::array<Length, 2> straight{blank.bend_start - blank.cut_at(0), blank.cut_at(1) - blank.bend_end};
+            for (const page::TextItem& text : texts(page))
+                for (const std::size_t end : {std::size_t{0}, std::size_t{1}})
+                    told.at(end) += text.text == "straight for " + tape.with_unit(straight.at(end)) ? 1U : 0U;
+        });
+    EXPECT_GE(told[0], 1U);
+    EXPECT_GE(told[1], 1U);
+}
+
 std::vector<page::TextItem> words_of_sheet(const plan::Plan& plan) {
     Drafts drafts;
     add_climb_sheet(drafts, plan, plan.pieces.at(0), kit());
