@@ -115,6 +115,7 @@ const char* rule_word(plan::Rule rule) {
         case plan::Rule::thickest_web: return "thickest web";
         case plan::Rule::closer: return "closer";
         case plan::Rule::least_strain: return "least strain";
+        case plan::Rule::kept: return "kept";
     }
     throw measure::Bug("a rule without a word");
 }

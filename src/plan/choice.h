@@ -29,6 +29,7 @@ enum class Rule {
     thickest_web,     ///< the thickest web that is ok with kerfs at least 3/8 in apart
     closer,           ///< none was: the thickest web that is ok with kerfs down to 1/4 in apart
     least_strain,     ///< nothing is ok: the least strain there is
+    kept,             ///< as before a coupon was bent, by which it is ok
 };
 
 struct Settings {

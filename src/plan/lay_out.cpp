@@ -239,14 +239,15 @@ bend::Assessment judged_by_chance(bend::Assessment bend, double breaks) {
     return bend;
 }
 
-/// Nothing, and sooner, where it has a concern that may not stand.
-tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& wood,
-                                                               const job::Job& job, const MayStand& may_stand,
-                                                               Common& common) {
+/// Nothing, and sooner, where it has a concern that may not stand. The kerfs stand where they do in the wood `then`.
+tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wanted, const Cut& cut, const Wood& then,
+                                                               const Wood& wood, const job::Job& job,
+                                                               const MayStand& may_stand, Common& common) {
     const job::Board& asked = *wanted.wanted;
     const Sharpest sharp = sharpest(wanted);
-    const Cutting meant = cutting(asked, cut, wood, job.saw);
-    Placed placed = Placing(wanted, cut, meant, sharp, wood.material, common).run();
+    const Cutting meant = cutting(asked, cut, then, job.saw);
+    Placed placed = Placing(wanted, cut, meant, sharp, then.material, common).run();
+    placed.cut.hinge_part = wood.hinge_part;
     const job::Diagnostics wrong = check_kerfs(placed.blank, placed.cut, placed.places.size(), asked, job);
     if (!wrong.empty()) return tl::unexpected(wrong);
     const bool evenly_told = !placed.cut.kerfs_given && (sharp.circular || placed.cut.spacing_given);
@@ -263,7 +264,8 @@ tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_if(const Request& wa
     if (wanted.splay) splay = splay_of(wanted, placed.board);
     std::optional<Blank> square;
     if (rake) square = placed.blank;
-    Laid laid{.cut = made,
+    Laid laid{.asked = cut,
+              .cut = made,
               .blank = rake ? askew(std::move(placed.blank), *rake) : std::move(placed.blank),
               .rake = rake,
               .square = std::move(square),
@@ -290,7 +292,7 @@ tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_first(const Request&
     Common common;
     for (const Cut& cut : cuts) {
         const bool as_it_is = otherwise == OrElse::the_last && &cut == &cuts.back();
-        auto laid = lay_out_if(wanted, cut, wood, job, as_it_is ? MayStand() : may_stand, common);
+        auto laid = lay_out_if(wanted, cut, wood, wood, job, as_it_is ? MayStand() : may_stand, common);
         if (!laid || *laid) return laid;
     }
     return std::nullopt;
@@ -298,8 +300,13 @@ tl::expected<std::optional<Laid>, job::Diagnostics> lay_out_first(const Request&
 
 tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
                                              const job::Job& job) {
+    return lay_out_again(wanted, cut, wood, wood, job);
+}
+
+tl::expected<Laid, job::Diagnostics> lay_out_again(const Request& wanted, const Cut& cut, const Wood& then,
+                                                   const Wood& now, const job::Job& job) {
     Common common;
-    auto laid = lay_out_if(wanted, cut, wood, job, {}, common);
+    auto laid = lay_out_if(wanted, cut, then, now, job, {}, common);
     if (!laid) return tl::unexpected(std::move(laid).error());
     return **std::move(laid);
 }

@@ -14,6 +14,7 @@ namespace kerfpacket::plan {
 
 /// A board that is cut and judged; what the same members of Piece say.
 struct Laid {
+    Cut asked;  ///< as which it was laid out
     Cutting cut;
     Blank blank;
     std::optional<Rake> rake;
@@ -33,6 +34,9 @@ struct Laid {
 /// and the faces must not fold.
 tl::expected<Laid, job::Diagnostics> lay_out(const Request& wanted, const Cut& cut, const Wood& wood,
                                              const job::Job& job);
+/// The same kerfs as in wood of which that was known then, judged by what is known of it now.
+tl::expected<Laid, job::Diagnostics> lay_out_again(const Request& wanted, const Cut& cut, const Wood& then,
+                                                   const Wood& now, const job::Job& job);
 /// Where no cut has only concerns that may stand.
 enum class OrElse { nothing, the_last };
 /// The first of some cuts that has only concerns that may stand. They differ only in how much tighter a bend they allow

@@ -266,9 +266,25 @@ Chance with_coupons(Chance chance, const std::vector<CouponResult>& tried) {
     return chance;
 }
 
+/// What is known of the board without its coupons, with the first of them, and so on.
+tl::expected<std::vector<Wood>, job::Diagnostics> woods_of(const Request& wanted, const job::Job& job) {
+    std::vector<Wood> woods;
+    job::Board board = *wanted.wanted;
+    const std::vector<job::Coupon> coupons = std::exchange(board.coupons, {});
+    for (std::size_t n = 0;; ++n) {
+        auto known = wood_of(board, wanted.bend->spots.front().on, wanted.across_grain(), job);
+        if (!known) return tl::unexpected(std::move(known).error());
+        woods.push_back(std::move(known->wood));
+        if (n == coupons.size()) return woods;
+        board.coupons.push_back(coupons[n]);
+    }
+}
+
 /// What the job asks.
 tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Wood& wood, const job::Job& job) {
-    auto found = settle(wanted, wood, job);
+    const auto woods = woods_of(wanted, job);
+    if (!woods) return tl::unexpected(woods.error());
+    auto found = settle(wanted, *woods, job);
     if (!found && found.error().empty()) return tl::unexpected(nothing_works(wanted, wood, job));
     if (!found) return found;
     // The marks of a splayed board are a template, which always has room for them.

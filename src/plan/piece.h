@@ -76,8 +76,8 @@ struct AtSaw {
     std::optional<Blocks> blocks{};          ///< of a round blank
 };
 
-/// From kerf to kerf, square to them. Of a board of several blanks those over its joints are apart: there kerfs make way
-/// for the scarf.
+/// From kerf to kerf, square to them. Of a board of several blanks those over its joints are apart: there kerfs make
+/// way for the scarf.
 struct Gaps {
     Length least;
     Length most;

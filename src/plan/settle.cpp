@@ -40,6 +40,17 @@ public:
         return settled;
     }
 
+    /// The kerfs that were chosen by what was known of the wood then, where they are ok in this one.
+    std::optional<Settled> keep(const Settled& before, const Wood& then) const {
+        if (before.settings.rule == Rule::given) return std::nullopt;
+        auto laid = lay_out_again(wanted_, before.laid.asked, then, bent_.wood, job_);
+        if (!laid || !acceptable(*laid)) return std::nullopt;
+        const bool common = before.settings.rule == Rule::common_practice;
+        Settled kept{*std::move(laid), {common ? Rule::common_practice : Rule::kept}};
+        kept.settings.limit = what_limits(kept);
+        return kept;
+    }
+
     /// With the depth that is looked at first and the closest kerfs.
     std::optional<Choice> closest_choice() const {
         const auto laid = lay(cut(depth_.value_or(first_depth(board_, unit())), closest()));
@@ -186,6 +197,22 @@ private:
 
 tl::expected<Settled, job::Diagnostics> settle(const Request& wanted, const Wood& wood, const job::Job& job) {
     return Settling(wanted, wood, job).run();
+}
+
+tl::expected<Settled, job::Diagnostics> settle(const Request& wanted, std::span<const Wood> woods,
+                                               const job::Job& job) {
+    Result settled = settle(wanted, woods.front(), job);
+    const Wood* then = &woods.front();
+    for (const Wood& now : woods.subspan(1)) {
+        auto kept = settled ? Settling(wanted, now, job).keep(*settled, *then) : std::nullopt;
+        if (kept) {
+            settled = *std::move(kept);
+            continue;
+        }
+        settled = settle(wanted, now, job);
+        then = &now;
+    }
+    return settled;
 }
 
 std::optional<Choice> attempt(const Request& wanted, const Wood& wood, const job::Job& job) {

@@ -19,6 +19,7 @@ const char* rule_key(const plan::Piece& piece) {
         case plan::Rule::closer: return piece.cut.depth_given ? "settings.closer_given" : "settings.closer";
         case plan::Rule::least_strain:
             return piece.cut.depth_given ? "settings.least_strain_given" : "settings.least_strain";
+        case plan::Rule::kept: return "settings.kept";
         case plan::Rule::given: break;
     }
     throw measure::Bug("given settings need no sentence");

@@ -206,6 +206,41 @@ TEST(TooDeep, takes_neighbours_that_were_deepened_as_they_are) {
     EXPECT_GT(eased, 0);
 }
 
+// What the strain sheet promises of a next coupon: the board that it was bent for stays as it is, kerf by kerf.
+TEST(Coupon, that_confirms_a_board_leaves_it_as_it_was_cut) {
+    int kept = 0, anew = 0;
+    for (const double radius : {34, 38, 44}) {
+        job::Job job = solved_bay(radius);
+        const Piece before = only_piece(job);
+        const double spacing = before.cut.spacing.inches(), depth = before.cut.depth.inches();
+        const double limit = bend::break_strain(before.cut.cell(before.cut.spacing), *bend::find_material("mdf"),
+                                                bend::KerfsOn::outside);
+        for (const double times : {0.8, 1.05, 1.2, 1.4}) {
+            job.walls[0].board.coupons = {cracked_at(limit * times, depth, spacing)};
+            const Piece after = only_piece(job);
+            if (times < 1) {
+                anew += after.settings.rule != before.settings.rule || after.cut.depth != before.cut.depth ||
+                                after.blank().kerfs.size() != before.blank().kerfs.size()
+                            ? 1
+                            : 0;
+                continue;
+            }
+            EXPECT_EQ(after.bend.verdict, Verdict::ok) << radius << " " << times;
+            ASSERT_EQ(after.blank().kerfs.size(), before.blank().kerfs.size()) << radius << " " << times;
+            for (std::size_t i = 0; i < before.blank().kerfs.size(); ++i)
+                EXPECT_EQ(after.blank().kerfs[i].at, before.blank().kerfs[i].at);
+            EXPECT_FALSE(has(after, "coupon_other_settings"));
+            kept += after.settings.rule == Rule::kept ? 1 : 0;
+        }
+        // A second that confirms the first changes nothing either.
+        job.walls[0].board.coupons = {cracked_at(limit * 1.05, depth, spacing),
+                                      cracked_at(limit * 1.1, depth, spacing)};
+        EXPECT_EQ(only_piece(job).blank().kerfs.size(), before.blank().kerfs.size());
+    }
+    EXPECT_GT(kept, 0);
+    EXPECT_GT(anew, 0) << "a coupon that refutes the board chooses anew";
+}
+
 /// The same job with that depth written into it.
 std::optional<Piece> at_depth(double radius, Length depth) {
     job::Job job = solved_bay(radius);
