@@ -226,6 +226,18 @@ std::optional<Caution> of_slope(const Piece& piece) {
     return Caution{"rake_steep", {{"angle", static_cast<int>(std::lround(piece.rake->kerf().degrees()))}}};
 }
 
+/// Until a coupon counts the strain alone makes the verdict. Where the arc is so flat or short that a tape's error moves
+/// its radius far, it is ok by that, and many boards like it would break nevertheless.
+std::optional<Caution> of_table(const Piece& piece) {
+    constexpr int told_without = 50;
+    const int one_in = bend::one_in(piece.chance.breaks);
+    if (piece.bend.verdict != bend::Verdict::ok || piece.chance.counted() || piece.worst_deep() != nullptr ||
+        one_in >= told_without)
+        return std::nullopt;
+    if (one_in == 1) return Caution{"ok_by_strain_most", {}};
+    return Caution{"ok_by_strain", {{"n", one_in}}};
+}
+
 void add(std::vector<Caution>& cautions, std::optional<Caution> caution) {
     if (caution) cautions.push_back(std::move(*caution));
 }
@@ -235,6 +247,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     std::vector<Caution> cautions;
     add_deep_kerfs(cautions, piece);
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
+    add(cautions, of_table(piece));
     add(cautions, of_tight_spot(piece));
     add(cautions, of_slope(piece));
     add(cautions, of_grain(piece));

@@ -102,9 +102,11 @@ TEST(Check, TheVerdictOfABoardWithAKerfTooDeepIsOfThatKerf) {
         << outcome.out;
     EXPECT_EQ(last_line(outcome.out).find("would break"), std::string::npos) << outcome.out;
     EXPECT_NE(last_line(outcome.out).find("kerf scraps the board"), std::string::npos) << outcome.out;
-    // One that is kept, or eased and near the limit at most, leaves the chance as it is.
+    // One that is kept is the worst kerf all the same.
     const Outcome kept = check(with_liner("too_deep = [[12, 0.4375]]\n"));
-    EXPECT_NE(last_line(kept.out).find("fewer than 1 in 100 would break"), std::string::npos) << kept.out;
+    EXPECT_TRUE(last_line(kept.out).starts_with("A: ok, ")) << kept.out;
+    EXPECT_NE(kept.out.find(" of break strain at kerf 12, too deep, 0."), std::string::npos) << kept.out;
+    EXPECT_EQ(last_line(kept.out).find("would break"), std::string::npos) << kept.out;
 }
 
 TEST(Check, ABoardThatBreaksIsSaidToLikelyBreak) {

@@ -206,6 +206,18 @@ TEST(TooDeep, takes_neighbours_that_were_deepened_as_they_are) {
     EXPECT_GT(eased, 0);
 }
 
+// So short an arc is known to a tape by a rise of 3/64 in: whether its radius is 60 or 40 in nobody can tell.
+TEST(Chance, that_an_ok_would_hide_is_a_caution) {
+    job::Job job = solved_bay(60);
+    EXPECT_FALSE(has(only_piece(job), "ok_by_strain"));
+    job.walls[0].angle->value = measure::Angle::degrees(3.5);
+    board(job).thickness.value = 1_in;
+    const Piece piece = only_piece(job);
+    ASSERT_EQ(piece.bend.verdict, Verdict::ok);
+    ASSERT_LT(bend::one_in(piece.chance.breaks), 50);
+    EXPECT_TRUE(has(piece, "ok_by_strain") || has(piece, "ok_by_strain_most"));
+}
+
 // What the strain sheet promises of a next coupon: the board that it was bent for stays as it is, kerf by kerf.
 TEST(Coupon, that_confirms_a_board_leaves_it_as_it_was_cut) {
     int kept = 0, anew = 0;
