@@ -140,7 +140,8 @@ std::optional<Caution> of_settings(const Piece& piece) {
     if (piece.settings.rule == Rule::least_strain) {
         if (piece.cut.depth_given) return Caution{"nothing_ok_at_this_depth", {}};
         if (!piece.settings.ok_from) return Caution{"nothing_is_ok", {}};
-        return Caution{"nothing_ok_at_this_radius", {{"radius", *piece.settings.ok_from}}};
+        return Caution{piece.settings.ok_from_all ? "nothing_ok_at_this_radius" : "nothing_ok_but_strain_from",
+                       {{"radius", *piece.settings.ok_from}}};
     }
     if (piece.settings.rule != Rule::given || !piece.settings.solved) return std::nullopt;
     const Choice& better = *piece.settings.solved;
@@ -226,8 +227,8 @@ std::optional<Caution> of_slope(const Piece& piece) {
     return Caution{"rake_steep", {{"angle", static_cast<int>(std::lround(piece.rake->kerf().degrees()))}}};
 }
 
-/// Until a coupon counts the strain alone makes the verdict. Where the arc is so flat or short that a tape's error moves
-/// its radius far, it is ok by that, and many boards like it would break nevertheless.
+/// Until a coupon counts the strain alone makes the verdict. Where the arc is so flat or short that a tape's error
+/// moves its radius far, it is ok by that, and many boards like it would break nevertheless.
 std::optional<Caution> of_table(const Piece& piece) {
     constexpr int told_without = 50;
     const int one_in = bend::one_in(piece.chance.breaks);

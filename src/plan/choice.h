@@ -35,7 +35,8 @@ enum class Rule {
 struct Settings {
     Rule rule = Rule::given;
     bend::Limit limit = bend::Limit::strain;  ///< what stops a wider spacing or a thicker web
-    std::optional<Length> ok_from{};    ///< where nothing is ok: the radius of the seen face from which something is
+    std::optional<Length> ok_from{};  ///< where nothing is ok: the radius of the seen face from which something is
+    bool ok_from_all = true;  ///< there nothing is said against it; else only what no setting changes, as of grain
     std::optional<Choice> common{};     ///< common practice, where it was not kept
     std::optional<Choice> solved{};     ///< what "solve" would take, where what is given is not ok
     std::optional<Choice> shallower{};  ///< the next depth less: a thicker web

@@ -22,7 +22,7 @@ public:
     Settings find() const {
         Settings settings = settled_.settings;
         settings.cross_ply = cross_ply();
-        settings.ok_from = ok_from();
+        settings.ok_from = ok_from(settings.ok_from_all);
         if (settings.rule == Rule::given) return settings;
         if (!given_depth(*wanted_.wanted)) {
             const std::vector<Length> all = all_depths();
@@ -64,13 +64,16 @@ private:
 
     /// Where nothing is ok, the radius from which the board as it stands in the job is; none of kerfs set by hand,
     /// which are those of one bend.
-    std::optional<Length> ok_from() const {
+    std::optional<Length> ok_from(bool& nothing_against) const {
         const job::Board& board = *wanted_.wanted;
         if (settled_.settings.rule != Rule::least_strain || given_depth(board) || !board.kerfs.empty())
             return std::nullopt;
-        const auto radius =
-            proven_radius(wanted_, board, bent_of(wanted_, wood_, job_), job_, bend::Verdict::ok,
-                          [](const Settled& found) { return found.settings.rule != Rule::least_strain; });
+        const auto radius = proven_radius(wanted_, board, bent_of(wanted_, wood_, job_), job_, bend::Verdict::ok,
+                                          [&](const Settled& found) {
+                                              if (found.settings.rule == Rule::least_strain) return false;
+                                              if (found.laid.bend.verdict != bend::Verdict::ok) nothing_against = false;
+                                              return true;
+                                          });
         return radius ? std::optional(in_plane(wanted_, *radius)) : std::nullopt;
     }
 

@@ -200,10 +200,14 @@ private:
         const auto ok = proven(bend::Verdict::ok);
         const auto careful = proven(bend::Verdict::caution);
         if (!ok && !careful) return {};
+        return left_to_solve(least_radius_told(ok, careful));
+    }
+
+    /// A way that was tried without the depth and the spacing that the job gives.
+    Told left_to_solve(Told way) const {
         const bool given = depth_ || board_.spacing.given || !board_.kerfs.empty();
-        Told radius = least_radius_told(ok, careful);
-        if (!given) return radius;
-        return say("with_free", R"({way}, with the depth and spacing left to "solve")", {{"way", std::move(radius)}});
+        if (!given) return way;
+        return say("with_free", R"({way}, with the depth and spacing left to "solve")", {{"way", std::move(way)}});
     }
 
     Told least_radius_told(std::optional<Length> ok, std::optional<Length> careful) const {
@@ -281,8 +285,8 @@ private:
                                         found->utilisation));
         }
         if (names.empty()) return {};
-        return say("other_material", "another material: {names}",
-                   {{"names", job::in_a_row("and_also", "{first}, {rest}", std::move(names))}});
+        return left_to_solve(say("other_material", "another material: {names}",
+                                 {{"names", job::in_a_row("and_also", "{first}, {rest}", std::move(names))}}));
     }
 
     const Request& wanted_;

@@ -36,7 +36,7 @@ std::string difference(int cuts, const Kit& kit) {
 std::string neighbour(const char* key, const plan::Choice& choice, const plan::Piece& piece, const Kit& kit,
                       const Tape& tape) {
     return kit.words(key, {{"depth", tape.exact(choice.depth)},
-                           {"spacing", tape.with_unit(choice.spacing)},
+                           {"spacing", tape.exact(choice.spacing)},
                            {"cuts", difference(choice.kerfs - static_cast<int>(piece.blank().kerfs.size()), kit)},
                            {"u", number(choice.utilisation, 2, kit.words)},
                            {"verdict", verdict_word(choice.verdict, kit)}});
@@ -83,6 +83,10 @@ std::vector<std::string> chosen_sentences(const plan::Piece& piece, const Kit& k
 
 std::vector<std::string> settings_sentences(const plan::Piece& piece, const Kit& kit, const Tape& tape) {
     std::vector<std::string> sentences = chosen_sentences(piece, kit, tape);
+    // What is chosen is one board; where it is divided is found for it then.
+    if (!sentences.empty() && !piece.gaps.over_joints.empty())
+        sentences.push_back(
+            kit.words("settings.but_for_joints", {{"u", number(piece.bend.utilisation, 2, kit.words)}}));
     const bend::Cell cell = piece.cut.cell(piece.cut.spacing);
     if (const auto ply = bend::ply_at_bottom(cell); ply && bend::ends_well(cell))
         sentences.push_back(kit.words("settings.ends_in_ply", {{"ply", std::to_string(*ply)},

@@ -364,6 +364,9 @@ TEST(Remedies, do_what_they_say) {
                 }
                 if (says(hint, "another material: mdf")) {
                     ++materials;
+                    if (given) {
+                        EXPECT_TRUE(says(hint.substr(hint.find("another material")), "left to \"solve\"")) << hint;
+                    }
                     job::Job other = solved_bay(radius);
                     board(other).thickness.value = Length::inches(thick);
                     const auto held = make_plan(other);

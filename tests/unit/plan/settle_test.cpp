@@ -57,6 +57,24 @@ TEST(Solve, goes_down_to_a_quarter_inch_before_it_gives_up) {
     EXPECT_TRUE(met);
 }
 
+// Grain that kerfs open is near the limit at any radius: what its strain asks for is told as that.
+TEST(Solve, promises_no_ok_to_a_board_whose_grain_may_split) {
+    job::Wall tight = wall(24_in);
+    tight.board.material.value = "plywood";
+    tight.board.thickness.value = 0.625_in;
+    const Piece piece = only_piece(tight);
+    ASSERT_EQ(piece.settings.rule, Rule::least_strain);
+    ASSERT_TRUE(piece.settings.ok_from);
+    EXPECT_TRUE(has(piece, "nothing_ok_but_strain_from"));
+    EXPECT_FALSE(has(piece, "nothing_ok_at_this_radius"));
+    job::Wall there = tight;
+    there.radius->value = *piece.settings.ok_from;
+    there.measured_to = job::Surface::finish;
+    const Piece wide = only_piece(there);
+    EXPECT_NE(wide.settings.rule, Rule::least_strain);
+    EXPECT_EQ(wide.bend.verdict, bend::Verdict::caution);
+}
+
 TEST(Solve, says_where_nothing_is_ok_and_takes_the_least_strain) {
     const Piece piece = only_piece(wall(9_in));
     EXPECT_EQ(piece.settings.rule, Rule::least_strain);

@@ -13,6 +13,7 @@
 #include "sheets/layout/furniture.h"
 #include "sheets/packet.h"
 #include "sheets/strips/strip_ends.h"
+#include "sheets/words/settings_words.h"
 #include "sheets/words/wording.h"
 #include "strip_pages.h"
 #include "support/boxes.h"
@@ -200,6 +201,21 @@ TEST(ClimbingSheet, KerfToKerfOnAnEdgeLeavesTheJointOut) {
     const auto& alone = one.pieces.at(0).blank().kerfs;
     EXPECT_EQ(figure_beside(whole, "kerf to kerf, on an edge"), tape.exact_plain(alone.at(1).at - alone.at(0).at));
     EXPECT_TRUE(figure_beside(whole, "over the joint, on an edge").empty());
+}
+
+// What is chosen is the whole board: beside a joint in its bend the kerfs bear more, and the verdict is of those.
+TEST(Settings, OfABoardWithAJointInItsBendSayThatTheyLeaveItOut) {
+    const Tape tape(measure::Unit::inch, kit().words);
+    const auto told = [&](const plan::Piece& piece) {
+        const auto all = settings_sentences(piece, kit(), tape);
+        const std::string words =
+            kit().words("settings.but_for_joints", {{"u", number(piece.bend.utilisation, 2, kit().words)}});
+        return std::count(all.begin(), all.end(), words);
+    };
+    const plan::Plan joined = long_stair(), one = stair({});
+    ASSERT_GT(joined.pieces.at(0).joints.at(0).gone, 0);
+    EXPECT_EQ(told(joined.pieces.at(0)), 1);
+    EXPECT_EQ(told(one.pieces.at(0)), 0);
 }
 
 // The ends of a board 33-1/2 degrees steep, by its kerfs' own angle.
