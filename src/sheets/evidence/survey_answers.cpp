@@ -87,9 +87,17 @@ std::vector<job::Fit> unanswered(const curve::Survey& survey) {
 
 Reading reading(const plan::Piece& piece, plan::Point point) {
     const curve::Survey& survey = survey_of(piece);
-    const plan::Point from_first = point - survey.points.front();
+    // A convex wall bulges down in its frame; that of any wall lies along the string between the measured ends, which
+    // the base line need not.
     const bool down = piece.kind == plan::Kind::wall_board && piece.side == job::Side::convex;
-    return {survey.stations.front() + from_first.x, survey.heights.front() + (down ? -from_first.y : from_first.y)};
+    const auto up = [&](plan::Point off) { return down ? plan::Point{off.x, off.y * -1.0} : off; };
+    const plan::Point string = up(survey.points.back() - survey.points.front());
+    const plan::Point measured{survey.stations.back() - survey.stations.front(),
+                               survey.heights.back() - survey.heights.front()};
+    const double turn = std::atan2(measured.y.mm(), measured.x.mm()) - std::atan2(string.y.mm(), string.x.mm());
+    const plan::Point off = up(point - survey.points.front());
+    return {survey.stations.front() + off.x * std::cos(turn) - off.y * std::sin(turn),
+            survey.heights.front() + off.x * std::sin(turn) + off.y * std::cos(turn)};
 }
 
 Reading reading(const plan::Piece& piece, std::size_t point) {

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <set>
 
+#include "job/read.h"
 #include "sheets/evidence/survey_answers.h"
 #include "sheets/layout/furniture.h"
 #include "support/boxes.h"
@@ -108,6 +109,30 @@ TEST(SurveySheet, AnArcIsRecommendedAsACircle) {
     EXPECT_TRUE(
         has(words, "Recommended: circle. The circle comes within 1/8 in of every point. The job uses the fair"));
     EXPECT_FALSE(has(words, "Measure it again"));
+}
+
+// Points of a circle of R 50 about (30, -40), or (30, 40) for a convex wall, whose base line is no string of its ends:
+// the heights begin at 0 and end at 6.77. The centre is told where the tape's own stations and heights have it.
+TEST(SurveyAnswers, ACentreIsToldFromTheBaseLineThatWasMeasuredFrom) {
+    for (const job::Side side : {job::Side::concave, job::Side::convex}) {
+        std::string ordinates;
+        for (int x = 0; x <= 52; x += 4)
+            ordinates += "[" + std::to_string(x) + ", " +
+                         std::to_string(std::sqrt(2500.0 - (x - 30.0) * (x - 30.0)) - 40) + "], ";
+        const job::Source source{"job.toml",
+                                 "[job]\nnumber = \"7\"\ntitle = \"t\"\nrevision = \"A\"\ndate = 2026-11-28\nunits = "
+                                 "\"in\"\n[saw]\nblade_diameter = 12\nkerf = 0.118\n[[wall]]\nid = \"E\"\nside = \"" +
+                                     std::string(side == job::Side::concave ? "concave" : "convex") +
+                                     "\"\nordinates = [" + ordinates +
+                                     "]\n[wall.board]\nmaterial = \"mdf\"\nthickness = \"1/2 in\"\nwidth = \"4 in\"\n"};
+        const job::Reading reading = job::read_job(source);
+        ASSERT_TRUE(reading.diagnostics.empty()) << job::render(reading.diagnostics, source);
+        const plan::Plan plan = planned(reading.job);
+        const Tape tape(measure::Unit::inch, kit().words);
+        EXPECT_TRUE(
+            answer_text(plan.pieces.front(), job::Fit::arc, kit(), tape).starts_with("R 50 in, center at 30, 40 below"))
+            << answer_text(plan.pieces.front(), job::Fit::arc, kit(), tape);
+    }
 }
 
 TEST(SurveySheet, AMistypedStationIsNamedAndMarked) {
