@@ -14,6 +14,7 @@
 #include "sheets/evidence/survey_answers.h"
 #include "sheets/stock/sheet_words.h"
 #include "sheets/stock/stock_words.h"
+#include "sheets/templates/template_lines.h"
 #include "sheets/words/chance_words.h"
 #include "sheets/words/settings_words.h"
 #include "sheets/words/tape.h"
@@ -118,7 +119,8 @@ std::string bend_lines(const plan::Piece& piece, const sheets::Tape& tape, const
 }
 
 /// "3-1/2 left of the middle", or what stands for none.
-std::string off(measure::Length by, const sheets::Tape& tape, const char* less, const char* more, const char* none) {
+std::string off(measure::Length by, const sheets::Tape& tape, const std::string& less, const std::string& more,
+                const std::string& none) {
     if (tape.rounded(by).mm() == 0) return none;
     return tape.plain(measure::abs(by)) + " " + (by.mm() < 0 ? less : more);
 }
@@ -130,12 +132,16 @@ std::string shape_lines(const plan::Piece& piece, const sheets::Tape& tape, cons
     std::string lines =
         line("shape", fmt::format("{}, span {}, rise {}", sheets::shape_name(piece, kit),
                                   tape.with_unit(piece.measured_span), tape.with_unit(piece.measured_rise)));
+    // As the template has it.
+    const auto springs = sheets::measured_springs(*arch);
+    const measure::Length level = std::min(springs[0].y, springs[1].y);
+    const std::string from = arch->springs_level() ? "the springs" : "the lower spring";
     for (const plan::Trammel& arc : arch->arcs)
-        lines += line(
-            "trammel",
-            fmt::format("radius {}, center {}, {}", tape.with_unit(arc.radius),
-                        off(arc.centre.x, tape, "left of the middle", "right of the middle", "under the middle"),
-                        off(arc.centre.y, tape, "below the springs", "above the springs", "level with the springs")));
+        lines +=
+            line("trammel",
+                 fmt::format("radius {}, center {}, {}", tape.with_unit(arc.radius),
+                             off(arc.centre.x, tape, "left of the middle", "right of the middle", "under the middle"),
+                             off(arc.centre.y - level, tape, "below " + from, "above " + from, "level with " + from)));
     return lines;
 }
 

@@ -88,7 +88,9 @@ private:
         const plan::Piece* whole = this->whole();
         measure::require(whole != nullptr, "a blank is of a board of the plan");
         const ArchOpening opening(plan_, *whole);
-        add("check", words(drawn("template", "work_order.check_how"), {{"rise", tape_.with_unit(opening.wall_rise())}}),
+        std::string rise = tape_.with_unit(opening.wall_rise());
+        if (!opening.lines().springs_level()) rise = words("work_order.from_lower_spring", {{"rise", rise}});
+        add("check", words(drawn("template", "work_order.check_how"), {{"rise", rise}}),
             words("work_order.check_figure", {{"span", tape_.with_unit(opening.wall_span())}}), "template");
     }
 

@@ -211,6 +211,16 @@ TEST(Check, TheArcsOfAHeadAreToldForATrammel) {
         << outcome.out;
 }
 
+// A circle of R 30 through springs 48 in apart whose right one stands 2 in higher: half their distance is
+// sqrt(24^2 + 1) = 24.02, its centre sqrt(900 - 577) = 17.97 square below their middle, tilted by 1/24: 0.75 to the
+// right of it and 17.96 below, 16.96 below the lower spring, which is 1 below the middle.
+TEST(Check, ATrammelStandsOverTheLowerOfTwoSprings) {
+    const Outcome outcome =
+        check(headed("shape = \"segmental\"\nspan = \"48 in\"\nrise = \"12.03 in\"\nlegs = [\"70 in\", \"72 in\"]\n"));
+    EXPECT_NE(outcome.out.find(" right of the middle, 16-15/16 below the lower spring"), std::string::npos)
+        << outcome.out << outcome.err;
+}
+
 TEST(Check, EachBoardOfAPointedHeadIsToldWithItsMitre) {
     const std::string job = headed("shape = \"pointed\"\nspan = \"60 in\"\nradius = \"60 in\"\n");
     const Outcome outcome = check(job);
