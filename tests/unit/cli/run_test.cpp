@@ -20,7 +20,7 @@ TEST(Run, HelpAndVersionAreAnswers) {
     EXPECT_EQ(help.err, "");
     for (const char* command : {"build", "check", "preview", "printer-check", "media"})
         EXPECT_NE(help.out.find(command), std::string::npos) << command;
-    EXPECT_EQ(run_in_process({"--version"}).out, "kerfpacket 0.16.0\n");
+    EXPECT_EQ(run_in_process({"--version"}).out, "kerfpacket 0.17.0\n");
 }
 
 TEST(Run, WrongUseIsTwo) {
