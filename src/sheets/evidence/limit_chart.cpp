@@ -164,9 +164,8 @@ private:
     }
 
     std::string name(const plan::LimitCurve& curve) const {
-        // A board with so thin a web is never ok.
-        const bool thin = piece_.cut.thinnest() - curve.depth < bend::thin_web - 0.001_mm;
-        return words(thin ? "strain.deep_thin" : "strain.deep", {{"depth", tape_.exact(curve.depth)}});
+        return words(leaves_thin_web(piece_, curve) ? "strain.deep_thin" : "strain.deep",
+                     {{"depth", tape_.exact(curve.depth)}});
     }
 
     void job() {
@@ -224,6 +223,10 @@ private:
 };
 
 }  // namespace
+
+bool leaves_thin_web(const plan::Piece& piece, const plan::LimitCurve& curve) {
+    return piece.cut.thinnest() - curve.depth < bend::thin_web - 0.001_mm;
+}
 
 Length radius_axis_end(const plan::Piece& piece, Unit unit) {
     const Length curves = most_radius(piece);

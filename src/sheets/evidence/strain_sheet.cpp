@@ -96,8 +96,12 @@ private:
 
     std::string chart_reading() const {
         const auto drawn = [](const plan::LimitCurve& curve) { return !curve.points.empty(); };
-        const bool any = std::any_of(piece_.limit_curves.begin(), piece_.limit_curves.end(), drawn);
-        return any ? kit_.words("strain.chart_reading") : std::string();
+        const auto& curves = piece_.limit_curves;
+        if (std::none_of(curves.begin(), curves.end(), drawn)) return {};
+        const bool thin = std::any_of(curves.begin(), curves.end(), [&](const plan::LimitCurve& curve) {
+            return drawn(curve) && leaves_thin_web(piece_, curve);
+        });
+        return kit_.words("strain.chart_reading") + (thin ? " " + kit_.words("strain.thin_note") : "");
     }
 
     /// The chart at the left, what is to be read at the right.

@@ -112,8 +112,12 @@ std::string front_edge(const std::string& key, const plan::Piece& piece) {
 }
 
 std::string zero_end(const plan::Piece& piece, const Kit& kit) {
-    return kit.words(zero_at_left(piece) ? "piece.zero_left" : "piece.zero_right",
-                     {{"edge", kit.words(front_edge("piece.front", piece))}});
+    const std::string text = kit.words(zero_at_left(piece) ? "piece.zero_left" : "piece.zero_right",
+                                       {{"edge", kit.words(front_edge("piece.front", piece))}});
+    if (!piece.splay) return text;
+    // The wide edge lies at the fence whichever side of the wall it is on: the saw's left need not be the room's.
+    const bool left = piece.blank().zero == job::End::left;
+    return text + kit.words(left ? "piece.zero_spring_left" : "piece.zero_spring_right");
 }
 
 std::string verdict_word(bend::Verdict verdict, const Kit& kit) {

@@ -264,6 +264,22 @@ TEST(WorkOrder, ASplayedOpeningIsCheckedByTheEdgeThatItsTemplateShows) {
         }
 }
 
+// At the saw the wide edge lies at the fence. Where it is the room's, the board lies there turned about: its end at the
+// left is the right one from the room.
+TEST(ZeroEnd, OfASplayedBoardNamesItsSpringAsItIsSeenFromTheRoom) {
+    for (const job::End zero : {job::End::left, job::End::right})
+        for (const job::Toward toward : {job::Toward::room, job::Toward::away}) {
+            job::Opening opening = splayed(job::Edge::narrow, toward);
+            opening.liner.zero = zero;
+            const plan::Plan plan = planned(job_of(opening));
+            const std::string told = zero_end(plan.pieces.at(0), kit());
+            EXPECT_NE(told.find(zero == job::End::left ? "the LEFT spring" : "the RIGHT spring"), std::string::npos)
+                << told;
+            const bool at_left = (zero == job::End::left) != (toward == job::Toward::room);
+            EXPECT_NE(told.find(at_left ? "zero at the left " : "zero at the right "), std::string::npos) << told;
+        }
+}
+
 // Arcs struck on the template are those of a curve that is on it: measured on the far side, they would be another
 // arch's.
 TEST(WorkOrder, ASplayedOpeningsTemplateTellsTheArcsOfItsOwnEdgeAlone) {
