@@ -191,14 +191,15 @@ bend::Verdict verdict_now(const bend::Overcut& answer) {
 
 /// The shallowest of the two kerfs on each side of one; as meant, unless all were deepened.
 Length beside(int n, const std::vector<job::TooDeep>& deepened, int kerfs, Length meant) {
-    Length shallowest = Length::mm(1e9);
+    std::optional<Length> shallowest;
     for (int other = std::max(1, n - 2); other <= std::min(kerfs, n + 2); ++other) {
         if (other == n) continue;
         const auto found = std::find_if(deepened.begin(), deepened.end(),
                                         [&](const job::TooDeep& one) { return one.n.value == other; });
-        shallowest = std::min(shallowest, found == deepened.end() ? meant : std::max(meant, found->depth.value));
+        if (found == deepened.end()) return meant;
+        shallowest = std::min(found->depth.value, shallowest.value_or(found->depth.value));
     }
-    return shallowest;
+    return shallowest.value_or(meant);
 }
 
 tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
