@@ -221,6 +221,12 @@ std::optional<Caution> of_ends(const Piece& piece, const job::Saw& saw) {
     return std::nullopt;
 }
 
+/// A board is seldom bent the thick way: width and thickness may stand in the wrong order.
+std::optional<Caution> of_section(const Piece& piece) {
+    if (piece.splay || piece.cut.thickness <= piece.width) return std::nullopt;
+    return Caution{"thicker_than_wide", {{"thickness", piece.cut.thickness}, {"width", piece.width}}};
+}
+
 /// Steeper than stairs are at their usual line: rise and run may stand in the wrong order.
 std::optional<Caution> of_slope(const Piece& piece) {
     if (!piece.rake || piece.rake->kerf() <= Angle::degrees(45)) return std::nullopt;
@@ -250,6 +256,7 @@ std::vector<Caution> of_piece(const Piece& piece, const job::Job& job) {
     for (const Concern concern : piece.bend.concerns) cautions.push_back(of_concern(concern, piece));
     add(cautions, of_table(piece));
     add(cautions, of_tight_spot(piece));
+    add(cautions, of_section(piece));
     add(cautions, of_slope(piece));
     add(cautions, of_grain(piece));
     if (piece.blank().bends_both_ways()) cautions.push_back({"reverse_bend", {}});

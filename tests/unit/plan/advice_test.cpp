@@ -206,6 +206,13 @@ TEST(TooDeep, takes_neighbours_that_were_deepened_as_they_are) {
     EXPECT_GT(eased, 0);
 }
 
+TEST(Section, thicker_than_it_is_wide_is_asked_about) {
+    job::Job job = solved_bay(90);
+    EXPECT_FALSE(has(only_piece(job), "thicker_than_wide"));
+    board(job).width.value = 0.5_in;
+    EXPECT_TRUE(has(only_piece(job), "thicker_than_wide"));
+}
+
 // So short an arc is known to a tape by a rise of 3/64 in: whether its radius is 60 or 40 in nobody can tell.
 TEST(Chance, that_an_ok_would_hide_is_a_caution) {
     job::Job job = solved_bay(60);

@@ -97,9 +97,12 @@ TEST(ChangeSentences, SayWhetherABoardThatIsKerfedServes) {
         return testing::PrintToString(sentences(mill_lane, now, language));
     };
     const auto less_trim = [](job::Board& liner) { liner.trim.value -= 1_in; };
-    EXPECT_TRUE(holds(told(less_trim), "a board kerfed already serves: same kerfs; it is 1 in longer at its left end"))
+    EXPECT_TRUE(
+        holds(told(less_trim),
+              "a board kerfed already serves: its kerfs stand where these do; it is 1 in longer at its left end"))
         << told(less_trim);
-    EXPECT_TRUE(holds(told(less_trim, "es"), "una tabla ya ranurada sirve: las mismas ranuras; le sobran 1 pulg"))
+    EXPECT_TRUE(
+        holds(told(less_trim, "es"), "una tabla ya ranurada sirve: sus ranuras están donde estas; le sobran 1 pulg"))
         << told(less_trim, "es");
     const auto more_trim = [](job::Board& liner) { liner.trim.value += 0.5_in; };
     EXPECT_TRUE(holds(told(more_trim), "it is 1/2 in shorter at its right end, out of the trim")) << told(more_trim);
