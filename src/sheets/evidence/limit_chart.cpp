@@ -71,6 +71,7 @@ private:
         return pen_.kit().words(key, values);
     }
     Type small(bool strong = false) const { return {strong ? Face::bold : Face::regular, style().small}; }
+    std::string spacing_words() const { return words(inch() ? "strain.spacing_inch" : "strain.spacing_mm"); }
     bool inch() const { return tape_.unit() == Unit::inch; }
     Point at(Length spacing, Length radius) const { return graph_.at(spacing / spacing_end_, radius / radius_end_); }
     bool is_jobs(const plan::LimitCurve& curve) const {
@@ -91,8 +92,7 @@ private:
             pen_.text(Role::text, {on.x, area.low.y - 13_pt}, tape_.exact_plain(s), small().centred());
         }
         pen_.box(Role::outline, area, style().line);
-        pen_.text(Role::text, {area.high.x, area.low.y - 25_pt},
-                  words(inch() ? "strain.spacing_inch" : "strain.spacing_mm"), small().at_right());
+        pen_.text(Role::text, {area.high.x, area.low.y - 25_pt}, spacing_words(), small().at_right());
     }
 
     /// The job's own depth as a heavy line, the others by their dashes.
@@ -176,21 +176,34 @@ private:
         else ringed_dot(pen_, on);
         labels_.taken().take(Path::circle(on, dot_ring_radius));
         if (beyond) labels_.taken().take(Path::line(on, {on.x, on.y - 24_pt}));
-        name_job(on, Block(pen_, words_of_job(spacing)).on_white());
+        const Length beside = std::max(on.x - graph_.area.low.x, graph_.area.high.x - on.x) - dot_ring_radius - 12_pt;
+        const auto ways = words_of_job(spacing, beside);
+        for (const std::vector<Block::Row>& rows : ways)
+            if (name_job(on, Block(pen_, rows).on_white())) return;
+        // Nowhere in the frame: below it, behind a ring like the point's.
+        const std::string& first = ways.back().front().text;
+        const std::string all = first.substr(first.find(": ") + 2) + " " + ways.back().back().text;
+        const Point base{graph_.area.low.x - left_room + 16_pt, graph_.area.low.y - 25_pt};
+        const Length room = graph_.area.high.x - base.x - pen_.width(spacing_words(), small()) - 8_pt;
+        ringed_dot(pen_, base + Point{-dot_ring_radius - 5_pt, 3.2_pt});
+        pen_.text(Role::text, base, all, pen_.fitting(all, small(true), room));
     }
 
-    /// In two rows where one would take most of the frame.
-    std::vector<Block::Row> words_of_job(Length spacing) const {
+    /// In one row, unless it would take most of the frame; in two; in two as narrow as the room beside the point.
+    std::vector<std::vector<Block::Row>> words_of_job(Length spacing, Length beside) const {
         const std::string all = words(
             "strain.this_job", {{"spacing", tape_.exact(spacing)}, {"radius", tape_.with_unit(piece_.radii.finish)}});
         const std::size_t comma = all.rfind(", ");
-        if (comma == std::string::npos || pen_.width(all, small(true)) < graph_.area.width() * 0.6)
-            return {{all, small(true)}};
-        return {{all.substr(0, comma + 1), small(true)}, {all.substr(comma + 2), small(true)}};
+        const std::string first = all.substr(0, comma + 1), second = all.substr(comma + 2);
+        std::vector<std::vector<Block::Row>> ways;
+        if (pen_.width(all, small(true)) < graph_.area.width() * 0.6) ways.push_back({{all, small(true)}});
+        ways.push_back({{first, small(true)}, {second, small(true)}});
+        ways.push_back({{first, pen_.fitting(first, small(true), beside)}, {second, small(true)}});
+        return ways;
     }
 
-    /// Beside the point, or farther off with a leader to it.
-    void name_job(Point on, const Block& block) {
+    /// Beside the point, or farther off with a leader to it; false where there is no room.
+    bool name_job(Point on, const Block& block) {
         const Length across = block.width() / 2 + dot_ring_radius + 5_pt;
         for (const Length up : {0_pt, 13_pt, -13_pt, 24_pt, -24_pt, 36_pt, -36_pt, 48_pt, -48_pt, 60_pt, -60_pt})
             for (const double part : {1.0, -1.0, 0.0, 0.5, -0.5}) {
@@ -199,9 +212,9 @@ private:
                 const Point centre = on + Point{across * part, up};
                 if (!labels_.place(Role::text, block, centre, {1, 0}, 2_pt)) continue;
                 if (far) lead_to(on, block.box(centre, {1, 0}, 2_pt).bounds());
-                return;
+                return true;
             }
-        labels_.anywhere(Role::text, block, {}, 2_pt);
+        return false;
     }
 
     void lead_to(Point on, const Rect& label) {

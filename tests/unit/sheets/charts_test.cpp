@@ -121,6 +121,12 @@ TEST(LimitChart, EveryCurveIsNamed) {
                               1U)
                         << piece.id << " at " << part;
                 }
+                // Its radius is told in the frame, or below it where there is no room.
+                const std::string radius = "R " + tape.with_unit(piece.radii.finish);
+                EXPECT_EQ(std::count_if(words.begin(), words.end(),
+                                        [&](const std::string& text) { return text.ends_with(radius); }),
+                          1)
+                    << piece.id << " at " << part;
                 for (const std::string& fault : text_faults(page)) ADD_FAILURE() << piece.id << ": " << fault;
             }
     EXPECT_GT(leaving, 20U);
