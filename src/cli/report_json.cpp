@@ -148,7 +148,6 @@ Json coupon_json(const plan::Piece& piece) {
             {"counts", piece.coupon->counts}};
 }
 
-/// Of breaking; the strains at which 1 in 100, 20, 4, 2 boards would, at the worst kerf.
 /// Of the line that keeps its length, wherever on the bend.
 measure::Length least_radius(const plan::Piece& piece) {
     measure::Length least = piece.radii.line;
@@ -157,6 +156,7 @@ measure::Length least_radius(const plan::Piece& piece) {
     return least;
 }
 
+/// Of breaking; the strains at which 1 in 100, 20, 4, 2 boards would, at the worst kerf.
 Json chance_json(const plan::Piece& piece) {
     const plan::Chance& chance = piece.chance;
     Json strains = Json::array();

@@ -214,8 +214,7 @@ std::optional<Caution> of_ends(const Piece& piece, const job::Saw& saw) {
     if (!piece.rake || !saw.mitre_limit) return std::nullopt;
     const auto whole = [](Angle angle) { return static_cast<int>(std::lround(angle.degrees())); };
     for (const job::EndCut cut : piece.rake->ends)
-        if (piece.rake->end(cut) > saw.mitre_limit->value &&
-            whole(piece.rake->end(cut)) > whole(saw.mitre_limit->value))
+        if (whole(piece.rake->end(cut)) > whole(saw.mitre_limit->value))
             return Caution{"end_beyond_saw",
                            {{"angle", whole(piece.rake->end(cut))}, {"limit", whole(saw.mitre_limit->value)}}};
     return std::nullopt;

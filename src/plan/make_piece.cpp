@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "bend/moulded.h"
 #include "bend/saw.h"
 #include "bend/section.h"
 #include "measure/require.h"
+#include "plan/deep_kerfs.h"
 #include "plan/neighbours.h"
 #include "plan/remedies.h"
 #include "plan/settle.h"
@@ -183,53 +185,6 @@ std::vector<LimitCurve> limit_curves(const Cutting& cut, bend::KerfsOn on, const
     return curves;
 }
 
-/// As the kerf is now, before anything is done about it.
-bend::Verdict verdict_now(const bend::Overcut& answer) {
-    if (answer.mend >= bend::Mend::fill || answer.web < bend::least_web - 0.001_mm) return bend::Verdict::break_likely;
-    return bend::strain_verdict(answer.alone);
-}
-
-/// The shallowest of the two kerfs on each side of one; as meant, unless all were deepened.
-Length beside(int n, const std::vector<job::TooDeep>& deepened, int kerfs, Length meant) {
-    std::optional<Length> shallowest;
-    for (int other = std::max(1, n - 2); other <= std::min(kerfs, n + 2); ++other) {
-        if (other == n) continue;
-        const auto found = std::find_if(deepened.begin(), deepened.end(),
-                                        [&](const job::TooDeep& one) { return one.n.value == other; });
-        if (found == deepened.end()) return meant;
-        shallowest = std::min(found->depth.value, shallowest.value_or(found->depth.value));
-    }
-    return shallowest.value_or(meant);
-}
-
-tl::expected<std::vector<DeepKerf>, job::Diagnostics> deep_kerfs(const Laid& laid, const Request& wanted,
-                                                                 const bend::Material& material, measure::Unit unit) {
-    const auto wrong = [](job::Position at, job::Told message, job::Told hint) {
-        return tl::unexpected(job::Diagnostics{{job::Severity::error, at, std::move(message), std::move(hint)}});
-    };
-    const std::vector<Kerf>& kerfs = laid.blank.kerfs;
-    std::vector<DeepKerf> all;
-    for (const job::TooDeep& deep : wanted.wanted->too_deep) {
-        if (deep.n.value > static_cast<int>(kerfs.size()))
-            return wrong(deep.n.at, say("no_such_kerf", "there is no kerf {n}", {{"n", deep.n.value}}),
-                         say("no_such_kerf_do", "piece {piece} has kerfs 1 to {last}",
-                             {{"piece", wanted.id}, {"last", static_cast<int>(kerfs.size())}}));
-        if (deep.depth.value <= laid.cut.depth)
-            return wrong(deep.depth.at,
-                         say("not_too_deep", "kerf {n} is not too deep at {depth}",
-                             {{"n", deep.n.value}, {"depth", job::shown(deep.depth.value, unit)}}),
-                         say("not_too_deep_do", "piece {piece} is cut {depth} deep",
-                             {{"piece", wanted.id}, {"depth", job::shown(laid.cut.depth, unit)}}));
-        const Kerf& kerf = kerfs.at(static_cast<std::size_t>(deep.n.value - 1));
-        const Length radius = kerf.radius.mm() > 0 ? kerf.radius : Length::mm(1e9);
-        const bend::Overcut answer =
-            bend::overcut(laid.cut.cell(kerf.spacing), material, kerf.on, radius, deep.depth.value,
-                          beside(kerf.n, wanted.wanted->too_deep, static_cast<int>(kerfs.size()), laid.cut.depth));
-        all.push_back({kerf.n, deep.depth.value, answer, verdict_now(answer)});
-    }
-    return all;
-}
-
 /// T / 2R over break strain, where the board's middle is bent most; of a moulded board the line that it bends about.
 double solid_utilisation(const Laid& laid, const bend::Material& material) {
     const Length lever = bend::web_section(laid.cut.cell(laid.cut.spacing)).whole;
@@ -237,19 +192,6 @@ double solid_utilisation(const Laid& laid, const bend::Material& material) {
     return middle.mm() > 0 ? lever / middle / material.break_strain_inside : 0;
 }
 
-/// The deep kerf that is worse than the bend, by its verdict or its strain, the worst of them.
-std::optional<std::size_t> governing_deep(const bend::Assessment& of_bend, const std::vector<DeepKerf>& deep) {
-    const auto strain = [](const DeepKerf& kerf) { return kerf.through() ? HUGE_VAL : kerf.answer.alone; };
-    std::optional<std::size_t> worst;
-    for (std::size_t i = 0; i < deep.size(); ++i) {
-        const auto how = [&](const DeepKerf& kerf) { return std::pair(kerf.now, strain(kerf)); };
-        const bool worse = deep[i].now > of_bend.verdict || strain(deep[i]) > of_bend.utilisation;
-        if (worse && (!worst || how(deep[i]) > how(deep[*worst]))) worst = i;
-    }
-    return worst;
-}
-
-/// The verdict on a piece is that of its worst kerf as it is now.
 bend::Assessment with_verdict(bend::Assessment bend, bend::Verdict verdict) {
     bend.verdict = verdict;
     return bend;
@@ -267,23 +209,24 @@ Chance with_coupons(Chance chance, const std::vector<CouponResult>& tried) {
     return chance;
 }
 
-/// What is known of the board without its coupons, with the first of them, and so on.
-tl::expected<std::vector<Wood>, job::Diagnostics> woods_of(const Request& wanted, const job::Job& job) {
+/// What is known of the board without its coupons, with the first of them, and so on; with all of them it is `wood`.
+tl::expected<std::vector<Wood>, job::Diagnostics> woods_of(const Request& wanted, const Wood& wood,
+                                                           const job::Job& job) {
     std::vector<Wood> woods;
     job::Board board = *wanted.wanted;
-    const std::vector<job::Coupon> coupons = std::exchange(board.coupons, {});
-    for (std::size_t n = 0;; ++n) {
+    for (const job::Coupon& next : std::exchange(board.coupons, {})) {
         auto known = wood_of(board, wanted.bend->spots.front().on, wanted.across_grain(), job);
         if (!known) return tl::unexpected(std::move(known).error());
         woods.push_back(std::move(known->wood));
-        if (n == coupons.size()) return woods;
-        board.coupons.push_back(coupons[n]);
+        board.coupons.push_back(next);
     }
+    woods.push_back(wood);
+    return woods;
 }
 
 /// What the job asks.
 tl::expected<Settled, job::Diagnostics> settled(const Request& wanted, const Wood& wood, const job::Job& job) {
-    const auto woods = woods_of(wanted, job);
+    const auto woods = woods_of(wanted, wood, job);
     if (!woods) return tl::unexpected(woods.error());
     auto found = settle(wanted, *woods, job);
     if (!found && found.error().empty()) return tl::unexpected(nothing_works(wanted, wood, job));

@@ -95,9 +95,8 @@ Reading reading(const plan::Piece& piece, plan::Point point) {
     const plan::Point measured{survey.stations.back() - survey.stations.front(),
                                survey.heights.back() - survey.heights.front()};
     const double turn = std::atan2(measured.y.mm(), measured.x.mm()) - std::atan2(string.y.mm(), string.x.mm());
-    const plan::Point off = up(point - survey.points.front());
-    return {survey.stations.front() + off.x * std::cos(turn) - off.y * std::sin(turn),
-            survey.heights.front() + off.x * std::sin(turn) + off.y * std::cos(turn)};
+    const plan::Point off = geom::turned(up(point - survey.points.front()), geom::Angle::radians(turn));
+    return {survey.stations.front() + off.x, survey.heights.front() + off.y};
 }
 
 Reading reading(const plan::Piece& piece, std::size_t point) {
